@@ -1,0 +1,42 @@
+package snick.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+
+/** The command line's entry: the only place that ends the process. */
+public final class Main {
+  private Main() {}
+
+  /** Runs the command that {@code args} names and exits with its status. */
+  public static void main(String[] args) {
+    PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    System.exit(run(out, err, args));
+  }
+
+  /**
+   * Runs the command that {@code args} names.
+   *
+   * @return the exit status, see {@link ExitCode}
+   */
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    CommandLine line = new CommandLine(new SnickCommand());
+    line.setOut(out);
+    line.setErr(err);
+    line.setExecutionExceptionHandler(Main::explain);
+    int status = line.execute(args);
+    out.flush();
+    err.flush();
+    return status;
+  }
+
+  private static int explain(Exception failure, CommandLine command, CommandLine.ParseResult parsed)
+      throws Exception {
+    if (failure instanceof Refusal refusal) {
+      command.getErr().println("snick: " + PlainText.inert(refusal.getMessage()));
+      return refusal.exitCode();
+    }
+    throw failure;
+  }
+}

@@ -1,0 +1,31 @@
+package snick.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The top of the command line. */
+@Command(
+    name = "snick",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = "Serial-port bridge and recorder for home-built edge-force rigs.",
+    subcommands = {},
+    exitCodeListHeading = "%nExit status:%n",
+    exitCodeList = {
+      "0:done",
+      "1:failed; the message says what, where and what to do next",
+      "2:the command line was wrong",
+      "3:done, and a check did not pass",
+      "4:bad input; file, line and value are named",
+      "5:rig, port or store is in use or not there"
+    })
+final class SnickCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Missing command");
+  }
+}

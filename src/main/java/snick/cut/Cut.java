@@ -1,0 +1,69 @@
+package snick.cut;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+
+/**
+ * One finished event: the filament was loaded, and this is what became of it. Immutable. All counts
+ * are integers' kin: readings relative to zero, in the converter's counts, positive in the loading
+ * direction.
+ *
+ * @param number 1 for the stream's first event
+ * @param outcome how it ended
+ * @param polarity +1 if load raises the reading, −1 if it lowers it
+ * @param onsetNanos device time at which loading began, ns
+ * @param breakNanos device time of the break, the filter's delay included, ns; only if severed or
+ *     parted in steps
+ * @param peak largest sample and, if severed, the estimate of the force at the break; empty if the
+ *     event has no usable sample
+ * @param shape what the loading and the fall looked like
+ * @param rest readings at rest before and after
+ * @param flags what to know before trusting the number
+ * @param trace the raw samples
+ */
+public record Cut(
+    int number,
+    Outcome outcome,
+    int polarity,
+    long onsetNanos,
+    OptionalLong breakNanos,
+    Optional<Peak> peak,
+    Shape shape,
+    Rest rest,
+    Set<Flag> flags,
+    Trace trace) {
+  /**
+   * Version of detection and estimation; results carry it and can be derived again by a later one.
+   */
+  public static final int DETECTOR_VERSION = 1;
+
+  public Cut {
+    if (number < 1 || (polarity != 1 && polarity != -1)) {
+      throw new IllegalArgumentException("cut " + number + " with polarity " + polarity);
+    }
+    flags = Set.copyOf(flags);
+  }
+
+  /**
+   * Loading and fall.
+   *
+   * @param loadingRateCountsPerSecond slope before the break, counts/s, positive in loading
+   *     direction
+   * @param fallNanos time in which the reading fell from 90 % to 10 % of the peak, ns; 0 if it did
+   *     not fall
+   * @param dips dips before the peak larger than noise
+   * @param rampSamples samples between onset and peak
+   */
+  public record Shape(
+      double loadingRateCountsPerSecond, long fallNanos, int dips, int rampSamples) {}
+
+  /**
+   * Readings at rest, absolute (not above zero).
+   *
+   * @param zeroBeforeCounts mean reading before, counts
+   * @param zeroAfterCounts mean reading after, counts; equals before if the stream broke first
+   * @param noiseCounts standard deviation of one sample at rest, counts, robust
+   */
+  public record Rest(double zeroBeforeCounts, double zeroAfterCounts, double noiseCounts) {}
+}

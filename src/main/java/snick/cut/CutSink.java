@@ -1,0 +1,8 @@
+package snick.cut;
+
+/** Takes finished events, in order. */
+@FunctionalInterface
+public interface CutSink {
+  /** One finished event. */
+  void cut(Cut cut);
+}

@@ -1,0 +1,31 @@
+package snick.cut;
+
+import java.util.Locale;
+
+/** Something about one event that a person should know before trusting its number. */
+public enum Flag {
+  /**
+   * Loaded too fast for this sampling rate: too few samples on the ramp to say the force at the
+   * break.
+   */
+  TOO_FAST_FOR_RATE,
+  /** The reading at rest after the event differs from the one before by more than noise. */
+  ZERO_MOVED,
+  /** A single-sample spike was left out near the peak. */
+  SPIKE_NEAR_PEAK,
+  /** Samples are missing inside the event. */
+  GAP_INSIDE,
+  /** The force dipped before the peak by more than noise. */
+  DIPS_BEFORE_PEAK,
+  /** The loading speed was uneven (tremor), so the uncertainty is larger. */
+  UNEVEN_LOADING,
+  /** The zero before the event was too short or too unsteady to trust. */
+  ZERO_UNSURE,
+  /** Device time is missing: it was rebuilt from the nominal rate. */
+  TIME_FROM_NOMINAL_RATE;
+
+  /** The word used in JSON and in the store, for example {@code zero_moved}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

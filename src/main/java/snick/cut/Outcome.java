@@ -1,0 +1,24 @@
+package snick.cut;
+
+import java.util.Locale;
+
+/** How one loading of the filament ended. Every event ends as exactly one of these. */
+public enum Outcome {
+  /** The filament parted at once: there is a cut-through force. */
+  SEVERED,
+  /** The filament parted in two or more distinct steps. */
+  PARTED_IN_STEPS,
+  /** The load was taken away without parting. */
+  RELEASED,
+  /** The converter stood at the end of its range during the event. */
+  OVERRANGE,
+  /** The stream ended or broke before the event did. */
+  TRUNCATED,
+  /** Too disturbed to say which of the others it was. */
+  DISTURBED;
+
+  /** The word used in JSON and in the store, for example {@code parted_in_steps}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,160 @@
+package snick;
+
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** The folder list read aloud is the architecture: one row a package, and what it may use. */
+class ArchitectureTest {
+  private static final List<String> LANGUAGE = List.of("java.lang..", "java.util..");
+  private static final String TIME = "java.time..";
+  private static final String STATISTICS = "org.apache.commons.statistics..";
+  private static final String NUMBERS = "org.apache.commons.numbers..";
+  private static final String RANDOM = "org.apache.commons.rng..";
+  private static final String LINEAR_ALGEBRA = "org.ejml..";
+
+  private static final Map<String, Set<String>> TABLE = table();
+
+  private static Map<String, Set<String>> table() {
+    Map<String, Set<String>> table = new TreeMap<>();
+    row(table, "quantity");
+    row(table, "port", "com.fazecast.jSerialComm..", "java.io..", "java.nio..", "java.net..", TIME);
+    row(table, "frame", "snick.quantity", "java.nio.charset..");
+    row(table, "sample", "snick.quantity", "snick.frame", TIME);
+    row(table, "cut", "snick.quantity", "snick.sample", TIME, LINEAR_ALGEBRA);
+    row(
+        table,
+        "force",
+        "snick.quantity",
+        "snick.sample",
+        "snick.cut",
+        TIME,
+        STATISTICS,
+        NUMBERS,
+        LINEAR_ALGEBRA);
+    row(table, "journal", "snick.quantity", TIME);
+    row(
+        table,
+        "verdict",
+        "snick.quantity",
+        "snick.cut",
+        "snick.force",
+        "snick.journal",
+        STATISTICS,
+        NUMBERS,
+        RANDOM,
+        LINEAR_ALGEBRA,
+        TIME);
+    return table;
+  }
+
+  private static void row(Map<String, Set<String>> table, String stage, String... mayUse) {
+    Set<String> allowed = new TreeSet<>(LANGUAGE);
+    allowed.add("snick." + stage);
+    allowed.addAll(List.of(mayUse));
+    table.put(stage, allowed);
+  }
+
+  private static final Map<String, List<String>> FENCES =
+      Map.of(
+          "com.fazecast.jSerialComm..", List.of("snick.port"),
+          "java.sql..", List.of("snick.store"),
+          "org.sqlite..", List.of("snick.store"),
+          "com.sun.net.httpserver..", List.of("snick.view"),
+          "io.micrometer..", List.of("snick.view"),
+          "com.sun.jna..", List.of("snick.virtualrig"),
+          "picocli..", List.of("snick.cli"),
+          "org.slf4j..", List.of("snick.daemon"));
+
+  /** Packages at the rim: fenced by third-party names, and by what earlier stages may not do. */
+  private static final Set<String> RIM =
+      Set.of("store", "exchange", "report", "view", "virtualrig", "daemon", "cli");
+
+  private static final JavaClasses CLASSES =
+      new ClassFileImporter()
+          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .importPackages("snick");
+
+  @TestFactory
+  Stream<DynamicTest> everyStageUsesOnlyItsRow() {
+    return TABLE.entrySet().stream()
+        .map(
+            row ->
+                DynamicTest.dynamicTest(
+                    row.getKey(),
+                    () ->
+                        classes()
+                            .that()
+                            .resideInAPackage("snick." + row.getKey())
+                            .should()
+                            .onlyDependOnClassesThat()
+                            .resideInAnyPackage(row.getValue().toArray(String[]::new))
+                            .allowEmptyShould(true)
+                            .check(CLASSES)));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyLibraryStaysBehindItsFence() {
+    return FENCES.entrySet().stream()
+        .map(
+            fence ->
+                DynamicTest.dynamicTest(
+                    fence.getKey(),
+                    () ->
+                        noClasses()
+                            .that(not(resideInAnyPackage(fence.getValue().toArray(String[]::new))))
+                            .should()
+                            .dependOnClassesThat()
+                            .resideInAPackage(fence.getKey())
+                            .check(CLASSES)));
+  }
+
+  @Test
+  void onlyTheEntryEndsTheProcess() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName("snick.cli.Main")
+        .should()
+        .callMethod(System.class, "exit", int.class)
+        .check(CLASSES);
+  }
+
+  @Test
+  void stagesFormNoCycle() {
+    slices().matching("snick.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
+  void everyFolderIsInTheTable() {
+    Set<String> packages =
+        CLASSES.stream()
+            .map(c -> c.getPackageName())
+            .collect(Collectors.toCollection(TreeSet::new));
+    List<String> unlisted = new ArrayList<>();
+    for (String name : packages) {
+      String stage = name.substring(name.indexOf('.') + 1);
+      if (!TABLE.containsKey(stage) && !RIM.contains(stage)) {
+        unlisted.add(name);
+      }
+    }
+    assertThat(unlisted).as("packages without a row").isEmpty();
+  }
+}
