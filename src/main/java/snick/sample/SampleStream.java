@@ -1,0 +1,263 @@
+package snick.sample;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import snick.frame.Answer;
+import snick.frame.FrameSink;
+import snick.frame.Hello;
+import snick.frame.SampleBatch;
+import snick.frame.Status;
+import snick.quantity.SampleRate;
+
+/**
+ * Turns decoded frames and lines into one continuous series of samples: device time unwrapped,
+ * missing samples and restarts marked, converter rails as values. Pure; one thread; allocates
+ * nothing per sample.
+ *
+ * <p>Device time begins at 0 ns with the stream's first sample. After a restart of the device the
+ * time that passed is unknown: the axis goes on by one sample period and the break is marked.
+ */
+public final class SampleStream implements FrameSink {
+  private static final int DEFAULT_CONVERTER_BITS = 24;
+
+  private final SampleSink sink;
+  private final DeviceClock clock = new DeviceClock();
+  private final PeriodEstimate period;
+  private final StreamFacts.Counter facts = new StreamFacts.Counter();
+
+  private Optional<Hello> hello = Optional.empty();
+  private Optional<Status> status = Optional.empty();
+  private OptionalInt announcedGain = OptionalInt.empty();
+  private int lowestCode = lowest(DEFAULT_CONVERTER_BITS);
+  private int highestCode = highest(DEFAULT_CONVERTER_BITS);
+  private int decimals;
+  private boolean anySample;
+  private boolean sequenceKnown;
+  private long nextSequence;
+
+  /**
+   * Makes a stream.
+   *
+   * @param assumedRate rate taken for text readings without time until the device announces one
+   * @param sink takes the samples
+   */
+  public SampleStream(SampleRate assumedRate, SampleSink sink) {
+    this.sink = sink;
+    this.period = new PeriodEstimate(assumedRate.periodNanos());
+  }
+
+  @Override
+  public void hello(Hello next) {
+    boolean changed = hello.isPresent() && !sameForm(hello.get(), next);
+    hello = Optional.of(next);
+    lowestCode = lowest(next.converterBits());
+    highestCode = highest(next.converterBits());
+    if (next.nominalRateMilliHertz() > 0) {
+      period.nominal(1e12 / next.nominalRateMilliHertz());
+    }
+    if (changed) {
+      breakAxis(Gap.Cause.FORM_CHANGED);
+    }
+  }
+
+  private static boolean sameForm(Hello a, Hello b) {
+    return a.deviceId() == b.deviceId()
+        && a.gain() == b.gain()
+        && a.converterBits() == b.converterBits()
+        && a.nominalRateMilliHertz() == b.nominalRateMilliHertz();
+  }
+
+  @Override
+  public void samples(SampleBatch batch) {
+    place(batch);
+    int last = batch.size() - 1;
+    for (int i = 0; i <= last; i++) {
+      long offsetNanos = last == 0 ? 0 : batch.spanMicros() * 1000 * i / last;
+      emit(clock.nanos() + offsetNanos, batch.counts(i));
+    }
+    clock.advance(batch.spanMicros() * 1000);
+    nextSequence = (batch.sequence() + batch.size()) & DeviceClock.MASK_32;
+    if (last > 0) {
+      period.observe(batch.spanMicros() * 1000 / last);
+    }
+  }
+
+  /** Finds the time of the batch's first sample and marks what is missing before it. */
+  private void place(SampleBatch batch) {
+    if (!sequenceKnown) {
+      sequenceKnown = true;
+      startAxis(batch.firstMicros(), batch.spanMicros());
+      return;
+    }
+    long missing = (batch.sequence() - nextSequence) & DeviceClock.MASK_32;
+    double expectedNanos = (missing + 1.0) * period.nanos();
+    long beforeNanos = clock.nanos();
+    boolean wentBack = missing > DeviceClock.MASK_32 / 2;
+    if (wentBack || !clock.moveTo32(batch.firstMicros(), expectedNanos, missing > 0)) {
+      facts.restart();
+      startAxis(batch.firstMicros(), batch.spanMicros());
+      return;
+    }
+    clock.finishMove(batch.spanMicros());
+    if (missing > 0) {
+      facts.lost(missing);
+      sink.gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
+    } else {
+      period.observe(clock.nanos() - beforeNanos);
+    }
+  }
+
+  /** The device's counters begin anew: the axis goes on one period after the last sample. */
+  private void startAxis(long deviceMicros, long spanMicros) {
+    if (anySample) {
+      breakAxis(Gap.Cause.DEVICE_RESET);
+    }
+    clock.restart(deviceMicros, anySample ? Math.round(period.nanos()) : 0);
+    clock.finishMove(spanMicros);
+  }
+
+  private void breakAxis(Gap.Cause cause) {
+    if (anySample) {
+      sink.gap(new Gap(cause, clock.nanos(), clock.nanos(), 0));
+      facts.broken(cause);
+    }
+  }
+
+  @Override
+  public void reading(int counts) {
+    if (anySample) {
+      clock.advance(Math.round(period.nanos()));
+    }
+    facts.timeless();
+    emit(clock.nanos(), counts);
+  }
+
+  @Override
+  public void reading(long deviceMicros, int counts) {
+    if (!anySample) {
+      clock.restart(deviceMicros, 0);
+    } else {
+      moveTo(deviceMicros);
+    }
+    emit(clock.nanos(), counts);
+  }
+
+  private void moveTo(long deviceMicros) {
+    long beforeNanos = clock.nanos();
+    if (!clock.moveToPrinted(deviceMicros)) {
+      facts.restart();
+      breakAxis(Gap.Cause.DEVICE_RESET);
+      clock.restart(deviceMicros, Math.round(period.nanos()));
+      return;
+    }
+    long stepNanos = clock.nanos() - beforeNanos;
+    long missing = period.missing(stepNanos);
+    if (missing > 0) {
+      facts.lost(missing);
+      sink.gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
+    } else {
+      period.observe(stepNanos);
+    }
+  }
+
+  private void emit(long deviceNanos, int counts) {
+    anySample = true;
+    facts.sample();
+    if (decimals == 0 && (counts <= lowestCode || counts >= highestCode)) {
+      facts.overrange();
+      sink.overrange(deviceNanos, counts <= lowestCode ? Rail.LOW : Rail.HIGH);
+    } else {
+      sink.sample(deviceNanos, counts);
+    }
+  }
+
+  @Override
+  public void status(Status next) {
+    status = Optional.of(next);
+  }
+
+  @Override
+  public void answer(Answer answer) {
+    // An answer concerns whoever asked; samples do not depend on it.
+  }
+
+  @Override
+  public void announcement(String key, String value) {
+    if (key.equals("rate")) {
+      announcedNumber(value, 100_000).ifPresent(hertz -> period.nominal(1e9 / hertz));
+    } else if (key.equals("gain")) {
+      announcedNumber(value, 65_535).ifPresent(gain -> announcedGain = OptionalInt.of((int) gain));
+    }
+  }
+
+  private static OptionalDouble announcedNumber(String text, double most) {
+    if (!text.matches("\\d{1,9}(\\.\\d{1,9})?")) {
+      return OptionalDouble.empty();
+    }
+    double number = Double.parseDouble(text);
+    return number > 0 && number <= most ? OptionalDouble.of(number) : OptionalDouble.empty();
+  }
+
+  @Override
+  public void decimals(int digits) {
+    if (digits != decimals) {
+      breakAxis(Gap.Cause.FORM_CHANGED);
+    }
+    decimals = digits;
+  }
+
+  /** The link was closed and opened again: what was missed is unknown. */
+  public void linkReopened() {
+    breakAxis(Gap.Cause.LINK_REOPENED);
+    facts.reopened();
+  }
+
+  /** Nothing follows. */
+  public void end() {
+    sink.end();
+  }
+
+  /** What the device last said of itself; empty for text streams. */
+  public Optional<Hello> hello() {
+    return hello;
+  }
+
+  /** How the device last said it is doing. */
+  public Optional<Status> status() {
+    return status;
+  }
+
+  /** The amplifier's gain, from hello or announced in text. */
+  public OptionalInt gain() {
+    return hello.isPresent() ? OptionalInt.of(hello.get().gain()) : announcedGain;
+  }
+
+  /** Digits after the decimal point that one count stands for; 0 for plain counts. */
+  public int decimals() {
+    return decimals;
+  }
+
+  /** Time from sample to sample on the device's clock, ns, as measured; nominal until then. */
+  public double periodNanos() {
+    return period.nanos();
+  }
+
+  /** Device time of the last sample, ns. */
+  public long lastNanos() {
+    return clock.nanos();
+  }
+
+  /** What happened so far. Allocates. */
+  public StreamFacts facts() {
+    return facts.snapshot(clock.wraps());
+  }
+
+  private static int highest(int bits) {
+    return (1 << (bits - 1)) - 1;
+  }
+
+  private static int lowest(int bits) {
+    return -(1 << (bits - 1));
+  }
+}
