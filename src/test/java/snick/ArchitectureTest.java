@@ -46,6 +46,7 @@ class ArchitectureTest {
         "snick.quantity",
         "snick.sample",
         "snick.cut",
+        "java.nio.charset..",
         TIME,
         STATISTICS,
         NUMBERS,

@@ -1,0 +1,38 @@
+package snick.force;
+
+import java.util.List;
+import snick.quantity.MeasuredForce;
+
+/** What a deflection says about a force. A force outside the calibrated range says so. */
+public sealed interface DerivedForce {
+  /**
+   * Force inside the calibrated range.
+   *
+   * @param calibrationId calibration used
+   * @param force force and combined standard uncertainty: fit, budget terms and peak
+   * @param degreesOfFreedom effective degrees of freedom of that uncertainty, may be infinite
+   */
+  record Inside(String calibrationId, MeasuredForce force, double degreesOfFreedom)
+      implements DerivedForce {}
+
+  /**
+   * Force outside the calibrated range, extrapolated along the tangent at the nearest end.
+   *
+   * @param calibrationId calibration used
+   * @param force extrapolated force; its uncertainty knows nothing of what the curve does out there
+   * @param range range of the calibration
+   */
+  record Outside(String calibrationId, MeasuredForce force, ForceRange range)
+      implements DerivedForce {}
+
+  /**
+   * No force: counts only.
+   *
+   * @param reasons why, one sentence each, for people
+   */
+  record Uncalibrated(List<String> reasons) implements DerivedForce {
+    public Uncalibrated {
+      reasons = List.copyOf(reasons);
+    }
+  }
+}
