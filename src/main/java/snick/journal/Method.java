@@ -1,0 +1,42 @@
+package snick.journal;
+
+import java.util.Locale;
+
+/** How an edge was inspected for a burr. */
+public enum Method {
+  /** Light almost along the bevel: a burr glints or throws a shadow. */
+  RAKING_LIGHT("light"),
+  /** Fingertip moved away from the edge, never along it. */
+  FINGERTIP("finger"),
+  /** Loupe or microscope, with its magnification. */
+  MAGNIFIER("10x"),
+  /** Cut through thin paper. */
+  THIN_PAPER("paper"),
+  /** Cotton drawn off the edge: a burr pulls fibres. */
+  COTTON_DRAG("cotton"),
+  /** Edge drawn over a fingernail at rest: a burr catches. */
+  NAIL_DRAG("nail"),
+  /** Anything else; the note says what. */
+  FREE("free");
+
+  private final String shortWord;
+
+  Method(String shortWord) {
+    this.shortWord = shortWord;
+  }
+
+  /** The word used in JSON and in the store, for example {@code raking_light}. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The word to type, for example {@code light}. */
+  public String shortWord() {
+    return shortWord;
+  }
+
+  /** The method in plain words, for example {@code raking light}. */
+  public String plain() {
+    return word().replace('_', ' ');
+  }
+}

@@ -1,0 +1,71 @@
+package snick.journal;
+
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** A place along the edge. */
+public sealed interface Place permits Place.FromHeel, Place.Region {
+  /**
+   * What is written in JSON, in the store and by hand, for example {@code 35mm} or {@code heel}.
+   */
+  String word();
+
+  /** Distance from the heel, mm; empty for a region. */
+  OptionalDouble millimetres();
+
+  /** A place {@code millimetres} mm from the heel, 0 to 2000 mm. */
+  static Place fromHeel(double millimetres) {
+    return new FromHeel(millimetres);
+  }
+
+  /**
+   * The place written as {@code word}, in any case.
+   *
+   * @throws NotAccepted if it is none of heel, middle, tip (or h, m, t) nor a length in mm
+   */
+  static Place parse(String word) {
+    return PlaceWords.parse(word)
+        .orElseThrow(
+            () ->
+                new NotAccepted(
+                    "place '" + Field.shown(word) + "' is not known: " + PlaceWords.ALLOWED));
+  }
+
+  /**
+   * A measured place.
+   *
+   * @param fromHeelMm distance from the heel along the edge, 0 to 2000 mm
+   */
+  record FromHeel(double fromHeelMm) implements Place {
+    public FromHeel {
+      Field.within("place along the edge", fromHeelMm, 0, 2000, "mm");
+    }
+
+    @Override
+    public String word() {
+      return String.format(Locale.ROOT, "%smm", PlaceWords.plainNumber(fromHeelMm));
+    }
+
+    @Override
+    public OptionalDouble millimetres() {
+      return OptionalDouble.of(fromHeelMm);
+    }
+  }
+
+  /** A third of the edge. */
+  enum Region implements Place {
+    HEEL,
+    MIDDLE,
+    TIP;
+
+    @Override
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+
+    @Override
+    public OptionalDouble millimetres() {
+      return OptionalDouble.empty();
+    }
+  }
+}

@@ -1,0 +1,64 @@
+package snick.journal;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One sitting at the rig with one blade and one filament lot.
+ *
+ * @param name key of the session, 1 to 120 characters
+ * @param blade label of the blade
+ * @param filamentLot name of the lot, if noted
+ * @param rig device id of the rig, if known
+ * @param calibration id of the calibration in force, if any
+ * @param roomCelsius room temperature, −20 to 60 °C
+ * @param operator alias of the operator, not a real name; if noted
+ * @param opened start
+ * @param closed end, not before the start; empty while the session runs
+ */
+public record Session(
+    String name,
+    String blade,
+    Optional<String> filamentLot,
+    Optional<String> rig,
+    Optional<String> calibration,
+    OptionalDouble roomCelsius,
+    Optional<String> operator,
+    Instant opened,
+    Optional<Instant> closed) {
+  public Session {
+    name = Field.name("session name", name);
+    blade = Field.name("blade label", blade);
+    filamentLot = Field.name("filament lot", filamentLot);
+    rig = Field.name("rig id", rig);
+    calibration = Field.name("calibration id", calibration);
+    Field.within("room temperature", roomCelsius, -20, 60, "°C");
+    operator = Field.name("operator alias", operator);
+    if (closed.isPresent() && closed.get().isBefore(opened)) {
+      throw new NotAccepted(
+          "session " + name + " would close at " + closed.get() + ", before it opened: " + opened);
+    }
+  }
+
+  /** This session, ended at {@code at}. A session closes once. */
+  public Session closedAt(Instant at) {
+    requireOpen("close the session again");
+    return new Session(
+        name, blade, filamentLot, rig, calibration, roomCelsius, operator, opened, Optional.of(at));
+  }
+
+  void requireOpen(String act) {
+    closed.ifPresent(
+        at -> {
+          throw new NotAccepted(
+              "session "
+                  + name
+                  + " was closed at "
+                  + at
+                  + ": cannot "
+                  + act
+                  + "; nothing was changed; open a new session for this blade");
+        });
+  }
+}

@@ -1,0 +1,176 @@
+package snick.journal;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * A session with all that was noted in it. Immutable: each act returns a new log or throws {@link
+ * NotAccepted}, and then nothing has changed. Nothing is taken in once the session is closed, but
+ * corrections and cuts set aside are: they judge the record, they do not add to it.
+ *
+ * @param session the session
+ * @param stages in order, numbered from 1
+ * @param entries steps, inspections and cut placements, with their corrections
+ * @param setAside cuts that no longer count; the latest reason of each stands
+ */
+public record SessionLog(
+    Session session, List<Stage> stages, Ledger<StageEntry> entries, List<SetAside> setAside) {
+  public SessionLog {
+    stages = List.copyOf(stages);
+    setAside = List.copyOf(setAside);
+    for (int i = 0; i < stages.size(); i++) {
+      checkStage(stages, i);
+    }
+  }
+
+  /** A session in which nothing has been noted yet. */
+  public static SessionLog of(Session session) {
+    return new SessionLog(session, List.of(), Ledger.empty(), List.of());
+  }
+
+  /** The stage that runs: the last one begun; empty before the first. */
+  public Optional<Stage> runningStage() {
+    return stages.isEmpty() ? Optional.empty() : Optional.of(stages.get(stages.size() - 1));
+  }
+
+  /**
+   * The stage called {@code name}, whatever its case.
+   *
+   * @throws NotAccepted if there is none; the message lists those there are
+   */
+  public Stage stage(String name) {
+    return stages.stream()
+        .filter(s -> s.isCalled(name))
+        .findFirst()
+        .orElseThrow(() -> new NotAccepted(unknownStage(name)));
+  }
+
+  /** Begins the next stage. */
+  public SessionLog begin(String stageName) {
+    session.requireOpen("begin a stage");
+    List<Stage> longer = new ArrayList<>(stages);
+    longer.add(new Stage(stages.size() + 1, stageName));
+    return new SessionLog(session, longer, entries, setAside);
+  }
+
+  /** Takes in a step, an inspection or a cut placement, or a correction of one. */
+  public SessionLog add(Entry<StageEntry> entry) {
+    StageEntry content = entry.content();
+    stage(content.stage());
+    if (entry.corrects().isEmpty()) {
+      session.requireOpen("add to stage " + content.stage());
+    }
+    session.closed().ifPresent(closed -> requireBefore(closed, content));
+    if (content.at().isBefore(session.opened())) {
+      throw new NotAccepted(
+          "entry at "
+              + content.at()
+              + " is before session "
+              + session.name()
+              + " opened: "
+              + session.opened());
+    }
+    return new SessionLog(session, stages, entries.with(entry), setAside);
+  }
+
+  /** Sets a cut aside; it must be placed in this session. */
+  public SessionLog setAside(SetAside act) {
+    boolean known = placements().stream().anyMatch(p -> p.cut() == act.cut());
+    if (!known) {
+      throw new NotAccepted("cut " + act.cut() + " is not in session " + session.name());
+    }
+    List<SetAside> longer = new ArrayList<>(setAside);
+    longer.add(act);
+    return new SessionLog(session, stages, entries, longer);
+  }
+
+  /** Ends the session at {@code at}. */
+  public SessionLog close(Instant at) {
+    return new SessionLog(session.closedAt(at), stages, entries, setAside);
+  }
+
+  /** Inspections that stand, in the order noted. */
+  public List<Inspection> inspections() {
+    return contents(Inspection.class);
+  }
+
+  /** Inspections that stand in {@code stage}. */
+  public List<Inspection> inspections(Stage stage) {
+    return in(stage, inspections());
+  }
+
+  /** Steps that stand and led to {@code stage}. */
+  public List<SharpeningStep> steps(Stage stage) {
+    return in(stage, contents(SharpeningStep.class));
+  }
+
+  /** Cut placements that stand, set aside or not. */
+  public List<CutPlacement> placements() {
+    return contents(CutPlacement.class);
+  }
+
+  /** Cut placements that stand in {@code stage} and count. */
+  public List<CutPlacement> countingPlacements(Stage stage) {
+    Map<Long, String> aside = reasonsByCut();
+    return in(stage, placements()).stream().filter(p -> !aside.containsKey(p.cut())).toList();
+  }
+
+  /** Reason by cut, for each cut set aside. */
+  public Map<Long, String> reasonsByCut() {
+    Map<Long, String> reasons = new LinkedHashMap<>();
+    setAside.forEach(s -> reasons.put(s.cut(), s.reason()));
+    return reasons;
+  }
+
+  /** Where to cut next in {@code stage}, so that no spot is cut twice in it. */
+  public NextPlace nextPlace(Stage stage, EdgeSpan span) {
+    return span.next(
+        in(stage, placements()).stream().flatMap(p -> p.placeMm().stream().boxed()).toList());
+  }
+
+  private <E extends StageEntry> List<E> contents(Class<E> kind) {
+    return entries.contents().stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  private static <E extends StageEntry> List<E> in(Stage stage, List<E> entries) {
+    return entries.stream().filter(e -> stage.isCalled(e.stage())).toList();
+  }
+
+  private static void checkStage(List<Stage> stages, int i) {
+    Stage stage = stages.get(i);
+    if (stage.order() != i + 1) {
+      throw new NotAccepted(
+          "stage " + stage.name() + " has order " + stage.order() + ", not " + (i + 1));
+    }
+    if (stages.subList(0, i).stream().anyMatch(s -> s.isCalled(stage.name()))) {
+      throw new NotAccepted(
+          "stage '" + stage.name() + "' is already in this session: choose another name");
+    }
+  }
+
+  private void requireBefore(Instant closed, StageEntry content) {
+    if (content.at().isAfter(closed)) {
+      throw new NotAccepted(
+          "entry at "
+              + content.at()
+              + " is after session "
+              + session.name()
+              + " closed: "
+              + closed);
+    }
+  }
+
+  private String unknownStage(String name) {
+    String known = stages.stream().map(Stage::name).collect(Collectors.joining(", "));
+    return "stage '"
+        + Field.shown(name)
+        + "' is not in session "
+        + session.name()
+        + (stages.isEmpty() ? ": begin a stage first" : ": it has " + known);
+  }
+}
