@@ -1,0 +1,34 @@
+package snick.port;
+
+import java.io.IOException;
+
+/** A port cannot be opened. The message says which, why, and what to do. */
+public final class PortException extends IOException {
+  private static final long serialVersionUID = 1L;
+
+  /** Why. */
+  public enum Reason {
+    NOT_FOUND,
+    AMBIGUOUS,
+    NO_PERMISSION,
+    BUSY,
+    OTHER
+  }
+
+  private final Reason reason;
+
+  PortException(Reason reason, String message) {
+    super(message);
+    this.reason = reason;
+  }
+
+  PortException(Reason reason, String message, Throwable cause) {
+    super(message, cause);
+    this.reason = reason;
+  }
+
+  /** Why the port cannot be opened. */
+  public Reason reason() {
+    return reason;
+  }
+}

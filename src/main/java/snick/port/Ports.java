@@ -1,0 +1,137 @@
+package snick.port;
+
+import com.fazecast.jSerialComm.SerialPort;
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Opens whatever an address names, and lists what could be opened. */
+public final class Ports {
+  private static final Path BY_ID = Path.of("/dev/serial/by-id");
+
+  private final int bitsPerSecond;
+
+  /**
+   * Opens serial devices at {@code bitsPerSecond}, a standard rate; USB devices without a real UART
+   * ignore it.
+   */
+  public Ports(int bitsPerSecond) {
+    this.bitsPerSecond = bitsPerSecond;
+  }
+
+  /** One serial device that could be opened. */
+  public record Candidate(Path path, String description, boolean stableName) {}
+
+  /**
+   * Opens {@code address}.
+   *
+   * @throws PortException if it is not there, not unique, not permitted or in use
+   */
+  public ByteSource open(PortAddress address) throws IOException {
+    if (address instanceof PortAddress.RecordedFile file) {
+      return RecordedSource.open(file.path());
+    }
+    if (address instanceof PortAddress.StandardInput) {
+      return RecordedSource.of(System.in);
+    }
+    return openLink(address);
+  }
+
+  /** Opens a live {@code address}. */
+  public ByteLink openLink(PortAddress address) throws IOException {
+    if (address instanceof PortAddress.Tcp tcp) {
+      return TcpLink.open(tcp);
+    }
+    if (address instanceof PortAddress.SerialDevice device) {
+      return SerialLink.open(device.path(), bitsPerSecond);
+    }
+    if (address instanceof PortAddress.SerialName name) {
+      return SerialLink.open(resolve(name), bitsPerSecond);
+    }
+    throw new IllegalArgumentException(address.text() + " is not a device");
+  }
+
+  /**
+   * The name of {@code address} that stays when the device comes back under another number: its
+   * link in {@code /dev/serial/by-id} if there is one, else the address itself.
+   */
+  public PortAddress stable(PortAddress address) throws IOException {
+    if (!(address instanceof PortAddress.SerialDevice device)
+        || Files.isSymbolicLink(device.path())) {
+      return address;
+    }
+    for (Path link : links()) {
+      if (Files.exists(link) && Files.isSameFile(link, device.path())) {
+        return new PortAddress.SerialDevice(link);
+      }
+    }
+    return address;
+  }
+
+  private Path resolve(PortAddress.SerialName name) throws IOException {
+    String wanted = name.part().toLowerCase(Locale.ROOT);
+    List<Candidate> matches =
+        candidates().stream()
+            .filter(
+                c -> (c.path() + " " + c.description()).toLowerCase(Locale.ROOT).contains(wanted))
+            .toList();
+    if (matches.isEmpty()) {
+      throw new PortException(
+          PortException.Reason.NOT_FOUND,
+          "no serial port has '" + name.part() + "' in its name; list them: snick ports");
+    }
+    if (matches.size() > 1) {
+      throw new PortException(
+          PortException.Reason.AMBIGUOUS,
+          "'"
+              + name.part()
+              + "' fits "
+              + matches.size()
+              + " ports: "
+              + String.join(", ", matches.stream().map(c -> c.path().toString()).toList())
+              + "; give more of the name");
+    }
+    return matches.get(0).path();
+  }
+
+  /** Serial devices here, links with stable names first and each device once. */
+  public List<Candidate> candidates() throws IOException {
+    List<Candidate> found = new ArrayList<>();
+    for (Path link : links()) {
+      found.add(new Candidate(link, link.getFileName().toString(), true));
+    }
+    for (SerialPort port : SerialPort.getCommPorts()) {
+      Path path = Path.of(port.getSystemPortPath());
+      if (!listed(found, path)) {
+        found.add(new Candidate(path, port.getDescriptivePortName(), false));
+      }
+    }
+    return found;
+  }
+
+  private static boolean listed(List<Candidate> found, Path path) throws IOException {
+    for (Candidate candidate : found) {
+      if (Files.exists(path)
+          && Files.exists(candidate.path())
+          && Files.isSameFile(candidate.path(), path)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static List<Path> links() throws IOException {
+    List<Path> links = new ArrayList<>();
+    if (Files.isDirectory(BY_ID)) {
+      try (DirectoryStream<Path> entries = Files.newDirectoryStream(BY_ID)) {
+        entries.forEach(links::add);
+      }
+    }
+    links.sort(null);
+    return links;
+  }
+}
