@@ -32,18 +32,19 @@ public sealed interface Place permits Place.FromHeel, Place.Region {
   }
 
   /**
-   * A measured place.
+   * A measured place, kept to 0.001 mm.
    *
    * @param fromHeelMm distance from the heel along the edge, 0 to 2000 mm
    */
   record FromHeel(double fromHeelMm) implements Place {
     public FromHeel {
-      Field.within("place along the edge", fromHeelMm, 0, 2000, "mm");
+      fromHeelMm =
+          Math.rint(Field.within("place along the edge", fromHeelMm, 0, 2000, "mm") * 1000) / 1000;
     }
 
     @Override
     public String word() {
-      return String.format(Locale.ROOT, "%smm", PlaceWords.plainNumber(fromHeelMm));
+      return PlaceWords.plainNumber(fromHeelMm) + "mm";
     }
 
     @Override

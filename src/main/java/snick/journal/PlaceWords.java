@@ -1,6 +1,5 @@
 package snick.journal;
 
-import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -31,7 +30,8 @@ final class PlaceWords {
         : Optional.empty();
   }
 
+  /** {@code value} to three decimals, without trailing zeros. */
   static String plainNumber(double value) {
-    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    return String.format(Locale.ROOT, "%.3f", value).replaceAll("\\.?0+$", "");
   }
 }

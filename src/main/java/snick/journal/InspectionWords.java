@@ -1,0 +1,173 @@
+package snick.journal;
+
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Short words for an inspection, in any order and case, typed with one hand: {@code l light heel
+ * none}, {@code paper tears}, {@code r 10x 35mm burr : bright line}. What follows a colon is the
+ * note.
+ */
+public final class InspectionWords {
+  static final String SIDES = "use left (l), right (r) or both (b)";
+  static final String METHODS =
+      "use light, finger (f), 10x for a magnifier, paper (p), cotton, nail or free with a note";
+  static final String FINDINGS = "use burr, none (n) or unsure (u)";
+  static final String PAPER_FINDINGS =
+      "use clean, catches, tears, nostart (will not start) or unsure (u)";
+
+  private static final int LONGEST = Field.NOTE_LIMIT + 200;
+  private static final Pattern TIMES = Pattern.compile("(?:x(\\d{1,4})|(\\d{1,4})x)");
+  private static final Pattern NUMBER = Pattern.compile("\\d{1,6}(?:[.,]\\d{1,6})?");
+
+  private static final Map<String, Side> SIDE =
+      Map.of(
+          "left", Side.LEFT,
+          "l", Side.LEFT,
+          "right", Side.RIGHT,
+          "r", Side.RIGHT,
+          "both", Side.BOTH,
+          "b", Side.BOTH);
+
+  private static final Map<String, Method> METHOD =
+      Map.ofEntries(
+          Map.entry("light", Method.RAKING_LIGHT),
+          Map.entry("finger", Method.FINGERTIP),
+          Map.entry("fingertip", Method.FINGERTIP),
+          Map.entry("f", Method.FINGERTIP),
+          Map.entry("magnifier", Method.MAGNIFIER),
+          Map.entry("paper", Method.THIN_PAPER),
+          Map.entry("p", Method.THIN_PAPER),
+          Map.entry("cotton", Method.COTTON_DRAG),
+          Map.entry("nail", Method.NAIL_DRAG),
+          Map.entry("free", Method.FREE));
+
+  private static final Map<String, Finding> FINDING =
+      Map.ofEntries(
+          Map.entry("burr", Finding.BURR_SEEN),
+          Map.entry("none", Finding.NONE),
+          Map.entry("n", Finding.NONE),
+          Map.entry("unsure", Finding.UNSURE),
+          Map.entry("u", Finding.UNSURE),
+          Map.entry("?", Finding.UNSURE),
+          Map.entry("clean", Finding.CLEAN),
+          Map.entry("catches", Finding.CATCHES),
+          Map.entry("catch", Finding.CATCHES),
+          Map.entry("tears", Finding.TEARS),
+          Map.entry("tear", Finding.TEARS),
+          Map.entry("nostart", Finding.WILL_NOT_START));
+
+  private Optional<Method> method = Optional.empty();
+  private OptionalDouble magnification = OptionalDouble.empty();
+  private Optional<Side> side = Optional.empty();
+  private Optional<Place> place = Optional.empty();
+  private Optional<Finding> finding = Optional.empty();
+
+  private InspectionWords() {}
+
+  /**
+   * Reads {@code text}.
+   *
+   * @throws NotAccepted if a word is not known or says a second side, method, place or finding; the
+   *     message lists what is allowed
+   */
+  public static InspectionDraft parse(String text) {
+    if (text.length() > LONGEST) {
+      throw new NotAccepted(
+          "inspection has " + text.length() + " characters, the limit is " + LONGEST);
+    }
+    int colon = text.indexOf(':');
+    String note = colon < 0 ? "" : text.substring(colon + 1).strip();
+    InspectionWords words = new InspectionWords();
+    words.read(colon < 0 ? text : text.substring(0, colon));
+    return new InspectionDraft(
+        words.method, words.magnification, words.side, words.place, words.finding, note);
+  }
+
+  private void read(String text) {
+    Deque<String> rest = new ArrayDeque<>(Arrays.asList(joined(text).split("\\s+")));
+    while (!rest.isEmpty()) {
+      String word = rest.poll();
+      if (!word.isEmpty()) {
+        take(word);
+      }
+    }
+  }
+
+  /** Words that belong together, joined: {@code will not start} and {@code 35 mm}. */
+  private static String joined(String text) {
+    return text.toLowerCase(Locale.ROOT)
+        .replaceAll("(?:will|does|do)[ _-]not[ _-]start|won't start|no start", "nostart")
+        .replaceAll("burr[ _]seen", "burr")
+        .replaceAll("(\\d) mm\\b", "$1mm");
+  }
+
+  private void take(String word) {
+    Matcher times = TIMES.matcher(word);
+    if (SIDE.containsKey(word)) {
+      side = once("side", side, SIDE.get(word), SIDES);
+    } else if (METHOD.containsKey(word)) {
+      method = once("method", method, METHOD.get(word), METHODS);
+    } else if (FINDING.containsKey(word)) {
+      finding = once("finding", finding, FINDING.get(word), FINDINGS);
+    } else if (times.matches()) {
+      takeMagnification(times);
+    } else {
+      takePlace(word);
+    }
+  }
+
+  private void takeMagnification(Matcher times) {
+    String digits = times.group(1) == null ? times.group(2) : times.group(1);
+    method = once("method", method, Method.MAGNIFIER, METHODS);
+    magnification =
+        OptionalDouble.of(
+            Field.within("magnification", Double.parseDouble(digits), 1, 5000, "times"));
+  }
+
+  private void takePlace(String word) {
+    if (NUMBER.matcher(word).matches()) {
+      throw new NotAccepted(
+          "'"
+              + word
+              + "' has no unit: write "
+              + word
+              + "mm for a place or "
+              + word
+              + "x for a lens");
+    }
+    Place said = PlaceWords.parse(word).orElseThrow(() -> unknown(word));
+    place = once("place", place, said, PlaceWords.ALLOWED);
+  }
+
+  private static <T> Optional<T> once(String field, Optional<T> before, T now, String allowed) {
+    if (before.isPresent() && !before.get().equals(now)) {
+      throw new NotAccepted("two words for the " + field + ": " + allowed + ", once");
+    }
+    return Optional.of(now);
+  }
+
+  private static NotAccepted unknown(String word) {
+    return new NotAccepted(
+        "word '"
+            + Field.shown(word)
+            + "' is not known. Side: "
+            + SIDES
+            + ". Method: "
+            + METHODS
+            + ". Place: "
+            + PlaceWords.ALLOWED
+            + ". Finding: "
+            + FINDINGS
+            + "; for paper "
+            + PAPER_FINDINGS
+            + ". Note: after a colon");
+  }
+}

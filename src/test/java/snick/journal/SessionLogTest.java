@@ -1,0 +1,168 @@
+package snick.journal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.junit.jupiter.api.Test;
+
+class SessionLogTest {
+  private static final Instant NINE = Instant.parse("2026-05-04T09:00:00Z");
+  private static final Instant TEN = Instant.parse("2026-05-04T10:00:00Z");
+  private static final Instant ELEVEN = Instant.parse("2026-05-04T11:00:00Z");
+
+  private static SessionLog opened() {
+    return SessionLog.of(
+        new Session(
+            "evening 1",
+            "invented blade 7",
+            Optional.of("lot A"),
+            Optional.of("rig-1"),
+            Optional.empty(),
+            OptionalDouble.of(20.5),
+            Optional.of("op-1"),
+            NINE,
+            Optional.empty()));
+  }
+
+  private static Inspection light(Instant at, Side side, Finding finding) {
+    return new Inspection(
+        at,
+        "as found",
+        Method.RAKING_LIGHT,
+        OptionalDouble.empty(),
+        side,
+        Optional.empty(),
+        finding,
+        "");
+  }
+
+  private static CutPlacement cut(long cut, double placeMm) {
+    return new CutPlacement(TEN, "as found", cut, OptionalDouble.of(placeMm));
+  }
+
+  @Test
+  void stagesRunInOrder() {
+    SessionLog log = opened().begin("as found").begin("after strop");
+
+    assertThat(log.runningStage()).contains(new Stage(2, "after strop"));
+    assertThat(log.stage("AS FOUND").order()).isEqualTo(1);
+    assertThatThrownBy(() -> log.begin("After Strop"))
+        .hasMessage("stage 'After Strop' is already in this session: choose another name");
+    assertThatThrownBy(() -> log.stage("after stone"))
+        .isInstanceOf(NotAccepted.class)
+        .hasMessage(
+            "stage 'after stone' is not in session evening 1: it has as found, after strop");
+    assertThatThrownBy(() -> opened().stage("x")).hasMessageContaining("begin a stage first");
+  }
+
+  @Test
+  void closedSessionTakesNothingInAndLosesNothing() {
+    SessionLog open =
+        opened().begin("as found").add(Entry.of(1, TEN, light(TEN, Side.LEFT, Finding.NONE)));
+    SessionLog closed = open.close(ELEVEN);
+
+    assertThatThrownBy(
+            () -> closed.add(Entry.of(2, ELEVEN, light(ELEVEN, Side.RIGHT, Finding.NONE))))
+        .isInstanceOf(NotAccepted.class)
+        .hasMessageContaining("session evening 1 was closed at 2026-05-04T11:00:00Z")
+        .hasMessageContaining("nothing was changed");
+    assertThatThrownBy(() -> closed.begin("late")).hasMessageContaining("was closed at");
+    assertThatThrownBy(() -> closed.close(ELEVEN)).hasMessageContaining("was closed at");
+    assertThat(closed.inspections()).isEqualTo(open.inspections()).hasSize(1);
+  }
+
+  @Test
+  void correctionsKeepTheOldEntryEvenAfterClosing() {
+    Entry<StageEntry> wrong = Entry.of(1, TEN, light(TEN, Side.LEFT, Finding.NONE));
+    Inspection right = light(TEN, Side.RIGHT, Finding.NONE);
+    SessionLog log =
+        opened()
+            .begin("as found")
+            .add(wrong)
+            .close(ELEVEN)
+            .add(Entry.correcting(wrong, 2, ELEVEN, "it was the other side", right));
+
+    assertThat(log.inspections()).containsExactly(right);
+    assertThat(log.entries().all()).hasSize(2).first().isEqualTo(wrong);
+    assertThat(log.entries().correctionOf(1).orElseThrow().why())
+        .isEqualTo("it was the other side");
+    assertThatThrownBy(() -> log.add(Entry.correcting(wrong, 3, ELEVEN, "again", right)))
+        .hasMessage("entry 1 was already corrected by entry 2: correct that one");
+    assertThatThrownBy(() -> new Entry<>(9, ELEVEN, OptionalLong.of(1), " ", right))
+        .hasMessageContaining("reason for the correction is empty");
+  }
+
+  @Test
+  void correctionCannotSmuggleInALaterLook() {
+    Entry<StageEntry> entry = Entry.of(1, TEN, light(TEN, Side.LEFT, Finding.NONE));
+    SessionLog log = opened().begin("as found").add(entry).close(TEN);
+    assertThatThrownBy(
+            () ->
+                log.add(
+                    Entry.correcting(
+                        entry, 2, ELEVEN, "new look", light(ELEVEN, Side.LEFT, Finding.NONE))))
+        .hasMessageContaining("is after session evening 1 closed");
+  }
+
+  @Test
+  void ledgerRefusesWhatItCannotTrace() {
+    Entry<String> one = Entry.of(5, NINE, "a");
+    assertThatThrownBy(() -> Ledger.of(List.of(one, Entry.of(5, NINE, "b"))))
+        .hasMessage("entry 5 follows entry 5: ids must rise");
+    assertThatThrownBy(
+            () -> Ledger.of(List.of(one, new Entry<>(6, NINE, OptionalLong.of(2), "w", "b"))))
+        .hasMessage("entry 6 corrects entry 2, which is not here");
+  }
+
+  @Test
+  void cutsAreSetAsideNeverRemoved() {
+    SessionLog log =
+        opened()
+            .begin("as found")
+            .add(Entry.of(1, TEN, cut(11, 40)))
+            .add(Entry.of(2, TEN, cut(12, 10)))
+            .setAside(new SetAside(TEN, 11, "filament slipped"));
+    Stage stage = log.stage("as found");
+
+    assertThat(log.placements()).hasSize(2);
+    assertThat(log.countingPlacements(stage)).containsExactly(cut(12, 10));
+    assertThat(log.reasonsByCut()).containsEntry(11L, "filament slipped");
+    assertThatThrownBy(() -> log.setAside(new SetAside(TEN, 99, "no such")))
+        .hasMessage("cut 99 is not in session evening 1");
+  }
+
+  @Test
+  void nextPlaceCountsSpotsOfCutsSetAside() {
+    EdgeSpan span = new EdgeSpan(80, 10, 2);
+    SessionLog log =
+        opened()
+            .begin("as found")
+            .add(Entry.of(1, TEN, cut(11, 40)))
+            .setAside(new SetAside(TEN, 11, "slip"))
+            .begin("after strop");
+
+    assertThat(log.nextPlace(log.stage("as found"), span))
+        .isEqualTo(new NextPlace.At(new Place.FromHeel(10), 30));
+    assertThat(log.nextPlace(log.stage("after strop"), span))
+        .isEqualTo(new NextPlace.At(new Place.FromHeel(40), 30));
+  }
+
+  @Test
+  void entriesBelongToTheSessionsTimeAndStages() {
+    SessionLog log = opened().begin("as found");
+    Instant early = NINE.minusSeconds(1);
+    assertThatThrownBy(() -> log.add(Entry.of(1, NINE, light(early, Side.LEFT, Finding.NONE))))
+        .hasMessageContaining("is before session evening 1 opened");
+    assertThatThrownBy(
+            () ->
+                log.add(
+                    Entry.of(1, NINE, new CutPlacement(NINE, "other", 1, OptionalDouble.empty()))))
+        .hasMessageContaining("stage 'other' is not in session evening 1: it has as found");
+    assertThatThrownBy(() -> log.close(early)).hasMessageContaining("before it opened");
+  }
+}
