@@ -1,0 +1,16 @@
+package snick.store;
+
+import java.time.Instant;
+
+/**
+ * A stored cut without its trace, for lists.
+ *
+ * @param id its id, given once and never again
+ * @param recordingId the recording it belongs to
+ * @param number its number in the recording, from 1
+ * @param occurredAt host time of the break, or of the onset if it did not break
+ * @param samples samples in its trace
+ * @param result the current result
+ */
+public record CutSummary(
+    long id, long recordingId, int number, Instant occurredAt, int samples, StoredResult result) {}

@@ -1,0 +1,126 @@
+package snick.store;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import snick.cut.Cut;
+import snick.cut.Trace;
+
+/** Cuts and their traces as rows. */
+final class CutTable {
+  private static final String SUMMARY =
+      "SELECT c.id, c.recording, c.number, c.occurred_at_utc_ns, c.samples, "
+          + ResultTable.COLUMNS
+          + " FROM cut c JOIN cut_result q ON q.id ="
+          + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id) ";
+
+  private final Database database;
+
+  CutTable(Database database) {
+    this.database = database;
+  }
+
+  OptionalLong find(long recordingId, int number) {
+    return database
+        .query("SELECT id FROM cut WHERE recording = ? AND number = ?")
+        .whole(recordingId)
+        .whole(number)
+        .first(row -> row.whole("id"))
+        .map(OptionalLong::of)
+        .orElse(OptionalLong.empty());
+  }
+
+  long add(long recordingId, Instant occurredAt, Cut cut) {
+    database
+        .query(
+            "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples) VALUES (?, ?, ?, ?)")
+        .whole(recordingId)
+        .whole(cut.number())
+        .instant(occurredAt)
+        .whole(cut.trace().size())
+        .change();
+    long id = database.lastId();
+    byte[] samples = TraceBlob.encode(cut.trace());
+    database
+        .query("INSERT INTO cut_trace (cut, crc32c, samples) VALUES (?, ?, ?)")
+        .whole(id)
+        .whole(TraceBlob.checksum(samples))
+        .blob(samples)
+        .change();
+    return id;
+  }
+
+  Optional<CutSummary> summary(long id) {
+    return database.query(SUMMARY + "WHERE c.id = ?").whole(id).first(CutTable::map);
+  }
+
+  /** Newest first. */
+  List<CutSummary> latest(CutSelection selection, Optional<CutSummary> before, int limit) {
+    Condition condition = Condition.of(selection);
+    before.ifPresent(
+        cut ->
+            condition.and(
+                "(c.occurred_at_utc_ns, c.id) < (?, ?)", UtcNanos.of(cut.occurredAt()), cut.id()));
+    return condition
+        .bind(
+            database.query(
+                SUMMARY
+                    + condition.sql()
+                    + " ORDER BY c.occurred_at_utc_ns DESC, c.id DESC LIMIT ?"))
+        .whole(limit)
+        .list(CutTable::map);
+  }
+
+  /** In the order of their ids. */
+  List<CutSummary> after(CutSelection selection, long afterId, int limit) {
+    Condition condition = Condition.of(selection).and("c.id > ?", afterId);
+    return condition
+        .bind(database.query(SUMMARY + condition.sql() + " ORDER BY c.id LIMIT ?"))
+        .whole(limit)
+        .list(CutTable::map);
+  }
+
+  long count(CutSelection selection) {
+    Condition condition = Condition.of(selection);
+    return condition
+        .bind(database.query("SELECT count(*) AS n FROM cut c " + condition.sql()))
+        .first(row -> row.whole("n"))
+        .orElseThrow();
+  }
+
+  /** The trace of a cut that exists, checked. */
+  Trace trace(long cutId) {
+    return database
+        .query("SELECT crc32c, samples FROM cut_trace WHERE cut = ?")
+        .whole(cutId)
+        .first(row -> decode(cutId, row.whole("crc32c"), row.blob("samples")))
+        .orElseThrow(() -> damaged(cutId, "is missing"));
+  }
+
+  private Trace decode(long cutId, long checksum, byte[] samples) {
+    long found = TraceBlob.checksum(samples);
+    if (found != checksum) {
+      throw damaged(cutId, String.format("has checksum %08x, stored was %08x", found, checksum));
+    }
+    try {
+      return TraceBlob.decode(samples);
+    } catch (MalformedTraceException e) {
+      throw damaged(cutId, "is malformed: " + e.getMessage());
+    }
+  }
+
+  private StoreException damaged(long cutId, String how) {
+    return database.failures().damaged("trace of cut " + cutId + " " + how);
+  }
+
+  private static CutSummary map(Row row) {
+    return new CutSummary(
+        row.whole("id"),
+        row.whole("recording"),
+        row.integer("number"),
+        row.instant("occurred_at_utc_ns"),
+        row.integer("samples"),
+        ResultTable.map(row));
+  }
+}

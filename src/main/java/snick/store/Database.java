@@ -1,0 +1,182 @@
+package snick.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteOpenMode;
+
+/**
+ * One connection to the file, its settings, its transactions and its prepared statements. Not for
+ * two threads at once.
+ */
+final class Database implements AutoCloseable {
+  /** How long a writer waits for another writer, ms. */
+  static final int BUSY_TIMEOUT_MILLIS = 5_000;
+
+  private static final int WAL_SIZE_LIMIT_BYTES = 16 << 20;
+
+  private final Path file;
+  private final Failures failures;
+  private final Connection connection;
+  private final Map<String, PreparedStatement> statements = new HashMap<>();
+
+  private Database(Path file, Connection connection) {
+    this.file = file;
+    this.failures = new Failures(file);
+    this.connection = connection;
+  }
+
+  /** Opens for reading and writing an existing file, empty or not. Nothing is written yet. */
+  static Database writer(Path file) {
+    return open(file, false);
+  }
+
+  /** Opens for reading only. */
+  static Database reader(Path file) {
+    Database database = open(file, true);
+    database.execute("PRAGMA query_only = ON");
+    return database;
+  }
+
+  private static Database open(Path file, boolean readOnly) {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setReadOnly(readOnly);
+    config.resetOpenMode(SQLiteOpenMode.CREATE);
+    config.setBusyTimeout(BUSY_TIMEOUT_MILLIS);
+    try {
+      Database database =
+          new Database(file, config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()));
+      database.settings();
+      return database;
+    } catch (SQLException e) {
+      throw new Failures(file).of(e);
+    }
+  }
+
+  private void settings() {
+    try {
+      execute("PRAGMA trusted_schema = OFF");
+      execute("PRAGMA cell_size_check = ON");
+      execute("PRAGMA foreign_keys = ON");
+      execute("PRAGMA synchronous = FULL");
+      execute("PRAGMA mmap_size = 0");
+      execute("PRAGMA temp_store = MEMORY");
+    } catch (StoreException e) {
+      close();
+      throw e;
+    }
+  }
+
+  /** Keeps commits in a write-ahead log. Another program may be doing the same at this moment. */
+  void writeAheadLog() {
+    for (int attempt = 1; !"wal".equals(pragmaText("journal_mode")); attempt++) {
+      try {
+        execute("PRAGMA journal_mode = WAL");
+      } catch (StoreException e) {
+        if (e.trouble() != StoreException.Trouble.BUSY || attempt == 10) {
+          throw e;
+        }
+        write(() -> null);
+      }
+    }
+    execute("PRAGMA journal_size_limit = " + WAL_SIZE_LIMIT_BYTES);
+  }
+
+  Path file() {
+    return file;
+  }
+
+  Failures failures() {
+    return failures;
+  }
+
+  /** Runs {@code work} in one transaction that holds the writer's lock from its start. */
+  <T> T write(Supplier<T> work) {
+    return transaction("BEGIN IMMEDIATE", work);
+  }
+
+  /** Runs {@code work} on one unchanging view of the store. */
+  <T> T read(Supplier<T> work) {
+    return transaction("BEGIN", work);
+  }
+
+  private <T> T transaction(String begin, Supplier<T> work) {
+    execute(begin);
+    boolean done = false;
+    try {
+      T result = work.get();
+      execute("COMMIT");
+      done = true;
+      return result;
+    } finally {
+      if (!done) {
+        rollBack();
+      }
+    }
+  }
+
+  private void rollBack() {
+    try (Statement statement = connection.createStatement()) {
+      statement.executeUpdate("ROLLBACK");
+    } catch (SQLException alreadyRolledBack) {
+      // SQLite itself rolls back on some errors (full disk, I/O); the cause is on its way up.
+      return;
+    }
+  }
+
+  /** A statement ready to be bound. */
+  Query query(String sql) {
+    try {
+      PreparedStatement statement = statements.get(sql);
+      if (statement == null) {
+        statement = connection.prepareStatement(sql);
+        statements.put(sql, statement);
+      }
+      return new Query(statement, failures);
+    } catch (SQLException e) {
+      throw failures.of(e);
+    }
+  }
+
+  /** Id of the row last inserted on this connection. */
+  long lastId() {
+    return query("SELECT last_insert_rowid() AS id").first(row -> row.whole("id")).orElseThrow();
+  }
+
+  /** Runs one or more statements that give no rows. */
+  void execute(String sql) {
+    try (Statement statement = connection.createStatement()) {
+      statement.executeUpdate(sql);
+    } catch (SQLException e) {
+      throw failures.of(e);
+    }
+  }
+
+  long pragma(String name) {
+    return Long.parseLong(pragmaText(name));
+  }
+
+  String pragmaText(String name) {
+    try (Statement statement = connection.createStatement();
+        var rows = statement.executeQuery("PRAGMA " + name)) {
+      return rows.next() ? rows.getString(1) : "";
+    } catch (SQLException e) {
+      throw failures.of(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw failures.of(e);
+    }
+  }
+}

@@ -1,0 +1,85 @@
+package snick.store;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import snick.store.StoreException.Trouble;
+
+/**
+ * Brings a file to the schema of this program, one numbered script after the other, all in one
+ * transaction. Forward only.
+ */
+final class Migrations {
+  /** {@code PRAGMA application_id}: the letters Snik. */
+  static final int APPLICATION_ID = 0x536e696b;
+
+  private static final List<String> SCRIPTS = List.of("0001-cuts.sql");
+
+  /** Schema version of this program: the number of its last script. */
+  static final int VERSION = SCRIPTS.size();
+
+  private final Database database;
+
+  Migrations(Database database) {
+    this.database = database;
+  }
+
+  /** Version of the file, 0 if it is empty. Refuses a file of another program or newer version. */
+  int check() {
+    long application = database.pragma("application_id");
+    int version = Math.toIntExact(database.pragma("user_version"));
+    if (application != APPLICATION_ID && !(application == 0 && isEmpty())) {
+      throw new StoreException(
+          Trouble.OTHER,
+          database.file()
+              + " is a database of another program; choose another directory for the store");
+    }
+    if (version > VERSION) {
+      throw new StoreException(
+          Trouble.NEWER_VERSION,
+          database.file()
+              + " has schema version "
+              + version
+              + ", this program knows up to "
+              + VERSION
+              + "; use the newer program, or restore a backup made before it was upgraded");
+    }
+    return version;
+  }
+
+  private boolean isEmpty() {
+    return database.query("SELECT 1 FROM sqlite_schema LIMIT 1").first(row -> true).isEmpty();
+  }
+
+  /** Runs the scripts that the file lacks. */
+  void run() {
+    database.execute("PRAGMA foreign_keys = OFF");
+    try {
+      database.write(this::runMissing);
+    } finally {
+      database.execute("PRAGMA foreign_keys = ON");
+    }
+  }
+
+  private Void runMissing() {
+    for (int version = check() + 1; version <= VERSION; version++) {
+      database.execute(script(SCRIPTS.get(version - 1)));
+    }
+    database.execute("PRAGMA application_id = " + APPLICATION_ID);
+    database.execute("PRAGMA user_version = " + VERSION);
+    if (!database.pragmaText("foreign_key_check").isEmpty()) {
+      throw database.failures().damaged("a row refers to one that does not exist");
+    }
+    return null;
+  }
+
+  private static String script(String name) {
+    try (InputStream in = Migrations.class.getResourceAsStream(name)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException("script " + name + " of this program is unreadable", e);
+    }
+  }
+}

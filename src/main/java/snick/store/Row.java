@@ -1,0 +1,92 @@
+package snick.store;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+
+/** The row a query stands on. Valid only inside the mapper it is given to. */
+final class Row {
+  private final ResultSet row;
+  private final Failures failures;
+
+  Row(ResultSet row, Failures failures) {
+    this.row = row;
+    this.failures = failures;
+  }
+
+  long whole(String column) {
+    return get(() -> row.getLong(column));
+  }
+
+  int integer(String column) {
+    return Math.toIntExact(whole(column));
+  }
+
+  boolean truth(String column) {
+    return whole(column) != 0;
+  }
+
+  OptionalLong optionalWhole(String column) {
+    long value = whole(column);
+    return wasNull() ? OptionalLong.empty() : OptionalLong.of(value);
+  }
+
+  OptionalInt optionalInteger(String column) {
+    OptionalLong value = optionalWhole(column);
+    return value.isPresent()
+        ? OptionalInt.of(Math.toIntExact(value.getAsLong()))
+        : OptionalInt.empty();
+  }
+
+  OptionalDouble optionalReal(String column) {
+    double value = get(() -> row.getDouble(column));
+    return wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  /** A real; SQLite keeps a NaN as NULL, which is read as NaN again. */
+  double real(String column) {
+    return optionalReal(column).orElse(Double.NaN);
+  }
+
+  String text(String column) {
+    return get(() -> row.getString(column));
+  }
+
+  Optional<String> optionalText(String column) {
+    return Optional.ofNullable(text(column));
+  }
+
+  byte[] blob(String column) {
+    return get(() -> row.getBytes(column));
+  }
+
+  Instant instant(String column) {
+    return UtcNanos.instant(whole(column));
+  }
+
+  Optional<Instant> optionalInstant(String column) {
+    OptionalLong value = optionalWhole(column);
+    return value.isPresent() ? Optional.of(UtcNanos.instant(value.getAsLong())) : Optional.empty();
+  }
+
+  private boolean wasNull() {
+    return get(row::wasNull);
+  }
+
+  private <T> T get(Reading<T> reading) {
+    try {
+      return reading.read();
+    } catch (SQLException e) {
+      throw failures.of(e);
+    }
+  }
+
+  @FunctionalInterface
+  private interface Reading<T> {
+    T read() throws SQLException;
+  }
+}

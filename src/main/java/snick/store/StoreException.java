@@ -1,0 +1,44 @@
+package snick.store;
+
+/**
+ * The store could not do what was asked. Nothing of the failed step is in the store; what was
+ * stored before stays. The message names the file and the next step.
+ */
+public final class StoreException extends RuntimeException {
+  private static final long serialVersionUID = 1;
+
+  /** What is in the way. */
+  public enum Trouble {
+    /** No space left; the same store goes on when there is space again. */
+    FULL,
+    /** The file or its directory may not be written. */
+    READ_ONLY,
+    /** Another program held the store for longer than the waiting time; try again. */
+    BUSY,
+    /** The file, or one trace in it, is not what was written. */
+    DAMAGED,
+    /** Written by a newer version of this program. */
+    NEWER_VERSION,
+    /** There is no store here. */
+    MISSING,
+    /** Anything else. */
+    OTHER
+  }
+
+  private final Trouble trouble;
+
+  StoreException(Trouble trouble, String message) {
+    super(message);
+    this.trouble = trouble;
+  }
+
+  StoreException(Trouble trouble, String message, Throwable cause) {
+    super(message, cause);
+    this.trouble = trouble;
+  }
+
+  /** What is in the way. */
+  public Trouble trouble() {
+    return trouble;
+  }
+}

@@ -1,0 +1,124 @@
+package snick.store;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import snick.cut.Trace;
+
+/**
+ * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
+ * time; open as many as needed.
+ */
+public final class StoreReader implements AutoCloseable {
+  private static final int PAGE = 64;
+
+  private final Database database;
+  private final RecordingTable recordings;
+  private final CutTable cuts;
+  private final ResultTable results;
+
+  private StoreReader(Database database) {
+    this.database = database;
+    recordings = new RecordingTable(database);
+    cuts = new CutTable(database);
+    results = new ResultTable(database);
+  }
+
+  /**
+   * Opens the store in {@code directory}, which must exist. One of an older version is first
+   * brought up to date as by {@link Store#open}.
+   *
+   * @throws StoreException if there is none, it is damaged or of a newer version
+   */
+  public static StoreReader open(Path directory) {
+    Database database = Database.reader(StoreFile.existing(directory));
+    try {
+      if (new Migrations(database).check() < Migrations.VERSION) {
+        Store.open(directory, Clock.systemUTC()).close();
+      }
+      return new StoreReader(database);
+    } catch (RuntimeException e) {
+      database.close();
+      throw e;
+    }
+  }
+
+  /** Every device that was recorded. */
+  public List<Rig> rigs() {
+    return recordings.rigs();
+  }
+
+  /** A recording. */
+  public Optional<StoredRecording> recording(long id) {
+    return recordings.find(id);
+  }
+
+  /** The newest {@code limit} cuts of a selection, newest first. */
+  public List<CutSummary> latest(CutSelection selection, int limit) {
+    return cuts.latest(selection, Optional.empty(), limit);
+  }
+
+  /** The page that follows {@code last}, the last row of the page before; newest first. */
+  public List<CutSummary> latestBefore(CutSelection selection, CutSummary last, int limit) {
+    return cuts.latest(selection, Optional.of(last), limit);
+  }
+
+  /** Number of cuts in a selection. */
+  public long count(CutSelection selection) {
+    return cuts.count(selection);
+  }
+
+  /** A cut without its trace. */
+  public Optional<CutSummary> summary(long cutId) {
+    return cuts.summary(cutId);
+  }
+
+  /**
+   * A cut with its trace.
+   *
+   * @throws StoreException if the trace is damaged
+   */
+  public Optional<StoredCut> cut(long cutId) {
+    return database.read(
+        () -> cuts.summary(cutId).map(summary -> new StoredCut(summary, cuts.trace(cutId))));
+  }
+
+  /** Every result of a cut, oldest first; the last is the current one. */
+  public List<StoredResult> results(long cutId) {
+    return results.ofCut(cutId);
+  }
+
+  /**
+   * Gives every cut of a selection, in the order in which they were stored, in constant memory.
+   * Cuts that are added meanwhile may be given too.
+   */
+  public void forEachSummary(CutSelection selection, Consumer<CutSummary> consumer) {
+    long last = 0;
+    List<CutSummary> page = cuts.after(selection, last, PAGE);
+    while (!page.isEmpty()) {
+      page.forEach(consumer);
+      last = page.get(page.size() - 1).id();
+      page = cuts.after(selection, last, PAGE);
+    }
+  }
+
+  /**
+   * Gives every cut of a selection with its trace, as {@link #forEachSummary}.
+   *
+   * @throws StoreException if a trace is damaged; those before it have been given
+   */
+  public void forEachCut(CutSelection selection, Consumer<StoredCut> consumer) {
+    forEachSummary(selection, s -> consumer.accept(new StoredCut(s, trace(s.id()))));
+  }
+
+  private Trace trace(long cutId) {
+    return cuts.trace(cutId);
+  }
+
+  @Override
+  public void close() {
+    database.close();
+  }
+}

@@ -1,0 +1,33 @@
+package snick.store;
+
+import snick.cut.Cut;
+import snick.cut.Trace;
+
+/**
+ * A stored cut with its trace.
+ *
+ * @param summary all but the trace
+ * @param trace the raw samples, checked against their checksum
+ */
+public record StoredCut(CutSummary summary, Trace trace) {
+  /** Id of the cut. */
+  public long id() {
+    return summary.id();
+  }
+
+  /** The event as its current result sees it. */
+  public Cut cut() {
+    StoredResult result = summary.result();
+    return new Cut(
+        summary.number(),
+        result.outcome(),
+        result.polarity(),
+        result.onsetNanos(),
+        result.breakNanos(),
+        result.peak(),
+        result.shape(),
+        result.rest(),
+        result.flags(),
+        trace);
+  }
+}

@@ -1,0 +1,31 @@
+package snick.store;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import snick.cut.Cut;
+import snick.cut.Flag;
+import snick.cut.Outcome;
+import snick.cut.Peak;
+
+/**
+ * What one version of the detector made of a cut's trace. The fields mean what they mean in {@link
+ * Cut}.
+ *
+ * @param id its id; of a cut's results the one with the largest id is current
+ * @param detectorVersion {@link Cut#DETECTOR_VERSION} of the program that made it
+ * @param createdAt when it was stored
+ */
+public record StoredResult(
+    long id,
+    int detectorVersion,
+    Instant createdAt,
+    Outcome outcome,
+    int polarity,
+    long onsetNanos,
+    OptionalLong breakNanos,
+    Optional<Peak> peak,
+    Cut.Shape shape,
+    Cut.Rest rest,
+    Set<Flag> flags) {}
