@@ -1,0 +1,165 @@
+package snick.virtualrig;
+
+import java.util.ArrayDeque;
+import java.util.OptionalDouble;
+import java.util.Queue;
+import java.util.Random;
+import java.util.function.Consumer;
+import snick.quantity.Force;
+
+/**
+ * The mechanical side: takes actions one after the other and says what force the cell feels. Pure,
+ * for one thread.
+ */
+final class Bench implements Motion.Witness {
+  /** Share of a hanging mass's weight that its buoyancy in air takes away (OIML D 28). */
+  private static final double BUOYANCY_SHARE = 1.2 / 8000;
+
+  private final HandSettings handSettings;
+  private final FixtureSettings fixture;
+  private final Random random;
+  private final Queue<Action> waiting = new ArrayDeque<>();
+  private final Consumer<TrueCut> truths;
+  private final Consumer<Fault> faults;
+  private Motion motion = new Standing(0, 0);
+  private double hangingGramForce;
+  private double nowSeconds;
+  private long finishedActions;
+  private boolean idle = true;
+  private int events;
+
+  /**
+   * @param truths told of every event, its time in ns since the bench began
+   * @param faults told of every fault in the script
+   */
+  Bench(
+      HandSettings hand,
+      FixtureSettings fixture,
+      Random random,
+      Consumer<TrueCut> truths,
+      Consumer<Fault> faults) {
+    this.handSettings = hand;
+    this.fixture = fixture;
+    this.random = random;
+    this.truths = truths;
+    this.faults = faults;
+  }
+
+  void perform(Action action) {
+    waiting.add(action);
+  }
+
+  /** Actions finished since the beginning. */
+  long finishedActions() {
+    return finishedActions;
+  }
+
+  /** The steady force, gf, if nothing moves during the next {@code seconds}; they are then past. */
+  OptionalDouble steadyGramForce(double seconds) {
+    proceed();
+    OptionalDouble steady =
+        idle ? OptionalDouble.of(hangingGramForce) : motion.steadyGramForce(seconds);
+    if (steady.isPresent()) {
+      motion.advance(seconds, this);
+      nowSeconds += seconds;
+    }
+    return steady;
+  }
+
+  /** Let a step pass; the mean force during it, gf. */
+  double advance(double stepSeconds) {
+    proceed();
+    double mean = idle ? hangingGramForce : motion.advance(stepSeconds, this);
+    nowSeconds += stepSeconds;
+    return mean;
+  }
+
+  private void proceed() {
+    while (motion.over()) {
+      if (!idle) {
+        finishedActions++;
+        idle = true;
+      }
+      Action action = waiting.poll();
+      if (action == null) {
+        return;
+      }
+      begin(action);
+    }
+  }
+
+  private void begin(Action action) {
+    idle = false;
+    if (action instanceof Action.Rest rest) {
+      motion = new Standing(hangingGramForce, rest.seconds());
+    } else if (action instanceof Action.Cut cut) {
+      motion = cutting(cut);
+    } else if (action instanceof Action.Release release) {
+      motion = releasing(release);
+    } else if (action instanceof Action.Hang hang) {
+      motion = hanging(hang);
+    } else if (action instanceof Action.CutThread) {
+      motion = threadCutting();
+    } else if (action instanceof Action.GoWrong wrong) {
+      faults.accept(wrong.fault());
+      motion = new Standing(hangingGramForce, 0);
+    }
+  }
+
+  private Motion cutting(Action.Cut cut) {
+    Hand hand = hand(cut.rateGramForcePerSecond());
+    return new Cutting(
+        fixture, cut, hand, new Filament(fixture, cut.strength().gramForce(), cut.dips(), random));
+  }
+
+  private Motion releasing(Action.Release release) {
+    return new Releasing(
+        release,
+        hand(release.rateGramForcePerSecond()),
+        new Filament(fixture, release.peak().gramForce(), 0, random),
+        fixture.stiffnessGramForcePerMillimetre());
+  }
+
+  private Hand hand(double rateGramForcePerSecond) {
+    Tremor tremor =
+        new Tremor(
+            handSettings.tremorGramForce(),
+            handSettings.tremorLowHertz(),
+            handSettings.tremorHighHertz(),
+            random);
+    return new Hand(
+        handSettings, tremor, fixture.stiffnessGramForcePerMillimetre(), rateGramForcePerSecond);
+  }
+
+  private Motion hanging(Action.Hang hang) {
+    double before = hangingGramForce;
+    double newtons =
+        hang.mass().kilograms() * fixture.gravityMetresPerSecondSquared() * (1 - BUOYANCY_SHARE);
+    hangingGramForce = Force.ofNewtons(newtons).gramForce();
+    return new Settling(before, hangingGramForce);
+  }
+
+  private Motion threadCutting() {
+    double before = hangingGramForce;
+    hangingGramForce = 0;
+    return before > 0 ? new ThreadCutting(fixture, before) : new Standing(0, 0);
+  }
+
+  @Override
+  public void ended(
+      TrueCut.Kind kind,
+      double gramForce,
+      double secondsIntoStep,
+      double rateGramForcePerSecond,
+      OptionalDouble placeMillimetres) {
+    events++;
+    truths.accept(
+        new TrueCut(
+            events,
+            kind,
+            Force.ofGramForce(gramForce),
+            Math.round((nowSeconds + secondsIntoStep) * 1e9),
+            rateGramForcePerSecond,
+            placeMillimetres));
+  }
+}

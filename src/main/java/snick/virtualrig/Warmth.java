@@ -1,0 +1,38 @@
+package snick.virtualrig;
+
+import java.util.Random;
+
+/** Temperature of the electronics: warming after power-on, and slow wandering about it. */
+final class Warmth {
+  private static final double ROOM_CELSIUS = 21;
+  private static final double WARM_UP_SECONDS = 400;
+  private static final double WANDER_SECONDS = 200;
+  private static final double WANDER_KELVIN = 0.1;
+
+  private final double warmUpKelvin;
+  private final Random random;
+  private double warmedKelvin;
+  private double wanderedKelvin;
+
+  Warmth(double warmUpKelvin, Random random) {
+    this.warmUpKelvin = warmUpKelvin;
+    this.random = random;
+  }
+
+  void pass(double seconds) {
+    warmedKelvin -= (warmUpKelvin - warmedKelvin) * StrictMath.expm1(-seconds / WARM_UP_SECONDS);
+    double kept = StrictMath.exp(-seconds / WANDER_SECONDS);
+    double fresh = WANDER_KELVIN * StrictMath.sqrt(1 - kept * kept);
+    wanderedKelvin = kept * wanderedKelvin + fresh * random.nextGaussian();
+  }
+
+  /** Change since power-on, K. */
+  double changeKelvin() {
+    return warmedKelvin + wanderedKelvin;
+  }
+
+  /** Temperature, 0.01 °C. */
+  int centiCelsius() {
+    return (int) Math.round(100 * (ROOM_CELSIUS + changeKelvin()));
+  }
+}
