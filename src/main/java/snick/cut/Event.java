@@ -1,0 +1,243 @@
+package snick.cut;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import snick.sample.Gap;
+
+/**
+ * The event at hand: its samples, and how far it has come. Levels are judged on the median of the
+ * last three readings, so that a spike neither ends an event nor makes its peak.
+ */
+final class Event {
+  /** What a sample did to the event. */
+  enum Step {
+    /** More is to come. */
+    GOES_ON,
+    /** At rest again, or too long. */
+    ENDED,
+    /** The next loading began before the rest after this one was long enough. */
+    LOADED_AGAIN
+  }
+
+  /** Why no more samples come. */
+  enum End {
+    SETTLED,
+    TOO_LONG,
+    CUT_OFF
+  }
+
+  /** Readings above zero below this fraction of the peak count as fallen. */
+  static final double FALLEN_FRACTION = 0.12;
+
+  private static final int MOST_SAMPLES = 1 << 20;
+  private static final int MOST_GAPS = 256;
+  private static final double RISE_NANOS = 25e6;
+  private static final int FLAT_BLOCKS = 3;
+
+  private final DetectorSettings settings;
+  private final SampleLog log = new SampleLog();
+  private final List<Gap> gaps = new ArrayList<>();
+  private boolean active;
+  private int polarity;
+  private double zero;
+  private double noise;
+  private double trigger;
+  private boolean zeroSure;
+  private int before;
+  private boolean anyOverrange;
+  private End end;
+
+  private double last;
+  private double lastButOne;
+  private double peak;
+  private boolean fallen;
+  private int fallenAt;
+  private long fallenNanos;
+  private int risen;
+  private final FlatWatch flat = new FlatWatch();
+  private double levelAfter;
+
+  Event(DetectorSettings settings) {
+    this.settings = settings;
+  }
+
+  void begin(int side, RestTracker rest, RestRing ring) {
+    active = true;
+    polarity = side;
+    zero = rest.levelCounts();
+    noise = rest.noiseCounts();
+    trigger = rest.triggerCounts();
+    zeroSure = rest.blocks() >= FLAT_BLOCKS;
+    log.clear();
+    gaps.clear();
+    anyOverrange = false;
+    ring.copyTo(log, settings.restKeptNanos());
+    before = log.size();
+    last = 0;
+    lastButOne = 0;
+    peak = 0;
+    fallen = false;
+    risen = 0;
+    flat.restart(trigger);
+    end = End.SETTLED;
+    levelAfter = zero;
+    for (int i = Math.max(0, before - 3); i < before; i++) {
+      anyOverrange |= log.overrange(i);
+      track(log.counts(i));
+    }
+  }
+
+  void close() {
+    active = false;
+  }
+
+  Step sample(long nanos, int counts, double periodNanos) {
+    log.add(nanos, counts, false);
+    double middle = track(counts);
+    flat.add(nanos, polarity * (counts - zero));
+    if (fallen) {
+      return afterFall(nanos, middle, periodNanos);
+    }
+    if (middle < Math.max(trigger, FALLEN_FRACTION * peak)) {
+      fallen = true;
+      fallenAt = log.size() - 1;
+      fallenNanos = nanos;
+      risen = 0;
+    } else if (flat.flatFor(500_000_000L) && flat.level() < 0.5 * peak) {
+      levelAfter = zero + polarity * flat.level();
+      return Step.ENDED;
+    }
+    return bounded(nanos);
+  }
+
+  private double track(int counts) {
+    double x = polarity * (counts - zero);
+    double middle = Math.max(Math.min(x, last), Math.min(Math.max(x, last), lastButOne));
+    lastButOne = last;
+    last = x;
+    peak = Math.max(peak, middle);
+    return middle;
+  }
+
+  private Step afterFall(long nanos, double middle, double periodNanos) {
+    risen = middle > Math.max(trigger, FALLEN_FRACTION * peak) ? risen + 1 : 0;
+    if (risen >= 3 && risen >= RISE_NANOS / periodNanos) {
+      levelAfter = meanAfterFall(risen + 2);
+      return Step.LOADED_AGAIN;
+    }
+    long wait = Math.max(settings.settleNanos(), Math.round(8 * periodNanos));
+    if (nanos - fallenNanos >= wait) {
+      levelAfter = meanAfterFall(0);
+      return Step.ENDED;
+    }
+    return bounded(nanos);
+  }
+
+  /** Median of the readings since the fall, its first two and the newest {@code left} left out. */
+  private double meanAfterFall(int left) {
+    int to = log.size() - left;
+    int from = Math.min(fallenAt + 2, to - 1);
+    from = Math.max(from, 0);
+    if (to <= from) {
+      return zero;
+    }
+    int[] readings = new int[to - from];
+    for (int i = from; i < to; i++) {
+      readings[i - from] = log.counts(i);
+    }
+    Arrays.sort(readings);
+    return 0.5 * (readings[(readings.length - 1) / 2] + readings[readings.length / 2]);
+  }
+
+  private Step bounded(long nanos) {
+    boolean tooLong = nanos - log.nanos(before - 1) > settings.maximumEventNanos();
+    if (!tooLong && log.size() < MOST_SAMPLES) {
+      return Step.GOES_ON;
+    }
+    end = End.TOO_LONG;
+    levelAfter = zero + polarity * last;
+    return Step.ENDED;
+  }
+
+  Step overrange(long nanos, int code) {
+    log.add(nanos, code, true);
+    anyOverrange = true;
+    return bounded(nanos);
+  }
+
+  void gap(Gap gap) {
+    if (gaps.size() < MOST_GAPS) {
+      gaps.add(gap);
+    }
+    last = Math.min(last, peak);
+  }
+
+  void truncate(Gap gap) {
+    gap(gap);
+    end = End.CUT_OFF;
+  }
+
+  void streamEnds() {
+    end = End.CUT_OFF;
+  }
+
+  boolean active() {
+    return active;
+  }
+
+  int polarity() {
+    return polarity;
+  }
+
+  double zeroCounts() {
+    return zero;
+  }
+
+  double noiseCounts() {
+    return noise;
+  }
+
+  double triggerCounts() {
+    return trigger;
+  }
+
+  boolean zeroSure() {
+    return zeroSure;
+  }
+
+  boolean anyOverrange() {
+    return anyOverrange;
+  }
+
+  End end() {
+    return end;
+  }
+
+  boolean fallen() {
+    return fallen;
+  }
+
+  /** Index of the sample that began the event. */
+  int began() {
+    return before - 1;
+  }
+
+  SampleLog log() {
+    return log;
+  }
+
+  List<Gap> gaps() {
+    return gaps;
+  }
+
+  /** Reading at rest after the event; the zero before if none is known, counts. */
+  double levelAfterCounts() {
+    return levelAfter;
+  }
+
+  /** How many of the newest samples belong to the rest after the event. */
+  int restSamplesAfter() {
+    return fallen ? Math.max(0, log.size() - fallenAt - 2) : 0;
+  }
+}

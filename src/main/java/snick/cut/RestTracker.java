@@ -1,0 +1,138 @@
+package snick.cut;
+
+import java.util.Arrays;
+
+/**
+ * Level and noise at rest, followed block by block. A block is about 0.2 s; at most 32 of its
+ * readings, evenly spread, are sorted. The level is the median of the last three block medians and
+ * moves by at most half a noise width a block, so that a force creeping up is not taken for drift.
+ * Single spikes do not move medians and quantiles; hum widens the level at which loading begins.
+ */
+final class RestTracker {
+  private static final double BLOCK_NANOS = 200e6;
+  private static final int LEAST = 8;
+  private static final int MOST = 4096;
+  private static final int PICKED = 32;
+  private static final int KEPT = 16;
+
+  /** Standard deviation of the rounding to whole counts, 1/√12. */
+  static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
+
+  private final int[] picked = new int[PICKED];
+  private final double[] medians = new double[3];
+  private final double[] sigmas = new double[KEPT];
+  private final double[] halfRanges = new double[KEPT];
+  private final double[] sorted = new double[KEPT];
+  private long blocks;
+  private int inBlock;
+  private int blockLength = LEAST;
+  private double level;
+  private double noise = QUANTISATION_COUNTS;
+  private double trigger = Double.POSITIVE_INFINITY;
+
+  /** Starts anew: nothing is known. */
+  void forget() {
+    blocks = 0;
+    inBlock = 0;
+    blockLength = LEAST;
+    trigger = Double.POSITIVE_INFINITY;
+  }
+
+  /** Drops the block at hand. */
+  void dropBlock() {
+    inBlock = 0;
+  }
+
+  /** Takes this for the level, keeping what is known of the noise. */
+  void moveTo(double counts) {
+    level = counts;
+    Arrays.fill(medians, counts);
+    inBlock = 0;
+  }
+
+  /** Counts one sample at rest, already in {@code ring}; closes the block when it is full. */
+  void sample(RestRing ring, double periodNanos) {
+    if (++inBlock >= blockLength) {
+      inBlock = 0;
+      close(ring, Math.min(blockLength, ring.size()));
+      blockLength = (int) Math.max(LEAST, Math.min(MOST, BLOCK_NANOS / periodNanos));
+    }
+  }
+
+  private void close(RestRing ring, int length) {
+    int n = pick(ring, length);
+    if (n < 4) {
+      return;
+    }
+    Arrays.sort(picked, 0, n);
+    int tail = n / 6;
+    medians[(int) (blocks % medians.length)] = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
+    sigmas[(int) (blocks % KEPT)] = spread(n, tail);
+    halfRanges[(int) (blocks % KEPT)] = 0.5 * (picked[n - 2] - picked[1]);
+    blocks++;
+    follow();
+  }
+
+  private int pick(RestRing ring, int length) {
+    int stride = Math.max(1, (length + PICKED - 1) / PICKED);
+    int n = 0;
+    for (int back = 0; back < length; back += stride) {
+      if (!ring.overrange(back)) {
+        picked[n++] = ring.counts(back);
+      }
+    }
+    return n;
+  }
+
+  /** Half the width between the lower and upper sixth: about one standard deviation. */
+  private double spread(int n, int tail) {
+    double expected = 2 * QuantileWidth.ofNormal(tail, n);
+    return (picked[n - 1 - tail] - picked[tail]) / expected;
+  }
+
+  private void follow() {
+    int n = (int) Math.min(blocks, KEPT);
+    noise = Math.max(QUANTISATION_COUNTS, middle(sigmas, n));
+    double widest = 0;
+    for (int i = 0; i < n; i++) {
+      widest = Math.max(widest, halfRanges[i]);
+    }
+    trigger = (2.2 * widest + 2.5 * noise) * (n < 3 ? 1.5 : 1);
+    trigger = Math.max(trigger, 2);
+    int m = (int) Math.min(blocks, medians.length);
+    double target = middle(medians, m);
+    double step = Math.max(0.5 * noise, 0.25 * widest);
+    level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
+  }
+
+  private double middle(double[] values, int n) {
+    System.arraycopy(values, 0, sorted, 0, n);
+    Arrays.sort(sorted, 0, n);
+    return 0.5 * (sorted[(n - 1) / 2] + sorted[n / 2]);
+  }
+
+  /** Whether level and noise are known. */
+  boolean known() {
+    return blocks > 0;
+  }
+
+  /** Blocks seen since all was forgotten. */
+  long blocks() {
+    return blocks;
+  }
+
+  /** Reading at rest, counts. */
+  double levelCounts() {
+    return level;
+  }
+
+  /** Standard deviation of one sample at rest, robust, not below that of rounding, counts. */
+  double noiseCounts() {
+    return noise;
+  }
+
+  /** Distance from the level at which loading begins, counts; infinite while nothing is known. */
+  double triggerCounts() {
+    return trigger;
+  }
+}

@@ -1,0 +1,60 @@
+package snick.cut;
+
+import java.util.Arrays;
+import java.util.List;
+import snick.sample.Gap;
+
+/** Samples in order in arrays that grow to a bound and are used again. */
+final class SampleLog {
+  private static final int FIRST_CAPACITY = 4096;
+
+  private long[] nanos = new long[FIRST_CAPACITY];
+  private int[] counts = new int[FIRST_CAPACITY];
+  private boolean[] overrange = new boolean[FIRST_CAPACITY];
+  private int size;
+
+  void clear() {
+    size = 0;
+  }
+
+  void add(long time, int reading, boolean atRail) {
+    if (size == nanos.length) {
+      grow();
+    }
+    nanos[size] = time;
+    counts[size] = reading;
+    overrange[size] = atRail;
+    size++;
+  }
+
+  private void grow() {
+    int capacity = 2 * size;
+    nanos = Arrays.copyOf(nanos, capacity);
+    counts = Arrays.copyOf(counts, capacity);
+    overrange = Arrays.copyOf(overrange, capacity);
+  }
+
+  int size() {
+    return size;
+  }
+
+  long nanos(int i) {
+    return nanos[i];
+  }
+
+  int counts(int i) {
+    return counts[i];
+  }
+
+  boolean overrange(int i) {
+    return overrange[i];
+  }
+
+  Trace trace(int from, int to, List<Gap> gaps) {
+    return new Trace(
+        Arrays.copyOfRange(nanos, from, to),
+        Arrays.copyOfRange(counts, from, to),
+        Arrays.copyOfRange(overrange, from, to),
+        gaps);
+  }
+}

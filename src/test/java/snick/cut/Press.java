@@ -1,0 +1,116 @@
+package snick.cut;
+
+import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * One loading of the filament as a force over time, gf and s: a ramp with hand tremor that parts
+ * the filament at the first instant at which the force reaches its strength.
+ */
+final class Press implements DoubleUnaryOperator {
+  final double onset;
+  final double rate;
+  final double strength;
+  final double breakTime;
+  private final DoubleUnaryOperator course;
+  private final DoubleUnaryOperator afterwards;
+
+  private Press(
+      double onset,
+      double rate,
+      double strength,
+      DoubleUnaryOperator course,
+      DoubleUnaryOperator afterwards) {
+    this.onset = onset;
+    this.rate = rate;
+    this.strength = strength;
+    this.course = course;
+    this.afterwards = afterwards;
+    this.breakTime = onset + firstReach(course, strength, 5 * strength / rate + 5);
+  }
+
+  /** A straight ramp with this tremor, which fades in over the first tenth of a second. */
+  static Press ramp(double onset, double rate, double strength, DoubleUnaryOperator tremor) {
+    return shaped(onset, rate, strength, t -> rate * t, tremor, t -> 0);
+  }
+
+  /**
+   * A loading of any course.
+   *
+   * @param course force without tremor, gf, over seconds since onset
+   * @param afterwards force after the break as a fraction of the strength, over seconds since it
+   */
+  static Press shaped(
+      double onset,
+      double rate,
+      double strength,
+      DoubleUnaryOperator course,
+      DoubleUnaryOperator tremor,
+      DoubleUnaryOperator afterwards) {
+    DoubleUnaryOperator whole =
+        t -> Math.max(0, course.applyAsDouble(t) + Math.min(1, t / 0.1) * tremor.applyAsDouble(t));
+    return new Press(onset, rate, strength, whole, afterwards);
+  }
+
+  private static double firstReach(DoubleUnaryOperator course, double strength, double limit) {
+    double step = 1e-4;
+    double before = course.applyAsDouble(0);
+    for (double t = step; t < limit; t += step) {
+      double now = course.applyAsDouble(t);
+      if (now >= strength) {
+        return t - step * (now - strength) / (now - before);
+      }
+      before = now;
+    }
+    throw new IllegalArgumentException("the loading never reaches " + strength + " gf");
+  }
+
+  @Override
+  public double applyAsDouble(double t) {
+    if (t < onset) {
+      return 0;
+    }
+    return t < breakTime
+        ? course.applyAsDouble(t - onset)
+        : strength * afterwards.applyAsDouble(t - breakTime);
+  }
+
+  /** No tremor. */
+  static DoubleUnaryOperator steady() {
+    return t -> 0;
+  }
+
+  /** One sinusoid between 4 Hz and 12 Hz of this amplitude, gf. */
+  static DoubleUnaryOperator sinusoid(double amplitude, Random random) {
+    double omega = 2 * Math.PI * (4 + 8 * random.nextDouble());
+    double phase = 2 * Math.PI * random.nextDouble();
+    return t -> amplitude * Math.sin(omega * t + phase);
+  }
+
+  /** Narrow-band random tremor of this rms, gf: eight sinusoids within 1.5 Hz of a centre. */
+  static DoubleUnaryOperator narrowBand(double rms, Random random) {
+    int n = 8;
+    double centre = 5.5 + 5 * random.nextDouble();
+    double[] omega = new double[n];
+    double[] sine = new double[n];
+    double[] cosine = new double[n];
+    for (int i = 0; i < n; i++) {
+      omega[i] = 2 * Math.PI * (centre + 3 * (random.nextDouble() - 0.5));
+      sine[i] = random.nextGaussian() * rms / Math.sqrt(n);
+      cosine[i] = random.nextGaussian() * rms / Math.sqrt(n);
+    }
+    return t -> {
+      double sum = 0;
+      for (int i = 0; i < n; i++) {
+        sum += sine[i] * Math.sin(omega[i] * t) + cosine[i] * Math.cos(omega[i] * t);
+      }
+      return sum;
+    };
+  }
+
+  /** Damped ringing after the break: fraction of the strength, Hz, share of critical damping. */
+  static DoubleUnaryOperator ringing(double fraction, double hertz, double damping) {
+    double omega = 2 * Math.PI * hertz;
+    return t -> -fraction * Math.exp(-damping * omega * t) * Math.sin(omega * t);
+  }
+}
