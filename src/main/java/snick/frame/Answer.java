@@ -1,5 +1,8 @@
 package snick.frame;
 
+import java.util.Arrays;
+import java.util.Optional;
+
 /**
  * The device's answer to a command.
  *
@@ -11,12 +14,33 @@ package snick.frame;
  * @param deviceMicros device clock when the command was read, µs, 32 bits unsigned
  */
 public record Answer(int command, int tag, Result result, long value, long deviceMicros) {
-  /** Outcome of a command. The order is the code on the wire. */
+  /** Outcome of a command. */
   public enum Result {
-    ACCEPTED,
-    UNKNOWN_COMMAND,
-    MALFORMED,
-    OUT_OF_RANGE,
-    NOT_POSSIBLE_NOW
+    /** Done. */
+    ACCEPTED(0),
+    /** This firmware has no such command. */
+    UNKNOWN_COMMAND(1),
+    /** The command has a wrong length. */
+    MALFORMED(2),
+    /** The value is outside what this device can do. */
+    OUT_OF_RANGE(3),
+    /** Not in the state in which the device is. */
+    NOT_POSSIBLE_NOW(4);
+
+    private final int code;
+
+    Result(int code) {
+      this.code = code;
+    }
+
+    /** The byte that stands for it on the wire. */
+    public int code() {
+      return code;
+    }
+
+    /** What a byte on the wire stands for; empty if it stands for nothing. */
+    static Optional<Result> ofCode(int code) {
+      return Arrays.stream(values()).filter(each -> each.code == code).findFirst();
+    }
   }
 }

@@ -1,5 +1,6 @@
 package snick.frame;
 
+import java.util.Locale;
 import java.util.Objects;
 
 /**
@@ -31,6 +32,6 @@ public record Hello(
 
   /** The device id as 16 hexadecimal digits, for example {@code 00a1b2c3d4e5f607}. */
   public String deviceIdText() {
-    return String.format("%016x", deviceId);
+    return String.format(Locale.ROOT, "%016x", deviceId);
   }
 }

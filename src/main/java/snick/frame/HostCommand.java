@@ -5,7 +5,7 @@ public sealed interface HostCommand {
   /** Tag that the answer repeats, 0 to 255. */
   int tag();
 
-  /** Ask for hello. Answered with hello itself. */
+  /** Ask for hello. The device sends hello, then its answer. */
   record AskHello(int tag) implements HostCommand {}
 
   /** Begin to send samples. */

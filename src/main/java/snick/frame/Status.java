@@ -1,16 +1,20 @@
 package snick.frame;
 
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * How a device is doing; sent about once a second.
+ * How a device is doing; sent about once a second, streaming or not.
  *
  * @param deviceMicros device clock, µs, 32 bits unsigned, wraps after 71.6 min
- * @param temperatureCentiCelsius temperature beside the converter, 0.01 °C; empty if not measured
- * @param supplyMilliVolts bridge supply, mV; empty if not measured
+ * @param temperatureCentiCelsius temperature beside the converter, 0.01 °C, −327.67 to 327.67 °C;
+ *     empty if not measured
+ * @param supplyMilliVolts bridge supply, mV, 0 to 65534; empty if not measured
  * @param droppedSamples samples that the device could not send since its reset
  * @param overrangeSamples samples at a rail since its reset
  * @param resetCause why the device last started
+ * @param state what the device is doing
  */
 public record Status(
     long deviceMicros,
@@ -18,14 +22,59 @@ public record Status(
     OptionalInt supplyMilliVolts,
     long droppedSamples,
     long overrangeSamples,
-    ResetCause resetCause) {
-  /** Why a device last started. The order is the code on the wire. */
+    ResetCause resetCause,
+    State state) {
+  /** Why a device last started. */
   public enum ResetCause {
-    UNKNOWN,
-    POWER_ON,
-    EXTERNAL,
-    BROWN_OUT,
-    WATCHDOG,
-    SOFTWARE
+    UNKNOWN(0),
+    POWER_ON(1),
+    EXTERNAL(2),
+    BROWN_OUT(3),
+    WATCHDOG(4),
+    SOFTWARE(5);
+
+    private final int code;
+
+    ResetCause(int code) {
+      this.code = code;
+    }
+
+    /** The byte that stands for it on the wire. */
+    public int code() {
+      return code;
+    }
+
+    /** What a byte on the wire stands for; empty if it stands for nothing. */
+    static Optional<ResetCause> ofCode(int code) {
+      return Arrays.stream(values()).filter(each -> each.code == code).findFirst();
+    }
+  }
+
+  /** What a device is doing. */
+  public enum State {
+    /** Stopped by the host. */
+    IDLE(0),
+    /** Sending samples. */
+    STREAMING(1),
+    /** Would send samples, but the converter gives none. */
+    CONVERTER_LOST(2),
+    /** The converter gives the same code again and again, more often than noise allows. */
+    CONVERTER_STUCK(3);
+
+    private final int code;
+
+    State(int code) {
+      this.code = code;
+    }
+
+    /** The byte that stands for it on the wire. */
+    public int code() {
+      return code;
+    }
+
+    /** What a byte on the wire stands for; empty if it stands for nothing. */
+    static Optional<State> ofCode(int code) {
+      return Arrays.stream(values()).filter(each -> each.code == code).findFirst();
+    }
   }
 }

@@ -11,7 +11,8 @@ package snick.frame;
  * @param unknownTypes frames of a type this version does not know (CRC good)
  * @param tooLong frames or lines longer than allowed
  * @param comments comment lines
- * @param skippedBytes bytes thrown away, delimiters not counted
+ * @param skippedBytes bytes thrown away, delimiters and line ends not counted
+ * @param roundedReadings text readings with more decimals than the stream's unit keeps
  */
 public record Tally(
     long goodFrames,
@@ -22,7 +23,8 @@ public record Tally(
     long unknownTypes,
     long tooLong,
     long comments,
-    long skippedBytes) {
+    long skippedBytes,
+    long roundedReadings) {
   /** Nothing seen yet. */
-  public static final Tally NONE = new Tally(0, 0, 0, 0, 0, 0, 0, 0, 0);
+  public static final Tally NONE = new Tally(0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
 }

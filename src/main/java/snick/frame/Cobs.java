@@ -1,0 +1,65 @@
+package snick.frame;
+
+import java.util.OptionalInt;
+
+/**
+ * Consistent Overhead Byte Stuffing (Cheshire and Baker, IEEE/ACM Transactions on Networking 7,
+ * 1999, 159–172): a message without zero bytes, at most one byte in 254 longer.
+ */
+final class Cobs {
+  private static final int LONGEST_RUN = 254;
+
+  private Cobs() {}
+
+  /** Most bytes that {@code length} bytes can take when encoded. */
+  static int encodedLimit(int length) {
+    return length + 1 + length / LONGEST_RUN;
+  }
+
+  /** Encode; returns the number of bytes written. The arrays must not be the same. */
+  static int encode(byte[] from, int offset, int length, byte[] to, int toOffset) {
+    int codeAt = toOffset;
+    int out = toOffset + 1;
+    int code = 1;
+    int end = offset + length;
+    for (int i = offset; i < end; i++) {
+      if (from[i] != 0) {
+        to[out++] = from[i];
+        code++;
+      }
+      boolean fullRun = code == LONGEST_RUN + 1;
+      if (from[i] == 0 || (fullRun && i + 1 < end)) {
+        to[codeAt] = (byte) code;
+        codeAt = out++;
+        code = 1;
+      }
+    }
+    to[codeAt] = (byte) code;
+    return out - toOffset;
+  }
+
+  /**
+   * Decode one message without its delimiter, which must hold no zero byte.
+   *
+   * @return number of bytes written; empty if a code points past the end
+   */
+  static OptionalInt decode(byte[] from, int offset, int length, byte[] to) {
+    int in = offset;
+    int end = offset + length;
+    int out = 0;
+    while (in < end) {
+      int code = from[in++] & 0xFF;
+      int runEnd = in + code - 1;
+      if (code == 0 || runEnd > end) {
+        return OptionalInt.empty();
+      }
+      while (in < runEnd) {
+        to[out++] = from[in++];
+      }
+      if (code <= LONGEST_RUN && in < end) {
+        to[out++] = 0;
+      }
+    }
+    return OptionalInt.of(out);
+  }
+}
