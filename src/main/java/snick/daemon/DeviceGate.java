@@ -1,0 +1,131 @@
+package snick.daemon;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import snick.frame.Answer;
+import snick.frame.FrameSink;
+import snick.frame.Hello;
+import snick.frame.SampleBatch;
+import snick.frame.Status;
+import snick.sample.SampleStream;
+
+/**
+ * Stands between decoder and samples on a live link: binary samples pass only after a hello of the
+ * expected device, so that a rig that was swapped, or a stale buffer, never becomes part of another
+ * rig's series. Text streams have no identity and pass. One thread.
+ */
+final class DeviceGate implements FrameSink {
+  /** Newest protocol version that this program speaks. */
+  static final int PROTOCOL_VERSION = 1;
+
+  /** Told of what concerns the link, on the reader's thread. */
+  interface Listener {
+    /** The expected device is there; samples pass from now on. */
+    void admitted(Hello hello);
+
+    /** Another device than the expected one answers; its samples are left out. */
+    void stranger(Hello hello, long expectedDeviceId);
+
+    /** The device speaks a newer protocol; what is known of it is used. */
+    void newerProtocol(Hello hello);
+  }
+
+  private final SampleStream stream;
+  private final Listener listener;
+  private OptionalLong expectedDevice = OptionalLong.empty();
+  private Optional<Answer> lastAnswer = Optional.empty();
+  private boolean open;
+  private boolean text;
+  private long heldBack;
+
+  DeviceGate(SampleStream stream, Listener listener) {
+    this.stream = stream;
+    this.listener = listener;
+  }
+
+  /** The link was opened: wait for a hello again. */
+  void shut() {
+    open = false;
+  }
+
+  @Override
+  public void hello(Hello hello) {
+    if (expectedDevice.isPresent() && expectedDevice.getAsLong() != hello.deviceId()) {
+      open = false;
+      listener.stranger(hello, expectedDevice.getAsLong());
+      return;
+    }
+    if (hello.protocolVersion() > PROTOCOL_VERSION) {
+      listener.newerProtocol(hello);
+    }
+    expectedDevice = OptionalLong.of(hello.deviceId());
+    stream.hello(hello);
+    if (!open) {
+      open = true;
+      listener.admitted(hello);
+    }
+  }
+
+  @Override
+  public void samples(SampleBatch batch) {
+    if (open) {
+      stream.samples(batch);
+    } else {
+      heldBack += batch.size();
+    }
+  }
+
+  @Override
+  public void status(Status status) {
+    if (open) {
+      stream.status(status);
+    }
+  }
+
+  @Override
+  public void answer(Answer answer) {
+    lastAnswer = Optional.of(answer);
+  }
+
+  @Override
+  public void announcement(String key, String value) {
+    stream.announcement(key, value);
+  }
+
+  @Override
+  public void decimals(int digits) {
+    stream.decimals(digits);
+  }
+
+  @Override
+  public void reading(int counts) {
+    text = true;
+    stream.reading(counts);
+  }
+
+  @Override
+  public void reading(long deviceMicros, int counts) {
+    text = true;
+    stream.reading(deviceMicros, counts);
+  }
+
+  /** Whether samples pass: the device said hello, or sends text. */
+  boolean passing() {
+    return open || text;
+  }
+
+  /** Whether the device sends text. */
+  boolean text() {
+    return text;
+  }
+
+  /** Binary samples left out because no hello had come. */
+  long heldBack() {
+    return heldBack;
+  }
+
+  /** The device's last answer to a command. */
+  Optional<Answer> lastAnswer() {
+    return lastAnswer;
+  }
+}

@@ -1,0 +1,131 @@
+package snick.daemon;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import snick.cut.Peak;
+import snick.force.Calibration;
+import snick.force.DerivedForce;
+import snick.store.Store;
+import snick.store.StoreException;
+
+/**
+ * The only writer: takes finished cuts, gives them a force, stores them, and announces them after the
+ * commit. When the store takes nothing (disk full), work waits here in bounded memory and the person
+ * is told at once. Runs on its own thread.
+ */
+final class Keeper implements Runnable {
+  private static final long RETRY_SECONDS = 1;
+
+  private final BlockingQueue<Work> queue;
+  private final Store store;
+  private final CalibrationShelf calibrations;
+  private final FaultLog faults;
+  private final Consumer<AnnouncedCut> announce;
+  private final Consumer<String> complain;
+  private final List<Optional<Current>> current;
+  private volatile boolean storing = true;
+  private volatile boolean abandoned;
+
+  /** The recording that a rig's cuts belong to now, and its calibration. */
+  private record Current(long recordingId, Optional<Calibration> calibration) {}
+
+  Keeper(
+      int rigs,
+      BlockingQueue<Work> queue,
+      Store store,
+      CalibrationShelf calibrations,
+      FaultLog faults,
+      Consumer<AnnouncedCut> announce,
+      Consumer<String> complain) {
+    this.queue = queue;
+    this.store = store;
+    this.calibrations = calibrations;
+    this.faults = faults;
+    this.announce = announce;
+    this.complain = complain;
+    this.current = new ArrayList<>(java.util.Collections.nCopies(rigs, Optional.empty()));
+  }
+
+  @Override
+  public void run() {
+    try {
+      Work work = queue.take();
+      while (!(work instanceof Work.Finish)) {
+        keepTrying(work);
+        work = queue.take();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Whether the store takes what it is given. */
+  boolean storing() {
+    return storing;
+  }
+
+  /** Gives up what cannot be stored: the person insists on stopping. */
+  void abandon() {
+    abandoned = true;
+  }
+
+  private void keepTrying(Work work) throws InterruptedException {
+    while (!attempt(work) && !abandoned) {
+      TimeUnit.SECONDS.sleep(RETRY_SECONDS);
+    }
+  }
+
+  private boolean attempt(Work work) {
+    try {
+      keep(work);
+      if (!storing) {
+        complain.accept("storing again; nothing was lost");
+      }
+      storing = true;
+      return true;
+    } catch (StoreException e) {
+      if (storing || faults.note("store", e.getMessage())) {
+        complain.accept(
+            "NOT STORED, trying again every second: " + e.getMessage() + "; waiting: " + queue.size());
+      }
+      storing = false;
+      return false;
+    }
+  }
+
+  private void keep(Work work) {
+    if (work instanceof Work.StreamBegan began) {
+      long id = store.startRecording(began.recording());
+      current.set(
+          work.rig(), Optional.of(new Current(id, calibrations.forRecording(began.recording()))));
+    } else if (work instanceof Work.ClockFitted fitted) {
+      current.get(work.rig()).ifPresent(c -> store.setClock(c.recordingId(), fitted.clock()));
+    } else if (work instanceof Work.CutFinished finished) {
+      current.get(work.rig()).ifPresent(c -> keepCut(c, finished));
+    }
+  }
+
+  private void keepCut(Current rig, Work.CutFinished finished) {
+    Optional<Peak> peak = finished.cut().peak();
+    Optional<DerivedForce> force =
+        rig.calibration()
+            .flatMap(
+                c -> peak.map(p -> c.derive(p.estimateCounts(), p.standardUncertaintyCounts())));
+    Optional<DerivedForce> largest =
+        rig.calibration().flatMap(c -> peak.map(p -> c.derive(p.observedMaxCounts(), 0)));
+    long id = store.append(rig.recordingId(), finished.occurredAt(), finished.cut(), force, largest);
+    announce.accept(
+        new AnnouncedCut(
+            id,
+            finished.rig(),
+            finished.cut(),
+            force,
+            largest,
+            finished.occurredAt(),
+            System.nanoTime() - finished.endedNanos()));
+  }
+}

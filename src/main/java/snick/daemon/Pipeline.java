@@ -1,0 +1,93 @@
+package snick.daemon;
+
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import snick.cut.CutDetector;
+import snick.cut.CutSink;
+import snick.cut.DetectorSettings;
+import snick.frame.FrameSink;
+import snick.frame.StreamDecoder;
+import snick.frame.StreamForm;
+import snick.frame.Tally;
+import snick.quantity.SampleRate;
+import snick.sample.SampleSink;
+import snick.sample.SampleStream;
+
+/**
+ * Bytes in, finished cuts out: decoder, samples and detector in a row. The same for live, replay and
+ * offline. Pure but for whatever its ends do; one thread.
+ */
+public final class Pipeline {
+  private final StreamDecoder decoder;
+  private final SampleStream stream;
+  private final CutDetector detector;
+  private final FrameSink entry;
+
+  /**
+   * What a pipeline is made of.
+   *
+   * @param form binary, text, or found out
+   * @param assumedRate rate of text readings without time
+   * @param detector what the detector is told beforehand
+   */
+  public record Settings(StreamForm form, SampleRate assumedRate, DetectorSettings detector) {
+    /** Form found out, 80 samples per second, the detector's defaults. */
+    public static Settings defaults() {
+      return new Settings(StreamForm.AUTO, new SampleRate(80), DetectorSettings.defaults());
+    }
+  }
+
+  /** A pipeline straight from bytes to {@code cuts}. */
+  public Pipeline(Settings settings, CutSink cuts) {
+    this(settings, cuts, UnaryOperator.identity(), stream -> stream);
+  }
+
+  /**
+   * A pipeline that is watched.
+   *
+   * @param watchSamples puts something before the detector
+   * @param guardStream puts something before the sample stream
+   */
+  Pipeline(
+      Settings settings,
+      CutSink cuts,
+      UnaryOperator<SampleSink> watchSamples,
+      Function<SampleStream, FrameSink> guardStream) {
+    this.decoder = new StreamDecoder(settings.form());
+    this.detector = new CutDetector(settings.detector(), cuts);
+    this.stream = new SampleStream(settings.assumedRate(), watchSamples.apply(detector));
+    this.entry = guardStream.apply(stream);
+  }
+
+  /** Takes {@code length} bytes. */
+  public void accept(byte[] bytes, int length) {
+    decoder.accept(bytes, 0, length, entry);
+  }
+
+  /** The link was opened again: half a frame may be left of the old one. */
+  void linkReopened() {
+    decoder.restart();
+    stream.linkReopened();
+  }
+
+  /** Nothing follows: an event in flight ends as truncated. */
+  public void end() {
+    decoder.end(entry);
+    stream.end();
+  }
+
+  /** What the decoder accepted and threw away. */
+  public Tally tally() {
+    return decoder.tally();
+  }
+
+  /** The series of samples. */
+  public SampleStream stream() {
+    return stream;
+  }
+
+  /** The detector, for its live state. */
+  public CutDetector detector() {
+    return detector;
+  }
+}
