@@ -20,7 +20,10 @@ final class DeviceGate implements FrameSink {
 
   /** Told of what concerns the link, on the reader's thread. */
   interface Listener {
-    /** The expected device is there; samples pass from now on. */
+    /** A text stream gives its first reading; {@code deviceName} is what it announced, or empty. */
+    void textBegan(String deviceName);
+
+    /** The expected device is there, or its settings changed; samples pass from now on. */
     void admitted(Hello hello);
 
     /** Another device than the expected one answers; its samples are left out. */
@@ -36,6 +39,7 @@ final class DeviceGate implements FrameSink {
   private Optional<Answer> lastAnswer = Optional.empty();
   private boolean open;
   private boolean text;
+  private String announcedDevice = "";
   private long heldBack;
 
   DeviceGate(SampleStream stream, Listener listener) {
@@ -60,10 +64,8 @@ final class DeviceGate implements FrameSink {
     }
     expectedDevice = OptionalLong.of(hello.deviceId());
     stream.hello(hello);
-    if (!open) {
-      open = true;
-      listener.admitted(hello);
-    }
+    open = true;
+    listener.admitted(hello);
   }
 
   @Override
@@ -89,7 +91,17 @@ final class DeviceGate implements FrameSink {
 
   @Override
   public void announcement(String key, String value) {
+    if (key.equals("device")) {
+      announcedDevice = value;
+    }
     stream.announcement(key, value);
+  }
+
+  private void begin() {
+    if (!text) {
+      text = true;
+      listener.textBegan(announcedDevice);
+    }
   }
 
   @Override
@@ -99,24 +111,19 @@ final class DeviceGate implements FrameSink {
 
   @Override
   public void reading(int counts) {
-    text = true;
+    begin();
     stream.reading(counts);
   }
 
   @Override
   public void reading(long deviceMicros, int counts) {
-    text = true;
+    begin();
     stream.reading(deviceMicros, counts);
   }
 
   /** Whether samples pass: the device said hello, or sends text. */
   boolean passing() {
     return open || text;
-  }
-
-  /** Whether the device sends text. */
-  boolean text() {
-    return text;
   }
 
   /** Binary samples left out because no hello had come. */

@@ -1,9 +1,10 @@
 package snick.daemon;
 
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import snick.cut.Peak;
@@ -47,7 +48,7 @@ final class Keeper implements Runnable {
     this.faults = faults;
     this.announce = announce;
     this.complain = complain;
-    this.current = new ArrayList<>(java.util.Collections.nCopies(rigs, Optional.empty()));
+    this.current = new CopyOnWriteArrayList<>(Collections.nCopies(rigs, Optional.empty()));
   }
 
   @Override
@@ -66,6 +67,11 @@ final class Keeper implements Runnable {
   /** Whether the store takes what it is given. */
   boolean storing() {
     return storing;
+  }
+
+  /** Whether cuts of {@code rig} get a force. */
+  boolean calibrated(int rig) {
+    return current.get(rig).flatMap(Current::calibration).isPresent();
   }
 
   /** Gives up what cannot be stored: the person insists on stopping. */

@@ -1,0 +1,219 @@
+package snick.daemon;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import snick.port.PortAddress;
+import snick.port.Ports;
+import snick.store.Store;
+import snick.view.BenchState;
+import snick.view.LoopbackServer;
+import snick.view.RigMetrics;
+
+/**
+ * The recorder: one reader thread a rig, one bounded queue, one keeper thread, one loopback server;
+ * made in one place and closed in reverse order. Safe for any thread once started.
+ */
+public final class Recorder implements AutoCloseable {
+  private static final int QUEUE_LENGTH = 256;
+  private static final long STOP_WAIT_SECONDS = 10;
+
+  private final List<RigReader> readers = new ArrayList<>();
+  private final List<Thread> readerThreads = new ArrayList<>();
+  private final List<RigLock> locks = new ArrayList<>();
+  private final BlockingQueue<Work> queue = new ArrayBlockingQueue<>(QUEUE_LENGTH);
+  private final CountDownLatch readersDone;
+  private final Instant startedAt;
+  private final FaultLog faults;
+  private final Store store;
+  private final Keeper keeper;
+  private final Thread keeperThread;
+  private final RigMetrics metrics;
+  private LoopbackServer server;
+
+  /**
+   * What to record and how.
+   *
+   * @param rigs where the bytes come from, one a rig
+   * @param bitsPerSecond rate of serial ports
+   * @param pipeline decoder's and detector's settings
+   * @param dataDirectory where the store lies
+   * @param lockFolder where locks lie
+   * @param httpPort TCP port of the page, 0 for any free one; empty for none
+   * @param version version of this program
+   */
+  public record Settings(
+      List<PortAddress> rigs,
+      int bitsPerSecond,
+      Pipeline.Settings pipeline,
+      Path dataDirectory,
+      Path lockFolder,
+      OptionalInt httpPort,
+      String version) {
+    public Settings {
+      rigs = List.copyOf(rigs);
+    }
+  }
+
+  /**
+   * Who is told.
+   *
+   * @param cut takes each cut after its commit, on the keeper's thread
+   * @param word takes one line for the person, on any thread
+   */
+  public record Audience(Consumer<AnnouncedCut> cut, Consumer<String> word) {}
+
+  private Recorder(
+      Settings settings, CalibrationShelf calibrations, Audience audience, Clock clock) {
+    startedAt = clock.instant();
+    faults = new FaultLog(clock);
+    store = Store.open(settings.dataDirectory(), clock);
+    readersDone = new CountDownLatch(settings.rigs().size());
+    metrics = new RigMetrics(settings.rigs().size(), this::state, settings.version());
+    keeper =
+        new Keeper(
+            settings.rigs().size(),
+            queue,
+            store,
+            calibrations,
+            faults,
+            cut -> announce(cut, audience.cut()),
+            audience.word());
+    keeperThread = new Thread(keeper, "keeper");
+    Ports ports = new Ports(settings.bitsPerSecond());
+    RigReader.Surroundings around =
+        new RigReader.Surroundings(
+            queue, clock, faults, audience.word(), UnaryOperator.identity());
+    for (int rig = 0; rig < settings.rigs().size(); rig++) {
+      RigReader reader =
+          new RigReader(rig, settings.rigs().get(rig), ports, settings.pipeline(), around);
+      readers.add(reader);
+      readerThreads.add(new Thread(() -> read(reader), "rig-" + rig));
+    }
+  }
+
+  /**
+   * Starts recording.
+   *
+   * @throws RigInUseException if a rig is being recorded already
+   * @throws IOException if a lock or the page's port cannot be had
+   * @throws snick.store.StoreException if the store cannot be opened
+   */
+  public static Recorder start(
+      Settings settings, CalibrationShelf calibrations, Audience audience, Clock clock)
+      throws IOException, RigInUseException {
+    Recorder recorder = new Recorder(settings, calibrations, audience, clock);
+    try {
+      recorder.begin(settings);
+      return recorder;
+    } catch (IOException | RigInUseException e) {
+      recorder.close();
+      throw e;
+    }
+  }
+
+  private void begin(Settings settings) throws IOException, RigInUseException {
+    for (PortAddress rig : settings.rigs()) {
+      if (rig.live()) {
+        locks.add(RigLock.take(settings.lockFolder(), lockName(rig)));
+      }
+    }
+    if (settings.httpPort().isPresent()) {
+      server = LoopbackServer.start(settings.httpPort().getAsInt(), this::state, metrics);
+    }
+    keeperThread.start();
+    readerThreads.forEach(Thread::start);
+  }
+
+  /** The same device has one lock, whatever link it is named by. */
+  private static String lockName(PortAddress rig) throws IOException {
+    if (rig instanceof PortAddress.SerialDevice device && Files.exists(device.path())) {
+      return device.path().toRealPath().toString();
+    }
+    return rig.text();
+  }
+
+  private void read(RigReader reader) {
+    try {
+      reader.run();
+    } finally {
+      readersDone.countDown();
+    }
+  }
+
+  private void announce(AnnouncedCut cut, Consumer<AnnouncedCut> audience) {
+    metrics.announced(cut.cut().outcome().word(), cut.latencyNanos());
+    audience.accept(cut);
+  }
+
+  /** How the recorder is doing now. */
+  public BenchState state() {
+    return new BenchState(
+        startedAt,
+        readers.stream()
+            .map(RigReader::state)
+            .map(rig -> rig.withCalibrated(keeper.calibrated(rig.rig())))
+            .toList(),
+        keeper.storing(),
+        queue.size(),
+        faults.facts());
+  }
+
+  /** TCP port of the page; empty if none is served. */
+  public OptionalInt httpPort() {
+    return server == null ? OptionalInt.empty() : OptionalInt.of(server.portNumber());
+  }
+
+  /** Waits until every rig's bytes have ended (files), or the recorder is closed. */
+  public void awaitEnd() throws InterruptedException {
+    readersDone.await();
+  }
+
+  /**
+   * Stops: the readers end, the event in flight and all that waits is stored, then everything is
+   * closed in reverse order. If the store takes nothing, gives up after ten seconds.
+   */
+  @Override
+  public void close() {
+    readers.forEach(RigReader::stop);
+    try {
+      for (Thread reader : readerThreads) {
+        reader.join(TimeUnit.SECONDS.toMillis(STOP_WAIT_SECONDS));
+      }
+      if (keeperThread.isAlive()) {
+        queue.offer(new Work.Finish(), STOP_WAIT_SECONDS, TimeUnit.SECONDS);
+        keeperThread.join(TimeUnit.SECONDS.toMillis(STOP_WAIT_SECONDS));
+      }
+      keeper.abandon();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      closeAll();
+    }
+  }
+
+  private void closeAll() {
+    if (server != null) {
+      server.close();
+    }
+    store.close();
+    for (RigLock lock : locks) {
+      try {
+        lock.close();
+      } catch (IOException e) {
+        faults.note("lock", e.getMessage());
+      }
+    }
+  }
+}

@@ -1,0 +1,331 @@
+package snick.daemon;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import snick.cut.Cut;
+import snick.frame.Hello;
+import snick.frame.HostCommand;
+import snick.frame.HostFrames;
+import snick.port.ByteLink;
+import snick.port.ByteSource;
+import snick.port.LinkLostException;
+import snick.port.PortAddress;
+import snick.port.Ports;
+import snick.quantity.SampleRate;
+import snick.sample.HostClockFit;
+import snick.sample.SampleSink;
+import snick.store.HostClock;
+import snick.store.Recording;
+import snick.view.RigState;
+
+/**
+ * Reads one rig: port, frames, samples, cuts. Opens the link again when it is lost. Runs on its own
+ * thread until stopped or until a file ends; hands finished events to the keeper's queue and waits
+ * there if it is full.
+ */
+final class RigReader implements Runnable, DeviceGate.Listener {
+  private static final int BUFFER_BYTES = 1 << 16;
+  private static final long REOPEN_WAIT_MILLIS = 200;
+  private static final long SILENCE_NANOS = TimeUnit.SECONDS.toNanos(3);
+  private static final long STATE_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
+  private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
+  private static final long CLOCK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(60);
+
+  private final int rig;
+  private final PortAddress address;
+  private final Ports ports;
+  private final Surroundings around;
+  private final Pipeline pipeline;
+  private final HostClockFit clockFit = new HostClockFit();
+
+  private DeviceGate gate;
+  private Optional<Hello> recorded = Optional.empty();
+  private long lastByteNanos;
+  private long lastAskedNanos;
+  private long lastStateNanos;
+  private long lastClockNanos;
+  private long clockRestarts;
+  private int tag;
+  private volatile boolean stopping;
+  private volatile RigState state;
+  private volatile RigState.Link link = RigState.Link.OPENING;
+
+  /**
+   * What a reader works among.
+   *
+   * @param queue takes finished work; bounded
+   * @param clock wall clock
+   * @param faults what went wrong
+   * @param tell takes one line for the person
+   * @param watch sees every sample before the detector does
+   */
+  record Surroundings(
+      BlockingQueue<Work> queue,
+      Clock clock,
+      FaultLog faults,
+      Consumer<String> tell,
+      UnaryOperator<SampleSink> watch) {}
+
+  RigReader(
+      int rig,
+      PortAddress address,
+      Ports ports,
+      Pipeline.Settings settings,
+      Surroundings around) {
+    this.rig = rig;
+    this.address = address;
+    this.ports = ports;
+    this.around = around;
+    this.state = RigState.opening(rig, address.text());
+    this.pipeline =
+        new Pipeline(
+            settings,
+            this::finished,
+            around.watch(),
+            stream -> {
+              gate = new DeviceGate(stream, this);
+              return gate;
+            });
+  }
+
+  /** The rig's present state; any thread. */
+  RigState state() {
+    return state;
+  }
+
+  /** Ends reading soon; the event in flight is kept. Any thread. */
+  void stop() {
+    stopping = true;
+  }
+
+  @Override
+  public void run() {
+    try {
+      boolean again = true;
+      for (int opened = 0; again && !stopping; opened++) {
+        again = readOnce(opened > 0);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      pipeline.end();
+      publish(RigState.Link.ENDED);
+    }
+  }
+
+  /** Opens and reads until the link is lost; whether to try again. */
+  private boolean readOnce(boolean before) throws InterruptedException {
+    try (ByteSource source = ports.open(address)) {
+      if (before) {
+        pipeline.linkReopened();
+        clockFit.forget();
+        gate.shut();
+        around.tell().accept(address.text() + " is back");
+      }
+      readAll(source);
+      return false;
+    } catch (LinkLostException e) {
+      lost(e);
+      return true;
+    } catch (IOException e) {
+      if (!before) {
+        around.faults().note("port", e.getMessage());
+      }
+      TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
+      return address.live();
+    }
+  }
+
+  private void lost(LinkLostException e) throws InterruptedException {
+    around.faults().note("link lost", e.getMessage());
+    around.tell().accept(e.getMessage() + "; waiting for it to come back");
+    publish(RigState.Link.LOST);
+    TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
+  }
+
+  private void readAll(ByteSource source) throws IOException {
+    byte[] buffer = new byte[BUFFER_BYTES];
+    lastByteNanos = System.nanoTime();
+    publish(RigState.Link.AWAITING_HELLO);
+    askHello(source);
+    while (!stopping && !source.ended()) {
+      int count = source.read(buffer);
+      if (count > 0) {
+        take(source, buffer, count);
+      }
+      rest(source);
+    }
+  }
+
+  private void take(ByteSource source, byte[] buffer, int count) {
+    lastByteNanos = System.nanoTime();
+    pipeline.accept(buffer, count);
+    long restarts = pipeline.stream().facts().restarts();
+    if (restarts != clockRestarts) {
+      clockRestarts = restarts;
+      clockFit.forget();
+      around.faults().note("device restarted", address.text() + " began again");
+    }
+    clockFit.observe(pipeline.stream().lastNanos(), source.arrivalNanos());
+  }
+
+  /** What is due between two reads. */
+  private void rest(ByteSource source) throws IOException {
+    long now = System.nanoTime();
+    if (!gate.passing() && now - lastAskedNanos >= ASK_EVERY_NANOS) {
+      askHello(source);
+    }
+    if (now - lastStateNanos >= STATE_EVERY_NANOS) {
+      lastStateNanos = now;
+      publish(linkState(now));
+    }
+    if (now - lastClockNanos >= CLOCK_EVERY_NANOS) {
+      lastClockNanos = now;
+      reportClock(now);
+    }
+  }
+
+  private RigState.Link linkState(long nowNanos) {
+    if (nowNanos - lastByteNanos > SILENCE_NANOS) {
+      if (link != RigState.Link.SILENT) {
+        around.faults().note("silence", address.text() + " sent nothing for 3 s");
+        around.tell().accept(address.text() + " is silent: is the rig powered?");
+      }
+      return RigState.Link.SILENT;
+    }
+    return gate.passing() ? RigState.Link.RECORDING : RigState.Link.AWAITING_HELLO;
+  }
+
+  private void askHello(ByteSource source) throws IOException {
+    lastAskedNanos = System.nanoTime();
+    if (source instanceof ByteLink device) {
+      tag = (tag + 1) & 0xFF;
+      device.write(HostFrames.encode(new HostCommand.AskHello(tag)));
+    }
+  }
+
+  @Override
+  public void admitted(Hello hello) {
+    if (recorded.isEmpty() || !recorded.get().equals(hello)) {
+      recorded = Optional.of(hello);
+      put(new Work.StreamBegan(rig, recording(hello)));
+    }
+  }
+
+  private Recording recording(Hello hello) {
+    return new Recording(
+        hello.deviceIdText(),
+        hello.firmware(),
+        address.text(),
+        Recording.Form.BINARY,
+        around.clock().instant(),
+        OptionalInt.of(hello.gain()),
+        hello.nominalRateMilliHertz() > 0
+            ? Optional.of(new SampleRate(hello.nominalRateMilliHertz() / 1000.0))
+            : Optional.empty(),
+        0);
+  }
+
+  @Override
+  public void textBegan(String deviceName) {
+    put(
+        new Work.StreamBegan(
+            rig,
+            new Recording(
+                deviceName.isEmpty() ? "text:" + address.text() : deviceName,
+                "",
+                address.text(),
+                Recording.Form.TEXT,
+                around.clock().instant(),
+                pipeline.stream().gain(),
+                Optional.empty(),
+                pipeline.stream().decimals())));
+  }
+
+  @Override
+  public void stranger(Hello hello, long expectedDeviceId) {
+    String text =
+        address.text()
+            + " answers as device "
+            + hello.deviceIdText()
+            + ", not "
+            + String.format("%016x", expectedDeviceId)
+            + "; its samples are left out: plug the first rig in again, or stop and start anew";
+    if (around.faults().note("another device", text)) {
+      around.tell().accept(text);
+    }
+  }
+
+  @Override
+  public void newerProtocol(Hello hello) {
+    String text =
+        address.text()
+            + " speaks protocol version "
+            + hello.protocolVersion()
+            + ", this program "
+            + DeviceGate.PROTOCOL_VERSION
+            + "; messages it does not know are counted and skipped";
+    if (around.faults().note("newer protocol", text)) {
+      around.tell().accept(text);
+    }
+  }
+
+  private void finished(Cut cut) {
+    long now = System.nanoTime();
+    long eventNanos = cut.breakNanos().orElse(cut.onsetNanos());
+    OptionalLong hostNanos = clockFit.hostNanos(eventNanos);
+    long agoNanos = hostNanos.isPresent() ? Math.max(0, now - hostNanos.getAsLong()) : 0;
+    Instant occurredAt = around.clock().instant().minusNanos(agoNanos);
+    put(new Work.CutFinished(rig, cut, occurredAt, now));
+  }
+
+  private void reportClock(long nowNanos) {
+    long deviceNanos = pipeline.stream().lastNanos();
+    OptionalLong hostNanos = clockFit.hostNanos(deviceNanos);
+    if (hostNanos.isPresent() && clockFit.rateErrorPpm().isPresent()) {
+      long agoNanos = nowNanos - hostNanos.getAsLong() + deviceNanos;
+      Instant deviceZero = around.clock().instant().minusNanos(agoNanos);
+      put(
+          new Work.ClockFitted(
+              rig, new HostClock(deviceZero, clockFit.rateErrorPpm().getAsDouble())));
+    }
+  }
+
+  private void put(Work work) {
+    if (around.queue().offer(work)) {
+      return;
+    }
+    around.faults().note("queue full", "reading waits until the store takes more");
+    try {
+      around.queue().put(work);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void publish(RigState.Link now) {
+    link = now;
+    state =
+        new RigState(
+            rig,
+            address.text(),
+            now,
+            pipeline.stream().hello(),
+            1e9 / pipeline.stream().periodNanos(),
+            clockFit.rateErrorPpm(),
+            pipeline.detector().baselineCounts(),
+            pipeline.detector().noiseCounts(),
+            pipeline.detector().inEvent(),
+            false,
+            pipeline.stream().facts(),
+            pipeline.tally());
+  }
+}

@@ -1,0 +1,62 @@
+package snick.view;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** The recorder's health as JSON: recording? losing? calibrated? Pure. */
+final class HealthJson {
+  private HealthJson() {}
+
+  static String of(BenchState state) throws IOException {
+    Map<String, Object> health = new LinkedHashMap<>();
+    health.put("recording", state.recording());
+    health.put("losing", state.lostSamples() > 0);
+    health.put("calibrated", state.calibrated());
+    health.put("storing", state.storing());
+    health.put("waiting", state.waiting());
+    health.put("started_at", state.startedAt().toString());
+    health.put("rigs", rigs(state));
+    health.put("faults", faults(state));
+    return JSON.std.asString(health) + "\n";
+  }
+
+  private static List<Object> rigs(BenchState state) {
+    List<Object> rigs = new ArrayList<>();
+    for (RigState rig : state.rigs()) {
+      Map<String, Object> entry = new LinkedHashMap<>();
+      entry.put("rig", rig.rig());
+      entry.put("port", rig.port());
+      entry.put("link", rig.link().name().toLowerCase(Locale.ROOT));
+      rig.hello().ifPresent(h -> entry.put("device_id", h.deviceIdText()));
+      entry.put("rate_hz", rig.rateHertz());
+      rig.clockErrorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
+      entry.put("noise_counts", rig.noiseCounts());
+      entry.put("samples", rig.facts().samples());
+      entry.put("lost_samples", rig.facts().lostSamples());
+      entry.put("restarts", rig.facts().restarts());
+      entry.put("reopened", rig.facts().reopened());
+      entry.put("calibrated", rig.calibrated());
+      rigs.add(entry);
+    }
+    return rigs;
+  }
+
+  private static List<Object> faults(BenchState state) {
+    List<Object> faults = new ArrayList<>();
+    for (Fact fault : state.faults()) {
+      Map<String, Object> entry = new LinkedHashMap<>();
+      entry.put("kind", fault.kind());
+      entry.put("text", fault.text());
+      entry.put("count", fault.count());
+      entry.put("first", fault.first().toString());
+      entry.put("last", fault.last().toString());
+      faults.add(entry);
+    }
+    return faults;
+  }
+}

@@ -1,0 +1,77 @@
+package snick.view;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.frame.Hello;
+import snick.frame.Tally;
+import snick.sample.StreamFacts;
+
+/**
+ * How one rig is doing, at one moment. Immutable.
+ *
+ * @param rig number of the rig, from 0
+ * @param port where its bytes come from
+ * @param link state of the link
+ * @param hello what the device said of itself; empty for text streams
+ * @param rateHertz samples per second on the device's clock, as measured; nominal until then
+ * @param clockErrorPpm rate error of the device's clock against the host's, parts per million
+ * @param baselineCounts reading at rest, counts
+ * @param noiseCounts standard deviation of one sample at rest, counts
+ * @param loaded whether an event is under way
+ * @param calibrated whether cuts of this rig get a force
+ * @param facts what the stream went through
+ * @param tally what the decoder accepted and threw away
+ */
+public record RigState(
+    int rig,
+    String port,
+    Link link,
+    Optional<Hello> hello,
+    double rateHertz,
+    OptionalDouble clockErrorPpm,
+    double baselineCounts,
+    double noiseCounts,
+    boolean loaded,
+    boolean calibrated,
+    StreamFacts facts,
+    Tally tally) {
+  /** State of a link. */
+  public enum Link {
+    /** Not opened yet. */
+    OPENING,
+    /** Open; the device has not said hello. */
+    AWAITING_HELLO,
+    /** Samples arrive. */
+    RECORDING,
+    /** Open, but nothing arrives. */
+    SILENT,
+    /** Unplugged or broken; it is opened again as soon as it is back. */
+    LOST,
+    /** A file that was read to its end, or stopped. */
+    ENDED
+  }
+
+  /** A rig of which nothing is known yet. */
+  public static RigState opening(int rig, String port) {
+    return new RigState(
+        rig,
+        port,
+        Link.OPENING,
+        Optional.empty(),
+        0,
+        OptionalDouble.empty(),
+        0,
+        0,
+        false,
+        false,
+        StreamFacts.NONE,
+        Tally.NONE);
+  }
+
+  /** This state, with or without a calibration. */
+  public RigState withCalibrated(boolean nowCalibrated) {
+    return new RigState(
+        rig, port, link, hello, rateHertz, clockErrorPpm, baselineCounts, noiseCounts, loaded,
+        nowCalibrated, facts, tally);
+  }
+}
