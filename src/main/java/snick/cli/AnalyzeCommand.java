@@ -1,0 +1,150 @@
+package snick.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cut.Cut;
+import snick.daemon.Pipeline;
+import snick.force.Calibration;
+import snick.port.PortAddress;
+import snick.port.PortException;
+import snick.port.Ports;
+import snick.port.RecordedSource;
+import snick.sample.StreamFacts;
+
+/** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
+@Command(
+    name = "analyze",
+    mixinStandardHelpOptions = true,
+    description = "Find the cuts in a capture or a text log, of any length, in constant memory.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick analyze demo-data/kitchen-knife.capture --counts-per-gf 437.25",
+      "  snick analyze log.txt --rate 80 --json",
+      "  cat log.txt | snick analyze - --counts-per-gf 437.25",
+    })
+final class AnalyzeCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE", description = "A capture, a text log, or - for standard input.")
+  private String file;
+
+  @Mixin private CalibrationChoice calibration;
+  @Mixin private StreamChoice streamChoice;
+
+  @Option(names = "--json", description = "One JSON object a line for each event.")
+  private boolean json;
+
+  @Option(
+      names = "--min-gf",
+      paramLabel = "GF",
+      defaultValue = "0",
+      description = "Ignore events whose largest force is smaller.")
+  private double minimumGramForce;
+
+  private long found;
+
+  @Override
+  public Integer call() {
+    Calibration scale = calibration.given().orElse(Calibration.countsPerGramForce(1, Instant.EPOCH));
+    Pipeline pipeline =
+        new Pipeline(
+            streamChoice.settings(minimumCounts(scale)), cut -> print(cut, scale));
+    RecordedSource source = open();
+    try (source) {
+      readAll(source, pipeline);
+    } catch (IOException e) {
+      throw Refusal.failed(file + " could not be read to its end: " + e.getMessage(), e);
+    }
+    summary(pipeline, source);
+    return ExitCode.OK;
+  }
+
+  private double minimumCounts(Calibration scale) {
+    if (!(minimumGramForce >= 0 && minimumGramForce <= 1e6)) {
+      throw Refusal.usage("--min-gf " + minimumGramForce + " is outside 0 to 1000000");
+    }
+    return minimumGramForce * scale.curve().slopeCountsPerNewton(0) * 0.00980665;
+  }
+
+  private RecordedSource open() {
+    PortAddress address = PortAddress.parse(file);
+    if (address.live()) {
+      throw Refusal.badInput("no file " + file + "; to record from a rig: snick run " + file);
+    }
+    try {
+      return (RecordedSource) new Ports(115_200).open(address);
+    } catch (PortException e) {
+      throw Refusal.badInput(e.getMessage());
+    } catch (IOException e) {
+      throw Refusal.badInput(file + " cannot be read: " + e.getMessage());
+    }
+  }
+
+  private void readAll(RecordedSource source, Pipeline pipeline) throws IOException {
+    Progress progress = new Progress(err(), Progress.personWatches(), size());
+    byte[] buffer = new byte[1 << 16];
+    while (!source.ended()) {
+      int count = source.read(buffer);
+      pipeline.accept(buffer, count);
+      progress.at(source.bytesRead(), found);
+    }
+    pipeline.end();
+    progress.done();
+  }
+
+  private long size() {
+    try {
+      return file.equals("-") ? 0 : Files.size(java.nio.file.Path.of(file));
+    } catch (IOException e) {
+      return 0;
+    }
+  }
+
+  private void print(Cut cut, Calibration scale) {
+    found++;
+    if (json) {
+      JsonLine.print(out(), new EventJson(scale).of(cut));
+    } else {
+      out().println(EventLine.of(cut, calibration.given(), Optional.empty()));
+    }
+    out().flush();
+  }
+
+  private void summary(Pipeline pipeline, RecordedSource source) {
+    StreamFacts facts = pipeline.stream().facts();
+    if (facts.samples() == 0) {
+      throw Refusal.badInput(
+          file
+              + " holds no samples: "
+              + pipeline.tally().skippedBytes()
+              + " bytes were neither frames nor readings; see firmware-protocol.md for both forms");
+    }
+    if (!json) {
+      StreamSummary.print(out(), pipeline, found);
+    }
+    if (source.torn()) {
+      err().println("snick: " + file + " ends in a damaged record; everything before it was read");
+    }
+    if (calibration.given().isEmpty() && !json) {
+      out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
+    }
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter err() {
+    return spec.commandLine().getErr();
+  }
+}

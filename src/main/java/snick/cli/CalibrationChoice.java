@@ -1,0 +1,58 @@
+package snick.cli;
+
+import java.time.Instant;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import snick.force.Calibration;
+import snick.force.ForceRange;
+import snick.quantity.Force;
+
+/** A straight-line calibration typed in. */
+final class CalibrationChoice {
+  @Option(
+      names = "--counts-per-gf",
+      paramLabel = "N",
+      description = "Typed-in straight line: counts for each gram-force.")
+  private Double countsPerGramForce;
+
+  @Option(
+      names = "--u-counts-per-gf",
+      paramLabel = "N",
+      defaultValue = "0",
+      description = "Its standard uncertainty (default: ${DEFAULT-VALUE}).")
+  private double uncertaintyCountsPerGramForce;
+
+  /**
+   * The calibration that was typed in; empty if none was.
+   *
+   * @throws Refusal if it cannot be
+   */
+  Optional<Calibration> given() {
+    if (countsPerGramForce == null) {
+      return Optional.empty();
+    }
+    requirePositive();
+    Calibration.Line line =
+        new Calibration.Line(
+            countsPerGramForce / Force.NEWTONS_PER_GRAM_FORCE,
+            uncertaintyCountsPerGramForce / Force.NEWTONS_PER_GRAM_FORCE,
+            0,
+            0);
+    return Optional.of(
+        Calibration.straightLine(
+            Optional.empty(), Instant.EPOCH, line, ForceRange.upToNewtons(1e5)));
+  }
+
+  private void requirePositive() {
+    if (!(countsPerGramForce > 0 && Double.isFinite(countsPerGramForce))) {
+      throw Refusal.usage(
+          "--counts-per-gf "
+              + countsPerGramForce
+              + " is not above 0; a cell that falls under load is recognised by itself, type the size");
+    }
+    if (!(uncertaintyCountsPerGramForce >= 0 && Double.isFinite(uncertaintyCountsPerGramForce))) {
+      throw Refusal.usage(
+          "--u-counts-per-gf " + uncertaintyCountsPerGramForce + " is not 0 or more");
+    }
+  }
+}
