@@ -3,8 +3,8 @@ package snick.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -14,6 +14,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cut.Cut;
 import snick.daemon.Pipeline;
+import snick.daemon.Scale;
 import snick.force.Calibration;
 import snick.port.PortAddress;
 import snick.port.PortException;
@@ -55,10 +56,10 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Calibration scale = calibration.given().orElse(Calibration.countsPerGramForce(1, Instant.EPOCH));
+    Calibration scale =
+        calibration.given().orElse(Calibration.countsPerGramForce(1, Instant.EPOCH));
     Pipeline pipeline =
-        new Pipeline(
-            streamChoice.settings(minimumCounts(scale)), cut -> print(cut, scale));
+        new Pipeline(streamChoice.settings(minimumCounts(scale)), cut -> print(cut, scale));
     RecordedSource source = open();
     try (source) {
       readAll(source, pipeline);
@@ -91,7 +92,7 @@ final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private void readAll(RecordedSource source, Pipeline pipeline) throws IOException {
-    Progress progress = new Progress(err(), Progress.personWatches(), size());
+    Progress progress = new Progress(err(), Terminal.watchesErrors(), size());
     byte[] buffer = new byte[1 << 16];
     while (!source.ended()) {
       int count = source.read(buffer);
@@ -104,7 +105,7 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   private long size() {
     try {
-      return file.equals("-") ? 0 : Files.size(java.nio.file.Path.of(file));
+      return file.equals("-") ? 0 : Files.size(Path.of(file));
     } catch (IOException e) {
       return 0;
     }
@@ -115,9 +116,13 @@ final class AnalyzeCommand implements Callable<Integer> {
     if (json) {
       JsonLine.print(out(), new EventJson(scale).of(cut));
     } else {
-      out().println(EventLine.of(cut, calibration.given(), Optional.empty()));
+      out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
     out().flush();
+  }
+
+  private Scale scale() {
+    return calibration.given().map(Scale::by).orElseGet(() -> Scale.none("no calibration given"));
   }
 
   private void summary(Pipeline pipeline, RecordedSource source) {

@@ -8,7 +8,8 @@ final class DataDirectory {
   @Option(
       names = "--data",
       paramLabel = "DIR",
-      description = "Directory of the store (default: $XDG_DATA_HOME/snick or ~/.local/share/snick).")
+      description =
+          "Directory of the store (default: $XDG_DATA_HOME/snick or ~/.local/share/snick).")
   private Path given;
 
   /** The directory; not made yet. */

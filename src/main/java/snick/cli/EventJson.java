@@ -9,8 +9,8 @@ import snick.cut.Peak;
 import snick.force.Calibration;
 
 /**
- * The scripts' contract: one event as a JSON object. Names and meanings are kept stable; new names may
- * be added.
+ * The scripts' contract: one event as a JSON object. Names and meanings are kept stable; new names
+ * may be added.
  */
 final class EventJson {
   private final Calibration calibration;
@@ -26,7 +26,8 @@ final class EventJson {
     event.put("outcome", cut.outcome().word());
     event.put("onset_s", cut.onsetNanos() / 1e9);
     event.put("break_s", cut.breakNanos().isPresent() ? cut.breakNanos().getAsLong() / 1e9 : null);
-    event.put("observed_max_gf", cut.peak().map(p -> gramForce(p.observedMaxCounts())).orElse(null));
+    event.put(
+        "observed_max_gf", cut.peak().map(p -> gramForce(p.observedMaxCounts())).orElse(null));
     event.put("force_gf", severed(cut) ? gramForce(cut.peak().get().estimateCounts()) : null);
     event.put("u_gf", severed(cut) ? uncertaintyGramForce(cut.peak().get()) : null);
     event.put("loading_rate_gf_s", gramForce(cut.shape().loadingRateCountsPerSecond()));

@@ -1,39 +1,23 @@
 package snick.cli;
 
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import snick.cut.Cut;
 import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
-import snick.force.Calibration;
 import snick.force.DerivedForce;
+import snick.quantity.MeasuredForce;
 
 /** One event in one line, for people. */
 final class EventLine {
   private EventLine() {}
 
-  /**
-   * The line.
-   *
-   * @param calibration turns counts into force; empty: counts are shown
-   * @param storedId the cut's id in the store, if it is stored
-   */
-  static String of(Cut cut, Optional<Calibration> calibration, Optional<Long> storedId) {
-    Optional<DerivedForce> force =
-        calibration.flatMap(
-            c ->
-                cut.peak()
-                    .map(p -> c.derive(p.estimateCounts(), p.standardUncertaintyCounts())));
-    return of(cut, force, storedId.map(id -> "#" + id).orElse("cut " + cut.number()));
-  }
-
-  /** The line, with a force that was derived already. */
-  static String of(Cut cut, Optional<DerivedForce> force, String name) {
+  /** The line; {@code name} stands first. */
+  static String of(Cut cut, DerivedForce force, String name) {
     return String.format(
         Locale.ROOT,
-        "%-8s %9.3f s  %-16s %s%s",
+        "%-8s %9.3f s  %-15s  %s%s",
         name,
         cut.breakNanos().orElse(cut.onsetNanos()) / 1e9,
         words(cut.outcome()),
@@ -46,24 +30,25 @@ final class EventLine {
     return outcome.word().replace('_', ' ');
   }
 
-  private static String strength(Cut cut, Peak peak, Optional<DerivedForce> force) {
+  private static String strength(Cut cut, Peak peak, DerivedForce force) {
     if (cut.breakNanos().isEmpty()) {
-      return "up to " + force.map(EventLine::value).orElse(counts(peak.observedMaxCounts()));
+      return "up to "
+          + force
+              .measured()
+              .map(f -> Numbers.gramForce(f.value()) + " gf")
+              .orElseGet(() -> Numbers.fixed(peak.observedMaxCounts(), 0) + " counts");
     }
-    return force
-        .map(f -> Numbers.gramForce(f.force()) + "  " + Numbers.newtons(f.force()) + outside(f))
-        .orElseGet(
-            () ->
-                Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
-                    + " counts, uncalibrated");
+    return force.measured().map(f -> both(f) + outside(force)).orElseGet(() -> counts(peak));
   }
 
-  private static String value(DerivedForce force) {
-    return Numbers.gramForce(force.force().value()) + " gf";
+  private static String both(MeasuredForce force) {
+    return String.format(
+        Locale.ROOT, "%16s  %18s", Numbers.gramForce(force), Numbers.newtons(force));
   }
 
-  private static String counts(double counts) {
-    return Numbers.fixed(counts, 0) + " counts";
+  private static String counts(Peak peak) {
+    return Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
+        + " counts, uncalibrated";
   }
 
   private static String outside(DerivedForce force) {

@@ -38,7 +38,8 @@ final class Numbers {
 
   /** Force and its expanded uncertainty (k = 2) in gf. */
   static String gramForce(MeasuredForce force) {
-    return plusMinus(force.value().gramForce(), 2 * force.standardUncertainty().gramForce()) + " gf";
+    return plusMinus(force.value().gramForce(), 2 * force.standardUncertainty().gramForce())
+        + " gf";
   }
 
   /** Force and its expanded uncertainty (k = 2) in N. */

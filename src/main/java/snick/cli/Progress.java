@@ -4,7 +4,9 @@ import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 
-/** Progress on a person's terminal: one line on stderr, rewritten; silent when it is not a terminal. */
+/**
+ * Progress on a person's terminal: one line on stderr, rewritten; silent when it is not a terminal.
+ */
 final class Progress {
   private static final long EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
 
@@ -24,11 +26,6 @@ final class Progress {
     this.err = err;
     this.shown = shown;
     this.totalBytes = totalBytes;
-  }
-
-  /** Whether stdout and stderr go to a terminal. */
-  static boolean personWatches() {
-    return System.console() != null;
   }
 
   /** So far {@code bytes} bytes are done, with {@code found} events. */

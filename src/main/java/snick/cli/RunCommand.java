@@ -96,7 +96,7 @@ final class RunCommand implements Callable<Integer> {
     try {
       return Recorder.start(
           settings(),
-          StoredCalibrations.orTypedIn(data.path(), typedIn),
+          StoredCalibrations.orTypedIn(typedIn),
           new Recorder.Audience(this::announce, this::tell),
           Clock.systemUTC());
     } catch (RigInUseException e) {
@@ -105,7 +105,10 @@ final class RunCommand implements Callable<Integer> {
       throw Refusal.unavailable(e.getMessage());
     } catch (IOException e) {
       throw Refusal.unavailable(
-          "the page's port " + httpPort + " or a lock cannot be had: " + e.getMessage()
+          "the page's port "
+              + httpPort
+              + " or a lock cannot be had: "
+              + e.getMessage()
               + "; try --http 0");
     }
   }

@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     description = "Serial-port bridge and recorder for home-built edge-force rigs.",
-    subcommands = {},
+    subcommands = {RunCommand.class, AnalyzeCommand.class},
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
       "0:done",

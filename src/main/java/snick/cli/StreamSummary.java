@@ -3,6 +3,7 @@ package snick.cli;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import snick.daemon.Pipeline;
 import snick.frame.Form;
 import snick.frame.Tally;
@@ -28,7 +29,7 @@ final class StreamSummary {
             + ").");
     List<String> troubles = troubles(facts, pipeline.tally());
     troubles.forEach(trouble -> out.println("  " + trouble));
-    if (pipeline.form().equals(java.util.Optional.of(Form.TEXT))) {
+    if (pipeline.form().equals(Optional.of(Form.TEXT))) {
       out.println("  Text cannot show every loss: lines may be missing or altered unseen.");
     }
   }

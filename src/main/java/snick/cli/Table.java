@@ -26,7 +26,9 @@ final class Table {
       throw new IllegalArgumentException(cells.length + " cells under " + heads.size() + " heads");
     }
     rows.add(
-        List.of(cells).stream().map(c -> PlainText.inert(c.toString()).replace('\n', ' ')).toList());
+        List.of(cells).stream()
+            .map(c -> PlainText.inert(c.toString()).replace('\n', ' '))
+            .toList());
   }
 
   boolean isEmpty() {

@@ -1,7 +1,6 @@
 package snick.daemon;
 
 import java.time.Instant;
-import java.util.Optional;
 import snick.cut.Cut;
 import snick.force.DerivedForce;
 
@@ -11,7 +10,7 @@ import snick.force.DerivedForce;
  * @param id its id in the store
  * @param rig number of the rig it comes from, from 0
  * @param cut the event
- * @param force its force; empty if there is no calibration for this rig, or no peak
+ * @param force its force, or why there is none
  * @param observedMaximum force of the largest sample, likewise
  * @param occurredAt host time of the break, or of the onset
  * @param latencyNanos time from reading the sample that ended it to the commit, ns
@@ -20,7 +19,7 @@ public record AnnouncedCut(
     long id,
     int rig,
     Cut cut,
-    Optional<DerivedForce> force,
-    Optional<DerivedForce> observedMaximum,
+    DerivedForce force,
+    DerivedForce observedMaximum,
     Instant occurredAt,
     long latencyNanos) {}

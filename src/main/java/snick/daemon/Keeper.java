@@ -7,16 +7,14 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import snick.cut.Peak;
-import snick.force.Calibration;
 import snick.force.DerivedForce;
 import snick.store.Store;
 import snick.store.StoreException;
 
 /**
- * The only writer: takes finished cuts, gives them a force, stores them, and announces them after the
- * commit. When the store takes nothing (disk full), work waits here in bounded memory and the person
- * is told at once. Runs on its own thread.
+ * The only writer: takes finished cuts, gives them a force, stores them, and announces them after
+ * the commit. When the store takes nothing (disk full), work waits here in bounded memory and the
+ * person is told at once. Runs on its own thread.
  */
 final class Keeper implements Runnable {
   private static final long RETRY_SECONDS = 1;
@@ -32,7 +30,7 @@ final class Keeper implements Runnable {
   private volatile boolean abandoned;
 
   /** The recording that a rig's cuts belong to now, and its calibration. */
-  private record Current(long recordingId, Optional<Calibration> calibration) {}
+  private record Current(long recordingId, Scale scale) {}
 
   Keeper(
       int rigs,
@@ -71,7 +69,7 @@ final class Keeper implements Runnable {
 
   /** Whether cuts of {@code rig} get a force. */
   boolean calibrated(int rig) {
-    return current.get(rig).flatMap(Current::calibration).isPresent();
+    return current.get(rig).flatMap(c -> c.scale().calibration()).isPresent();
   }
 
   /** Gives up what cannot be stored: the person insists on stopping. */
@@ -96,7 +94,10 @@ final class Keeper implements Runnable {
     } catch (StoreException e) {
       if (storing || faults.note("store", e.getMessage())) {
         complain.accept(
-            "NOT STORED, trying again every second: " + e.getMessage() + "; waiting: " + queue.size());
+            "NOT STORED, trying again every second: "
+                + e.getMessage()
+                + "; waiting: "
+                + queue.size());
       }
       storing = false;
       return false;
@@ -116,14 +117,9 @@ final class Keeper implements Runnable {
   }
 
   private void keepCut(Current rig, Work.CutFinished finished) {
-    Optional<Peak> peak = finished.cut().peak();
-    Optional<DerivedForce> force =
-        rig.calibration()
-            .flatMap(
-                c -> peak.map(p -> c.derive(p.estimateCounts(), p.standardUncertaintyCounts())));
-    Optional<DerivedForce> largest =
-        rig.calibration().flatMap(c -> peak.map(p -> c.derive(p.observedMaxCounts(), 0)));
-    long id = store.append(rig.recordingId(), finished.occurredAt(), finished.cut(), force, largest);
+    DerivedForce force = rig.scale().estimate(finished.cut());
+    DerivedForce largest = rig.scale().observedMaximum(finished.cut());
+    long id = store.append(rig.recordingId(), finished.occurredAt(), finished.cut());
     announce.accept(
         new AnnouncedCut(
             id,

@@ -1,21 +1,22 @@
 package snick.daemon;
 
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
+import snick.frame.Form;
 import snick.frame.FrameSink;
 import snick.frame.StreamDecoder;
-import snick.frame.StreamForm;
 import snick.frame.Tally;
 import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
 
 /**
- * Bytes in, finished cuts out: decoder, samples and detector in a row. The same for live, replay and
- * offline. Pure but for whatever its ends do; one thread.
+ * Bytes in, finished cuts out: decoder, samples and detector in a row. The same for live, replay
+ * and offline. Pure but for whatever its ends do; one thread.
  */
 public final class Pipeline {
   private final StreamDecoder decoder;
@@ -26,34 +27,45 @@ public final class Pipeline {
   /**
    * What a pipeline is made of.
    *
-   * @param form binary, text, or found out
+   * @param form binary or text; empty: found out
    * @param assumedRate rate of text readings without time
    * @param detector what the detector is told beforehand
    */
-  public record Settings(StreamForm form, SampleRate assumedRate, DetectorSettings detector) {
+  public record Settings(Optional<Form> form, SampleRate assumedRate, DetectorSettings detector) {
     /** Form found out, 80 samples per second, the detector's defaults. */
     public static Settings defaults() {
-      return new Settings(StreamForm.AUTO, new SampleRate(80), DetectorSettings.defaults());
+      return new Settings(Optional.empty(), new SampleRate(80), DetectorSettings.defaults());
     }
   }
 
   /** A pipeline straight from bytes to {@code cuts}. */
   public Pipeline(Settings settings, CutSink cuts) {
-    this(settings, cuts, UnaryOperator.identity(), stream -> stream);
+    this(
+        settings,
+        StreamDecoder.Start.AT_BEGINNING,
+        cuts,
+        UnaryOperator.identity(),
+        stream -> stream);
   }
 
   /**
    * A pipeline that is watched.
    *
+   * @param start where in the device's stream the first byte stands
    * @param watchSamples puts something before the detector
    * @param guardStream puts something before the sample stream
    */
   Pipeline(
       Settings settings,
+      StreamDecoder.Start start,
       CutSink cuts,
       UnaryOperator<SampleSink> watchSamples,
       Function<SampleStream, FrameSink> guardStream) {
-    this.decoder = new StreamDecoder(settings.form());
+    this.decoder =
+        settings
+            .form()
+            .map(form -> StreamDecoder.of(form, start))
+            .orElseGet(() -> StreamDecoder.ofAnyForm(start));
     this.detector = new CutDetector(settings.detector(), cuts);
     this.stream = new SampleStream(settings.assumedRate(), watchSamples.apply(detector));
     this.entry = guardStream.apply(stream);
@@ -66,7 +78,7 @@ public final class Pipeline {
 
   /** The link was opened again: half a frame may be left of the old one. */
   void linkReopened() {
-    decoder.restart();
+    decoder.linkReopened();
     stream.linkReopened();
   }
 
@@ -79,6 +91,11 @@ public final class Pipeline {
   /** What the decoder accepted and threw away. */
   public Tally tally() {
     return decoder.tally();
+  }
+
+  /** The form of the stream, once recognised. */
+  public Optional<Form> form() {
+    return decoder.recognised();
   }
 
   /** The series of samples. */

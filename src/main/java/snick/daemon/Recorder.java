@@ -93,8 +93,7 @@ public final class Recorder implements AutoCloseable {
     keeperThread = new Thread(keeper, "keeper");
     Ports ports = new Ports(settings.bitsPerSecond());
     RigReader.Surroundings around =
-        new RigReader.Surroundings(
-            queue, clock, faults, audience.word(), UnaryOperator.identity());
+        new RigReader.Surroundings(queue, clock, faults, audience.word(), UnaryOperator.identity());
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
       RigReader reader =
           new RigReader(rig, settings.rigs().get(rig), ports, settings.pipeline(), around);

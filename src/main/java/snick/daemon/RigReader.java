@@ -14,6 +14,7 @@ import snick.cut.Cut;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
+import snick.frame.StreamDecoder;
 import snick.port.ByteLink;
 import snick.port.ByteSource;
 import snick.port.LinkLostException;
@@ -46,6 +47,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final Pipeline pipeline;
   private final HostClockFit clockFit = new HostClockFit();
 
+  private final HostFrames frames = new HostFrames();
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
   private long lastByteNanos;
@@ -75,11 +77,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       UnaryOperator<SampleSink> watch) {}
 
   RigReader(
-      int rig,
-      PortAddress address,
-      Ports ports,
-      Pipeline.Settings settings,
-      Surroundings around) {
+      int rig, PortAddress address, Ports ports, Pipeline.Settings settings, Surroundings around) {
     this.rig = rig;
     this.address = address;
     this.ports = ports;
@@ -88,6 +86,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     this.pipeline =
         new Pipeline(
             settings,
+            address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING,
             this::finished,
             around.watch(),
             stream -> {
@@ -208,7 +207,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     lastAskedNanos = System.nanoTime();
     if (source instanceof ByteLink device) {
       tag = (tag + 1) & 0xFF;
-      device.write(HostFrames.encode(new HostCommand.AskHello(tag)));
+      device.write(frames.encode(new HostCommand.AskHello(tag)));
     }
   }
 
@@ -321,7 +320,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
             pipeline.stream().hello(),
             1e9 / pipeline.stream().periodNanos(),
             clockFit.rateErrorPpm(),
-            pipeline.detector().baselineCounts(),
+            pipeline.detector().levelCounts(),
             pipeline.detector().noiseCounts(),
             pipeline.detector().inEvent(),
             false,

@@ -1,10 +1,19 @@
 package snick.force;
 
 import java.util.List;
+import java.util.Optional;
 import snick.quantity.MeasuredForce;
 
 /** What a deflection says about a force. A force outside the calibrated range says so. */
 public sealed interface DerivedForce {
+  /** The force with its uncertainty; empty if uncalibrated. */
+  default Optional<MeasuredForce> measured() {
+    if (this instanceof Inside inside) {
+      return Optional.of(inside.force());
+    }
+    return this instanceof Outside outside ? Optional.of(outside.force()) : Optional.empty();
+  }
+
   /**
    * Force inside the calibrated range.
    *

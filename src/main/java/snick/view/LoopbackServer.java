@@ -36,11 +36,11 @@ public final class LoopbackServer implements AutoCloseable {
    * @param portNumber TCP port, 0 for any free one
    * @throws IOException if the port is taken
    */
-  public static LoopbackServer start(
-      int portNumber, Supplier<BenchState> state, RigMetrics metrics) throws IOException {
+  public static LoopbackServer start(int portNumber, Supplier<BenchState> state, RigMetrics metrics)
+      throws IOException {
     HttpServer server =
         HttpServer.create(
-            new InetSocketAddress(InetAddress.getByName("127.0.0.1"), portNumber), BACKLOG);
+            new InetSocketAddress(InetAddress.getLoopbackAddress(), portNumber), BACKLOG);
     ExecutorService threads =
         Executors.newFixedThreadPool(
             THREADS,
@@ -50,8 +50,7 @@ public final class LoopbackServer implements AutoCloseable {
               return thread;
             });
     server.setExecutor(threads);
-    server.createContext(
-        "/", exchange -> answer(exchange, state, metrics));
+    server.createContext("/", exchange -> answer(exchange, state, metrics));
     server.start();
     return new LoopbackServer(server, threads);
   }
@@ -61,8 +60,8 @@ public final class LoopbackServer implements AutoCloseable {
     return server.getAddress().getPort();
   }
 
-  private static void answer(
-      HttpExchange exchange, Supplier<BenchState> state, RigMetrics metrics) throws IOException {
+  private static void answer(HttpExchange exchange, Supplier<BenchState> state, RigMetrics metrics)
+      throws IOException {
     try (exchange) {
       if (!fromLoopbackName(exchange)) {
         send(exchange, 403, "text/plain", "only localhost, 127.0.0.1 and [::1] are answered\n");
@@ -74,8 +73,8 @@ public final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  private static void get(
-      HttpExchange exchange, Supplier<BenchState> state, RigMetrics metrics) throws IOException {
+  private static void get(HttpExchange exchange, Supplier<BenchState> state, RigMetrics metrics)
+      throws IOException {
     switch (exchange.getRequestURI().getPath()) {
       case "/metrics" ->
           send(exchange, 200, "text/plain; version=0.0.4; charset=utf-8", metrics.scrape());

@@ -60,16 +60,41 @@ public final class RigMetrics {
   }
 
   private void registerRig(int rig) {
-    gauge(rig, "snick.connected", "1 if samples arrive", r -> r.link() == RigState.Link.RECORDING ? 1 : 0);
+    gauge(
+        rig,
+        "snick.connected",
+        "1 if samples arrive",
+        r -> r.link() == RigState.Link.RECORDING ? 1 : 0);
     gauge(rig, "snick.calibrated", "1 if cuts get a force", r -> r.calibrated() ? 1 : 0);
     gauge(rig, "snick.sample.rate.hertz", "Samples per second, device clock", RigState::rateHertz);
-    gauge(rig, "snick.noise.counts", "Standard deviation of a sample at rest", RigState::noiseCounts);
+    gauge(
+        rig, "snick.noise.counts", "Standard deviation of a sample at rest", RigState::noiseCounts);
     gauge(rig, "snick.zero.counts", "Reading at rest", RigState::baselineCounts);
     counter(rig, "snick.samples", "Samples read", Tags.empty(), r -> r.facts().samples());
-    counter(rig, "snick.samples.lost", "Samples known to be lost", Tags.empty(), r -> r.facts().lostSamples());
-    counter(rig, "snick.samples.overrange", "Samples at the end of the converter's range", Tags.empty(), r -> r.facts().overrange());
-    counter(rig, "snick.device.restarts", "Restarts of the device", Tags.empty(), r -> r.facts().restarts());
-    counter(rig, "snick.link.reopened", "Times the link was opened again", Tags.empty(), r -> r.facts().reopened());
+    counter(
+        rig,
+        "snick.samples.lost",
+        "Samples known to be lost",
+        Tags.empty(),
+        r -> r.facts().lostSamples());
+    counter(
+        rig,
+        "snick.samples.overrange",
+        "Samples at the end of the converter's range",
+        Tags.empty(),
+        r -> r.facts().overrange());
+    counter(
+        rig,
+        "snick.device.restarts",
+        "Restarts of the device",
+        Tags.empty(),
+        r -> r.facts().restarts());
+    counter(
+        rig,
+        "snick.link.reopened",
+        "Times the link was opened again",
+        Tags.empty(),
+        r -> r.facts().reopened());
     frames(rig, "good", r -> r.tally().goodFrames() + r.tally().goodLines());
     frames(rig, "bad_check", r -> r.tally().badChecks());
     frames(rig, "malformed", r -> r.tally().malformed() + r.tally().tooLong());

@@ -71,7 +71,17 @@ public record RigState(
   /** This state, with or without a calibration. */
   public RigState withCalibrated(boolean nowCalibrated) {
     return new RigState(
-        rig, port, link, hello, rateHertz, clockErrorPpm, baselineCounts, noiseCounts, loaded,
-        nowCalibrated, facts, tally);
+        rig,
+        port,
+        link,
+        hello,
+        rateHertz,
+        clockErrorPpm,
+        baselineCounts,
+        noiseCounts,
+        loaded,
+        nowCalibrated,
+        facts,
+        tally);
   }
 }
