@@ -9,9 +9,10 @@ import java.util.Optional;
  * @param command type byte of the command answered
  * @param tag tag of the command answered, 0 to 255
  * @param result accepted, or why refused
- * @param value the value now in force (mHz for rate, gain for gain, the echoed token for ping), 32
- *     bits unsigned
- * @param deviceMicros device clock when the command was read, µs, 32 bits unsigned
+ * @param value 32 bits unsigned: the protocol version for ask hello, the next sample's sequence
+ *     number for start and stop, the rate in force in mHz, the gain in force, or the echoed token;
+ *     0 if the command was unknown or malformed
+ * @param deviceMicros device clock when the command's delimiter came in, µs, 32 bits unsigned
  */
 public record Answer(int command, int tag, Result result, long value, long deviceMicros) {
   /** Outcome of a command. */

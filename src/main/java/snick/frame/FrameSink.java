@@ -24,7 +24,8 @@ public interface FrameSink {
   void announcement(String key, String value);
 
   /**
-   * From here on, text readings are in units of 10^−{@code digits}; 0 until said otherwise.
+   * From here on, text readings are in units of 10^−{@code digits}; 0 until said otherwise. Called
+   * before the first reading with a decimal point, and again should readings outgrow the unit.
    *
    * @param digits 0 to 9
    */

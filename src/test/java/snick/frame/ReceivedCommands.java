@@ -1,0 +1,22 @@
+package snick.frame;
+
+import java.util.List;
+
+/** Writes down what a device is asked; a refusal fails. */
+final class ReceivedCommands {
+  private ReceivedCommands() {}
+
+  static CommandSink into(List<HostCommand> commands) {
+    return new CommandSink() {
+      @Override
+      public void command(HostCommand command) {
+        commands.add(command);
+      }
+
+      @Override
+      public void refused(int type, int tag, Answer.Result reason) {
+        throw new AssertionError("type " + type + ", tag " + tag + " refused: " + reason);
+      }
+    };
+  }
+}
