@@ -2,24 +2,65 @@ package snick.store;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 
-/** A WHERE clause that grows, and its parameters. */
+/** A WHERE clause on a table named c (cut) that grows, and its parameters. */
 final class Condition {
+  private static final String BY_TIME = " ORDER BY c.occurred_at_utc_ns DESC, c.id DESC";
+
+  /** The unary plus keeps SQLite from walking all cuts by time to find the few of a session. */
+  private static final String FEW_BY_TIME = " ORDER BY +c.occurred_at_utc_ns DESC, +c.id DESC";
+
+  private static final String PLACED =
+      "c.id IN (SELECT p.cut FROM session s JOIN stage t ON t.session = s.id"
+          + " JOIN cut_placement p ON p.stage = t.id WHERE "
+          + String.format(EntryTable.STANDS, "p.entry");
+
+  private static final String WITH_BLADE =
+      " AND s.id IN (SELECT d.session FROM blade b JOIN session_entry d ON d.blade = b.id"
+          + " WHERE b.label = ? AND "
+          + String.format(EntryTable.STANDS, "d.entry")
+          + ")";
+
   private final StringBuilder sql = new StringBuilder("WHERE 1");
-  private final List<Long> parameters = new ArrayList<>();
+  private final List<Consumer<Query>> bindings = new ArrayList<>();
+  private final String order;
+
+  private Condition(String order) {
+    this.order = order;
+  }
 
   static Condition of(CutSelection selection) {
-    Condition condition = new Condition();
+    Condition condition = new Condition(selection.isByJournal() ? FEW_BY_TIME : BY_TIME);
     selection.recordingId().ifPresent(id -> condition.and("c.recording = ?", id));
     selection.from().ifPresent(t -> condition.and("c.occurred_at_utc_ns >= ?", UtcNanos.of(t)));
     selection.before().ifPresent(t -> condition.and("c.occurred_at_utc_ns < ?", UtcNanos.of(t)));
+    if (selection.countingOnly()) {
+      condition.and("NOT EXISTS (SELECT 1 FROM set_aside a WHERE a.cut = c.id)");
+    }
+    if (selection.isByJournal()) {
+      condition.placed(selection);
+    }
     return condition;
+  }
+
+  private void placed(CutSelection selection) {
+    sql.append(" AND ").append(PLACED);
+    selection.session().ifPresent(name -> more(" AND s.name = ?", query -> query.text(name)));
+    selection.stage().ifPresent(order -> more(" AND t.position = ?", query -> query.whole(order)));
+    selection.blade().ifPresent(label -> more(WITH_BLADE, query -> query.text(label)));
+    sql.append(')');
+  }
+
+  private void more(String text, Consumer<Query> binding) {
+    sql.append(text);
+    bindings.add(binding);
   }
 
   Condition and(String comparison, long... values) {
     sql.append(" AND ").append(comparison);
     for (long value : values) {
-      parameters.add(value);
+      bindings.add(query -> query.whole(value));
     }
     return this;
   }
@@ -28,8 +69,12 @@ final class Condition {
     return sql.toString();
   }
 
+  String newestFirst() {
+    return order;
+  }
+
   Query bind(Query query) {
-    parameters.forEach(query::whole);
+    bindings.forEach(binding -> binding.accept(query));
     return query;
   }
 }

@@ -1,6 +1,7 @@
 package snick.store;
 
 import java.time.Instant;
+import java.util.Optional;
 
 /**
  * A stored cut without its trace, for lists.
@@ -11,6 +12,17 @@ import java.time.Instant;
  * @param occurredAt host time of the break, or of the onset if it did not break
  * @param samples samples in its trace
  * @param result the current result
+ * @param force the current force of that result; empty if it has none
+ * @param place the stage it belongs to; empty if none
+ * @param setAside why it no longer counts; empty if it counts
  */
 public record CutSummary(
-    long id, long recordingId, int number, Instant occurredAt, int samples, StoredResult result) {}
+    long id,
+    long recordingId,
+    int number,
+    Instant occurredAt,
+    int samples,
+    StoredResult result,
+    Optional<StoredForce> force,
+    Optional<CutPlace> place,
+    Optional<String> setAside) {}

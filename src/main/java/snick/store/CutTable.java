@@ -12,8 +12,19 @@ final class CutTable {
   private static final String SUMMARY =
       "SELECT c.id, c.recording, c.number, c.occurred_at_utc_ns, c.samples, "
           + ResultTable.COLUMNS
+          + ", "
+          + ForceTable.COLUMNS
+          + ", s.name AS session_name, t.position, t.name AS stage_name, p.place_mm,"
+          + " (SELECT a.reason FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
+          + " AS set_aside_reason"
           + " FROM cut c JOIN cut_result q ON q.id ="
-          + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id) ";
+          + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id)"
+          + " LEFT JOIN cut_force f ON f.id ="
+          + " (SELECT max(latest.id) FROM cut_force latest WHERE latest.result = q.id)"
+          + " LEFT JOIN calibration k ON k.number = f.calibration"
+          + " LEFT JOIN cut_placement p ON p.cut = c.id AND "
+          + String.format(EntryTable.STANDS, "p.entry")
+          + " LEFT JOIN stage t ON t.id = p.stage LEFT JOIN session s ON s.id = t.session ";
 
   private final Database database;
 
@@ -63,11 +74,7 @@ final class CutTable {
             condition.and(
                 "(c.occurred_at_utc_ns, c.id) < (?, ?)", UtcNanos.of(cut.occurredAt()), cut.id()));
     return condition
-        .bind(
-            database.query(
-                SUMMARY
-                    + condition.sql()
-                    + " ORDER BY c.occurred_at_utc_ns DESC, c.id DESC LIMIT ?"))
+        .bind(database.query(SUMMARY + condition.sql() + condition.newestFirst() + " LIMIT ?"))
         .whole(limit)
         .list(CutTable::map);
   }
@@ -121,6 +128,9 @@ final class CutTable {
         row.integer("number"),
         row.instant("occurred_at_utc_ns"),
         row.integer("samples"),
-        ResultTable.map(row));
+        ResultTable.map(row),
+        ForceTable.optional(row),
+        row.optionalText("session_name").map(session -> CutPlace.map(session, row)),
+        row.optionalText("set_aside_reason"));
   }
 }

@@ -15,7 +15,8 @@ final class Migrations {
   /** {@code PRAGMA application_id}: the letters Snik. */
   static final int APPLICATION_ID = 0x536e696b;
 
-  private static final List<String> SCRIPTS = List.of("0001-cuts.sql");
+  private static final List<String> SCRIPTS =
+      List.of("0001-cuts.sql", "0002-forces.sql", "0003-journal.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();

@@ -60,6 +60,14 @@ final class ResultTable {
     return database.lastId();
   }
 
+  Optional<Long> currentOf(long cutId) {
+    return database
+        .query("SELECT max(id) AS id FROM cut_result WHERE cut = ?")
+        .whole(cutId)
+        .first(row -> row.optionalWhole("id"))
+        .flatMap(id -> id.stream().boxed().findFirst());
+  }
+
   List<StoredResult> ofCut(long cutId) {
     return database
         .query("SELECT " + COLUMNS + " FROM cut_result q WHERE q.cut = ? ORDER BY q.id")

@@ -3,9 +3,12 @@ package snick.store;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import snick.cut.Cut;
 import snick.cut.Trace;
+import snick.force.Calibration;
 
 /**
  * The writing side of a store: one SQLite file, {@code snick.db}, in a directory of its own. Every
@@ -19,6 +22,11 @@ public final class Store implements AutoCloseable {
   private final RecordingTable recordings;
   private final CutTable cuts;
   private final ResultTable results;
+  private final ForceTable forces;
+  private final CalibrationTable calibrations;
+  private final EvidenceTable evidence;
+  private final FaultTable faults;
+  private final JournalWriter journal;
 
   private Store(Database database, Clock clock) {
     this.database = database;
@@ -26,6 +34,11 @@ public final class Store implements AutoCloseable {
     recordings = new RecordingTable(database);
     cuts = new CutTable(database);
     results = new ResultTable(database);
+    forces = new ForceTable(database);
+    calibrations = new CalibrationTable(database);
+    evidence = new EvidenceTable(database);
+    faults = new FaultTable(database);
+    journal = new JournalWriter(database, clock);
   }
 
   /**
@@ -62,32 +75,38 @@ public final class Store implements AutoCloseable {
 
   /** Sets how a recording's device clock lies on the host's, in place of what was set before. */
   public void setClock(long recordingId, HostClock hostClock) {
-    database.write(
-        () -> {
-          recordings.setClock(recordingId, hostClock);
-          return null;
-        });
+    change(() -> recordings.setClock(recordingId, hostClock));
   }
 
   /**
-   * Adds a cut with its trace and result; its id. A cut that is already there with the same trace
-   * (after a failure whose end is unknown) is left as it is, so trying again is safe.
+   * Adds a cut with its trace and all that belongs to it; its id. A cut that is already there with
+   * the same trace (after a failure whose end is unknown) is left as it is, so trying again is
+   * safe.
    *
-   * @param occurredAt host time of the break, or of the onset if it did not break
-   * @throws IllegalArgumentException if the recording has another cut of this number
+   * @throws IllegalArgumentException if the recording has another cut of this number, or the force
+   *     was derived with a calibration that is not in the store
    */
-  public long append(long recordingId, Instant occurredAt, Cut cut) {
-    return database.write(() -> appendOnce(recordingId, occurredAt, cut));
+  public long append(NewCut cut) {
+    return database.write(() -> appendOnce(cut));
   }
 
-  private long appendOnce(long recordingId, Instant occurredAt, Cut cut) {
-    OptionalLong there = cuts.find(recordingId, cut.number());
+  private long appendOnce(NewCut cut) {
+    OptionalLong there = cuts.find(cut.recordingId(), cut.cut().number());
     if (there.isPresent()) {
-      return same(there.getAsLong(), recordingId, cut);
+      return same(there.getAsLong(), cut.recordingId(), cut.cut());
     }
-    long id = cuts.add(recordingId, occurredAt, cut);
-    results.add(id, Cut.DETECTOR_VERSION, cut, clock.instant());
+    Instant now = clock.instant();
+    long id = cuts.add(cut.recordingId(), cut.occurredAt(), cut.cut());
+    long result = results.add(id, Cut.DETECTOR_VERSION, cut.cut(), now);
+    cut.force().ifPresent(force -> forces.add(result, force, now));
+    if (cut.inRunningStage()) {
+      journal.land(deviceId(cut), id, cut.occurredAt(), cut.placeMm());
+    }
     return id;
+  }
+
+  private String deviceId(NewCut cut) {
+    return recordings.find(cut.recordingId()).orElseThrow().recording().deviceId();
   }
 
   private long same(long id, long recordingId, Cut cut) {
@@ -101,6 +120,71 @@ public final class Store implements AutoCloseable {
               + " with another trace");
     }
     return id;
+  }
+
+  /**
+   * Adds results or forces of stored cuts, all in one transaction; they become the current ones.
+   * Give some hundreds at a time.
+   *
+   * @throws IllegalArgumentException if a cut or calibration is not in the store
+   */
+  public void addResults(List<NewResult> derived) {
+    change(() -> derived.forEach(this::addResult));
+  }
+
+  private void addResult(NewResult derived) {
+    Instant now = clock.instant();
+    long current =
+        results
+            .currentOf(derived.cutId())
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "cut " + derived.cutId() + " is not in the store"));
+    long result =
+        derived
+            .cut()
+            .map(cut -> results.add(derived.cutId(), Cut.DETECTOR_VERSION, cut, now))
+            .orElse(current);
+    derived.force().ifPresent(force -> forces.add(result, force, now));
+  }
+
+  /**
+   * Adds a calibration; one that is already there, the same, is left as it is.
+   *
+   * @param document points, fit and procedure as its maker wrote them down
+   * @throws IllegalArgumentException if the store has another one of this id
+   */
+  public void add(Calibration calibration, Optional<String> document) {
+    change(() -> calibrations.add(calibration, document, clock.instant()));
+  }
+
+  /** Adds a verification with a check mass. */
+  public void add(Verification verification) {
+    change(() -> evidence.add(verification));
+  }
+
+  /** Adds evidence about a rig. */
+  public void add(Evidence item) {
+    change(() -> evidence.add(item));
+  }
+
+  /** Adds a fault to those of its subject and kind: counts are summed, the times widened. */
+  public void add(Fault fault) {
+    change(() -> faults.add(fault));
+  }
+
+  /** Writes the journal through this store. */
+  public JournalWriter journal() {
+    return journal;
+  }
+
+  private void change(Runnable work) {
+    database.write(
+        () -> {
+          work.run();
+          return null;
+        });
   }
 
   @Override

@@ -5,7 +5,6 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import snick.cut.Trace;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
@@ -18,12 +17,22 @@ public final class StoreReader implements AutoCloseable {
   private final RecordingTable recordings;
   private final CutTable cuts;
   private final ResultTable results;
+  private final ForceTable forces;
+  private final CalibrationTable calibrations;
+  private final EvidenceTable evidence;
+  private final FaultTable faults;
+  private final JournalReader journal;
 
   private StoreReader(Database database) {
     this.database = database;
     recordings = new RecordingTable(database);
     cuts = new CutTable(database);
     results = new ResultTable(database);
+    forces = new ForceTable(database);
+    calibrations = new CalibrationTable(database);
+    evidence = new EvidenceTable(database);
+    faults = new FaultTable(database);
+    journal = new JournalReader(database);
   }
 
   /**
@@ -90,6 +99,46 @@ public final class StoreReader implements AutoCloseable {
     return results.ofCut(cutId);
   }
 
+  /** Every force of a cut, of all its results, oldest first. */
+  public List<StoredForce> forces(long cutId) {
+    return forces.ofCut(cutId);
+  }
+
+  /** Every calibration, in the order stored. */
+  public List<StoredCalibration> calibrations() {
+    return database.read(calibrations::all);
+  }
+
+  /** The calibration of an id. */
+  public Optional<StoredCalibration> calibration(String id) {
+    return database.read(() -> calibrations.find(id));
+  }
+
+  /** The calibration stored last for a device, else the one stored last for any. */
+  public Optional<StoredCalibration> currentCalibration(String deviceId) {
+    return database.read(() -> calibrations.current(deviceId));
+  }
+
+  /** Verifications of a rig, oldest first. */
+  public List<Verification> verifications(String deviceId) {
+    return evidence.verifications(deviceId);
+  }
+
+  /** Other evidence of one kind about a rig, oldest first. */
+  public List<Evidence> evidence(String deviceId, String kind) {
+    return evidence.evidence(deviceId, kind);
+  }
+
+  /** Every fault, the latest first. */
+  public List<Fault> faults() {
+    return faults.all();
+  }
+
+  /** The journal as seen through this reader. */
+  public JournalReader journal() {
+    return journal;
+  }
+
   /**
    * Gives every cut of a selection, in the order in which they were stored, in constant memory.
    * Cuts that are added meanwhile may be given too.
@@ -110,11 +159,7 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if a trace is damaged; those before it have been given
    */
   public void forEachCut(CutSelection selection, Consumer<StoredCut> consumer) {
-    forEachSummary(selection, s -> consumer.accept(new StoredCut(s, trace(s.id()))));
-  }
-
-  private Trace trace(long cutId) {
-    return cuts.trace(cutId);
+    forEachSummary(selection, s -> consumer.accept(new StoredCut(s, cuts.trace(s.id()))));
   }
 
   @Override

@@ -34,6 +34,7 @@ CREATE TABLE cut (
   UNIQUE (recording, number)
 ) STRICT;
 CREATE INDEX cut_by_time ON cut (occurred_at_utc_ns);
+CREATE INDEX cut_of_recording_by_time ON cut (recording, occurred_at_utc_ns);
 
 -- Apart from cut, so that lists do not read past the traces.
 CREATE TABLE cut_trace (

@@ -36,7 +36,7 @@ class StoreTest {
     Cut cut = Examples.severed(1);
     long id;
     try (Store store = Store.open(directory, CLOCK)) {
-      id = store.append(store.startRecording(Examples.recording()), Examples.NOON, cut);
+      id = store.append(NewCut.of(store.startRecording(Examples.recording()), Examples.NOON, cut));
     }
     try (StoreReader reader = StoreReader.open(directory)) {
       StoredCut stored = reader.cut(id).orElseThrow();
@@ -54,7 +54,8 @@ class StoreTest {
     Cut cut = Examples.released(3);
     try (Store store = Store.open(directory, CLOCK);
         StoreReader reader = StoreReader.open(directory)) {
-      long id = store.append(store.startRecording(Examples.recording()), Examples.NOON, cut);
+      long id =
+          store.append(NewCut.of(store.startRecording(Examples.recording()), Examples.NOON, cut));
       assertThat(reader.cut(id).map(StoredCut::cut)).contains(cut);
     }
   }
@@ -101,8 +102,9 @@ class StoreTest {
     try (Store store = Store.open(directory, CLOCK);
         StoreReader reader = StoreReader.open(directory)) {
       long recording = store.startRecording(Examples.recording());
-      long id = store.append(recording, Examples.NOON, Examples.severed(1));
-      assertThat(store.append(recording, Examples.NOON, Examples.severed(1))).isEqualTo(id);
+      long id = store.append(NewCut.of(recording, Examples.NOON, Examples.severed(1)));
+      assertThat(store.append(NewCut.of(recording, Examples.NOON, Examples.severed(1))))
+          .isEqualTo(id);
       assertThat(reader.count(CutSelection.all())).isEqualTo(1);
     }
   }
@@ -111,9 +113,9 @@ class StoreTest {
   void anotherCutOfTheSameNumberIsRefused() {
     try (Store store = Store.open(directory, CLOCK)) {
       long recording = store.startRecording(Examples.recording());
-      store.append(recording, Examples.NOON, Examples.severed(1));
+      store.append(NewCut.of(recording, Examples.NOON, Examples.severed(1)));
       Cut other = Examples.severed(1, Examples.trace(5, 20));
-      assertThatThrownBy(() -> store.append(recording, Examples.NOON, other))
+      assertThatThrownBy(() -> store.append(NewCut.of(recording, Examples.NOON, other)))
           .isInstanceOf(IllegalArgumentException.class)
           .hasMessageContaining("already has a cut 1");
     }
@@ -123,7 +125,7 @@ class StoreTest {
   void aCutOfAnUnknownRecordingIsRefusedWhole() {
     try (Store store = Store.open(directory, CLOCK);
         StoreReader reader = StoreReader.open(directory)) {
-      assertThatThrownBy(() -> store.append(7, Examples.NOON, Examples.severed(1)))
+      assertThatThrownBy(() -> store.append(NewCut.of(7, Examples.NOON, Examples.severed(1))))
           .isInstanceOf(StoreException.class)
           .hasMessageContaining("FOREIGN KEY");
       assertThat(reader.count(CutSelection.all())).isZero();
@@ -152,7 +154,7 @@ class StoreTest {
         StoreReader reader = StoreReader.open(directory)) {
       List<Long> ids = tenCuts(store);
       long other = store.startRecording(Examples.recording());
-      long apart = store.append(other, Examples.NOON, Examples.severed(1));
+      long apart = store.append(NewCut.of(other, Examples.NOON, Examples.severed(1)));
       CutSelection middle =
           CutSelection.all()
               .from(Examples.NOON.plusSeconds(2))
@@ -172,7 +174,7 @@ class StoreTest {
         StoreReader reader = StoreReader.open(directory)) {
       long recording = store.startRecording(Examples.recording());
       IntStream.rangeClosed(1, 150)
-          .forEach(n -> store.append(recording, Examples.NOON, Examples.released(n)));
+          .forEach(n -> store.append(NewCut.of(recording, Examples.NOON, Examples.released(n))));
       List<Cut> given = new ArrayList<>();
       reader.forEachCut(CutSelection.all(), cut -> given.add(cut.cut()));
       assertThat(given)
@@ -186,9 +188,10 @@ class StoreTest {
         .mapToObj(
             n ->
                 store.append(
-                    recording,
-                    Examples.NOON.plus(Duration.ofSeconds(n - 1)),
-                    Examples.severed(n, Examples.trace(n, 30))))
+                    NewCut.of(
+                        recording,
+                        Examples.NOON.plus(Duration.ofSeconds(n - 1)),
+                        Examples.severed(n, Examples.trace(n, 30)))))
         .toList();
   }
 

@@ -1,0 +1,75 @@
+package snick.store;
+
+import java.util.List;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+
+/** Verifications and other evidence about rigs as rows. */
+final class EvidenceTable {
+  private final Database database;
+
+  EvidenceTable(Database database) {
+    this.database = database;
+  }
+
+  void add(Verification verification) {
+    database
+        .query(
+            "INSERT INTO verification (device_id, calibration, at_utc_ns, known_n, known_u_n,"
+                + " shown_n, shown_u_n, limit_n, document) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .text(verification.deviceId())
+        .whole(CalibrationTable.numberOf(database, verification.calibrationId()))
+        .instant(verification.at())
+        .real(verification.known().value().newtons())
+        .real(verification.known().standardUncertainty().newtons())
+        .real(verification.shown().value().newtons())
+        .real(verification.shown().standardUncertainty().newtons())
+        .real(verification.limit().newtons())
+        .text(verification.document())
+        .change();
+  }
+
+  /** Oldest first. */
+  List<Verification> verifications(String deviceId) {
+    return database
+        .query(
+            "SELECT v.*, k.id AS calibration_id FROM verification v JOIN calibration k"
+                + " ON k.number = v.calibration WHERE v.device_id = ? ORDER BY v.at_utc_ns, v.id")
+        .text(deviceId)
+        .list(
+            row ->
+                new Verification(
+                    row.text("device_id"),
+                    row.text("calibration_id"),
+                    row.instant("at_utc_ns"),
+                    MeasuredForce.ofNewtons(row.real("known_n"), row.real("known_u_n")),
+                    MeasuredForce.ofNewtons(row.real("shown_n"), row.real("shown_u_n")),
+                    Force.ofNewtons(row.real("limit_n")),
+                    row.text("document")));
+  }
+
+  void add(Evidence evidence) {
+    database
+        .query("INSERT INTO evidence (device_id, kind, at_utc_ns, document) VALUES (?, ?, ?, ?)")
+        .text(evidence.deviceId())
+        .text(evidence.kind())
+        .instant(evidence.at())
+        .text(evidence.document())
+        .change();
+  }
+
+  /** Oldest first. */
+  List<Evidence> evidence(String deviceId, String kind) {
+    return database
+        .query("SELECT * FROM evidence WHERE device_id = ? AND kind = ? ORDER BY at_utc_ns, id")
+        .text(deviceId)
+        .text(kind)
+        .list(
+            row ->
+                new Evidence(
+                    row.text("device_id"),
+                    row.text("kind"),
+                    row.instant("at_utc_ns"),
+                    row.text("document")));
+  }
+}

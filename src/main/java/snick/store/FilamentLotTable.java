@@ -1,0 +1,89 @@
+package snick.store;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import snick.journal.Entry;
+import snick.journal.FilamentLot;
+import snick.journal.NotAccepted;
+
+/** Filament lots as rows. A lot's name is its key: a correction keeps it. */
+final class FilamentLotTable {
+  private static final String SELECT =
+      "SELECT l.lot, d.material, d.diameter_mm, "
+          + EntryTable.COLUMNS
+          + " FROM filament_lot l JOIN filament_lot_entry d ON d.filament_lot = l.id"
+          + " JOIN entry e ON e.id = d.entry ";
+
+  private final Database database;
+  private final EntryTable entries;
+
+  FilamentLotTable(Database database) {
+    this.database = database;
+    entries = new EntryTable(database);
+  }
+
+  long id(String lot) {
+    return database
+        .query("SELECT id FROM filament_lot WHERE lot = ?")
+        .text(lot)
+        .first(row -> row.whole("id"))
+        .orElseThrow(() -> unknown(lot));
+  }
+
+  private static NotAccepted unknown(String lot) {
+    return new NotAccepted("filament lot '" + lot + "' is not in the journal: add it first");
+  }
+
+  Entry<FilamentLot> add(FilamentLot lot, Instant recorded) {
+    if (find(lot.lot()).isPresent()) {
+      throw new NotAccepted(
+          "filament lot '" + lot.lot() + "' is already in the journal: correct it instead");
+    }
+    database.query("INSERT INTO filament_lot (lot) VALUES (?)").text(lot.lot()).change();
+    return insert(entries.add(recorded, lot));
+  }
+
+  Entry<FilamentLot> correct(FilamentLot lot, String why, Instant recorded) {
+    Entry<FilamentLot> earlier = find(lot.lot()).orElseThrow(() -> unknown(lot.lot()));
+    return insert(entries.correct(earlier, recorded, why, lot));
+  }
+
+  private Entry<FilamentLot> insert(Entry<FilamentLot> entry) {
+    FilamentLot lot = entry.content();
+    database
+        .query("INSERT INTO filament_lot_entry VALUES (?, ?, ?, ?)")
+        .whole(entry.id())
+        .whole(id(lot.lot()))
+        .text(lot.material())
+        .real(lot.diameterMm())
+        .change();
+    return entry;
+  }
+
+  /** The entry of a lot that stands. */
+  Optional<Entry<FilamentLot>> find(String lot) {
+    return database
+        .query(SELECT + "WHERE l.lot = ? ORDER BY e.id DESC LIMIT 1")
+        .text(lot)
+        .first(FilamentLotTable::map);
+  }
+
+  List<Entry<FilamentLot>> history(String lot) {
+    return database
+        .query(SELECT + "WHERE l.lot = ? ORDER BY e.id")
+        .text(lot)
+        .list(FilamentLotTable::map);
+  }
+
+  List<Entry<FilamentLot>> all() {
+    return database
+        .query(SELECT + "WHERE " + String.format(EntryTable.STANDS, "e.id") + " ORDER BY l.id")
+        .list(FilamentLotTable::map);
+  }
+
+  private static Entry<FilamentLot> map(Row row) {
+    return EntryTable.map(
+        row, new FilamentLot(row.text("lot"), row.text("material"), row.real("diameter_mm")));
+  }
+}

@@ -1,0 +1,98 @@
+package snick.store;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.force.DerivedForce;
+import snick.force.ForceRange;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+
+/** Forces of results as rows. */
+final class ForceTable {
+  /** The columns of {@link #map}, of tables named f (cut_force) and k (its calibration). */
+  static final String COLUMNS =
+      "f.id AS force_id, f.result AS force_result, f.created_at_utc_ns AS force_created_at_utc_ns,"
+          + " f.in_range, f.force_n, f.u_n, f.degrees_of_freedom, f.observed_max_n,"
+          + " k.id AS calibration_id, k.from_n, k.to_n";
+
+  private final Database database;
+
+  ForceTable(Database database) {
+    this.database = database;
+  }
+
+  /** Adds what there is to add: nothing if uncalibrated. */
+  void add(long resultId, CutForce force, Instant createdAt) {
+    DerivedForce estimate = force.estimate();
+    if (estimate instanceof DerivedForce.Inside inside) {
+      OptionalDouble degreesOfFreedom = OptionalDouble.of(inside.degreesOfFreedom());
+      insert(
+          new Line(resultId, inside.calibrationId(), inside.force(), degreesOfFreedom),
+          force.observedMax(),
+          createdAt);
+    } else if (estimate instanceof DerivedForce.Outside outside) {
+      insert(
+          new Line(resultId, outside.calibrationId(), outside.force(), OptionalDouble.empty()),
+          force.observedMax(),
+          createdAt);
+    }
+  }
+
+  private record Line(
+      long resultId, String calibrationId, MeasuredForce force, OptionalDouble degreesOfFreedom) {}
+
+  private void insert(Line line, Force observedMax, Instant createdAt) {
+    database
+        .query(
+            "INSERT INTO cut_force (result, calibration, created_at_utc_ns, in_range, force_n, u_n,"
+                + " degrees_of_freedom, observed_max_n) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+        .whole(line.resultId())
+        .whole(CalibrationTable.numberOf(database, line.calibrationId()))
+        .instant(createdAt)
+        .truth(line.degreesOfFreedom().isPresent())
+        .real(line.force().value().newtons())
+        .real(line.force().standardUncertainty().newtons())
+        .real(line.degreesOfFreedom())
+        .real(observedMax.newtons())
+        .change();
+  }
+
+  List<StoredForce> ofCut(long cutId) {
+    return database
+        .query(
+            "SELECT "
+                + COLUMNS
+                + " FROM cut_result q JOIN cut_force f ON f.result = q.id"
+                + " JOIN calibration k ON k.number = f.calibration WHERE q.cut = ? ORDER BY f.id")
+        .whole(cutId)
+        .list(ForceTable::map);
+  }
+
+  /** The force of a row that may have none. */
+  static Optional<StoredForce> optional(Row row) {
+    return row.optionalWhole("force_id").isPresent() ? Optional.of(map(row)) : Optional.empty();
+  }
+
+  private static StoredForce map(Row row) {
+    CutForce force = new CutForce(estimate(row), Force.ofNewtons(row.real("observed_max_n")));
+    return new StoredForce(
+        row.whole("force_id"),
+        row.whole("force_result"),
+        row.instant("force_created_at_utc_ns"),
+        force);
+  }
+
+  private static DerivedForce estimate(Row row) {
+    String calibrationId = row.text("calibration_id");
+    MeasuredForce force = MeasuredForce.ofNewtons(row.real("force_n"), row.real("u_n"));
+    return row.truth("in_range")
+        ? new DerivedForce.Inside(calibrationId, force, row.real("degrees_of_freedom"))
+        : new DerivedForce.Outside(calibrationId, force, range(row));
+  }
+
+  static ForceRange range(Row row) {
+    return new ForceRange(Force.ofNewtons(row.real("from_n")), Force.ofNewtons(row.real("to_n")));
+  }
+}

@@ -1,0 +1,204 @@
+package snick.store;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Supplier;
+import snick.journal.Blade;
+import snick.journal.CutPlacement;
+import snick.journal.Entry;
+import snick.journal.FilamentLot;
+import snick.journal.Ledger;
+import snick.journal.NotAccepted;
+import snick.journal.Session;
+import snick.journal.SessionLog;
+import snick.journal.SetAside;
+import snick.journal.Stage;
+import snick.journal.StageEntry;
+
+/**
+ * Writes the journal. Every method is one transaction; on {@link NotAccepted} or {@link
+ * StoreException} nothing has changed. Corrections keep the old entry.
+ */
+public final class JournalWriter {
+  private final Database database;
+  private final Clock clock;
+  private final BladeTable blades;
+  private final FilamentLotTable lots;
+  private final SessionTable sessions;
+  private final StageEntryTable stageEntries;
+  private final EntryTable entries;
+  private final JournalReader reader;
+
+  JournalWriter(Database database, Clock clock) {
+    this.database = database;
+    this.clock = clock;
+    blades = new BladeTable(database);
+    lots = new FilamentLotTable(database);
+    sessions = new SessionTable(database);
+    stageEntries = new StageEntryTable(database);
+    entries = new EntryTable(database);
+    reader = new JournalReader(database);
+  }
+
+  /** Adds a blade whose label is new. */
+  public Entry<Blade> add(Blade blade) {
+    return database.write(() -> blades.add(blade, clock.instant()));
+  }
+
+  /** Replaces what is noted of the blade of this label. */
+  public Entry<Blade> correct(Blade blade, String why) {
+    return database.write(() -> blades.correct(blade, why, clock.instant()));
+  }
+
+  /** Adds a filament lot whose name is new. */
+  public Entry<FilamentLot> add(FilamentLot lot) {
+    return database.write(() -> lots.add(lot, clock.instant()));
+  }
+
+  /** Replaces what is noted of the lot of this name. */
+  public Entry<FilamentLot> correct(FilamentLot lot, String why) {
+    return database.write(() -> lots.correct(lot, why, clock.instant()));
+  }
+
+  /** Opens a session whose name is new; its blade and lot must be in the journal. */
+  public Entry<Session> open(Session session) {
+    return database.write(() -> sessions.open(session, clock.instant()));
+  }
+
+  /** Replaces what is noted of the session of this name, its end excepted. */
+  public Entry<Session> correct(Session session, String why) {
+    return database.write(() -> sessions.correct(session, why, clock.instant()));
+  }
+
+  /** Ends a session. */
+  public Session close(String sessionName, Instant at) {
+    return database.write(() -> sessions.close(sessionName, at));
+  }
+
+  /** Begins the next stage of a session. */
+  public Stage begin(String sessionName, String stageName) {
+    return database.write(
+        () -> {
+          Stage stage = log(sessionName).begin(stageName).runningStage().orElseThrow();
+          sessions.begin(sessionName, stage);
+          return stage;
+        });
+  }
+
+  /** Notes a step, an inspection or the place of a cut in a session. */
+  public Entry<StageEntry> add(String sessionName, StageEntry content) {
+    return database.write(
+        () -> {
+          requirePlaceable(content, Optional.empty());
+          return note(sessionName, () -> entries.add(clock.instant(), content));
+        });
+  }
+
+  /**
+   * Replaces an entry of a session.
+   *
+   * @param entryId an entry that stands
+   * @param why reason, 1 to 4000 characters
+   */
+  public Entry<StageEntry> correct(
+      String sessionName, long entryId, StageEntry content, String why) {
+    return database.write(
+        () -> {
+          Entry<StageEntry> earlier = standing(sessionName, entryId);
+          requirePlaceable(content, Optional.of(earlier.content()));
+          return note(sessionName, () -> entries.correct(earlier, clock.instant(), why, content));
+        });
+  }
+
+  private Entry<StageEntry> note(String sessionName, Supplier<Entry<StageEntry>> maker) {
+    SessionLog log = log(sessionName);
+    Entry<StageEntry> entry = maker.get();
+    log.add(entry);
+    stageEntries.add(sessionName, log.stage(entry.content().stage()), entry);
+    return entry;
+  }
+
+  private Entry<StageEntry> standing(String sessionName, long entryId) {
+    Ledger<StageEntry> ledger = log(sessionName).entries();
+    ledger
+        .correctionOf(entryId)
+        .ifPresent(
+            later -> {
+              throw new NotAccepted(
+                  "entry "
+                      + entryId
+                      + " was already corrected by entry "
+                      + later.id()
+                      + ": correct that one");
+            });
+    return ledger.standing().stream()
+        .filter(entry -> entry.id() == entryId)
+        .findFirst()
+        .orElseThrow(
+            () -> new NotAccepted("entry " + entryId + " is not in session " + sessionName));
+  }
+
+  /** A cut belongs to one stage at most. */
+  private void requirePlaceable(StageEntry content, Optional<StageEntry> earlier) {
+    if (!(content instanceof CutPlacement placement)) {
+      return;
+    }
+    boolean moved =
+        earlier.isPresent()
+            && earlier.get() instanceof CutPlacement before
+            && before.cut() == placement.cut();
+    CutSummary cut =
+        new CutTable(database)
+            .summary(placement.cut())
+            .orElseThrow(() -> new NotAccepted("cut " + placement.cut() + " is not in the store"));
+    if (!moved && cut.place().isPresent()) {
+      throw new NotAccepted(
+          "cut "
+              + cut.id()
+              + " is already in session "
+              + cut.place().get().session()
+              + ", stage "
+              + cut.place().get().stage().name()
+              + ": correct that entry instead");
+    }
+  }
+
+  /** Sets a cut of a session aside: it stays in the record and no longer counts. */
+  public void setAside(String sessionName, SetAside act) {
+    database.write(
+        () -> {
+          log(sessionName).setAside(act);
+          stageEntries.add(act);
+          return null;
+        });
+  }
+
+  private SessionLog log(String sessionName) {
+    return reader
+        .readLog(sessionName)
+        .orElseThrow(
+            () ->
+                new NotAccepted(
+                    "session '" + sessionName + "' is not in the journal: open it first"));
+  }
+
+  /** Lands a cut in the stage that runs on a rig, within the caller's transaction. */
+  void land(String deviceId, long cutId, Instant occurredAt, OptionalDouble placeMm) {
+    sessions.running(deviceId).ifPresent(session -> land(session, cutId, occurredAt, placeMm));
+  }
+
+  private void land(Session session, long cutId, Instant occurredAt, OptionalDouble placeMm) {
+    Instant at = occurredAt.isBefore(session.opened()) ? session.opened() : occurredAt;
+    sessions
+        .runningStage(session.name())
+        .ifPresent(
+            stage ->
+                stageEntries.add(
+                    session.name(),
+                    stage,
+                    entries.add(
+                        clock.instant(), new CutPlacement(at, stage.name(), cutId, placeMm))));
+  }
+}

@@ -1,0 +1,198 @@
+package snick.store;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import snick.journal.Entry;
+import snick.journal.NotAccepted;
+import snick.journal.Session;
+import snick.journal.Stage;
+
+/** Sessions and their stages as rows. A session's name is its key: a correction keeps it. */
+final class SessionTable {
+  private static final String SELECT =
+      "SELECT s.name, b.label, l.lot, d.rig, d.calibration, d.room_celsius, d.operator,"
+          + " d.opened_utc_ns, s.closed_utc_ns, "
+          + EntryTable.COLUMNS
+          + " FROM session s JOIN session_entry d ON d.session = s.id"
+          + " JOIN entry e ON e.id = d.entry JOIN blade b ON b.id = d.blade"
+          + " LEFT JOIN filament_lot l ON l.id = d.filament_lot ";
+
+  private static final String STANDS = String.format(EntryTable.STANDS, "e.id");
+
+  private final Database database;
+  private final EntryTable entries;
+  private final BladeTable blades;
+  private final FilamentLotTable lots;
+
+  SessionTable(Database database) {
+    this.database = database;
+    entries = new EntryTable(database);
+    blades = new BladeTable(database);
+    lots = new FilamentLotTable(database);
+  }
+
+  long id(String name) {
+    return database
+        .query("SELECT id FROM session WHERE name = ?")
+        .text(name)
+        .first(row -> row.whole("id"))
+        .orElseThrow(() -> unknown(name));
+  }
+
+  private static NotAccepted unknown(String name) {
+    return new NotAccepted("session '" + name + "' is not in the journal: open it first");
+  }
+
+  Entry<Session> open(Session session, Instant recorded) {
+    if (find(session.name()).isPresent()) {
+      throw new NotAccepted(
+          "session '" + session.name() + "' is already in the journal: choose another name");
+    }
+    database
+        .query("INSERT INTO session (name, closed_utc_ns) VALUES (?, ?)")
+        .text(session.name())
+        .instant(session.closed())
+        .change();
+    return insert(entries.add(recorded, session));
+  }
+
+  /** The end of a session is not corrected: it stays as it is. */
+  Entry<Session> correct(Session session, String why, Instant recorded) {
+    Entry<Session> earlier = standing(session.name());
+    Session kept =
+        new Session(
+            session.name(),
+            session.blade(),
+            session.filamentLot(),
+            session.rig(),
+            session.calibration(),
+            session.roomCelsius(),
+            session.operator(),
+            session.opened(),
+            earlier.content().closed());
+    return insert(entries.correct(earlier, recorded, why, kept));
+  }
+
+  private Entry<Session> insert(Entry<Session> entry) {
+    Session session = entry.content();
+    Optional<Long> lot = session.filamentLot().map(lots::id);
+    database
+        .query("INSERT INTO session_entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .whole(entry.id())
+        .whole(id(session.name()))
+        .whole(blades.id(session.blade()))
+        .whole(lot.map(OptionalLong::of).orElse(OptionalLong.empty()))
+        .text(session.rig())
+        .text(session.calibration())
+        .real(session.roomCelsius())
+        .text(session.operator())
+        .instant(session.opened())
+        .change();
+    return entry;
+  }
+
+  Session close(String name, Instant at) {
+    Session closed = standing(name).content().closedAt(at);
+    database
+        .query("UPDATE session SET closed_utc_ns = ? WHERE name = ?")
+        .instant(at)
+        .text(name)
+        .change();
+    return closed;
+  }
+
+  void begin(String sessionName, Stage stage) {
+    database
+        .query("INSERT INTO stage (session, position, name) VALUES (?, ?, ?)")
+        .whole(id(sessionName))
+        .whole(stage.order())
+        .text(stage.name())
+        .change();
+  }
+
+  private Entry<Session> standing(String name) {
+    return find(name).orElseThrow(() -> unknown(name));
+  }
+
+  /** The entry of a session that stands. */
+  Optional<Entry<Session>> find(String name) {
+    return database
+        .query(SELECT + "WHERE s.name = ? ORDER BY e.id DESC LIMIT 1")
+        .text(name)
+        .first(SessionTable::map);
+  }
+
+  List<Entry<Session>> history(String name) {
+    return database
+        .query(SELECT + "WHERE s.name = ? ORDER BY e.id")
+        .text(name)
+        .list(SessionTable::map);
+  }
+
+  /** The newest {@code limit} sessions, newest first. */
+  List<Session> latest(int limit) {
+    return database
+        .query(
+            SELECT
+                + "WHERE s.id IN (SELECT id FROM session ORDER BY id DESC LIMIT ?) AND "
+                + STANDS
+                + " ORDER BY s.id DESC")
+        .whole(limit)
+        .list(row -> map(row).content());
+  }
+
+  /** Sessions with a blade, oldest first. */
+  List<Session> ofBlade(String label) {
+    return database
+        .query(SELECT + "WHERE b.label = ? AND " + STANDS + " ORDER BY s.id")
+        .text(label)
+        .list(row -> map(row).content());
+  }
+
+  /** The session last opened that still runs: on this rig, else on none in particular. */
+  Optional<Session> running(String deviceId) {
+    return database
+        .query(
+            SELECT
+                + "WHERE s.closed_utc_ns IS NULL AND (d.rig = ? OR d.rig IS NULL) AND "
+                + STANDS
+                + " ORDER BY d.rig IS NULL, d.opened_utc_ns DESC, s.id DESC LIMIT 1")
+        .text(deviceId)
+        .first(row -> map(row).content());
+  }
+
+  List<Stage> stages(String sessionName) {
+    return database
+        .query(
+            "SELECT t.position, t.name FROM stage t WHERE t.session ="
+                + " (SELECT id FROM session WHERE name = ?) ORDER BY t.position")
+        .text(sessionName)
+        .list(row -> new Stage(row.integer("position"), row.text("name")));
+  }
+
+  Optional<Stage> runningStage(String sessionName) {
+    return database
+        .query(
+            "SELECT t.position, t.name FROM stage t WHERE t.session ="
+                + " (SELECT id FROM session WHERE name = ?) ORDER BY t.position DESC LIMIT 1")
+        .text(sessionName)
+        .first(row -> new Stage(row.integer("position"), row.text("name")));
+  }
+
+  private static Entry<Session> map(Row row) {
+    return EntryTable.map(
+        row,
+        new Session(
+            row.text("name"),
+            row.text("label"),
+            row.optionalText("lot"),
+            row.optionalText("rig"),
+            row.optionalText("calibration"),
+            row.optionalReal("room_celsius"),
+            row.optionalText("operator"),
+            row.instant("opened_utc_ns"),
+            row.optionalInstant("closed_utc_ns")));
+  }
+}
