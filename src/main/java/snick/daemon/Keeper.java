@@ -3,11 +3,13 @@ package snick.daemon;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import snick.force.DerivedForce;
+import snick.store.NewCut;
 import snick.store.Store;
 import snick.store.StoreException;
 
@@ -119,7 +121,10 @@ final class Keeper implements Runnable {
   private void keepCut(Current rig, Work.CutFinished finished) {
     DerivedForce force = rig.scale().estimate(finished.cut());
     DerivedForce largest = rig.scale().observedMaximum(finished.cut());
-    long id = store.append(rig.recordingId(), finished.occurredAt(), finished.cut());
+    long id =
+        store.append(
+            NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut())
+                .inRunningStage(OptionalDouble.empty()));
     announce.accept(
         new AnnouncedCut(
             id,
