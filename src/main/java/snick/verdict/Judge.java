@@ -1,0 +1,138 @@
+package snick.verdict;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Compares two groups of cuts.
+ *
+ * <p>Rules, in this order:
+ *
+ * <ol>
+ *   <li>Welch's test decides. The exact Mann–Whitney test decides instead if Grubbs' test flags a
+ *       reading of either group at 1 % or if neither group scatters.
+ *   <li>With a margin: {@code equivalent} if both one-sided tests are below 5 %.
+ *   <li>{@code lower} or {@code higher} if the deciding p is below 5 % and the difference exceeds
+ *       what the rig's repeatability explains, if that is known.
+ *   <li>Else {@code no_difference_shown}.
+ * </ol>
+ *
+ * @param marginGf largest difference that does not matter, gf, above 0
+ * @param rig the rig's repeatability, if known
+ */
+public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
+  private static final double OUTLIER_LEVEL = 0.01;
+
+  public Judge {
+    if (marginGf.isPresent() && !(marginGf.getAsDouble() > 0 && marginGf.getAsDouble() <= 1e6)) {
+      throw new NotComparable(
+          "margin " + marginGf.getAsDouble() + " gf is outside 0 (excluded) to 1000000 gf");
+    }
+  }
+
+  /** A judge without margin and without knowledge of the rig. */
+  public static Judge plain() {
+    return new Judge(OptionalDouble.empty(), Optional.empty());
+  }
+
+  /** A judge with a margin, gf. */
+  public static Judge withMarginGf(double marginGf) {
+    return new Judge(OptionalDouble.of(marginGf), Optional.empty());
+  }
+
+  /**
+   * Compares {@code second} with {@code first}.
+   *
+   * @throws NotComparable if either has fewer than 2 readings
+   */
+  public Comparison compare(Readings first, Readings second) {
+    first.atLeast(2);
+    second.atLeast(2);
+    Optional<Welch> welch = Welch.of(first, second);
+    RankSum rankSum = RankSum.of(first, second);
+    Optional<Equivalence> equivalence =
+        marginGf.isPresent()
+            ? welch.map(w -> Equivalence.of(w, marginGf.getAsDouble()))
+            : Optional.empty();
+    Comparison.DecidedBy decidedBy = deciding(first, second);
+    OptionalDouble rigLimit =
+        rig.isPresent()
+            ? OptionalDouble.of(rig.get().criticalDifferenceGf(first.count(), second.count()))
+            : OptionalDouble.empty();
+    double difference = second.meanGf() - first.meanGf();
+    TwoGroupTests tests =
+        new TwoGroupTests(difference, decidedBy, welch, rankSum, equivalence, rigLimit);
+    Change verdict = tests.verdict();
+    MoreCuts moreCuts = moreCuts(first, second, difference, verdict);
+    return new Comparison(
+        GroupFigures.of(first, rig),
+        GroupFigures.of(second, rig),
+        difference,
+        welch,
+        rankSum,
+        Permutation.of(first, second),
+        EffectSize.of(first, second),
+        welch.flatMap(w -> Ratio.of(first, second, w)),
+        equivalence,
+        rigLimit,
+        decidedBy,
+        verdict,
+        moreCuts,
+        reasons(first, second, tests, verdict, moreCuts));
+  }
+
+  private static Comparison.DecidedBy deciding(Readings first, Readings second) {
+    boolean outlier = standsOut(first) || standsOut(second);
+    boolean noScatter = first.allEqual() && second.allEqual();
+    return outlier || noScatter ? Comparison.DecidedBy.MANN_WHITNEY : Comparison.DecidedBy.WELCH;
+  }
+
+  private static boolean standsOut(Readings readings) {
+    return Grubbs.of(readings).filter(g -> g.p() < OUTLIER_LEVEL).isPresent();
+  }
+
+  private MoreCuts moreCuts(Readings first, Readings second, double difference, Change verdict) {
+    if (verdict != Change.NO_DIFFERENCE_SHOWN) {
+      return new MoreCuts.Settled();
+    }
+    boolean small = marginGf.isPresent() && Math.abs(difference) < marginGf.getAsDouble() / 2;
+    if (small) {
+      return Power.moreCuts(
+          first, second, difference, Power.Sought.EQUIVALENCE, marginGf.getAsDouble());
+    }
+    return Power.moreCuts(first, second, difference, Power.Sought.DIFFERENCE, difference);
+  }
+
+  private List<Reason> reasons(
+      Readings first, Readings second, TwoGroupTests tests, Change verdict, MoreCuts moreCuts) {
+    List<Reason> reasons = new ArrayList<>();
+    reasons.add(tests.difference(first, second, verdict, moreCuts));
+    tests.againstMargin(verdict).ifPresent(reasons::add);
+    tests.againstRig(rig).ifPresent(reasons::add);
+    outlierReason(first).ifPresent(reasons::add);
+    outlierReason(second).ifPresent(reasons::add);
+    tests.shortInterval().ifPresent(reasons::add);
+    return reasons;
+  }
+
+  private static Optional<Reason> outlierReason(Readings readings) {
+    return Grubbs.of(readings)
+        .filter(Grubbs::flagged)
+        .map(
+            g ->
+                new Reason(
+                    readings.name()
+                        + ": "
+                        + Wording.gf(g.valueGf())
+                        + " stands "
+                        + Wording.number(g.g())
+                        + " standard deviations from the mean; it is kept in every figure",
+                    "Grubbs' test flags beyond "
+                        + Wording.number(g.criticalTwoSided())
+                        + " (5 %, two-sided); below 1 % the Mann–Whitney test decides",
+                    "setting the cut aside for a reason seen at the rig",
+                    "NIST/SEMATECH e-Handbook 1.3.5.17.1"));
+  }
+}
