@@ -27,7 +27,10 @@ public record BudgetTerm(
     GRAVITY,
     AIR_BUOYANCY,
     FIT,
+    /** From one loading to the next within a run. */
     REPEATABILITY,
+    /** From one run to the next. */
+    RUN_TO_RUN,
     REVERSIBILITY,
     ZERO_DRIFT,
     CREEP,
@@ -58,6 +61,20 @@ public record BudgetTerm(
       throw new IllegalArgumentException(
           source.word() + ": degrees of freedom " + degreesOfFreedom + " not above 0");
     }
+  }
+
+  /** A term in proportion to the force, degrees of freedom infinite. */
+  static BudgetTerm relative(
+      Source source, Distribution distribution, double relative, String basis) {
+    return new BudgetTerm(
+        source, distribution, Force.ZERO, relative, Double.POSITIVE_INFINITY, basis);
+  }
+
+  /** A term that does not depend on the force, in N, degrees of freedom infinite. */
+  static BudgetTerm absolute(
+      Source source, Distribution distribution, double newtons, String basis) {
+    return new BudgetTerm(
+        source, distribution, Force.ofNewtons(newtons), 0, Double.POSITIVE_INFINITY, basis);
   }
 
   /** Standard uncertainty at {@code newtons} N, in N. */

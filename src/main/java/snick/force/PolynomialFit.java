@@ -330,14 +330,20 @@ public final class PolynomialFit {
    * @param newtonsPerUnit N in one unit of this fit's loads, above 0
    */
   public CalibrationCurve overForce(double newtonsPerUnit) {
+    return overForce(newtonsPerUnit, residualSd(), degreesOfFreedom());
+  }
+
+  /** The same, the covariance scaled by another standard deviation of the readings. */
+  CalibrationCurve overForce(double newtonsPerUnit, double readingSd, double dof) {
     double[] scaled = coefficients();
-    double[][] matrix = covariance();
+    double[][] matrix = new double[scaled.length][scaled.length];
     for (int i = 0; i < scaled.length; i++) {
       scaled[i] /= Math.pow(newtonsPerUnit, i);
       for (int j = 0; j < scaled.length; j++) {
-        matrix[i][j] /= Math.pow(newtonsPerUnit, i + j);
+        double unscaled = readingSd * readingSd * unscaledCovariance[i][j];
+        matrix[i][j] = unscaled / Math.pow(newtonsPerUnit, i + j);
       }
     }
-    return new CalibrationCurve(scaled, matrix, degreesOfFreedom());
+    return new CalibrationCurve(scaled, matrix, dof);
   }
 }

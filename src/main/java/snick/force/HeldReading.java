@@ -1,0 +1,35 @@
+package snick.force;
+
+/**
+ * Mean of the samples while a load, or none, rested on the cell. Absolute, not above zero.
+ *
+ * @param meanCounts mean reading, counts
+ * @param sdCounts standard deviation of one sample about the window's straight line, counts
+ * @param samples number of samples, at least 2
+ * @param fromNanos device time of the first sample, ns
+ * @param toNanos device time of the last sample, ns
+ */
+public record HeldReading(
+    double meanCounts, double sdCounts, int samples, long fromNanos, long toNanos) {
+  public HeldReading {
+    if (!Double.isFinite(meanCounts) || !(sdCounts >= 0) || samples < 2 || toNanos < fromNanos) {
+      throw new IllegalArgumentException(
+          "reading of "
+              + meanCounts
+              + " counts, SD "
+              + sdCounts
+              + " counts, "
+              + samples
+              + " samples from "
+              + fromNanos
+              + " ns to "
+              + toNanos
+              + " ns");
+    }
+  }
+
+  /** Middle of the window in device time, ns. */
+  public double middleNanos() {
+    return fromNanos + (toNanos - fromNanos) / 2.0;
+  }
+}
