@@ -1,6 +1,7 @@
 package snick.cli;
 
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import snick.cut.Cut;
 import snick.cut.Flag;
@@ -62,12 +63,24 @@ final class EventLine {
   }
 
   private static String flags(Cut cut) {
-    return cut.flags().isEmpty()
-        ? ""
-        : cut.flags().stream()
-            .map(Flag::word)
-            .map(word -> word.replace('_', ' '))
-            .sorted()
-            .collect(Collectors.joining(", ", "  (", ")"));
+    return cut.flags().isEmpty() ? "" : "  (" + words(cut.flags()) + ")";
+  }
+
+  /** Flags in plain words. */
+  static String words(Set<Flag> flags) {
+    return flags.stream()
+        .map(flag -> flag.word().replace('_', ' '))
+        .sorted()
+        .collect(Collectors.joining(", "));
+  }
+
+  /** Which calibration a force comes from. */
+  static String source(DerivedForce force) {
+    if (force instanceof DerivedForce.Inside inside) {
+      return "calibration " + inside.calibrationId();
+    }
+    return force instanceof DerivedForce.Outside outside
+        ? "calibration " + outside.calibrationId() + ", outside its range"
+        : "uncalibrated";
   }
 }

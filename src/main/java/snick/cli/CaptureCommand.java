@@ -1,0 +1,114 @@
+package snick.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.frame.HostCommand;
+import snick.frame.HostFrames;
+import snick.port.ByteLink;
+import snick.port.CaptureWriter;
+import snick.port.LinkLostException;
+import snick.port.PortAddress;
+import snick.port.Ports;
+
+/** Writes a rig's raw bytes with their arrival times. */
+@Command(
+    name = "capture",
+    mixinStandardHelpOptions = true,
+    description = "Write a rig's raw bytes with their arrival times to a new file, until stopped.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick capture /dev/ttyACM0 session.capture",
+      "  snick capture /dev/ttyACM0 minute.capture --seconds 60",
+      "  snick analyze session.capture     finds the cuts in it"
+    })
+final class CaptureCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "PORT",
+      description = "Serial device, part of its name, or tcp://HOST:PORT.")
+  private String port;
+
+  @Parameters(paramLabel = "FILE", description = "New file to write.")
+  private Path file;
+
+  @Option(names = "--seconds", paramLabel = "S", description = "Stop after so many seconds.")
+  private Optional<Integer> seconds;
+
+  @Option(
+      names = "--baud",
+      paramLabel = "N",
+      defaultValue = "115200",
+      description = "Bits per second of a serial port (default: ${DEFAULT-VALUE}).")
+  private int bitsPerSecond;
+
+  private volatile boolean stopping;
+  private long bytes;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    PortAddress address = PortAddress.parse(port);
+    if (!address.live()) {
+      throw Refusal.usage(port + " is a file already; capture reads from a rig");
+    }
+    Thread work = Thread.currentThread();
+    Thread stop = new Thread(() -> stopAndWait(work), "stop");
+    Runtime.getRuntime().addShutdownHook(stop);
+    try (ByteLink link = new Ports(bitsPerSecond).openLink(address);
+        CaptureWriter writer = CaptureWriter.create(file, Clock.systemUTC().instant(), port)) {
+      copy(link, writer);
+    } catch (FileAlreadyExistsException e) {
+      throw Refusal.badInput(file + " is there already; a capture never writes over a file");
+    } catch (IOException e) {
+      throw Refusal.unavailable(e.getMessage());
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(bytes + " bytes in " + file + ". Find the cuts: snick analyze " + file);
+    out.flush();
+    return ExitCode.OK;
+  }
+
+  private void stopAndWait(Thread work) {
+    stopping = true;
+    try {
+      work.join(TimeUnit.SECONDS.toMillis(2));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void copy(ByteLink link, CaptureWriter writer) throws IOException {
+    byte[] buffer = new byte[1 << 16];
+    long begin = System.nanoTime();
+    long limitNanos = seconds.map(s -> TimeUnit.SECONDS.toNanos(s)).orElse(Long.MAX_VALUE);
+    Progress progress = new Progress(spec.commandLine().getErr(), Terminal.watchesErrors(), 0);
+    link.write(new HostFrames().encode(new HostCommand.AskHello(0)));
+    try {
+      while (!stopping && System.nanoTime() - begin < limitNanos) {
+        int count = link.read(buffer);
+        if (count > 0) {
+          writer.append(link.arrivalNanos() - begin, buffer, count);
+          writer.flush();
+          bytes += count;
+        }
+        progress.at(bytes, 0);
+      }
+    } catch (LinkLostException e) {
+      spec.commandLine()
+          .getErr()
+          .println("snick: " + e.getMessage() + "; what came before is kept");
+    }
+    progress.done();
+  }
+}

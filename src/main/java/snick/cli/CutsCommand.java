@@ -1,0 +1,21 @@
+package snick.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Stored cuts. */
+@Command(
+    name = "cuts",
+    mixinStandardHelpOptions = true,
+    description = "Look at stored cuts.",
+    subcommands = {CutsListCommand.class, CutsShowCommand.class})
+final class CutsCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Missing command: list or show");
+  }
+}

@@ -1,0 +1,97 @@
+package snick.daemon;
+
+import java.io.IOException;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import snick.frame.Form;
+import snick.frame.Hello;
+import snick.frame.HostCommand;
+import snick.frame.HostFrames;
+import snick.frame.StreamDecoder;
+import snick.port.ByteLink;
+import snick.port.PortAddress;
+import snick.port.Ports;
+import snick.quantity.SampleRate;
+import snick.sample.Gap;
+import snick.sample.Rail;
+import snick.sample.SampleSink;
+import snick.sample.SampleStream;
+
+/**
+ * Who is on a port, found out by asking: opens it, asks for hello, and listens for a few seconds (a
+ * board that restarts when its port is opened needs up to three).
+ *
+ * @param hello what the device said of itself
+ * @param readings readings seen without a hello
+ */
+public record Introduction(Optional<Hello> hello, long readings) {
+  private static final long WAIT_NANOS = TimeUnit.SECONDS.toNanos(4);
+  private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
+  private static final long ENOUGH_READINGS = 3;
+
+  /**
+   * Asks.
+   *
+   * @throws snick.port.PortException if the port cannot be opened
+   */
+  public static Introduction of(Ports ports, PortAddress address) throws IOException {
+    StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.MIDWAY);
+    SampleStream stream = new SampleStream(new SampleRate(80), new Nothing());
+    try (ByteLink link = ports.openLink(address)) {
+      listen(link, decoder, stream);
+    }
+    boolean text = decoder.recognised().equals(Optional.of(Form.TEXT));
+    return new Introduction(stream.hello(), text ? stream.facts().samples() : 0);
+  }
+
+  private static void listen(ByteLink link, StreamDecoder decoder, SampleStream stream)
+      throws IOException {
+    byte[] buffer = new byte[4096];
+    long begin = System.nanoTime();
+    long asked = begin - ASK_EVERY_NANOS;
+    while (System.nanoTime() - begin < WAIT_NANOS && !known(decoder, stream)) {
+      if (System.nanoTime() - asked >= ASK_EVERY_NANOS) {
+        asked = System.nanoTime();
+        link.write(new HostFrames().encode(new HostCommand.AskHello(0)));
+      }
+      int count = link.read(buffer);
+      decoder.accept(buffer, 0, count, stream);
+    }
+  }
+
+  private static boolean known(StreamDecoder decoder, SampleStream stream) {
+    boolean text = decoder.recognised().equals(Optional.of(Form.TEXT));
+    return stream.hello().isPresent() || (text && stream.facts().samples() >= ENOUGH_READINGS);
+  }
+
+  /** For people. */
+  public String words() {
+    if (hello.isPresent()) {
+      Hello h = hello.get();
+      return "rig "
+          + h.deviceIdText()
+          + ", "
+          + h.firmware()
+          + ", protocol "
+          + h.protocolVersion()
+          + ", gain "
+          + h.gain();
+    }
+    return readings > 0 ? "sends readings as text" : "nothing that is understood";
+  }
+
+  /** Samples do not matter here. */
+  private static final class Nothing implements SampleSink {
+    @Override
+    public void sample(long deviceNanos, int counts) {}
+
+    @Override
+    public void overrange(long deviceNanos, Rail rail) {}
+
+    @Override
+    public void gap(Gap gap) {}
+
+    @Override
+    public void end() {}
+  }
+}
