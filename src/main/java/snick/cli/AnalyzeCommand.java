@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -122,7 +123,10 @@ final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private Scale scale() {
-    return calibration.given().map(Scale::by).orElseGet(() -> Scale.none("no calibration given"));
+    return calibration
+        .given()
+        .map(Scale::by)
+        .orElseGet(() -> Scale.none(List.of("no calibration given")));
   }
 
   private void summary(Pipeline pipeline, RecordedSource source) {

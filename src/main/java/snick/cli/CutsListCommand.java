@@ -114,7 +114,8 @@ final class CutsListCommand implements Callable<Integer> {
 
   private static String notes(CutSummary cut) {
     String flags = EventLine.words(cut.result().flags());
-    return cut.setAside().map(why -> "set aside: " + why + (flags.isEmpty() ? "" : "; " + flags))
+    return cut.setAside()
+        .map(why -> "set aside: " + why + (flags.isEmpty() ? "" : "; " + flags))
         .orElse(flags);
   }
 }

@@ -42,7 +42,8 @@ final class CutsShowCommand implements Callable<Integer> {
           store
               .cut(id)
               .orElseThrow(
-                  () -> Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
+                  () ->
+                      Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
       if (json) {
         JsonLine.print(out(), StoredCutJson.withTrace(cut));
       } else {
@@ -91,7 +92,10 @@ final class CutsShowCommand implements Callable<Integer> {
             f ->
                 line(
                     "force",
-                    Numbers.newtons(f) + " = " + Numbers.gramForce(f) + " (k = 2), "
+                    Numbers.newtons(f)
+                        + " = "
+                        + Numbers.gramForce(f)
+                        + " (k = 2), "
                         + EventLine.source(force.force().estimate())));
   }
 

@@ -77,10 +77,10 @@ final class RunCommand implements Callable<Integer> {
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
       recorder.awaitEnd();
+      return recorder.failed() ? ExitCode.FAILED : ExitCode.OK;
     } finally {
       stopped.countDown();
     }
-    return ExitCode.OK;
   }
 
   /** On SIGINT and SIGTERM: the event in flight is stored before the process ends. */
@@ -96,7 +96,7 @@ final class RunCommand implements Callable<Integer> {
     try {
       return Recorder.start(
           settings(),
-          StoredCalibrations.orTypedIn(typedIn),
+          new StoredCalibrations(data.path(), typedIn),
           new Recorder.Audience(this::announce, this::tell),
           Clock.systemUTC());
     } catch (RigInUseException e) {

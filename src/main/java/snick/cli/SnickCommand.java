@@ -11,7 +11,13 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     description = "Serial-port bridge and recorder for home-built edge-force rigs.",
-    subcommands = {RunCommand.class, AnalyzeCommand.class},
+    subcommands = {
+      RunCommand.class,
+      CutsCommand.class,
+      AnalyzeCommand.class,
+      CaptureCommand.class,
+      PortsCommand.class
+    },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
       "0:done",

@@ -1,19 +1,59 @@
 package snick.cli;
 
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import snick.daemon.CalibrationShelf;
 import snick.daemon.Scale;
 import snick.force.Calibration;
+import snick.force.RigSetting;
+import snick.store.Recording;
+import snick.store.StoreReader;
 
-/** Where a recording's calibration is found. */
-final class StoredCalibrations {
-  private StoredCalibrations() {}
+/** Where a recording's calibration is found: typed in, else the newest one stored for its rig. */
+final class StoredCalibrations implements CalibrationShelf {
+  private final Path dataDirectory;
+  private final Optional<Calibration> typedIn;
 
-  /** The typed-in calibration for every recording. */
-  static CalibrationShelf orTypedIn(Optional<Calibration> typedIn) {
-    return recording ->
-        typedIn
-            .map(Scale::by)
-            .orElseGet(() -> Scale.none("no calibration for rig " + recording.deviceId()));
+  StoredCalibrations(Path dataDirectory, Optional<Calibration> typedIn) {
+    this.dataDirectory = dataDirectory;
+    this.typedIn = typedIn;
+  }
+
+  @Override
+  public Scale forRecording(Recording recording) {
+    return typedIn.map(Scale::by).orElseGet(() -> stored(recording));
+  }
+
+  private Scale stored(Recording recording) {
+    try (StoreReader store = StoreReader.open(dataDirectory)) {
+      return store
+          .currentCalibration(recording.deviceId())
+          .map(stored -> ifItFits(stored.calibration(), recording))
+          .orElseGet(() -> Scale.none(List.of(missing(recording))));
+    }
+  }
+
+  private static String missing(Recording recording) {
+    return "no calibration for rig "
+        + recording.deviceId()
+        + ": its cuts are stored in counts; make one: snick calibrate, or type one in:"
+        + " --counts-per-gf N";
+  }
+
+  private static Scale ifItFits(Calibration calibration, Recording recording) {
+    if (calibration.boundTo().isEmpty()) {
+      return Scale.by(calibration);
+    }
+    RigSetting made = calibration.boundTo().get();
+    RigSetting now =
+        new RigSetting(
+            recording.deviceId(),
+            recording.gain().orElse(made.gain()),
+            recording.nominalRate().orElse(made.nominalRate()),
+            made.polarity());
+    return calibration.fits(now) instanceof Calibration.Fit.Stranger stranger
+        ? Scale.none(stranger.reasons())
+        : Scale.by(calibration);
   }
 }

@@ -31,11 +31,13 @@ final class StoredCutJson {
         .ifPresent(force -> putForce(object, force));
     cut.force().ifPresent(f -> object.put("observed_max_n", f.force().observedMax().newtons()));
     putShape(object, cut.result());
-    cut.place().ifPresent(place -> {
-      object.put("session", place.session());
-      object.put("stage", place.stage().name());
-      place.placeMm().ifPresent(mm -> object.put("place_mm", mm));
-    });
+    cut.place()
+        .ifPresent(
+            place -> {
+              object.put("session", place.session());
+              object.put("stage", place.stage().name());
+              place.placeMm().ifPresent(mm -> object.put("place_mm", mm));
+            });
     cut.setAside().ifPresent(why -> object.put("set_aside", why));
     object.put("flags", cut.result().flags().stream().map(Flag::word).sorted().toList());
     object.put("detector_version", cut.result().detectorVersion());

@@ -9,6 +9,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import snick.force.DerivedForce;
+import snick.store.CutForce;
 import snick.store.NewCut;
 import snick.store.Store;
 import snick.store.StoreException;
@@ -108,9 +109,7 @@ final class Keeper implements Runnable {
 
   private void keep(Work work) {
     if (work instanceof Work.StreamBegan began) {
-      long id = store.startRecording(began.recording());
-      current.set(
-          work.rig(), Optional.of(new Current(id, calibrations.forRecording(began.recording()))));
+      begin(began);
     } else if (work instanceof Work.ClockFitted fitted) {
       current.get(work.rig()).ifPresent(c -> store.setClock(c.recordingId(), fitted.clock()));
     } else if (work instanceof Work.CutFinished finished) {
@@ -118,13 +117,23 @@ final class Keeper implements Runnable {
     }
   }
 
+  private void begin(Work.StreamBegan began) {
+    Scale scale = calibrations.forRecording(began.recording());
+    scale.calibration().ifPresent(c -> store.add(c, Optional.empty()));
+    long id = store.startRecording(began.recording());
+    current.set(began.rig(), Optional.of(new Current(id, scale)));
+    scale.reasons().forEach(complain);
+  }
+
   private void keepCut(Current rig, Work.CutFinished finished) {
     DerivedForce force = rig.scale().estimate(finished.cut());
     DerivedForce largest = rig.scale().observedMaximum(finished.cut());
+    NewCut cut =
+        NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut())
+            .inRunningStage(OptionalDouble.empty());
     long id =
         store.append(
-            NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut())
-                .inRunningStage(OptionalDouble.empty()));
+            largest.measured().map(m -> cut.with(new CutForce(force, m.value()))).orElse(cut));
     announce.accept(
         new AnnouncedCut(
             id,

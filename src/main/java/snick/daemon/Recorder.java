@@ -14,6 +14,8 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.store.Store;
@@ -26,6 +28,7 @@ import snick.view.RigMetrics;
  * made in one place and closed in reverse order. Safe for any thread once started.
  */
 public final class Recorder implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
   private static final int QUEUE_LENGTH = 256;
   private static final long STOP_WAIT_SECONDS = 10;
 
@@ -41,6 +44,8 @@ public final class Recorder implements AutoCloseable {
   private final Thread keeperThread;
   private final RigMetrics metrics;
   private LoopbackServer server;
+  private volatile boolean failed;
+  private boolean closed;
 
   /**
    * What to record and how.
@@ -91,6 +96,7 @@ public final class Recorder implements AutoCloseable {
             cut -> announce(cut, audience.cut()),
             audience.word());
     keeperThread = new Thread(keeper, "keeper");
+    keeperThread.setUncaughtExceptionHandler((thread, e) -> broken(thread, e, audience.word()));
     Ports ports = new Ports(settings.bitsPerSecond());
     RigReader.Surroundings around =
         new RigReader.Surroundings(queue, clock, faults, audience.word(), UnaryOperator.identity());
@@ -98,7 +104,9 @@ public final class Recorder implements AutoCloseable {
       RigReader reader =
           new RigReader(rig, settings.rigs().get(rig), ports, settings.pipeline(), around);
       readers.add(reader);
-      readerThreads.add(new Thread(() -> read(reader), "rig-" + rig));
+      Thread thread = new Thread(() -> read(reader), "rig-" + rig);
+      thread.setUncaughtExceptionHandler((t, e) -> broken(t, e, audience.word()));
+      readerThreads.add(thread);
     }
   }
 
@@ -156,6 +164,22 @@ public final class Recorder implements AutoCloseable {
     audience.accept(cut);
   }
 
+  /** An error of this program: said at once; recording ends, for a silent half is worse. */
+  private void broken(Thread thread, Throwable error, Consumer<String> word) {
+    LOG.error("thread {} ended", thread.getName(), error);
+    faults.note("internal error", thread.getName() + ": " + error);
+    failed = true;
+    word.accept("internal error in " + thread.getName() + ": " + error + "; recording stops");
+    while (readersDone.getCount() > 0) {
+      readersDone.countDown();
+    }
+  }
+
+  /** Whether an error of this program ended the recording. */
+  public boolean failed() {
+    return failed;
+  }
+
   /** How the recorder is doing now. */
   public BenchState state() {
     return new BenchState(
@@ -184,7 +208,11 @@ public final class Recorder implements AutoCloseable {
    * closed in reverse order. If the store takes nothing, gives up after ten seconds.
    */
   @Override
-  public void close() {
+  public synchronized void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
     readers.forEach(RigReader::stop);
     try {
       for (Thread reader : readerThreads) {

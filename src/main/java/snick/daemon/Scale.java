@@ -19,27 +19,42 @@ public record Scale(Optional<Calibration> calibration, List<String> reasons) {
   }
 
   /** Cuts stay in counts. */
-  public static Scale none(String... reasons) {
-    return new Scale(Optional.empty(), List.of(reasons));
+  public static Scale none(List<String> reasons) {
+    return new Scale(Optional.empty(), List.copyOf(reasons));
   }
 
   /** Force at the break, with the peak's own uncertainty. */
   public DerivedForce estimate(Cut cut) {
-    return cut.peak()
-        .flatMap(
-            p -> calibration.map(c -> c.derive(p.estimateCounts(), p.standardUncertaintyCounts())))
-        .orElseGet(this::none);
+    return derive(
+        cut,
+        cut.peak().map(peak -> peak.estimateCounts()),
+        cut.peak().map(peak -> peak.standardUncertaintyCounts()));
   }
 
   /** Force of the largest sample. */
   public DerivedForce observedMaximum(Cut cut) {
-    return cut.peak()
-        .flatMap(p -> calibration.map(c -> c.derive(p.observedMaxCounts(), 0)))
-        .orElseGet(this::none);
+    return derive(cut, cut.peak().map(peak -> peak.observedMaxCounts()), Optional.of(0.0));
   }
 
-  private DerivedForce none() {
-    return new DerivedForce.Uncalibrated(
-        reasons.isEmpty() ? List.of("the event has no usable sample") : reasons);
+  private DerivedForce derive(
+      Cut cut, Optional<Double> deflectionCounts, Optional<Double> uncertaintyCounts) {
+    if (calibration.isEmpty()) {
+      return new DerivedForce.Uncalibrated(reasons);
+    }
+    if (deflectionCounts.isEmpty() || uncertaintyCounts.isEmpty()) {
+      return new DerivedForce.Uncalibrated(List.of("the event has no usable sample"));
+    }
+    if (wrongWay(cut)) {
+      return new DerivedForce.Uncalibrated(
+          List.of("the cell moves the other way than when it was calibrated; is a wire swapped?"));
+    }
+    return calibration.get().derive(deflectionCounts.get(), uncertaintyCounts.get());
+  }
+
+  private boolean wrongWay(Cut cut) {
+    return calibration
+        .flatMap(Calibration::boundTo)
+        .filter(setting -> setting.polarity() != cut.polarity())
+        .isPresent();
   }
 }
