@@ -26,7 +26,7 @@ final class EventAnalysis {
     boolean parted = outcome == Outcome.SEVERED || outcome == Outcome.PARTED_IN_STEPS;
     Optional<BreakEstimate> estimate =
         parted
-            ? r.fall.map(f -> LineEstimator.estimate(r.s, r.onset, f, r.after, r.noise))
+            ? r.fall.map(f -> BreakEstimator.estimate(r.s, r.onset, f, r.after, r.noise))
             : Optional.empty();
     return Optional.of(cut(event, r, outcome, estimate, number));
   }

@@ -1,0 +1,37 @@
+package snick.cut;
+
+/**
+ * What the break itself tells: the filament parts when the rising force first reaches its strength.
+ * For a strength of unknown size the chance of that in an instant is proportional to the force's
+ * rate of rise there, and nil while it sinks (Rice's up-crossing density, from memory). Given the
+ * joint normal of force F and rate r, this weighs with max(r, 0) and returns F's mean and variance.
+ */
+record CrossingWeight(double mean, double variance) {
+
+  static CrossingWeight of(
+      double force, double forceVariance, double rate, double rateVariance, double covariance) {
+    double s = Math.sqrt(rateVariance);
+    if (!(s > 1e-9 * Math.abs(rate)) || rate > 6 * s) {
+      return new CrossingWeight(force + covariance / rate, forceVariance);
+    }
+    double z = rate / s;
+    if (!(z > -4)) {
+      return new CrossingWeight(force, forceVariance);
+    }
+    double inside = normal(z);
+    double edge = Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+    double m0 = z * inside + edge;
+    double m1 = (z * z + 1) * inside + z * edge;
+    double m2 = (z * z * z + 3 * z) * inside + (z * z + 2) * edge;
+    double weighted = m1 / m0;
+    double spread = Math.max(0, m2 / m0 - weighted * weighted);
+    double slope = covariance / s;
+    return new CrossingWeight(
+        force + slope * (weighted - z), forceVariance + slope * slope * (spread - 1));
+  }
+
+  /** Normal distribution function, by its logistic approximation, good to 0.0002 (from memory). */
+  private static double normal(double z) {
+    return 1 / (1 + Math.exp(-1.5976 * z - 0.070565976 * z * z * z));
+  }
+}

@@ -1,0 +1,64 @@
+package snick.cut;
+
+import java.util.List;
+
+/**
+ * A linear-phase filter as seen at the converter's output: {@code order} moving averages of {@code
+ * width} output periods each, one after the other (a B-spline), centred, its delay left out.
+ */
+record Kernel(int order, double width) {
+  /** The filters tried: one long average, or cascades as converters have them. */
+  static final List<Kernel> FAMILY =
+      List.of(
+          new Kernel(1, 4),
+          new Kernel(4, 1),
+          new Kernel(3, 1),
+          new Kernel(2, 1),
+          new Kernel(1, 1),
+          new Kernel(5, 1),
+          new Kernel(1, 2),
+          new Kernel(1, 3),
+          new Kernel(2, 2));
+
+  /** Half the longest span in the family, periods. */
+  static final double LONGEST_HALF = 2.5;
+
+  /** Half its span, periods. */
+  double half() {
+    return 0.5 * order * width;
+  }
+
+  /** Second central moment, periods squared. */
+  double variance() {
+    return order * width * width / 12;
+  }
+
+  /** Weight per period at a distance from the centre, in periods. */
+  double density(double distance) {
+    double x = distance / width + 0.5 * order;
+    if (!(x > 0 && x < order)) {
+      return 0;
+    }
+    double sum = 0;
+    double binomial = 1;
+    for (int j = 0; j <= order && x - j > 0; j++) {
+      sum += binomial * Math.pow(x - j, order - 1);
+      binomial *= -(double) (order - j) / (j + 1);
+    }
+    return sum / factorial(order - 1) / width;
+  }
+
+  private static double factorial(int n) {
+    double product = 1;
+    for (int i = 2; i <= n; i++) {
+      product *= i;
+    }
+    return product;
+  }
+
+  /** Gain for a sinusoid of this frequency, in cycles per period. */
+  double gain(double frequency) {
+    double x = Math.PI * frequency * width;
+    return x < 1e-9 ? 1 : Math.pow(Math.sin(x) / x, order);
+  }
+}
