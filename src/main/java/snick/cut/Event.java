@@ -33,6 +33,10 @@ final class Event {
   private static final int MOST_SAMPLES = 1 << 20;
   private static final int MOST_GAPS = 256;
   private static final double RISE_NANOS = 25e6;
+
+  /** A lower peak that is followed by more load at once was an unsteady touch, not a loading. */
+  private static final double TOUCH_NOISES = 45;
+
   private static final int FLAT_BLOCKS = 3;
 
   private final DetectorSettings settings;
@@ -122,11 +126,17 @@ final class Event {
 
   private Step afterFall(long nanos, double middle, double periodNanos) {
     risen = middle > Math.max(trigger, FALLEN_FRACTION * peak) ? risen + 1 : 0;
+    if (risen >= 3 && peak < TOUCH_NOISES * noise) {
+      fallen = false;
+      return bounded(nanos);
+    }
     if (risen >= 3 && risen >= RISE_NANOS / periodNanos) {
       levelAfter = meanAfterFall(risen + 2);
       return Step.LOADED_AGAIN;
     }
-    long wait = Math.max(settings.settleNanos(), Math.round(8 * periodNanos));
+    boolean touch = peak < TOUCH_NOISES * noise;
+    long patience = settings.settleNanos() * (touch ? 2 : 1);
+    long wait = Math.max(patience, Math.round(8 * periodNanos));
     if (nanos - fallenNanos >= wait) {
       levelAfter = meanAfterFall(0);
       return Step.ENDED;

@@ -74,7 +74,12 @@ final class EventAnalysis {
             : OptionalLong.empty();
     Peak peak =
         estimate
-            .map(e -> new Peak(most, e.forceCounts(), e.uncertaintyCounts()))
+            .map(
+                e ->
+                    new Peak(
+                        most,
+                        e.forceCounts(),
+                        Math.hypot(e.uncertaintyCounts(), r.zero.uncertaintyCounts())))
             .orElse(new Peak(most, most, r.noise));
     return new Cut(
         number,
@@ -84,7 +89,7 @@ final class EventAnalysis {
         breakNanos,
         Optional.of(peak),
         shape(r, estimate),
-        new Cut.Rest(event.zeroCounts(), event.levelAfterCounts(), r.noise),
+        new Cut.Rest(r.zero.counts(), event.levelAfterCounts(), r.noise),
         flags(event, r, estimate),
         event.log().trace(0, event.log().size(), event.gaps()));
   }
@@ -98,7 +103,7 @@ final class EventAnalysis {
 
   private static Set<Flag> flags(Event event, EventReading r, Optional<BreakEstimate> estimate) {
     Set<Flag> flags = EnumSet.noneOf(Flag.class);
-    flag(flags, Flag.ZERO_UNSURE, !event.zeroSure());
+    flag(flags, Flag.ZERO_UNSURE, !event.zeroSure() || r.zero.crept());
     flag(flags, Flag.GAP_INSIDE, !event.gaps().isEmpty());
     flag(flags, Flag.SPIKE_NEAR_PEAK, r.spikesNearPeak > 0);
     flag(flags, Flag.DIPS_BEFORE_PEAK, r.dips() > 0);

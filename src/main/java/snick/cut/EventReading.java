@@ -5,6 +5,7 @@ import java.util.Optional;
 /** One event read through: where it began, where it peaked, how it fell. */
 final class EventReading {
   final Samples s;
+  final ZeroBefore zero;
   final int polarity;
   final double noise;
   final double after;
@@ -15,13 +16,14 @@ final class EventReading {
   final Optional<Fall> fall;
   private final double band;
 
-  private EventReading(Event event, double periodNanos, Samples s) {
+  private EventReading(Event event, ZeroBefore zero, double periodNanos, Samples s) {
     this.s = s;
+    this.zero = zero;
     this.periodNanos = periodNanos;
     polarity = event.polarity();
     noise = event.noiseCounts();
     band = event.triggerCounts();
-    after = polarity * (event.levelAfterCounts() - event.zeroCounts());
+    after = polarity * (event.levelAfterCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
     int spikes = Spikes.mark(s, noise, from, s.size());
     peak = s.largest(from, s.size());
@@ -32,14 +34,11 @@ final class EventReading {
   }
 
   static EventReading of(Event event, double periodNanos) {
+    ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     Samples s =
         Samples.of(
-            event.log(),
-            event.zeroCounts(),
-            event.polarity(),
-            periodNanos,
-            !event.gaps().isEmpty());
-    return new EventReading(event, periodNanos, s);
+            event.log(), zero.counts(), event.polarity(), periodNanos, !event.gaps().isEmpty());
+    return new EventReading(event, zero, periodNanos, s);
   }
 
   private int unusable(int from, int to) {

@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /**
  * The loading before the break as a sum: a level, a slope, and sinusoids at multiples of one
- * frequency, which stand for uneven speed and hand tremor. Time in periods from a reference near the
- * break.
+ * frequency, which stand for uneven speed and hand tremor. Time in periods from a reference near
+ * the break.
  */
 final class LoadingBasis {
   private static final double[] NODES = {
@@ -93,7 +93,10 @@ final class LoadingBasis {
     }
   }
 
-  /** The members as a filter shows them at an instant, with nothing before {@code lo} or after {@code hi}. */
+  /**
+   * The members as a filter shows them at an instant, with nothing before {@code lo} or after
+   * {@code hi}.
+   */
   void filtered(Kernel kernel, double time, double lo, double hi, double[] row) {
     Arrays.fill(row, 0);
     int pieces = kernel.order();

@@ -2,25 +2,34 @@ package snick.cut;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Posteriors of the force at the break under several priors, averaged by their evidence. */
 final class Mixture {
   private record Part(
       double logEvidence, double mean, double variance, double slope, double tremor) {}
 
+  private final LoadingBasis basis;
+  private final double time;
+  private final double[] force;
+  private final double[] rate;
   private final List<Part> parts = new ArrayList<>();
   private double most = Double.NEGATIVE_INFINITY;
 
-  void add(
-      NormalEquations.Posterior p,
-      double[] force,
-      double[] rate,
-      Unevenness unevenness,
-      LoadingBasis basis) {
-    double[] w = p.whitened(force);
+  Mixture(LoadingBasis basis, double time) {
+    this.basis = basis;
+    this.time = time;
+    this.force = new double[basis.size()];
+    this.rate = new double[basis.size()];
+    basis.at(time, force);
+    basis.slopeAt(time, rate);
+  }
+
+  void add(NormalEquations.Posterior p, Unevenness unevenness) {
     double[] v = p.whitened(rate);
     double r = p.mean(v);
-    w = shifted(p, force, r, basis);
+    force[basis.shift()] = r;
+    double[] w = p.whitened(force);
     CrossingWeight weighed =
         CrossingWeight.of(
             p.mean(w),
@@ -29,25 +38,15 @@ final class Mixture {
             NormalEquations.dot(v, v),
             NormalEquations.dot(w, v));
     double slope = p.coefficients()[1] / basis.scale();
-    parts.add(
-        new Part(
-            p.logEvidence(),
-            weighed.mean(),
-            weighed.variance(),
-            slope,
-            unevenness.tremorCounts()));
-    most = Math.max(most, p.logEvidence());
+    double log = p.logEvidence() + unevenness.logPrior();
+    parts.add(new Part(log, weighed.mean(), weighed.variance(), slope, unevenness.tremorCounts()));
+    most = Math.max(most, log);
   }
 
-  /** The force at the shifted break: a shift moves it along the loading. */
-  private static double[] shifted(
-      NormalEquations.Posterior p, double[] force, double rate, LoadingBasis basis) {
-    double[] form = force.clone();
-    form[basis.shift()] = rate;
-    return p.whitened(form);
-  }
-
-  BreakEstimate estimate(double time, double noise) {
+  Optional<BreakEstimate> estimate(double unseenTremor, double noise) {
+    if (!(most > Double.NEGATIVE_INFINITY)) {
+      return Optional.empty();
+    }
     double weights = 0;
     double mean = 0;
     double second = 0;
@@ -62,8 +61,9 @@ final class Mixture {
       tremor += weight * part.tremor();
     }
     mean /= weights;
+    tremor /= weights;
     double variance = Math.max(0, second / weights - mean * mean);
-    return new BreakEstimate(
-        mean, Math.sqrt(variance), time, slope / weights, tremor / weights > 2 * noise, 0);
+    double u = Math.sqrt(variance + unseenTremor * unseenTremor);
+    return Optional.of(new BreakEstimate(mean, u, time, slope / weights, tremor > 2 * noise, 0));
   }
 }
