@@ -2,6 +2,7 @@ package snick.store;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import snick.cut.Cut;
@@ -105,10 +106,25 @@ final class CutTable {
         .orElseThrow(() -> damaged(cutId, "is missing"));
   }
 
+  /** Reads a trace and compares its length with what the cut says. */
+  void requireSoundTrace(long cutId) {
+    long samples =
+        database
+            .query("SELECT samples FROM cut WHERE id = ?")
+            .whole(cutId)
+            .first(row -> row.whole("samples"))
+            .orElseThrow();
+    int found = trace(cutId).size();
+    if (found != samples) {
+      throw damaged(cutId, "has " + found + " samples, its cut says " + samples);
+    }
+  }
+
   private Trace decode(long cutId, long checksum, byte[] samples) {
     long found = TraceBlob.checksum(samples);
     if (found != checksum) {
-      throw damaged(cutId, String.format("has checksum %08x, stored was %08x", found, checksum));
+      throw damaged(
+          cutId, String.format(Locale.ROOT, "has checksum %08x, stored was %08x", found, checksum));
     }
     try {
       return TraceBlob.decode(samples);

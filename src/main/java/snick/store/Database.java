@@ -44,6 +44,11 @@ final class Database implements AutoCloseable {
     return database;
   }
 
+  /** Opens for reading only, to be copied from: SQLite makes the copy through this connection. */
+  static Database source(Path file) {
+    return open(file, true);
+  }
+
   private static Database open(Path file, boolean readOnly) {
     SQLiteConfig config = new SQLiteConfig();
     config.setReadOnly(readOnly);
@@ -138,10 +143,26 @@ final class Database implements AutoCloseable {
         statement = connection.prepareStatement(sql);
         statements.put(sql, statement);
       }
-      return new Query(statement, failures);
+      return new Query(this, statement);
     } catch (SQLException e) {
       throw failures.of(e);
     }
+  }
+
+  /**
+   * What a failed statement means. The driver closes a statement that failed, so all are prepared
+   * anew when they are next needed.
+   */
+  StoreException failed(SQLException cause) {
+    for (PreparedStatement statement : statements.values()) {
+      try {
+        statement.close();
+      } catch (SQLException e) {
+        cause.addSuppressed(e);
+      }
+    }
+    statements.clear();
+    return failures.of(cause);
   }
 
   /** Id of the row last inserted on this connection. */

@@ -54,22 +54,26 @@ final class Migrations {
     return database.query("SELECT 1 FROM sqlite_schema LIMIT 1").first(row -> true).isEmpty();
   }
 
-  /** Runs the scripts that the file lacks. */
-  void run() {
+  /** Runs the scripts that the file lacks, up to the one of {@code version}. */
+  void runTo(int version) {
     database.execute("PRAGMA foreign_keys = OFF");
     try {
-      database.write(this::runMissing);
+      database.write(() -> runMissing(version));
     } finally {
       database.execute("PRAGMA foreign_keys = ON");
     }
   }
 
-  private Void runMissing() {
-    for (int version = check() + 1; version <= VERSION; version++) {
+  private Void runMissing(int last) {
+    int first = check() + 1;
+    if (first > last) {
+      return null;
+    }
+    for (int version = first; version <= last; version++) {
       database.execute(script(SCRIPTS.get(version - 1)));
     }
     database.execute("PRAGMA application_id = " + APPLICATION_ID);
-    database.execute("PRAGMA user_version = " + VERSION);
+    database.execute("PRAGMA user_version = " + last);
     if (!database.pragmaText("foreign_key_check").isEmpty()) {
       throw database.failures().damaged("a row refers to one that does not exist");
     }

@@ -14,13 +14,13 @@ import java.util.function.Function;
 
 /** One statement with its parameters given in order. Used once, at once. */
 final class Query {
+  private final Database database;
   private final PreparedStatement statement;
-  private final Failures failures;
   private int bound;
 
-  Query(PreparedStatement statement, Failures failures) {
+  Query(Database database, PreparedStatement statement) {
+    this.database = database;
     this.statement = statement;
-    this.failures = failures;
   }
 
   Query whole(long value) {
@@ -76,30 +76,32 @@ final class Query {
     try {
       return statement.executeUpdate();
     } catch (SQLException e) {
-      throw failures.of(e);
+      throw database.failed(e);
     }
   }
 
   /** Every row, mapped. */
   <T> List<T> list(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {
-      Row row = new Row(rows, failures);
+      Row row = new Row(rows, database.failures());
       List<T> found = new ArrayList<>();
       while (rows.next()) {
         found.add(mapper.apply(row));
       }
       return found;
     } catch (SQLException e) {
-      throw failures.of(e);
+      throw database.failed(e);
     }
   }
 
   /** The first row, mapped. */
   <T> Optional<T> first(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {
-      return rows.next() ? Optional.of(mapper.apply(new Row(rows, failures))) : Optional.empty();
+      return rows.next()
+          ? Optional.of(mapper.apply(new Row(rows, database.failures())))
+          : Optional.empty();
     } catch (SQLException e) {
-      throw failures.of(e);
+      throw database.failed(e);
     }
   }
 
@@ -109,7 +111,7 @@ final class Query {
       binding.bind(bound);
       return this;
     } catch (SQLException e) {
-      throw failures.of(e);
+      throw database.failed(e);
     }
   }
 

@@ -28,7 +28,7 @@ public final class Store implements AutoCloseable {
   private final FaultTable faults;
   private final JournalWriter journal;
 
-  private Store(Database database, Clock clock) {
+  Store(Database database, Clock clock) {
     this.database = database;
     this.clock = clock;
     recordings = new RecordingTable(database);
@@ -51,7 +51,7 @@ public final class Store implements AutoCloseable {
   public static Store open(Path directory, Clock clock) {
     Database database = Database.writer(StoreFile.create(directory));
     try {
-      prepare(database);
+      prepare(database, clock);
       return new Store(database, clock);
     } catch (RuntimeException e) {
       database.close();
@@ -59,13 +59,35 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  private static void prepare(Database database) {
+  private static void prepare(Database database, Clock clock) {
     Migrations migrations = new Migrations(database);
     int version = migrations.check();
     database.writeAheadLog();
-    if (version < Migrations.VERSION) {
-      migrations.run();
+    if (version == Migrations.VERSION) {
+      return;
     }
+    if (version > 0) {
+      new StoreCopy(StoreFile.beforeUpgrade(database.file(), version, clock.instant()))
+          .of(database.file());
+    }
+    migrations.runTo(Migrations.VERSION);
+  }
+
+  /**
+   * Makes a store in {@code directory} out of a backup, which is checked first. A store that is
+   * already there is left alone.
+   *
+   * @throws StoreException if the backup is unsound or no store of this program, or the directory
+   *     has a store
+   */
+  public static void restore(Path backup, Path directory) {
+    try (Database database = Database.reader(StoreFile.requireThere(backup))) {
+      if (new Migrations(database).check() == 0) {
+        throw new StoreException(
+            StoreException.Trouble.OTHER, backup + " is empty; choose another backup");
+      }
+    }
+    new StoreCopy(StoreFile.inNew(directory)).of(backup);
   }
 
   /** Begins a recording; its id. */

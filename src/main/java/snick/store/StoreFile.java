@@ -7,12 +7,19 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.Set;
 import snick.store.StoreException.Trouble;
 
 /** The file of a store and its directory; where the system knows permissions, the owner's alone. */
 final class StoreFile {
   private static final String NAME = "snick.db";
+
+  private static final DateTimeFormatter UPGRADE_TIME =
+      DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmss.SSS'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private StoreFile() {}
 
@@ -22,9 +29,8 @@ final class StoreFile {
 
   /** Creates what is missing; the file is empty then. */
   static Path create(Path directory) {
-    Path file = in(directory);
+    Path file = inNew(directory);
     try {
-      Files.createDirectories(directory, ownersAlone(directory, "rwx------"));
       if (Files.notExists(file)) {
         Files.createFile(file, ownersAlone(directory, "rw-------"));
       }
@@ -32,11 +38,28 @@ final class StoreFile {
     } catch (FileAlreadyExistsException e) {
       return alreadyThere(file, e);
     } catch (IOException e) {
-      throw new StoreException(
-          Trouble.READ_ONLY,
-          file + " cannot be created (" + e + "); choose a directory that you may write to",
-          e);
+      throw notCreated(file, e);
     }
+  }
+
+  /** The file in a directory that is created if missing. */
+  static Path inNew(Path directory) {
+    Path file = in(directory);
+    try {
+      Files.createDirectories(directory, ownersAlone(directory, "rwx------"));
+      return file;
+    } catch (FileAlreadyExistsException e) {
+      return alreadyThere(file, e);
+    } catch (IOException e) {
+      throw notCreated(file, e);
+    }
+  }
+
+  private static StoreException notCreated(Path file, IOException e) {
+    return new StoreException(
+        Trouble.READ_ONLY,
+        file + " cannot be created (" + e + "); choose a directory that you may write to",
+        e);
   }
 
   /** Another program created the file at the same moment, or something else is in the way. */
@@ -58,9 +81,17 @@ final class StoreFile {
     return new FileAttribute<?>[] {PosixFilePermissions.asFileAttribute(set)};
   }
 
+  /** Where the copy of a store goes before it is brought up to date. */
+  static Path beforeUpgrade(Path file, int version, Instant now) {
+    return file.resolveSibling("snick-version-" + version + "-" + UPGRADE_TIME.format(now) + ".db");
+  }
+
   /** The file of a store that must exist. */
   static Path existing(Path directory) {
-    Path file = in(directory);
+    return requireThere(in(directory));
+  }
+
+  static Path requireThere(Path file) {
     if (!Files.exists(file)) {
       throw new StoreException(
           Trouble.MISSING,

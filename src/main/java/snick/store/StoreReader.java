@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
@@ -33,6 +34,17 @@ public final class StoreReader implements AutoCloseable {
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalReader(database);
+  }
+
+  /**
+   * Copies the store of {@code directory} to {@code target}, a new file: consistent even while it
+   * is recorded to, checked, and under its name only when it is whole. Takes no {@link
+   * StoreReader}, so that it need not hold up its reading.
+   *
+   * @throws StoreException if {@code target} exists or cannot be written, or the store is damaged
+   */
+  public static void backUp(Path directory, Path target) {
+    new StoreCopy(target).of(StoreFile.existing(directory));
   }
 
   /**
@@ -160,6 +172,16 @@ public final class StoreReader implements AutoCloseable {
    */
   public void forEachCut(CutSelection selection, Consumer<StoredCut> consumer) {
     forEachSummary(selection, s -> consumer.accept(new StoredCut(s, cuts.trace(s.id()))));
+  }
+
+  /**
+   * Checks the whole store: SQLite's structure and references, and the checksum of every trace; in
+   * constant memory.
+   *
+   * @param progress is told the number of traces checked so far, after each
+   */
+  public IntegrityReport verify(LongConsumer progress) {
+    return new IntegrityCheck(database, progress).run();
   }
 
   @Override

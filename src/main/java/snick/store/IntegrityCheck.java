@@ -1,0 +1,102 @@
+package snick.store;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.LongConsumer;
+
+/** Checks a whole store: SQLite's own checks, then every trace. */
+final class IntegrityCheck {
+  private static final int MOST_PROBLEMS = 100;
+  private static final int PAGE = 1_000;
+
+  private final Database database;
+  private final CutTable cuts;
+  private final LongConsumer progress;
+  private final List<String> problems = new ArrayList<>();
+  private long traces;
+  private long damagedTraces;
+
+  IntegrityCheck(Database database, LongConsumer progress) {
+    this.database = database;
+    this.cuts = new CutTable(database);
+    this.progress = progress;
+  }
+
+  /** Runs SQLite's own checks and refuses a database that does not pass. */
+  static void requireSound(Database database) {
+    List<String> problems = structure(database);
+    if (!problems.isEmpty()) {
+      throw database.failures().damaged(problems.get(0));
+    }
+  }
+
+  private static List<String> structure(Database database) {
+    List<String> problems = new ArrayList<>();
+    database
+        .query("PRAGMA integrity_check(" + MOST_PROBLEMS + ")")
+        .list(row -> row.text("integrity_check"))
+        .stream()
+        .filter(line -> !line.equals("ok"))
+        .forEach(problems::add);
+    database
+        .query("SELECT \"table\" AS t, rowid AS r, parent FROM pragma_foreign_key_check LIMIT 100")
+        .list(
+            row ->
+                row.text("t")
+                    + " row "
+                    + row.whole("r")
+                    + " refers to a missing "
+                    + row.text("parent"))
+        .forEach(problems::add);
+    return problems;
+  }
+
+  IntegrityReport run() {
+    attempt(() -> problems.addAll(structure(database)));
+    attempt(this::checkTraces);
+    List<String> first = problems.subList(0, Math.min(MOST_PROBLEMS, problems.size()));
+    return new IntegrityReport(traces, damagedTraces, first);
+  }
+
+  private void attempt(Runnable part) {
+    try {
+      part.run();
+    } catch (StoreException e) {
+      problem(e);
+    }
+  }
+
+  private void checkTraces() {
+    long last = 0;
+    List<Long> page = idsAfter(last);
+    while (!page.isEmpty()) {
+      page.forEach(this::checkTrace);
+      last = page.get(page.size() - 1);
+      page = idsAfter(last);
+    }
+  }
+
+  private List<Long> idsAfter(long id) {
+    return database
+        .query("SELECT id FROM cut WHERE id > ? ORDER BY id LIMIT " + PAGE)
+        .whole(id)
+        .list(row -> row.whole("id"));
+  }
+
+  private void checkTrace(long cutId) {
+    traces++;
+    try {
+      cuts.requireSoundTrace(cutId);
+    } catch (StoreException e) {
+      damagedTraces++;
+      problem(e);
+    }
+    progress.accept(traces);
+  }
+
+  private void problem(StoreException e) {
+    if (problems.size() < MOST_PROBLEMS) {
+      problems.add(e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,89 @@
+package snick.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import snick.store.StoreException.Trouble;
+
+/**
+ * A consistent copy of a store under a new name, also while it is written to: made under a
+ * temporary name ending in {@code .partial}, checked, on disk, then named. Never over an existing
+ * file.
+ */
+final class StoreCopy {
+  private final Path target;
+
+  StoreCopy(Path target) {
+    this.target = target.toAbsolutePath();
+  }
+
+  void of(Path source) {
+    if (Files.exists(target)) {
+      throw alreadyThere();
+    }
+    try {
+      Path partial = Files.createTempFile(target.getParent(), "snick-", ".partial");
+      try {
+        fill(source, partial);
+        name(partial);
+      } finally {
+        Files.deleteIfExists(partial);
+      }
+    } catch (IOException e) {
+      throw new StoreException(
+          Trouble.OTHER, target + " cannot be written (" + e + "); choose another place", e);
+    }
+  }
+
+  private void fill(Path source, Path partial) throws IOException {
+    try (Database from = Database.source(source)) {
+      from.query("VACUUM INTO ?").text(partial.toString()).change();
+    } catch (StoreException e) {
+      throw new StoreException(
+          e.trouble(), "no copy was made to " + target + ": " + e.getMessage(), e);
+    }
+    check(partial);
+    try (FileChannel channel = FileChannel.open(partial, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+
+  private void check(Path partial) {
+    try (Database copy = Database.reader(partial)) {
+      IntegrityCheck.requireSound(copy);
+    } catch (StoreException e) {
+      throw new StoreException(
+          e.trouble(),
+          "no copy was made to " + target + ": it would be unsound: " + e.getMessage(),
+          e);
+    }
+  }
+
+  /** A hard link, unlike a move, never replaces a file that came up meanwhile. */
+  private void name(Path partial) throws IOException {
+    try {
+      Files.createLink(target, partial);
+    } catch (FileAlreadyExistsException e) {
+      throw alreadyThere();
+    } catch (UnsupportedOperationException | IOException e) {
+      Files.move(partial, target);
+    }
+    flushDirectory();
+  }
+
+  private void flushDirectory() throws IOException {
+    if (target.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      try (FileChannel directory = FileChannel.open(target.getParent(), StandardOpenOption.READ)) {
+        directory.force(true);
+      }
+    }
+  }
+
+  private StoreException alreadyThere() {
+    return new StoreException(
+        Trouble.OTHER, target + " is already there and was left alone; choose another name");
+  }
+}

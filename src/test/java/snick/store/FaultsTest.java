@@ -1,0 +1,292 @@
+package snick.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.io.IOException;
+import java.io.RandomAccessFile;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import snick.store.StoreException.Trouble;
+
+/** What the store does when the world around it fails. */
+class FaultsTest {
+  private static final Clock CLOCK = Clock.systemUTC();
+
+  @TempDir Path directory;
+
+  private Path file() {
+    return directory.resolve("snick.db");
+  }
+
+  private long appendedCut() {
+    try (Store store = Store.open(directory, CLOCK)) {
+      return append(store, 1);
+    }
+  }
+
+  private static long append(Store store, int number) {
+    long recording = store.startRecording(Examples.recording());
+    return store.append(NewCut.of(recording, Examples.NOON, Examples.severed(number)));
+  }
+
+  private static StoreException refusal(ThrowingCallable act) {
+    return catchThrowableOfType(StoreException.class, act);
+  }
+
+  @Test
+  void afterAFullDiskTheSameStoreGoesOn() {
+    appendedCut();
+    Database database = Database.writer(file());
+    try (Store store = new Store(database, CLOCK);
+        StoreReader reader = StoreReader.open(directory)) {
+      long recording = store.startRecording(Examples.recording());
+      database.execute("PRAGMA max_page_count = " + database.pragma("page_count"));
+      NewCut large =
+          NewCut.of(recording, Examples.NOON, Examples.severed(1, Examples.trace(1, 20_000)));
+      StoreException full = refusal(() -> store.append(large));
+      assertThat(full.trouble()).isEqualTo(Trouble.FULL);
+      assertThat(full).hasMessageContaining(file().toString()).hasMessageContaining("free some");
+      assertThat(reader.count(CutSelection.all().ofRecording(recording))).isZero();
+
+      database.execute("PRAGMA max_page_count = 1000000");
+      long id = store.append(large);
+      assertThat(reader.cut(id).orElseThrow().cut()).isEqualTo(large.cut());
+      assertThat(reader.verify(n -> {}).problems()).isEmpty();
+    }
+  }
+
+  @Test
+  void aStoreThatMayNotBeWrittenSaysSo() {
+    appendedCut();
+    Database database = Database.reader(file());
+    try (Store store = new Store(database, CLOCK)) {
+      StoreException refused = refusal(() -> append(store, 2));
+      assertThat(refused.trouble()).isEqualTo(Trouble.READ_ONLY);
+      assertThat(refused).hasMessageContaining("make the file and its directory writable");
+    }
+  }
+
+  @Test
+  void aWriterThatWaitsTooLongSaysSo() {
+    appendedCut();
+    try (Database holder = Database.writer(file());
+        Database other = Database.writer(file())) {
+      holder.execute("BEGIN IMMEDIATE");
+      other.execute("PRAGMA busy_timeout = 20");
+      StoreException refused = refusal(() -> other.write(() -> null));
+      assertThat(refused.trouble()).isEqualTo(Trouble.BUSY);
+      holder.execute("ROLLBACK");
+      assertThat(other.<String>write(() -> "written")).isEqualTo("written");
+    }
+  }
+
+  @Test
+  void twoWritersAndAReaderShareAStore() throws Exception {
+    ExecutorService threads = Executors.newFixedThreadPool(2);
+    try {
+      List<Future<List<Long>>> writers = new ArrayList<>();
+      for (int i = 0; i < 2; i++) {
+        writers.add(threads.submit(this::appendFifty));
+      }
+      List<Long> ids = new ArrayList<>();
+      for (Future<List<Long>> writer : writers) {
+        ids.addAll(writer.get());
+      }
+      try (StoreReader reader = StoreReader.open(directory)) {
+        assertThat(ids).hasSize(100).doesNotHaveDuplicates();
+        assertThat(reader.count(CutSelection.all())).isEqualTo(100);
+        assertThat(reader.verify(n -> {}).problems()).isEmpty();
+      }
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  private List<Long> appendFifty() {
+    List<Long> ids = new ArrayList<>();
+    try (Store store = Store.open(directory, CLOCK)) {
+      long recording = store.startRecording(Examples.recording());
+      for (int number = 1; number <= 50; number++) {
+        ids.add(store.append(NewCut.of(recording, Examples.NOON, Examples.severed(number))));
+      }
+    }
+    return ids;
+  }
+
+  @Test
+  void aNewerStoreIsRefusedAndNotTouched() throws IOException {
+    appendedCut();
+    int newer = Migrations.VERSION + 1;
+    try (Database database = Database.writer(file())) {
+      database.execute("PRAGMA user_version = " + newer);
+    }
+    byte[] before = Files.readAllBytes(file());
+    for (StoreException refused :
+        List.of(
+            refusal(() -> Store.open(directory, CLOCK)),
+            refusal(() -> StoreReader.open(directory)))) {
+      assertThat(refused.trouble()).isEqualTo(Trouble.NEWER_VERSION);
+      assertThat(refused)
+          .hasMessageContaining(file().toString())
+          .hasMessageContaining("schema version " + newer)
+          .hasMessageContaining("up to " + Migrations.VERSION)
+          .hasMessageContaining("use the newer program");
+    }
+    assertThat(Files.readAllBytes(file())).isEqualTo(before);
+  }
+
+  @Test
+  void aDatabaseOfAnotherProgramIsRefused() {
+    try (Database database = Database.writer(StoreFile.create(directory))) {
+      database.execute("CREATE TABLE recipe (name TEXT)");
+    }
+    assertThatThrownBy(() -> Store.open(directory, CLOCK))
+        .isInstanceOf(StoreException.class)
+        .hasMessageContaining("database of another program");
+  }
+
+  @Test
+  void aFileThatIsNoDatabaseIsRefused() throws IOException {
+    Files.writeString(file(), "not a database at all, but long enough to have a header".repeat(99));
+    StoreException refused = refusal(() -> Store.open(directory, CLOCK));
+    assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
+    assertThat(refused).hasMessageContaining("restore a backup");
+  }
+
+  @Test
+  void aDamagedSchemaIsRefused() throws IOException {
+    appendedCut();
+    overwritePage(1);
+    for (StoreException refused :
+        List.of(
+            refusal(() -> Store.open(directory, CLOCK)),
+            refusal(() -> StoreReader.open(directory)))) {
+      assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
+      assertThat(refused)
+          .hasMessageContaining(file().toString())
+          .hasMessageContaining("restore a backup");
+    }
+  }
+
+  @Test
+  void aDamagedPageOfTracesIsFoundAndTheListsStayReadable() throws IOException {
+    long id = appendedCut();
+    overwritePage(rootPage("cut_trace"));
+    try (StoreReader reader = StoreReader.open(directory)) {
+      IntegrityReport report = reader.verify(n -> {});
+      assertThat(report.isSound()).isFalse();
+      assertThat(report.damagedTraces()).isEqualTo(1);
+      assertThat(reader.latest(CutSelection.all(), 5))
+          .extracting(CutSummary::id)
+          .containsExactly(id);
+      assertThat(refusal(() -> reader.cut(id)).trouble()).isEqualTo(Trouble.DAMAGED);
+    }
+  }
+
+  @Test
+  void aDamagedStoreGivesNoBackup() throws IOException {
+    appendedCut();
+    overwritePage(rootPage("cut_trace"));
+    Path target = directory.resolve("copy.db");
+    StoreException refused = refusal(() -> StoreReader.backUp(directory, target));
+    assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
+    assertThat(refused).hasMessageStartingWith("no copy was made to " + target);
+    assertThat(target).doesNotExist();
+  }
+
+  private long rootPage(String table) {
+    try (Database database = Database.reader(file())) {
+      return database
+          .query("SELECT rootpage FROM sqlite_schema WHERE name = ?")
+          .text(table)
+          .first(row -> row.whole("rootpage"))
+          .orElseThrow();
+    }
+  }
+
+  private void overwritePage(long page) throws IOException {
+    try (RandomAccessFile raw = new RandomAccessFile(file().toFile(), "rw")) {
+      byte[] noise = new byte[4096];
+      java.util.Arrays.fill(noise, (byte) 0x5A);
+      raw.seek((page - 1) * noise.length);
+      raw.write(noise);
+    }
+  }
+
+  @Test
+  void aDamagedTraceIsNamedAndTheOthersAreReadable() {
+    long damaged;
+    long sound;
+    try (Store store = Store.open(directory, CLOCK)) {
+      damaged = append(store, 1);
+      sound = append(store, 2);
+    }
+    try (Database database = Database.writer(file())) {
+      database
+          .query("UPDATE cut_trace SET samples = zeroblob(length(samples)) WHERE cut = ?")
+          .whole(damaged)
+          .change();
+    }
+    try (StoreReader reader = StoreReader.open(directory)) {
+      StoreException refused = refusal(() -> reader.cut(damaged));
+      assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
+      assertThat(refused).hasMessageContaining("trace of cut " + damaged + " has checksum");
+      assertThat(reader.cut(sound)).isPresent();
+      assertThat(reader.summary(damaged)).isPresent();
+      IntegrityReport report = reader.verify(n -> {});
+      assertThat(report.traces()).isEqualTo(2);
+      assertThat(report.damagedTraces()).isEqualTo(1);
+      assertThat(report.problems()).singleElement().asString().contains("cut " + damaged);
+    }
+  }
+
+  @Test
+  void aMissingTraceAndOneOfWrongLengthAreFound() {
+    try (Store store = Store.open(directory, CLOCK)) {
+      append(store, 1);
+      append(store, 2);
+    }
+    try (Database database = Database.writer(file())) {
+      database.execute(
+          "DELETE FROM cut_trace WHERE cut = 1; UPDATE cut SET samples = 3 WHERE id = 2");
+    }
+    try (StoreReader reader = StoreReader.open(directory)) {
+      List<Long> progress = new ArrayList<>();
+      assertThat(reader.verify(progress::add).problems())
+          .satisfiesExactly(
+              p -> assertThat(p).contains("trace of cut 1 is missing"),
+              p -> assertThat(p).contains("trace of cut 2 has 600 samples, its cut says 3"));
+      assertThat(progress).containsExactly(1L, 2L);
+    }
+  }
+
+  @Test
+  void aReferenceToNothingIsFound() {
+    appendedCut();
+    try (Database database = Database.writer(file())) {
+      database.execute("PRAGMA foreign_keys = OFF; DELETE FROM recording");
+    }
+    try (StoreReader reader = StoreReader.open(directory)) {
+      assertThat(reader.verify(n -> {}).problems())
+          .containsExactly("cut row 1 refers to a missing recording");
+    }
+  }
+
+  @Test
+  void aDirectoryWhereAFileStandsIsRefused() throws IOException {
+    Path taken = Files.createFile(directory.resolve("taken"));
+    StoreException refused = refusal(() -> Store.open(taken, CLOCK));
+    assertThat(refused).hasMessageContaining("is in the way");
+  }
+}
