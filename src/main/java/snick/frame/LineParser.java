@@ -192,7 +192,8 @@ final class LineParser {
     return at < end && (isLetter(bytes[at]) || bytes[at] == '"');
   }
 
-  private static int xor(byte[] bytes, int from, int end) {
+  /** Checksum of NMEA 0183: all bytes XORed. */
+  static int xor(byte[] bytes, int from, int end) {
     int xor = 0;
     for (int i = from; i < end; i++) {
       xor ^= bytes[i] & 0xFF;

@@ -49,7 +49,7 @@ final class LineStream {
         finishLine(bytes, from, stop, sink);
       } else {
         zeroMet = true;
-        spoilLine(stop - from);
+        spoilLine(bytes, from, stop);
       }
       from = stop + 1;
     }
@@ -92,11 +92,12 @@ final class LineStream {
     }
   }
 
-  private void spoilLine(int more) {
-    if (!skipping && heldBytes + more > 0) {
+  private void spoilLine(byte[] bytes, int from, int stop) {
+    hold(bytes, from, stop);
+    if (heldBytes > 0) {
       counters.malformed++;
     }
-    counters.skippedBytes += heldBytes + more;
+    counters.skippedBytes += heldBytes;
     heldBytes = 0;
     skipping = true;
   }
