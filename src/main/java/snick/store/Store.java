@@ -49,7 +49,9 @@ public final class Store implements AutoCloseable {
    * @throws StoreException if it is damaged, of a newer version, or not to be written
    */
   public static Store open(Path directory, Clock clock) {
-    Database database = Database.writer(StoreFile.create(directory));
+    Path file = StoreFile.create(directory);
+    NativeLibrary.keepIn(StoreFile.libraryIn(directory));
+    Database database = Database.writer(file);
     try {
       prepare(database, clock);
       return new Store(database, clock);

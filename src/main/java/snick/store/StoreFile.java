@@ -23,6 +23,11 @@ final class StoreFile {
 
   private StoreFile() {}
 
+  /** Where a store keeps the library that reads it. */
+  static Path libraryIn(Path directory) {
+    return directory.resolve("native");
+  }
+
   static Path in(Path directory) {
     return directory.resolve(NAME);
   }
@@ -73,7 +78,7 @@ final class StoreFile {
         e);
   }
 
-  private static FileAttribute<?>[] ownersAlone(Path where, String permissions) {
+  static FileAttribute<?>[] ownersAlone(Path where, String permissions) {
     if (!where.getFileSystem().supportedFileAttributeViews().contains("posix")) {
       return new FileAttribute<?>[0];
     }

@@ -12,7 +12,7 @@ import java.util.function.LongConsumer;
  * time; open as many as needed.
  */
 public final class StoreReader implements AutoCloseable {
-  private static final int PAGE = 64;
+  private static final int PAGE = 1_000;
 
   private final Database database;
   private final RecordingTable recordings;
@@ -54,7 +54,9 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if there is none, it is damaged or of a newer version
    */
   public static StoreReader open(Path directory) {
-    Database database = Database.reader(StoreFile.existing(directory));
+    Path file = StoreFile.existing(directory);
+    NativeLibrary.keepIn(StoreFile.libraryIn(directory));
+    Database database = Database.reader(file);
     try {
       if (new Migrations(database).check() < Migrations.VERSION) {
         Store.open(directory, Clock.systemUTC()).close();

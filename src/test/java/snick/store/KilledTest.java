@@ -17,6 +17,7 @@ class KilledTest {
   private static final int ROUNDS = 20;
 
   @TempDir Path directory;
+  @TempDir Path temporary;
 
   @Test
   void everyAnnouncedCutSurvivesAKill() throws Exception {
@@ -30,6 +31,7 @@ class KilledTest {
         assertThat(reader.verify(n -> {}).problems()).as("round " + round).isEmpty();
       }
     }
+    assertThat(temporary).as("nothing left in the temporary folder").isEmptyDirectory();
   }
 
   /** Numbers by id; killed as soon as {@code lines} are read, wherever the program then is. */
@@ -40,6 +42,7 @@ class KilledTest {
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
                 "-XX:+UseSerialGC",
+                "-Djava.io.tmpdir=" + temporary,
                 "-cp",
                 System.getProperty("java.class.path"),
                 AppendingProgram.class.getName(),

@@ -173,12 +173,12 @@ class StoreTest {
     try (Store store = Store.open(directory, CLOCK);
         StoreReader reader = StoreReader.open(directory)) {
       long recording = store.startRecording(Examples.recording());
-      IntStream.rangeClosed(1, 150)
+      IntStream.rangeClosed(1, 1_050)
           .forEach(n -> store.append(NewCut.of(recording, Examples.NOON, Examples.released(n))));
       List<Cut> given = new ArrayList<>();
       reader.forEachCut(CutSelection.all(), cut -> given.add(cut.cut()));
       assertThat(given)
-          .isEqualTo(IntStream.rangeClosed(1, 150).mapToObj(Examples::released).toList());
+          .isEqualTo(IntStream.rangeClosed(1, 1_050).mapToObj(Examples::released).toList());
     }
   }
 
