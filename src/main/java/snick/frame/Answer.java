@@ -1,6 +1,7 @@
 package snick.frame;
 
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -15,6 +16,14 @@ import java.util.Optional;
  * @param deviceMicros device clock when the command's delimiter came in, µs, 32 bits unsigned
  */
 public record Answer(int command, int tag, Result result, long value, long deviceMicros) {
+  public Answer {
+    Limits.check("command", command, 0, Limits.MAX_U8);
+    Limits.check("tag", tag, 0, Limits.MAX_U8);
+    Objects.requireNonNull(result);
+    Limits.check("value", value, 0, Limits.MAX_U32);
+    Limits.check("device clock in µs", deviceMicros, 0, Limits.MAX_U32);
+  }
+
   /** Outcome of a command. */
   public enum Result {
     /** Done. */

@@ -25,14 +25,11 @@ public final class DeviceFrames {
   /**
    * Write hello.
    *
-   * @throws IllegalArgumentException if the firmware text takes more than 32 bytes
+   * @throws IllegalArgumentException if the firmware text takes more than 32 bytes of UTF-8
    */
   public int hello(Hello hello, byte[] to, int offset) {
     byte[] firmware = hello.firmware().getBytes(StandardCharsets.UTF_8);
-    if (firmware.length > Wire.MAX_FIRMWARE_BYTES) {
-      throw new IllegalArgumentException(
-          "firmware text of " + firmware.length + " bytes, at most 32 allowed");
-    }
+    Limits.check("bytes of firmware text", firmware.length, 0, Wire.MAX_FIRMWARE_BYTES);
     return writer
         .begin(Wire.HELLO)
         .u8(hello.protocolVersion())
@@ -56,7 +53,7 @@ public final class DeviceFrames {
    * @param counts readings, each −2^23 to 2^23 − 1
    * @param from index of the first reading
    * @param n number of readings, 1 to 64
-   * @throws IllegalArgumentException if {@code n} or {@code spanMicros} is not allowed
+   * @throws IllegalArgumentException if a value is outside its range
    */
   public int samples(
       long sequence,
@@ -68,12 +65,13 @@ public final class DeviceFrames {
       byte[] to,
       int offset) {
     Objects.checkFromIndexSize(from, n, counts.length);
-    if (n < 1 || n > SampleBatch.MAX_SAMPLES || (n == 1) != (spanMicros == 0)) {
-      throw new IllegalArgumentException(
-          "batch of " + n + " samples over " + spanMicros + " µs: 1 to 64 allowed, 0 µs for one");
-    }
+    Limits.check("batch size", n, 1, SampleBatch.MAX_SAMPLES);
+    Limits.check("sequence number", sequence, 0, Limits.MAX_U32);
+    Limits.check("first sample's clock in µs", firstMicros, 0, Limits.MAX_U32);
+    Limits.check("span in µs", spanMicros, n == 1 ? 0 : 1, n == 1 ? 0 : Limits.MAX_U32);
     writer.begin(Wire.SAMPLES).u32(sequence).u32(firstMicros).u32(spanMicros).u8(n);
     for (int i = from; i < from + n; i++) {
+      Limits.check("count", counts[i], Wire.LOWEST_COUNT, Wire.HIGHEST_COUNT);
       writer.i24(counts[i]);
     }
     return writer.finish(to, offset);

@@ -114,7 +114,7 @@ final class FormFinder {
   }
 
   private void finishLine(FrameSink sink) {
-    boolean whole = lineFrom > textFrom || textFromLineStart;
+    boolean whole = lineFrom > textFrom || textFromLineStart || held[lineFrom] == '#';
     int length = heldBytes - 1 - lineFrom;
     LineParser.Kind kind = parser.parse(held, lineFrom, heldBytes - 1);
     lineFrom = heldBytes;
@@ -153,7 +153,7 @@ final class FormFinder {
   private void beginText(FrameSink sink) {
     counters.skippedBytes += textFrom;
     if (!textFromLineStart) {
-      lines.skipToNextLine();
+      lines.expectRestOfLine();
     }
     lines.accept(held, textFrom, heldBytes, sink);
     begin(false);

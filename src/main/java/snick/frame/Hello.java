@@ -24,10 +24,11 @@ public record Hello(
     long inputRangeNanoVolts) {
   public Hello {
     Objects.requireNonNull(firmware);
-    if (converterBits < 8 || converterBits > 24) {
-      throw new IllegalArgumentException(
-          "converter of " + converterBits + " bits, 8 to 24 allowed");
-    }
+    Limits.check("protocol version", protocolVersion, 1, Limits.MAX_U8);
+    Limits.check("converter bits", converterBits, 8, 24);
+    Limits.check("gain", gain, 1, Limits.MAX_U16);
+    Limits.check("rate in mHz", nominalRateMilliHertz, 1, Wire.MAX_RATE_MILLI_HERTZ);
+    Limits.check("input range in nV", inputRangeNanoVolts, 0, Limits.MAX_U32);
   }
 
   /** The device id as 16 hexadecimal digits, for example {@code 00a1b2c3d4e5f607}. */

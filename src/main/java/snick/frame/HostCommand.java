@@ -6,32 +6,59 @@ public sealed interface HostCommand {
   int tag();
 
   /** Ask for hello. The device sends hello, then its answer. */
-  record AskHello(int tag) implements HostCommand {}
+  record AskHello(int tag) implements HostCommand {
+    public AskHello {
+      Limits.check("tag", tag, 0, Limits.MAX_U8);
+    }
+  }
 
   /** Begin to send samples. */
-  record Start(int tag) implements HostCommand {}
+  record Start(int tag) implements HostCommand {
+    public Start {
+      Limits.check("tag", tag, 0, Limits.MAX_U8);
+    }
+  }
 
   /** Stop sending samples. */
-  record Stop(int tag) implements HostCommand {}
+  record Stop(int tag) implements HostCommand {
+    public Stop {
+      Limits.check("tag", tag, 0, Limits.MAX_U8);
+    }
+  }
 
   /**
    * Set the output rate.
    *
-   * @param milliHertz mHz, 1 to 100 000 000
+   * @param milliHertz mHz, any 32 bits on the wire; devices have 1 to 100 000 000
    */
-  record SetRate(int tag, long milliHertz) implements HostCommand {}
+  record SetRate(int tag, long milliHertz) implements HostCommand {
+    public SetRate {
+      Limits.check("tag", tag, 0, Limits.MAX_U8);
+      Limits.check("rate in mHz", milliHertz, 0, Limits.MAX_U32);
+    }
+  }
 
   /**
    * Set the amplifier's gain.
    *
-   * @param gain 1 to 65535
+   * @param gain any 16 bits on the wire; devices have 1 to 65535
    */
-  record SetGain(int tag, int gain) implements HostCommand {}
+  record SetGain(int tag, int gain) implements HostCommand {
+    public SetGain {
+      Limits.check("tag", tag, 0, Limits.MAX_U8);
+      Limits.check("gain", gain, 0, Limits.MAX_U16);
+    }
+  }
 
   /**
    * Ask for the token back with the device's clock.
    *
    * @param token any 32 bits, unsigned
    */
-  record Ping(int tag, long token) implements HostCommand {}
+  record Ping(int tag, long token) implements HostCommand {
+    public Ping {
+      Limits.check("tag", tag, 0, Limits.MAX_U8);
+      Limits.check("token", token, 0, Limits.MAX_U32);
+    }
+  }
 }

@@ -13,11 +13,13 @@ final class LineStream {
   private final Counters counters;
   private int heldBytes;
   private boolean skipping;
+  private boolean mayBeRest;
   private boolean zeroMet;
   private boolean readingMet;
   private boolean checksumExpected;
   private int uncheckedInARow;
   private int digits;
+  private int saidDigits;
   private boolean decimal;
   private int misfits;
 
@@ -25,9 +27,9 @@ final class LineStream {
     this.counters = counters;
   }
 
-  /** Skip to the next line feed: what comes first may be the rest of a line. */
-  void skipToNextLine() {
-    skipping = true;
+  /** What comes next may be the rest of a line: skip it, unless it begins as announcements do. */
+  void expectRestOfLine() {
+    mayBeRest = true;
   }
 
   /** Whether {@link #accept} stopped behind a zero byte, which is no text. */
@@ -39,6 +41,10 @@ final class LineStream {
   int accept(byte[] bytes, int at, int end, FrameSink sink) {
     zeroMet = false;
     int from = at;
+    if (mayBeRest && from < end) {
+      skipping = bytes[from] != '#';
+      mayBeRest = false;
+    }
     while (from < end && !zeroMet) {
       int stop = indexOfStop(bytes, from, end);
       if (stop == end) {
@@ -138,7 +144,7 @@ final class LineStream {
   private void reading(boolean timed, int length, FrameSink sink) {
     if (lacksChecksum()) {
       refuseCheck(length);
-    } else if (unitSuits(sink)) {
+    } else if (unitSuits()) {
       handOn(timed, sink);
     } else {
       refuseForm(length);
@@ -159,7 +165,7 @@ final class LineStream {
    * Whether the reading can be told in the stream's unit, which is chosen at the first reading with
    * a point, and again at the second reading in a row that does not fit.
    */
-  private boolean unitSuits(FrameSink sink) {
+  private boolean unitSuits() {
     DecimalReading reading = parser.reading();
     boolean firstPoint = reading.hasPoint() && !decimal;
     if (!firstPoint && reading.fits(digits)) {
@@ -175,11 +181,14 @@ final class LineStream {
     misfits = 0;
     decimal = true;
     digits = chosen;
-    sink.decimals(chosen);
     return true;
   }
 
   private void handOn(boolean timed, FrameSink sink) {
+    if (digits != saidDigits) {
+      saidDigits = digits;
+      sink.decimals(digits);
+    }
     int counts = (int) parser.reading().inUnits(digits);
     counters.goodLines++;
     counters.samples++;
@@ -207,8 +216,12 @@ final class LineStream {
   void forget() {
     counters.skippedBytes += heldBytes;
     heldBytes = 0;
-    skipping = true;
+    mayBeRest = true;
+    readingMet = false;
     checksumExpected = false;
     uncheckedInARow = 0;
+    decimal = false;
+    digits = 0;
+    misfits = 0;
   }
 }

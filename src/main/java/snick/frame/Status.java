@@ -1,6 +1,7 @@
 package snick.frame;
 
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -24,6 +25,17 @@ public record Status(
     long overrangeSamples,
     ResetCause resetCause,
     State state) {
+  public Status {
+    Limits.check("device clock in µs", deviceMicros, 0, Limits.MAX_U32);
+    temperatureCentiCelsius.ifPresent(
+        t -> Limits.check("temperature in 0.01 °C", t, -32_767, 32_767));
+    supplyMilliVolts.ifPresent(mv -> Limits.check("supply in mV", mv, 0, 65_534));
+    Limits.check("dropped samples", droppedSamples, 0, Limits.MAX_U32);
+    Limits.check("overrange samples", overrangeSamples, 0, Limits.MAX_U32);
+    Objects.requireNonNull(resetCause);
+    Objects.requireNonNull(state);
+  }
+
   /** Why a device last started. */
   public enum ResetCause {
     UNKNOWN(0),

@@ -35,7 +35,7 @@ public final class StreamDecoder {
     this.frames = new FrameStream(counters, findsForm);
     this.finder = new FormFinder(counters, frames, lines, start == Start.AT_BEGINNING);
     if (start == Start.MIDWAY && !findsForm) {
-      lines.skipToNextLine();
+      lines.expectRestOfLine();
     }
   }
 

@@ -45,6 +45,9 @@ final class Wire {
   /** Supply that means 'not measured'. */
   static final int NO_SUPPLY = 0xFFFF;
 
+  static final int LOWEST_COUNT = -(1 << 23);
+  static final int HIGHEST_COUNT = (1 << 23) - 1;
+
   static final long MAX_RATE_MILLI_HERTZ = 100_000_000;
 
   private Wire() {}

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class FormRecognitionTest {
@@ -94,6 +95,17 @@ class FormRecognitionTest {
     byte[] tail = Arrays.copyOfRange(whole, 4, whole.length);
     List<String> calls = calls(StreamDecoder.Start.MIDWAY, false, tail);
     assertThat(calls.subList(0, calls.size() - 1)).isEqualTo(readingCalls(1, 10));
+  }
+
+  @Test
+  void announcementIsHeardEvenAsTheFirstLineMidway() {
+    for (Optional<Form> form : List.of(Optional.<Form>empty(), Optional.of(Form.TEXT))) {
+      StreamDecoder decoder =
+          form.map(given -> StreamDecoder.of(given, StreamDecoder.Start.MIDWAY))
+              .orElseGet(FormRecognitionTest::midway);
+      Received received = Bytes.decode(decoder, Bytes.text("# rate=80\n5\n"), 1);
+      assertThat(received.calls).containsExactly("rate = 80", "reading 5");
+    }
   }
 
   @Test

@@ -131,11 +131,30 @@ class StreamDecoderTextTest {
     "12.3456, 4, 123456",
     "0.123456789, 8, 12345679",
     "84213.5, 3, 84213500",
-    "8388607.5, 1, 83886075",
-    "-2147483647.4, 0, -2147483647"
+    "8388607.5, 1, 83886075"
   })
   void unitLeavesRoomForSixteenTimesTheFirstReading(String printed, int digits, int counts) {
     assertThat(calls(printed + "\n")).containsExactly("decimals " + digits, "reading " + counts);
+  }
+
+  @Test
+  void readingWithoutRoomForDecimalsIsInWholeUnits() {
+    assertThat(calls("134217727.5\n-2147483648.5\n"))
+        .containsExactly("reading 134217728", "reading -2147483648");
+  }
+
+  @Test
+  void afterReopeningTheUnitIsChosenAgainAndSaidIfItDiffers() {
+    StreamDecoder decoder = decoder();
+    Received received = Bytes.decode(decoder, Bytes.text("1.5\n"), 9);
+    decoder.linkReopened();
+    byte[] same = Bytes.text("0\n2.5\n");
+    decoder.accept(same, 0, same.length, received);
+    decoder.linkReopened();
+    byte[] whole = Bytes.text("0\n7\n");
+    decoder.accept(whole, 0, whole.length, received);
+    assertThat(received.calls)
+        .containsExactly("decimals 3", "reading 1500", "reading 2500", "decimals 0", "reading 7");
   }
 
   @Test
