@@ -13,8 +13,10 @@
 
 extern const struct converter_model converter_model;
 
-/* Index into the model's rates of the rate to start with. */
+/* Index into the model's rates of the rate to start with: 0 for 10, 1 for 80 samples a second. */
+#ifndef CONVERTER_START_RATE
 #define CONVERTER_START_RATE 1
+#endif
 
 enum converter_news {
   CONVERTER_NOTHING,
