@@ -14,6 +14,9 @@ final class BreakEstimator {
   private static final double LARGEST_MOVE = 0.4;
   private static final double SMALLEST_MOVE = 0.002;
   private static final double SOME_UNEVENNESS = 0.01;
+  private static final double SPIKE_MISFIT = 1.5;
+  private static final double SPIKE_GONE_MISFIT = 1.2;
+  private static final double SPIKE_EVIDENCE = 30;
 
   private final LoadingModel model;
   private final Place first;
@@ -26,12 +29,50 @@ final class BreakEstimator {
   /** The estimate for a loading that begins at sample {@code onset} and ends with {@code fall}. */
   static BreakEstimate estimate(Samples s, int onset, Fall fall, double after, double noise) {
     BreakEstimate line = LineEstimator.estimate(s, onset, fall, after, noise);
-    LoadingModel model = LoadingModel.of(s, onset, fall, after, noise, line.breakTime());
-    Place first = new Place(Kernel.FAMILY.get(0), line.breakTime(), model.height(), 0, 0);
-    return new BreakEstimator(model, first).estimate().orElse(line);
+    BreakEstimator whole = over(s, onset, fall, after, noise, line);
+    Optional<Place> best = whole.best();
+    if (best.isPresent() && whole.model.misfit(best.get()) > SPIKE_MISFIT) {
+      Optional<BreakEstimate> better = withoutOne(s, onset, fall, after, noise, line, best.get());
+      if (better.isPresent()) {
+        return better.get();
+      }
+    }
+    return best.flatMap(whole::average).orElse(line);
   }
 
-  private Optional<BreakEstimate> estimate() {
+  private static BreakEstimator over(
+      Samples s, int onset, Fall fall, double after, double noise, BreakEstimate line) {
+    LoadingModel model = LoadingModel.of(s, onset, fall, after, noise, line.breakTime());
+    Place first = new Place(Kernel.FAMILY.get(0), line.breakTime(), model.height(), 0, 0);
+    return new BreakEstimator(model, first);
+  }
+
+  /** If leaving out one sample near the fall makes the rest fit, that sample was a spike. */
+  private static Optional<BreakEstimate> withoutOne(
+      Samples s, int onset, Fall fall, double after, double noise, BreakEstimate line, Place all) {
+    Optional<BreakEstimate> result = Optional.empty();
+    double most = all.logEvidence() + SPIKE_EVIDENCE;
+    int to = Math.min(s.size(), fall.bottom() + 4);
+    for (int i = Math.max(0, fall.top() - 4); i < to; i++) {
+      if (!s.usable[i]) {
+        continue;
+      }
+      s.usable[i] = false;
+      BreakEstimator part = over(s, onset, fall, after, noise, line);
+      Optional<Place> best = part.best();
+      if (best.isPresent()
+          && best.get().logEvidence() > most
+          && part.model.misfit(best.get()) < SPIKE_GONE_MISFIT) {
+        most = best.get().logEvidence();
+        int left = i;
+        result = part.average(best.get()).map(e -> e.withoutSample(left));
+      }
+      s.usable[i] = true;
+    }
+    return result;
+  }
+
+  private Optional<Place> best() {
     double some = SOME_UNEVENNESS * model.height();
     double[] prior = model.priorVariances(new Unevenness(some, some));
     Optional<Place> best = Optional.empty();
@@ -42,7 +83,7 @@ final class BreakEstimator {
         best = place;
       }
     }
-    return best.flatMap(this::average);
+    return best;
   }
 
   /** Moves the break to where the samples put it. */
@@ -71,6 +112,6 @@ final class BreakEstimator {
     for (Unevenness u : Unevenness.grid(model.noise(), model.height())) {
       equations.posterior(model.priorVariances(u)).ifPresent(p -> mixture.add(p, u));
     }
-    return mixture.estimate(model.unseenTremorCounts(), model.noise());
+    return mixture.estimate(model.unseenTremorCounts());
   }
 }

@@ -7,11 +7,14 @@ import snick.sample.SampleSink;
 /**
  * Finds loadings of the filament in a stream of samples and says how each ended. Streaming, one
  * thread, bounded memory; nothing is allocated for a sample at rest. Single-sample spikes begin no
- * event: three samples in a row must stand outside the rest band on one side. The getters may be
- * read between samples by the same thread.
+ * event: two samples in a row must stand far off on one side, or three well off and one of them
+ * outside the rest band. The getters may be read between samples by the same thread.
  */
 public final class CutDetector implements SampleSink {
   private static final int SAMPLES_THAT_BEGIN = 3;
+  private static final int FAR_SAMPLES_THAT_BEGIN = 2;
+  private static final double FAR_BANDS = 1.6;
+  private static final double INNER_BAND = 0.65;
 
   private final DetectorSettings settings;
   private final CutSink sink;
@@ -21,9 +24,12 @@ public final class CutDetector implements SampleSink {
   private final Event event;
   private final EventAnalysis analysis;
   private int run;
+  private double farthest;
+  private double least;
   private int railRun;
   private boolean railReported;
   private int number;
+  private int usualPolarity;
 
   /** A detector that hands finished events to {@code sink}. */
   public CutDetector(DetectorSettings settings, CutSink sink) {
@@ -43,8 +49,8 @@ public final class CutDetector implements SampleSink {
     }
     railRun = 0;
     double away = counts - rest.levelCounts();
-    if (Math.abs(away) > rest.triggerCounts()) {
-      outside(away > 0 ? 1 : -1);
+    if (Math.abs(away) > INNER_BAND * rest.triggerCounts()) {
+      outside(away);
     } else {
       run = 0;
       railReported = false;
@@ -52,9 +58,16 @@ public final class CutDetector implements SampleSink {
     }
   }
 
-  private void outside(int side) {
-    run = run * side > 0 ? run + side : side;
-    if (Math.abs(run) >= SAMPLES_THAT_BEGIN) {
+  private void outside(double away) {
+    int side = away > 0 ? 1 : -1;
+    boolean same = run * side > 0;
+    run = same ? run + side : side;
+    least = same ? Math.min(least, Math.abs(away)) : Math.abs(away);
+    farthest = Math.max(same ? farthest : 0, Math.abs(away));
+    boolean many = Math.abs(run) >= SAMPLES_THAT_BEGIN && farthest > rest.triggerCounts();
+    boolean far =
+        Math.abs(run) >= FAR_SAMPLES_THAT_BEGIN && least > FAR_BANDS * rest.triggerCounts();
+    if (many || far) {
       begin(side);
     }
   }
@@ -63,7 +76,7 @@ public final class CutDetector implements SampleSink {
     run = 0;
     railRun = 0;
     rest.dropBlock();
-    event.begin(side, rest, ring);
+    event.begin(side, usualPolarity, rest, ring);
   }
 
   @Override
@@ -137,6 +150,8 @@ public final class CutDetector implements SampleSink {
 
   private void deliver(Cut cut) {
     number = cut.number();
+    boolean parted = cut.outcome() == Outcome.SEVERED || cut.outcome() == Outcome.PARTED_IN_STEPS;
+    usualPolarity = parted || usualPolarity == 0 ? cut.polarity() : usualPolarity;
     sink.cut(cut);
   }
 

@@ -23,6 +23,8 @@ final class Event {
   /** Why no more samples come. */
   enum End {
     SETTLED,
+    /** The level moved and stays: no loading. */
+    ABSORBED,
     TOO_LONG,
     CUT_OFF
   }
@@ -30,8 +32,14 @@ final class Event {
   /** Readings above zero below this fraction of the peak count as fallen. */
   static final double FALLEN_FRACTION = 0.12;
 
+  /** Share of the band that begins an event below which the reading counts as fallen. */
+  private static final double FALLEN_BAND = 0.5;
+
   private static final int MOST_SAMPLES = 1 << 20;
   private static final int MOST_GAPS = 256;
+  private static final long STANDS_NANOS = 500_000_000L;
+  private static final long MOVED_NANOS = 5_000_000_000L;
+  private static final double SMALL_NOISES = 20;
   private static final double RISE_NANOS = 25e6;
 
   /** A lower peak that is followed by more load at once was an unsteady touch, not a loading. */
@@ -44,6 +52,7 @@ final class Event {
   private final List<Gap> gaps = new ArrayList<>();
   private boolean active;
   private int polarity;
+  private int usualPolarity;
   private double zero;
   private double noise;
   private double trigger;
@@ -66,7 +75,8 @@ final class Event {
     this.settings = settings;
   }
 
-  void begin(int side, RestTracker rest, RestRing ring) {
+  void begin(int side, int usual, RestTracker rest, RestRing ring) {
+    usualPolarity = usual;
     active = true;
     polarity = side;
     zero = rest.levelCounts();
@@ -103,16 +113,28 @@ final class Event {
     if (fallen) {
       return afterFall(nanos, middle, periodNanos);
     }
-    if (middle < Math.max(trigger, FALLEN_FRACTION * peak)) {
+    if (middle < Math.max(FALLEN_BAND * trigger, FALLEN_FRACTION * peak)) {
       fallen = true;
       fallenAt = log.size() - 1;
       fallenNanos = nanos;
       risen = 0;
-    } else if (flat.flatFor(500_000_000L) && flat.level() < 0.5 * peak) {
-      levelAfter = zero + polarity * flat.level();
-      return Step.ENDED;
+    } else if (flat.flatFor(STANDS_NANOS)) {
+      return standing(nanos);
     }
     return bounded(nanos);
+  }
+
+  /** Flat away from zero: after a fall that is its end; else it may be a level that moved. */
+  private Step standing(long nanos) {
+    boolean fell = flat.level() < 0.5 * peak;
+    boolean otherWay = polarity == -usualPolarity;
+    boolean low = peak < SMALL_NOISES * noise && flat.flatFor(MOVED_NANOS);
+    if (!fell && !otherWay && !low) {
+      return bounded(nanos);
+    }
+    end = fell ? End.SETTLED : End.ABSORBED;
+    levelAfter = zero + polarity * flat.level();
+    return Step.ENDED;
   }
 
   private double track(int counts) {

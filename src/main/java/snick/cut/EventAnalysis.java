@@ -9,7 +9,11 @@ import java.util.Set;
 final class EventAnalysis {
   private static final double RELEASE_NOISES = 20;
   private static final double FILTER_FALL_PERIODS = 4.3;
-  private static final double SMALL_RAMP_SAMPLES = 8;
+  private static final int FEW_RAMP_SAMPLES = 8;
+  private static final double LARGE_CORRECTION = 0.1;
+  private static final double LARGE_UNCERTAINTY = 0.02;
+  private static final double UNEVEN_NOISES = 2;
+  private static final double MOVED_NOISES = 4;
 
   private final DetectorSettings settings;
 
@@ -17,18 +21,32 @@ final class EventAnalysis {
     this.settings = settings;
   }
 
+  /** The cut; empty if the event was too small or a mere shift of the level. */
   Optional<Cut> of(Event event, double periodNanos, int number) {
-    EventReading r = EventReading.of(event, periodNanos);
+    if (event.end() == Event.End.ABSORBED) {
+      return Optional.empty();
+    }
+    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos());
     Outcome outcome = outcome(event, r);
     if (tooSmall(outcome, event, r)) {
       return Optional.empty();
     }
-    boolean parted = outcome == Outcome.SEVERED || outcome == Outcome.PARTED_IN_STEPS;
-    Optional<BreakEstimate> estimate =
-        parted
-            ? r.fall.map(f -> BreakEstimator.estimate(r.s, r.onset, f, r.after, r.noise))
-            : Optional.empty();
-    return Optional.of(cut(event, r, outcome, estimate, number));
+    return Optional.of(cut(event, r, outcome, estimate(outcome, r), number));
+  }
+
+  private static Optional<BreakEstimate> estimate(Outcome outcome, EventReading r) {
+    return switch (outcome) {
+      case SEVERED -> r.fall.map(f -> estimate(r, f, r.after));
+      case PARTED_IN_STEPS -> r.fall.map(f -> estimate(r, f.firstStep(), r.s.x[f.firstTo()]));
+      case RELEASED, OVERRANGE, TRUNCATED, DISTURBED -> Optional.empty();
+    };
+  }
+
+  private static BreakEstimate estimate(EventReading r, Fall fall, double after) {
+    BreakEstimate line = LineEstimator.estimate(r.s, r.onset, fall, after, r.noise);
+    BreakEstimate full = BreakEstimator.estimate(r.s, r.onset, fall, after, r.noise);
+    double height = r.heightWithout(Optional.of(full.leftOut()));
+    return new Plausible(height, r.noise).of(full, line);
   }
 
   private boolean tooSmall(Outcome outcome, Event event, EventReading r) {
@@ -59,63 +77,78 @@ final class EventAnalysis {
 
   private Outcome byFall(Fall fall, double periodNanos) {
     double most = Math.max(FILTER_FALL_PERIODS, settings.severedFallNanos() / periodNanos);
-    if (fall.periods() <= most) {
-      return Outcome.SEVERED;
+    if (fall.steps() > 1) {
+      return Outcome.PARTED_IN_STEPS;
     }
-    return fall.steps() > 1 ? Outcome.PARTED_IN_STEPS : Outcome.RELEASED;
+    return fall.periods() <= most ? Outcome.SEVERED : Outcome.RELEASED;
   }
 
-  private Cut cut(
+  private static Cut cut(
       Event event, EventReading r, Outcome outcome, Optional<BreakEstimate> estimate, int number) {
-    double most = r.height();
     OptionalLong breakNanos =
         estimate.isPresent()
             ? OptionalLong.of(r.s.nanosAt(estimate.get().breakTime()))
             : OptionalLong.empty();
-    Peak peak =
-        estimate
-            .map(
-                e ->
-                    new Peak(
-                        most,
-                        e.forceCounts(),
-                        Math.hypot(e.uncertaintyCounts(), r.zero.uncertaintyCounts())))
-            .orElse(new Peak(most, most, r.noise));
     return new Cut(
         number,
         outcome,
         r.polarity,
         r.s.nanosAt(r.s.time[r.onset]),
         breakNanos,
-        Optional.of(peak),
+        Optional.of(peak(r, estimate)),
         shape(r, estimate),
         new Cut.Rest(r.zero.counts(), event.levelAfterCounts(), r.noise),
         flags(event, r, estimate),
         event.log().trace(0, event.log().size(), event.gaps()));
   }
 
+  private static Peak peak(EventReading r, Optional<BreakEstimate> estimate) {
+    double most = observedMax(r, estimate);
+    double zero = r.zero.uncertaintyCounts();
+    return estimate
+        .map(e -> new Peak(most, e.forceCounts(), Math.hypot(e.uncertaintyCounts(), zero)))
+        .orElse(new Peak(most, most, Math.hypot(r.noise, zero)));
+  }
+
+  private static double observedMax(EventReading r, Optional<BreakEstimate> estimate) {
+    return r.heightWithout(estimate.map(BreakEstimate::leftOut));
+  }
+
   private static Cut.Shape shape(EventReading r, Optional<BreakEstimate> estimate) {
     double perPeriod =
         estimate.map(BreakEstimate::slopeCountsPerPeriod).orElse(r.meanSlopeCountsPerPeriod());
     long fall = r.fall.map(f -> Math.round(f.periods() * r.periodNanos)).orElse(0L);
-    return new Cut.Shape(perPeriod / r.periodNanos * 1e9, fall, r.dips(), r.peak - r.onset);
+    return new Cut.Shape(
+        perPeriod / r.periodNanos * 1e9, fall, dips(r, estimate), r.peak - r.onset);
+  }
+
+  private static int dips(EventReading r, Optional<BreakEstimate> estimate) {
+    return r.dips(estimate.map(BreakEstimate::tremorCounts).orElse(0.0));
   }
 
   private static Set<Flag> flags(Event event, EventReading r, Optional<BreakEstimate> estimate) {
     Set<Flag> flags = EnumSet.noneOf(Flag.class);
     flag(flags, Flag.ZERO_UNSURE, !event.zeroSure() || r.zero.crept());
     flag(flags, Flag.GAP_INSIDE, !event.gaps().isEmpty());
-    flag(flags, Flag.SPIKE_NEAR_PEAK, r.spikesNearPeak > 0);
-    flag(flags, Flag.DIPS_BEFORE_PEAK, r.dips() > 0);
-    flag(flags, Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > 4 * r.noise);
+    boolean leftOut = estimate.map(e -> e.leftOut().isPresent()).orElse(false);
+    flag(flags, Flag.SPIKE_NEAR_PEAK, r.spikesNearPeak > 0 || leftOut);
+    flag(flags, Flag.DIPS_BEFORE_PEAK, dips(r, estimate) > 0);
+    double moved = MOVED_NOISES * r.noise;
+    flag(flags, Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > moved);
     estimate.ifPresent(
         e -> {
-          double correction = Math.abs(e.forceCounts() - r.height()) / e.forceCounts();
-          boolean fast = r.peak - r.onset < SMALL_RAMP_SAMPLES;
-          flag(flags, Flag.TOO_FAST_FOR_RATE, fast || !(correction < 0.1));
-          flag(flags, Flag.UNEVEN_LOADING, e.uneven());
+          flag(flags, Flag.TOO_FAST_FOR_RATE, tooFast(r, e, observedMax(r, estimate)));
+          flag(flags, Flag.UNEVEN_LOADING, e.tremorCounts() > UNEVEN_NOISES * r.noise);
         });
     return flags;
+  }
+
+  private static boolean tooFast(EventReading r, BreakEstimate e, double observedMax) {
+    boolean fewSamples = r.peak - r.onset < FEW_RAMP_SAMPLES;
+    boolean farFromMaximum =
+        !(Math.abs(e.forceCounts() - observedMax) < LARGE_CORRECTION * e.forceCounts());
+    boolean unsure = e.uncertaintyCounts() > LARGE_UNCERTAINTY * e.forceCounts();
+    return fewSamples || farFromMaximum || (unsure && Kernel.filterOutlastsTremor(r.periodNanos));
   }
 
   private static void flag(Set<Flag> flags, Flag flag, boolean holds) {

@@ -1,9 +1,13 @@
 package snick.cut;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** One event read through: where it began, where it peaked, how it fell. */
 final class EventReading {
+  private static final double KNOCK_PERIOD_NANOS = 20e6;
+  private static final double DIP_TREMORS = 4;
+
   final Samples s;
   final ZeroBefore zero;
   final int polarity;
@@ -16,7 +20,8 @@ final class EventReading {
   final Optional<Fall> fall;
   private final double band;
 
-  private EventReading(Event event, ZeroBefore zero, double periodNanos, Samples s) {
+  private EventReading(
+      Event event, ZeroBefore zero, double periodNanos, Samples s, double severedFallNanos) {
     this.s = s;
     this.zero = zero;
     this.periodNanos = periodNanos;
@@ -27,18 +32,18 @@ final class EventReading {
     int from = Math.max(0, event.began() - 2);
     int spikes = Spikes.mark(s, noise, from, s.size());
     peak = s.largest(from, s.size());
-    onset = onset(event.began());
+    onset = onset(Math.max(event.began(), zero.restsUntil()));
     spikesNearPeak =
         spikes == 0 ? 0 : unusable(Math.max(0, peak - 8), Math.min(s.size(), peak + 8));
-    fall = new FallLocator(s, after).find(peak, s.size());
+    fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(Event event, double periodNanos) {
+  static EventReading of(Event event, double periodNanos, double severedFallNanos) {
     ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     Samples s =
         Samples.of(
             event.log(), zero.counts(), event.polarity(), periodNanos, !event.gaps().isEmpty());
-    return new EventReading(event, zero, periodNanos, s);
+    return new EventReading(event, zero, periodNanos, s, severedFallNanos);
   }
 
   private int unusable(int from, int to) {
@@ -63,6 +68,16 @@ final class EventReading {
     return s.x[peak];
   }
 
+  /** The same with one more sample left out. */
+  double heightWithout(Optional<OptionalInt> leftOut) {
+    int without = leftOut.filter(OptionalInt::isPresent).map(OptionalInt::getAsInt).orElse(-1);
+    double most = Double.NEGATIVE_INFINITY;
+    for (int i = onset; i < s.size(); i++) {
+      most = s.usable[i] && i != without ? Math.max(most, s.x[i]) : most;
+    }
+    return most > Double.NEGATIVE_INFINITY ? most : height();
+  }
+
   double meanSlopeCountsPerPeriod() {
     double time = s.time[peak] - s.time[onset];
     return time > 0 ? height() / time : 0;
@@ -72,23 +87,26 @@ final class EventReading {
   double reboundCounts() {
     int from = fall.map(Fall::bottom).orElse(s.size());
     double lowest = 0;
-    for (int i = from; i < s.size(); i++) {
-      lowest = s.usable[i] ? Math.min(lowest, s.x[i]) : lowest;
+    for (int i = Math.max(1, from); i + 1 < s.size(); i++) {
+      double low = Math.min(s.x[i - 1], s.x[i]);
+      double middle = Math.max(low, Math.min(Math.max(s.x[i - 1], s.x[i]), s.x[i + 1]));
+      lowest = Math.min(lowest, middle);
     }
     return -lowest;
   }
 
-  /** Whether the reading rose at once, like a knock. */
+  /** Whether the reading rose at once, like a knock; slow rates cannot tell. */
   boolean impulsive() {
-    return peak - onset < 2;
+    int top = fall.map(Fall::top).orElse(peak);
+    return top - onset < 2 && periodNanos < KNOCK_PERIOD_NANOS;
   }
 
-  /** Times the reading sank by more than noise and rose again before the peak. */
-  int dips() {
+  /** Times the reading sank by more than noise and tremor and rose again before the peak. */
+  int dips(double tremorCounts) {
     int dips = 0;
     double high = 0;
     double low = 0;
-    double needed = Math.max(band, 0.01 * height());
+    double needed = Math.max(Math.max(band, 0.01 * height()), DIP_TREMORS * tremorCounts);
     boolean down = false;
     for (int i = onset; i <= peak; i++) {
       if (!s.usable[i]) {

@@ -4,18 +4,24 @@ import java.util.Optional;
 
 /** Finds the fall after the peak, how long it took and in how many steps it went. */
 final class FallLocator {
-  private static final double STEP_SHARE = 0.12;
+  private static final double STEP_SHARE = 0.2;
+  private static final double LONGEST_FILTERED_STEP = 5;
+  private static final double STEEP = 0.3;
+  private static final double CALM = 0.15;
 
   private final Samples s;
   private final double after;
+  private final double longestStep;
 
   /**
    * A locator over these samples.
    *
    * @param after level fallen to, counts above zero
+   * @param severedFallNanos longest fall of a parting, the filter apart, ns
    */
-  FallLocator(Samples s, double after) {
+  FallLocator(Samples s, double after, double severedFallNanos) {
     this.s = s;
+    this.longestStep = Math.max(LONGEST_FILTERED_STEP, severedFallNanos / s.periodNanos);
     this.after = after;
   }
 
@@ -33,7 +39,7 @@ final class FallLocator {
     }
     double from90 = s.crossing(top, after + 0.9 * height);
     double to10 = s.crossing(bottom - 1, after + 0.1 * height);
-    return Optional.of(new Fall(top, bottom, from90, to10, steps(top, bottom, height)));
+    return Optional.of(withSteps(top, bottom, from90, to10, height));
   }
 
   /** The peak; where the force sank slowly before it broke, the peak is still the measure. */
@@ -59,32 +65,43 @@ final class FallLocator {
     return from;
   }
 
-  private int steps(int top, int bottom, double height) {
+  private Fall withSteps(int top, int bottom, double from90, double to10, double height) {
     double steepest = 0;
     for (int i = top; i < bottom; i++) {
       steepest = Math.max(steepest, drop(i));
     }
     int steps = 0;
-    int calm = 2;
-    double fallen = 0;
+    int start = top;
+    int firstFrom = top;
+    int firstTo = bottom;
+    boolean inside = false;
     boolean counted = false;
     for (int i = top; i < bottom; i++) {
-      if (drop(i) > 0.3 * steepest) {
-        if (calm >= 2) {
-          fallen = 0;
-          counted = false;
-        }
-        fallen += drop(i);
-        calm = 0;
-      } else {
-        calm += drop(i) < 0.2 * steepest ? 1 : 0;
+      if (!inside && drop(i) > STEEP * steepest) {
+        inside = true;
+        counted = false;
+        start = i;
+      } else if (inside && calm(i, bottom, steepest)) {
+        inside = false;
+        firstTo = steps == 1 && counted ? i : firstTo;
       }
-      if (!counted && fallen > STEP_SHARE * height) {
+      if (inside
+          && !counted
+          && i + 1 - start <= longestStep
+          && s.x[start] - s.x[i + 1] > STEP_SHARE * height) {
         counted = true;
+        firstFrom = steps == 0 ? start : firstFrom;
         steps++;
       }
     }
-    return Math.max(1, steps);
+    return new Fall(top, bottom, from90, to10, Math.max(1, steps), firstFrom, firstTo);
+  }
+
+  /** Whether the fall pauses for at least two samples. */
+  private boolean calm(int i, int bottom, double steepest) {
+    return i + 2 < bottom
+        && Math.abs(drop(i)) < CALM * steepest
+        && Math.abs(drop(i + 1)) < CALM * steepest;
   }
 
   private double drop(int i) {

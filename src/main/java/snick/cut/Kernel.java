@@ -23,6 +23,11 @@ record Kernel(int order, double width) {
   /** Half the longest span in the family, periods. */
   static final double LONGEST_HALF = 2.5;
 
+  /** Whether four periods are so long that hand tremor within them goes unseen. */
+  static boolean filterOutlastsTremor(double periodNanos) {
+    return 4 * periodNanos > 100e6;
+  }
+
   /** Half its span, periods. */
   double half() {
     return 0.5 * order * width;

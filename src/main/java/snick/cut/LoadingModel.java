@@ -15,6 +15,7 @@ final class LoadingModel {
   private static final double STEP_PER_WINDOW = 0.65;
   private static final double NYQUIST_SHARE = 0.45;
   private static final double MARGIN = 0.6;
+  private static final double AFTER_BOTTOM = 2.2;
   private static final double FEW_EARLY = 10;
   private static final double TREND_HEIGHTS = 10;
   private static final double UNSEEN_TREMOR_SHARE = 0.01;
@@ -43,7 +44,8 @@ final class LoadingModel {
     double window = Math.max(LEAST_WINDOW, WINDOW_NANOS / s.periodNanos);
     double clean = s.time[onset] + 0.5 + Kernel.LONGEST_HALF;
     double begin = Math.max(clean, end - window);
-    this.lateTo = end + Kernel.LONGEST_HALF + MARGIN;
+    this.lateTo =
+        Math.min(end + Kernel.LONGEST_HALF + MARGIN, s.time[fall.bottom()] + AFTER_BOTTOM);
     this.brief = end - Kernel.LONGEST_HALF - MARGIN - begin < FEW_EARLY;
     this.from = brief ? Math.max(0, onset - 4) : firstFrom(begin);
     this.lateFrom = brief ? Double.NEGATIVE_INFINITY : end - Kernel.LONGEST_HALF - MARGIN;

@@ -3,6 +3,7 @@ package snick.cut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** Posteriors of the force at the break under several priors, averaged by their evidence. */
 final class Mixture {
@@ -43,7 +44,7 @@ final class Mixture {
     most = Math.max(most, log);
   }
 
-  Optional<BreakEstimate> estimate(double unseenTremor, double noise) {
+  Optional<BreakEstimate> estimate(double unseenTremor) {
     if (!(most > Double.NEGATIVE_INFINITY)) {
       return Optional.empty();
     }
@@ -64,6 +65,7 @@ final class Mixture {
     tremor /= weights;
     double variance = Math.max(0, second / weights - mean * mean);
     double u = Math.sqrt(variance + unseenTremor * unseenTremor);
-    return Optional.of(new BreakEstimate(mean, u, time, slope / weights, tremor > 2 * noise, 0));
+    return Optional.of(
+        new BreakEstimate(mean, u, time, slope / weights, tremor, OptionalInt.empty()));
   }
 }

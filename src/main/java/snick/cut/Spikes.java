@@ -11,12 +11,16 @@ final class Spikes {
 
   private Spikes() {}
 
-  /** Marks spikes as not usable; returns how many stand in {@code [from, to)}. */
+  /**
+   * Marks spikes as not usable and puts the mean of the neighbours in their place; returns how many
+   * stand in {@code [from, to)}.
+   */
   static int mark(Samples s, double noise, int from, int to) {
     int found = 0;
     for (int i = 1; i + 1 < s.size(); i++) {
       if (s.usable[i] && isSpike(s.x, i, noise)) {
         s.usable[i] = false;
+        s.x[i] = 0.5 * (s.x[i - 1] + s.x[i + 1]);
         found += i >= from && i < to ? 1 : 0;
         i++;
       }

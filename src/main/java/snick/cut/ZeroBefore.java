@@ -1,6 +1,7 @@
 package snick.cut;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * Reading at rest before an event, from the rest kept before it. The newest part is left out, for
@@ -17,22 +18,28 @@ final class ZeroBefore {
   private final double counts;
   private final double uncertaintyCounts;
   private final boolean crept;
+  private final int restsUntil;
 
-  private ZeroBefore(double counts, double uncertaintyCounts, boolean crept) {
+  private ZeroBefore(double counts, double uncertaintyCounts, boolean crept, int restsUntil) {
     this.counts = counts;
     this.uncertaintyCounts = uncertaintyCounts;
     this.crept = crept;
+    this.restsUntil = restsUntil;
   }
 
   static ZeroBefore of(Event event, double periodNanos) {
     SampleLog log = event.log();
+    Optional<ZeroBefore> moved = heldLevel(event, periodNanos);
+    if (moved.isPresent()) {
+      return moved.get();
+    }
     int leftOut = (int) Math.max(LEFT_OUT_LEAST, LEFT_OUT_NANOS / periodNanos);
     int part = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
     int to = Math.max(0, event.began() - leftOut);
     int from = Math.max(0, to - part);
     double noise = event.noiseCounts();
     if (to - from < PART_LEAST) {
-      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, false);
+      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, false, 0);
     }
     double late = trimmedMean(log, from, to);
     double early = trimmedMean(log, 0, Math.min(to, part));
@@ -41,9 +48,53 @@ final class ZeroBefore {
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
     double zero = crept && fellBackToEarly ? early : late;
     if (!(Math.abs(zero - event.zeroCounts()) < event.triggerCounts()) && !crept) {
-      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, true);
+      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, true, 0);
     }
-    return new ZeroBefore(zero, noise / Math.sqrt(to - from), crept);
+    return new ZeroBefore(zero, noise / Math.sqrt(to - from), crept, 0);
+  }
+
+  /**
+   * If the reading fell back to another level than it began at and had stood at that level before
+   * the loading, the level had moved before and is the zero. If nothing was known of the rest
+   * before, the level after is taken.
+   */
+  private static Optional<ZeroBefore> heldLevel(Event event, double periodNanos) {
+    if (!event.fallen() && event.end() != Event.End.SETTLED) {
+      return Optional.empty();
+    }
+    double after = event.levelAfterCounts();
+    double noise = event.noiseCounts();
+    if (!event.zeroSure() && event.fallen()) {
+      return Optional.of(new ZeroBefore(after, noise, true, 0));
+    }
+    double band = event.triggerCounts();
+    if (Math.abs(after - event.zeroCounts()) < band) {
+      return Optional.empty();
+    }
+    int needed = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
+    int until = lastRunNear(event.log(), after, band, needed);
+    return until <= event.began()
+        ? Optional.empty()
+        : Optional.of(
+            new ZeroBefore(
+                trimmedMean(event.log(), until - needed, until),
+                noise / Math.sqrt(needed),
+                true,
+                until - 1));
+  }
+
+  /** End of the last but one run of {@code needed} readings near a level; 0 if there is none. */
+  private static int lastRunNear(SampleLog log, double level, double band, int needed) {
+    int run = 0;
+    int end = 0;
+    for (int i = 0; i < log.size(); i++) {
+      boolean near = Math.abs(log.counts(i) - level) < band;
+      if (!near && run >= needed) {
+        end = i;
+      }
+      run = near ? run + 1 : 0;
+    }
+    return end;
   }
 
   /** Mean of the middle half. */
@@ -69,6 +120,11 @@ final class ZeroBefore {
   /** Its standard uncertainty from noise, counts. */
   double uncertaintyCounts() {
     return uncertaintyCounts;
+  }
+
+  /** Index of a sample up to which the reading is known to have been at rest; 0 if not known. */
+  int restsUntil() {
+    return restsUntil;
   }
 
   /** Whether the reading was not steady. */
