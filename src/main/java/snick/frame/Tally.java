@@ -11,7 +11,8 @@ package snick.frame;
  * @param unknownTypes frames of a type this version does not know (CRC good)
  * @param tooLong frames or lines longer than allowed
  * @param comments comment lines
- * @param skippedBytes bytes thrown away, delimiters and line ends not counted
+ * @param skippedBytes bytes thrown away; delimiters, and the line feeds of refused lines, not
+ *     counted
  * @param roundedReadings text readings with more decimals than the stream's unit keeps
  */
 public record Tally(
