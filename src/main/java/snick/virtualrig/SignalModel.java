@@ -12,7 +12,7 @@ import snick.quantity.SampleRate;
  * <p>Force is followed in fine steps of at most 0.2 ms; the break is placed exactly inside its
  * step. Times are s and ns of the rig's own true time, 0 at power-on.
  */
-final class SignalModel {
+final class SignalModel implements Amplifier {
   private static final double LONGEST_STEP_SECONDS = 2e-4;
   private static final int FEWEST_STEPS = 32;
 
@@ -101,20 +101,20 @@ final class SignalModel {
     return sum / stepMeans.length;
   }
 
-  /** Change the output rate; the filter starts empty, as after any such change. */
-  void setRate(SampleRate rate) {
+  @Override
+  public void setRate(SampleRate rate) {
     originSeconds += conversionsSinceOrigin * periodSeconds();
     conversionsSinceOrigin = 0;
     begin(settings.withRate(rate));
   }
 
-  /** Change the amplifier's gain. */
-  void setGain(int gain) {
+  @Override
+  public void setGain(int gain) {
     converter.setGain(gain);
   }
 
-  /** Temperature beside the converter, 0.01 °C. */
-  int temperatureCentiCelsius() {
+  @Override
+  public int temperatureCentiCelsius() {
     return converter.temperatureCentiCelsius();
   }
 

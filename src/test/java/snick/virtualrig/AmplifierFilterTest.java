@@ -42,7 +42,8 @@ class AmplifierFilterTest {
 
   /**
    * The reference reads the ramp at the end of each of about 200 steps a period, which adds 0.5/200
-   * of a period; ours is exact. Hence a tolerance that shrinks with the ramp's length.
+   * of a period; ours is exact. The phases of the two grids differ as well. Hence a tolerance that
+   * shrinks with the ramp.
    */
   private static void checkPeak(String[] row) {
     int steps = 64;
@@ -50,7 +51,7 @@ class AmplifierFilterTest {
     for (int phase = 0; phase < steps; phase++) {
       peaks[phase] = peak(Integer.parseInt(row[0]), Integer.parseInt(row[1]), steps, phase);
     }
-    double tolerance = 3e-3 / Integer.parseInt(row[1]) + 1e-4;
+    double tolerance = 1e-2 / Integer.parseInt(row[1]) + 1e-4;
     double sum = Arrays.stream(peaks).sum();
     assertThat(Arrays.stream(peaks).max().orElseThrow())
         .isCloseTo(Double.parseDouble(row[2]), within(tolerance));

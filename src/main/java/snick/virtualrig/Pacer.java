@@ -1,0 +1,58 @@
+package snick.virtualrig;
+
+import java.util.function.LongSupplier;
+
+/** How the rig's time follows the host's. For one thread. */
+public interface Pacer {
+  /** Host time to wait until the rig's time {@code rigNanos} is due, ns; 0 or less if it is. */
+  long waitNanos(long rigNanos);
+
+  /** The rig's time now, ns, known to lie from {@code least} to {@code most}. */
+  long rigNanos(long least, long most);
+
+  /**
+   * From now on, rig time passes {@code speed} times as fast as the clock.
+   *
+   * @param clockNanos a clock that never goes back, ns, for example {@code System::nanoTime}
+   * @param speed 1 for real time, 0.001 to 1 000 000
+   */
+  static Pacer of(LongSupplier clockNanos, double speed) {
+    Range.check("speed", speed, 1e-3, 1e6);
+    return new Even(clockNanos, clockNanos.getAsLong(), speed);
+  }
+
+  /** As fast as the machine can. */
+  static Pacer unthrottled() {
+    return new Unthrottled();
+  }
+
+  /** Rig time in proportion to a clock. */
+  record Even(LongSupplier clockNanos, long startNanos, double speed) implements Pacer {
+    @Override
+    public long waitNanos(long rigNanos) {
+      return (long) (rigNanos / speed) - elapsedNanos();
+    }
+
+    @Override
+    public long rigNanos(long least, long most) {
+      return Math.max(least, Math.min(most, (long) (elapsedNanos() * speed)));
+    }
+
+    private long elapsedNanos() {
+      return clockNanos.getAsLong() - startNanos;
+    }
+  }
+
+  /** Rig time runs ahead of any clock. */
+  record Unthrottled() implements Pacer {
+    @Override
+    public long waitNanos(long rigNanos) {
+      return 0;
+    }
+
+    @Override
+    public long rigNanos(long least, long most) {
+      return least;
+    }
+  }
+}

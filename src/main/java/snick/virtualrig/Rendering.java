@@ -1,0 +1,59 @@
+package snick.virtualrig;
+
+import java.util.function.Consumer;
+
+/**
+ * A rig played without a port, step by step, for captures, golden files and long runs. The host is
+ * the caller. For one thread.
+ */
+public final class Rendering {
+  private final RigMachine machine;
+
+  /** A rig at power-on. */
+  public Rendering(VirtualRig rig, Arrivals arrivals, Consumer<TrueCut> truths) {
+    this.machine =
+        new RigMachine(
+            rig,
+            truths,
+            (bytes, length, samples) -> {
+              arrivals.arrive(nowNanos(), bytes, length);
+              return true;
+            },
+            hangUp -> {});
+  }
+
+  private long nowNanos() {
+    return machine.nowNanos();
+  }
+
+  /** Play a script to its end. */
+  public void play(Script script) {
+    machine.perform(script);
+    long target = machine.finishedActions() + script.actions().size();
+    while (machine.finishedActions() < target) {
+      machine.step();
+    }
+  }
+
+  /** Let this many conversions pass. */
+  public void play(long conversions) {
+    for (long i = 0; i < conversions; i++) {
+      machine.step();
+    }
+  }
+
+  /** The host sends something now. */
+  public void receive(byte[] bytes) {
+    machine.receive(bytes, bytes.length, machine.nowNanos());
+  }
+
+  /** Let a fault begin now. A hang-up is a silence here. */
+  public void inject(Fault fault) {
+    machine.inject(fault);
+  }
+
+  /** What was sent so far. */
+  public Sent sent() {
+    return machine.sent();
+  }
+}

@@ -1,0 +1,84 @@
+package snick.virtualrig;
+
+import java.io.ByteArrayOutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import snick.frame.Answer;
+import snick.frame.FrameSink;
+import snick.frame.Hello;
+import snick.frame.SampleBatch;
+import snick.frame.Status;
+import snick.frame.StreamDecoder;
+
+/** A host that decodes and keeps all it hears. */
+final class Heard implements FrameSink, Arrivals {
+  final StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
+  final List<Object> messages = new ArrayList<>();
+  final List<Hello> hellos = new ArrayList<>();
+  final List<Status> statuses = new ArrayList<>();
+  final List<Answer> answers = new ArrayList<>();
+  final List<Long> sequences = new ArrayList<>();
+  final List<Long> micros = new ArrayList<>();
+  final List<Integer> counts = new ArrayList<>();
+  final List<String> announcements = new ArrayList<>();
+  final ByteArrayOutputStream raw = new ByteArrayOutputStream();
+  int decimals;
+  long lastNanos;
+
+  @Override
+  public void arrive(long nanos, byte[] bytes, int length) {
+    lastNanos = nanos;
+    raw.write(bytes, 0, length);
+    decoder.accept(bytes, 0, length, this);
+  }
+
+  @Override
+  public void hello(Hello hello) {
+    hellos.add(hello);
+    messages.add(hello);
+  }
+
+  @Override
+  public void samples(SampleBatch batch) {
+    for (int i = 0; i < batch.size(); i++) {
+      sequences.add(batch.sequence() + i);
+      counts.add(batch.counts(i));
+    }
+    micros.add(batch.firstMicros());
+    micros.add((batch.firstMicros() + batch.spanMicros()) & 0xFFFF_FFFFL);
+    messages.add(batch.size());
+  }
+
+  @Override
+  public void status(Status status) {
+    statuses.add(status);
+    messages.add(status);
+  }
+
+  @Override
+  public void answer(Answer answer) {
+    answers.add(answer);
+    messages.add(answer);
+  }
+
+  @Override
+  public void announcement(String key, String value) {
+    announcements.add(key + "=" + value);
+  }
+
+  @Override
+  public void decimals(int digits) {
+    decimals = digits;
+  }
+
+  @Override
+  public void reading(int reading) {
+    counts.add(reading);
+  }
+
+  @Override
+  public void reading(long deviceMicros, int reading) {
+    micros.add(deviceMicros);
+    counts.add(reading);
+  }
+}
