@@ -92,6 +92,20 @@ public final class Store implements AutoCloseable {
     new StoreCopy(StoreFile.inNew(directory)).of(backup);
   }
 
+  /**
+   * Makes a new store in {@code directory} out of what is readable of a damaged one, which is left
+   * as it is. No readable trace is lost; a cut whose result is lost gets one of outcome disturbed
+   * and detector version 0, to be derived again; one whose trace is lost gets an empty one.
+   *
+   * @param damaged directory of the damaged store
+   * @throws StoreException if its first page is gone, or {@code directory} has a store
+   */
+  public static SalvageReport salvage(Path damaged, Path directory) {
+    Path from = StoreFile.existing(damaged);
+    return new StoreCopy(StoreFile.inNew(directory))
+        .filledBy(partial -> Salvage.copy(from, partial));
+  }
+
   /** Begins a recording; its id. */
   public long startRecording(Recording recording) {
     return database.write(() -> recordings.add(recording));

@@ -6,6 +6,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.function.Function;
 import snick.store.StoreException.Trouble;
 
 /**
@@ -20,15 +21,37 @@ final class StoreCopy {
     this.target = target.toAbsolutePath();
   }
 
+  /** Copies a whole store. */
   void of(Path source) {
+    filledBy(
+        partial -> {
+          copy(source, partial);
+          return partial;
+        });
+  }
+
+  private void copy(Path source, Path partial) {
+    try (Database from = Database.source(source)) {
+      from.query("VACUUM INTO ?").text(partial.toString()).change();
+    } catch (StoreException e) {
+      throw new StoreException(
+          e.trouble(), "no copy was made to " + target + ": " + e.getMessage(), e);
+    }
+  }
+
+  /** What {@code filler} gives after it filled the empty file it is given. */
+  <T> T filledBy(Function<Path, T> filler) {
     if (Files.exists(target)) {
       throw alreadyThere();
     }
     try {
       Path partial = Files.createTempFile(target.getParent(), "snick-", ".partial");
       try {
-        fill(source, partial);
+        T result = filler.apply(partial);
+        check(partial);
+        flush(partial);
         name(partial);
+        return result;
       } finally {
         Files.deleteIfExists(partial);
       }
@@ -38,14 +61,7 @@ final class StoreCopy {
     }
   }
 
-  private void fill(Path source, Path partial) throws IOException {
-    try (Database from = Database.source(source)) {
-      from.query("VACUUM INTO ?").text(partial.toString()).change();
-    } catch (StoreException e) {
-      throw new StoreException(
-          e.trouble(), "no copy was made to " + target + ": " + e.getMessage(), e);
-    }
-    check(partial);
+  private static void flush(Path partial) throws IOException {
     try (FileChannel channel = FileChannel.open(partial, StandardOpenOption.WRITE)) {
       channel.force(true);
     }

@@ -1,0 +1,138 @@
+package snick.store;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import snick.cut.Trace;
+
+/**
+ * Makes a salvaged store whole: a trace whose cut was lost gets a cut in a recording of its own, a
+ * cut without result one that says nothing and can be derived again, one without trace an empty
+ * one; what still refers to something lost is taken out.
+ */
+final class Orphans {
+  private static final Recording SALVAGED =
+      new Recording(
+          "salvaged",
+          "",
+          "salvaged from a damaged store",
+          Recording.Form.BINARY,
+          Instant.EPOCH,
+          OptionalInt.empty(),
+          Optional.empty(),
+          0);
+
+  private final Database database;
+  private final List<String> lost;
+
+  Orphans(Database database, List<String> lost) {
+    this.database = database;
+    this.lost = lost;
+  }
+
+  void mend() {
+    database.write(
+        () -> {
+          long recording = new RecordingTable(database).add(SALVAGED);
+          adoptTraces(recording);
+          adoptCuts(recording);
+          addResults();
+          addTraces();
+          while (removeDangling()) {}
+          return null;
+        });
+  }
+
+  private void adoptTraces(long recording) {
+    CutTable cuts = new CutTable(database);
+    database
+        .query("SELECT t.cut FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
+        .list(row -> row.whole("cut"))
+        .forEach(cut -> adoptTrace(cuts, cut, recording));
+  }
+
+  private void adoptTrace(CutTable cuts, long cut, long recording) {
+    database
+        .query("INSERT INTO cut VALUES (?, ?, ?, 0, ?)")
+        .whole(cut)
+        .whole(recording)
+        .whole(cut)
+        .whole(cuts.trace(cut).size())
+        .change();
+    lost.add("cut " + cut + ": its recording and time are lost, its trace is kept");
+  }
+
+  private void adoptCuts(long recording) {
+    int adopted =
+        database
+            .query(
+                "UPDATE cut SET recording = ?, number = id"
+                    + " WHERE recording NOT IN (SELECT r.id FROM recording r JOIN rig g ON g.id = r.rig)")
+            .whole(recording)
+            .change();
+    if (adopted > 0) {
+      lost.add(adopted + " cuts: their recording is lost");
+    }
+  }
+
+  private void addResults() {
+    int added =
+        database
+            .query(
+                "INSERT INTO cut_result (cut, detector_version, created_at_utc_ns, outcome,"
+                    + " polarity, onset_ns, fall_ns, dips, ramp_samples, flags)"
+                    + " SELECT id, 0, 0, 'disturbed', 1, 0, 0, 0, 0, '' FROM cut"
+                    + " WHERE id NOT IN (SELECT cut FROM cut_result)")
+            .change();
+    if (added > 0) {
+      lost.add(added + " cuts: their results are lost; derive them again");
+    }
+  }
+
+  private void addTraces() {
+    byte[] empty = TraceBlob.encode(new Trace(new long[0], new int[0], new boolean[0], List.of()));
+    int added =
+        database
+            .query(
+                "INSERT INTO cut_trace SELECT id, ?, ? FROM cut"
+                    + " WHERE id NOT IN (SELECT cut FROM cut_trace)")
+            .whole(TraceBlob.checksum(empty))
+            .blob(empty)
+            .change();
+    if (added > 0) {
+      lost.add(added + " cuts: their traces are lost; they have 0 samples now");
+      database
+          .query(
+              "UPDATE cut SET samples = 0 WHERE id IN (SELECT cut FROM cut_trace WHERE samples = ?)")
+          .blob(empty)
+          .change();
+    }
+  }
+
+  /** Whether something was taken out, so that more may refer to nothing now. */
+  private boolean removeDangling() {
+    List<String> deletions =
+        database
+            .query(
+                "SELECT DISTINCT \"table\" AS t, rowid AS r, parent FROM"
+                    + " pragma_foreign_key_check WHERE rowid IS NOT NULL")
+            .list(row -> "DELETE FROM " + row.text("t") + " WHERE rowid = " + row.whole("r"));
+    deletions.forEach(database::execute);
+    int parts =
+        List.of("calibration_coefficient", "calibration_covariance", "calibration_term").stream()
+            .mapToInt(this::removeParts)
+            .sum();
+    if (!deletions.isEmpty()) {
+      lost.add(deletions.size() + " rows: what they refer to is lost");
+    }
+    return !deletions.isEmpty() || parts > 0;
+  }
+
+  private int removeParts(String table) {
+    return database
+        .query(
+            "DELETE FROM " + table + " WHERE calibration NOT IN (SELECT number FROM calibration)")
+        .change();
+  }
+}

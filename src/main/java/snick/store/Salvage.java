@@ -1,0 +1,143 @@
+package snick.store;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+
+/**
+ * Copies every readable row of a damaged store into a new one: by ranges of row ids, halved where a
+ * page between cannot be read, so that an unreadable page costs its own rows alone.
+ */
+final class Salvage {
+  private static final String DAMAGED = "damaged";
+
+  /** A row id beyond the last: how much farther than the largest readable one it may lie. */
+  private static final int MARGIN = 4;
+
+  private final Database database;
+  private final Map<String, Long> rowsKept = new LinkedHashMap<>();
+  private final List<String> lost = new ArrayList<>();
+
+  private Salvage(Database database) {
+    this.database = database;
+  }
+
+  /**
+   * @param damaged the file; it is read only
+   * @param fresh an empty file that nobody else uses; what is written to it is not yet on disk
+   */
+  static SalvageReport copy(Path damaged, Path fresh) {
+    int version;
+    try (Database source = Database.reader(damaged)) {
+      version = new Migrations(source).check();
+    }
+    try (Database target = Database.writer(fresh)) {
+      new Migrations(target).runTo(version);
+      target.execute("PRAGMA synchronous = OFF; PRAGMA journal_mode = MEMORY");
+      target.execute("PRAGMA foreign_keys = OFF");
+      Salvage salvage = new Salvage(target);
+      target.query("ATTACH ? AS " + DAMAGED).text(damaged.toUri() + "?mode=ro").change();
+      salvage.copyTables();
+      target.execute("DETACH " + DAMAGED);
+      new Orphans(target, salvage.lost).mend();
+      return new SalvageReport(salvage.rowsKept, salvage.lost);
+    }
+  }
+
+  /** Each step commits by itself: a transaction that met an unreadable page cannot. */
+  private void copyTables() {
+    List<String> tables =
+        database
+            .query("SELECT name FROM main.sqlite_schema WHERE type = 'table' ORDER BY rowid")
+            .list(row -> row.text("name"));
+    long last = lastRow(tables);
+    for (String table : tables) {
+      rowsKept.put(table, isWithoutRowid(table) ? copyWhole(table) : copy(table, 1, last));
+    }
+  }
+
+  private boolean isWithoutRowid(String table) {
+    return database
+        .query("SELECT 1 FROM pragma_table_list WHERE schema = 'main' AND name = ? AND wr = 1")
+        .text(table)
+        .first(row -> true)
+        .isPresent();
+  }
+
+  private long lastRow(List<String> tables) {
+    long largest = 1;
+    for (String table : tables) {
+      if (!isWithoutRowid(table)) {
+        largest = Math.max(largest, largestReadable(table).orElse(1));
+      }
+    }
+    return MARGIN * largest;
+  }
+
+  private OptionalLong largestReadable(String table) {
+    try {
+      return database
+          .query("SELECT max(rowid) AS id FROM " + DAMAGED + "." + table)
+          .first(row -> row.optionalWhole("id"))
+          .orElse(OptionalLong.empty());
+    } catch (StoreException unreadable) {
+      return OptionalLong.empty();
+    }
+  }
+
+  private long copyWhole(String table) {
+    try {
+      return database
+          .query("INSERT INTO main." + table + " SELECT * FROM " + DAMAGED + "." + table)
+          .change();
+    } catch (StoreException e) {
+      lost.add("table " + table + ": " + e.getMessage());
+      return 0;
+    }
+  }
+
+  private long copy(String table, long first, long last) {
+    try {
+      return database
+          .query(
+              "INSERT INTO main."
+                  + table
+                  + " SELECT * FROM "
+                  + DAMAGED
+                  + "."
+                  + table
+                  + " WHERE rowid BETWEEN ? AND ?")
+          .whole(first)
+          .whole(last)
+          .change();
+    } catch (StoreException e) {
+      return halve(table, first, last, e);
+    }
+  }
+
+  private long halve(String table, long first, long last, StoreException why) {
+    if (why.trouble() == StoreException.Trouble.FULL) {
+      throw why;
+    }
+    if (first == last) {
+      note(table, first);
+      return 0;
+    }
+    long middle = first + (last - first) / 2;
+    return copy(table, first, middle) + copy(table, middle + 1, last);
+  }
+
+  private void note(String table, long row) {
+    String prefix = "table " + table + ": unreadable or absent from row ";
+    int end = lost.size() - 1;
+    boolean goesOn = end >= 0 && lost.get(end).startsWith(prefix);
+    String from = goesOn ? lost.get(end).substring(prefix.length()).split(" ", 2)[0] : "" + row;
+    if (goesOn) {
+      lost.remove(end);
+    }
+    lost.add(prefix + from + " to " + row);
+  }
+}
