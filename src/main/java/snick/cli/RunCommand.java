@@ -59,7 +59,8 @@ final class RunCommand implements Callable<Integer> {
       paramLabel = "PORT",
       defaultValue = "8737",
       description =
-          "Loopback port of /metrics and /health, 0 for any free one (default: ${DEFAULT-VALUE}).")
+          "Loopback port of the page, /metrics and /health, 0 for any free one"
+              + " (default: ${DEFAULT-VALUE}).")
   private int httpPort;
 
   @Option(names = "--no-http", description = "Serve nothing.")
@@ -134,9 +135,7 @@ final class RunCommand implements Callable<Integer> {
 
   private void greet(Recorder recorder) {
     tell("recording to " + data.path() + "; stop with Ctrl-C");
-    recorder
-        .httpPort()
-        .ifPresent(port -> tell("health and metrics on http://127.0.0.1:" + port + "/health"));
+    recorder.httpPort().ifPresent(port -> tell("the page is http://127.0.0.1:" + port + "/"));
   }
 
   private synchronized void announce(AnnouncedCut cut) {

@@ -8,11 +8,14 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import snick.cut.Outcome;
+import snick.force.Calibration;
 import snick.force.DerivedForce;
 import snick.store.CutForce;
 import snick.store.NewCut;
 import snick.store.Store;
 import snick.store.StoreException;
+import snick.view.NextSpot;
 
 /**
  * The only writer: takes finished cuts, gives them a force, stores them, and announces them after
@@ -25,6 +28,7 @@ final class Keeper implements Runnable {
   private final BlockingQueue<Work> queue;
   private final Store store;
   private final CalibrationShelf calibrations;
+  private final NextSpot nextSpot;
   private final FaultLog faults;
   private final Consumer<AnnouncedCut> announce;
   private final Consumer<String> complain;
@@ -40,12 +44,14 @@ final class Keeper implements Runnable {
       BlockingQueue<Work> queue,
       Store store,
       CalibrationShelf calibrations,
+      NextSpot nextSpot,
       FaultLog faults,
       Consumer<AnnouncedCut> announce,
       Consumer<String> complain) {
     this.queue = queue;
     this.store = store;
     this.calibrations = calibrations;
+    this.nextSpot = nextSpot;
     this.faults = faults;
     this.announce = announce;
     this.complain = complain;
@@ -72,7 +78,12 @@ final class Keeper implements Runnable {
 
   /** Whether cuts of {@code rig} get a force. */
   boolean calibrated(int rig) {
-    return current.get(rig).flatMap(c -> c.scale().calibration()).isPresent();
+    return calibration(rig).isPresent();
+  }
+
+  /** The calibration that gives cuts of {@code rig} a force; any thread. */
+  Optional<Calibration> calibration(int rig) {
+    return current.get(rig).flatMap(c -> c.scale().calibration());
   }
 
   /** Gives up what cannot be stored: the person insists on stopping. */
@@ -128,12 +139,15 @@ final class Keeper implements Runnable {
   private void keepCut(Current rig, Work.CutFinished finished) {
     DerivedForce force = rig.scale().estimate(finished.cut());
     DerivedForce largest = rig.scale().observedMaximum(finished.cut());
+    OptionalDouble placeMm = nextSpot.get();
     NewCut cut =
-        NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut())
-            .inRunningStage(OptionalDouble.empty());
+        NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut()).inRunningStage(placeMm);
     long id =
         store.append(
             largest.measured().map(m -> cut.with(new CutForce(force, m.value()))).orElse(cut));
+    if (finished.cut().outcome() != Outcome.RELEASED) {
+      nextSpot.used(placeMm);
+    }
     announce.accept(
         new AnnouncedCut(
             id,

@@ -7,20 +7,23 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import java.util.function.UnaryOperator;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.store.Store;
+import snick.store.StoreReader;
+import snick.view.Bench;
 import snick.view.BenchState;
-import snick.view.LoopbackServer;
+import snick.view.LiveTrace;
+import snick.view.NextSpot;
 import snick.view.RigMetrics;
 
 /**
@@ -43,9 +46,12 @@ public final class Recorder implements AutoCloseable {
   private final Keeper keeper;
   private final Thread keeperThread;
   private final RigMetrics metrics;
-  private LoopbackServer server;
   private volatile boolean failed;
   private boolean closed;
+  private final List<LiveTrace> traces = new ArrayList<>();
+  private final NextSpot nextSpot = new NextSpot();
+  private final Clock clock;
+  private Optional<ServedPage> page = Optional.empty();
 
   /**
    * What to record and how.
@@ -81,6 +87,7 @@ public final class Recorder implements AutoCloseable {
 
   private Recorder(
       Settings settings, CalibrationShelf calibrations, Audience audience, Clock clock) {
+    this.clock = clock;
     startedAt = clock.instant();
     faults = new FaultLog(clock);
     store = Store.open(settings.dataDirectory(), clock);
@@ -92,15 +99,18 @@ public final class Recorder implements AutoCloseable {
             queue,
             store,
             calibrations,
+            nextSpot,
             faults,
             cut -> announce(cut, audience.cut()),
             audience.word());
     keeperThread = new Thread(keeper, "keeper");
     keeperThread.setUncaughtExceptionHandler((thread, e) -> broken(thread, e, audience.word()));
     Ports ports = new Ports(settings.bitsPerSecond());
-    RigReader.Surroundings around =
-        new RigReader.Surroundings(queue, clock, faults, audience.word(), UnaryOperator.identity());
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
+      LiveTrace trace = new LiveTrace();
+      traces.add(trace);
+      RigReader.Surroundings around =
+          new RigReader.Surroundings(queue, clock, faults, audience.word(), trace::before);
       RigReader reader =
           new RigReader(rig, settings.rigs().get(rig), ports, settings.pipeline(), around);
       readers.add(reader);
@@ -137,10 +147,23 @@ public final class Recorder implements AutoCloseable {
       }
     }
     if (settings.httpPort().isPresent()) {
-      server = LoopbackServer.start(settings.httpPort().getAsInt(), this::state, metrics);
+      page = Optional.of(ServedPage.start(settings, bench(settings)));
     }
     keeperThread.start();
     readerThreads.forEach(Thread::start);
+  }
+
+  private Bench bench(Settings settings) {
+    return new Bench(
+        this::state,
+        metrics,
+        traces,
+        keeper::calibration,
+        StoreReader.open(settings.dataDirectory()),
+        Store.open(settings.dataDirectory(), clock),
+        nextSpot,
+        complaint -> faults.note("page", complaint),
+        clock);
   }
 
   /** The same device has one lock, whatever link it is named by. */
@@ -161,6 +184,7 @@ public final class Recorder implements AutoCloseable {
 
   private void announce(AnnouncedCut cut, Consumer<AnnouncedCut> audience) {
     metrics.announced(cut.cut().outcome().word(), cut.latencyNanos());
+    page.ifPresent(p -> p.page().announced(cut.rig(), cut.cut().polarity(), cut.id()));
     audience.accept(cut);
   }
 
@@ -195,7 +219,7 @@ public final class Recorder implements AutoCloseable {
 
   /** TCP port of the page; empty if none is served. */
   public OptionalInt httpPort() {
-    return server == null ? OptionalInt.empty() : OptionalInt.of(server.portNumber());
+    return page.stream().mapToInt(p -> p.page().portNumber()).findFirst();
   }
 
   /** Waits until every rig's bytes have ended (files), or the recorder is closed. */
@@ -231,9 +255,7 @@ public final class Recorder implements AutoCloseable {
   }
 
   private void closeAll() {
-    if (server != null) {
-      server.close();
-    }
+    page.ifPresent(ServedPage::close);
     store.close();
     for (RigLock lock : locks) {
       try {

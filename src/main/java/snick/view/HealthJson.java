@@ -1,7 +1,5 @@
 package snick.view;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,7 +10,7 @@ import java.util.Map;
 final class HealthJson {
   private HealthJson() {}
 
-  static String of(BenchState state) throws IOException {
+  static String of(BenchState state) {
     Map<String, Object> health = new LinkedHashMap<>();
     health.put("recording", state.recording());
     health.put("losing", state.lostSamples() > 0);
@@ -22,7 +20,7 @@ final class HealthJson {
     health.put("started_at", state.startedAt().toString());
     health.put("rigs", rigs(state));
     health.put("faults", faults(state));
-    return JSON.std.asString(health) + "\n";
+    return Json.text(health) + "\n";
   }
 
   private static List<Object> rigs(BenchState state) {

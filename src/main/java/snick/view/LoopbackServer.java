@@ -4,113 +4,175 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.function.Supplier;
 
 /**
- * Serves metrics and health on the loopback interface. Only exact loopback host names are answered,
- * so that a page from elsewhere cannot read them through a name that it controls.
+ * The seam to the JDK's HTTP server: turns exchanges into {@link Request} and {@link Answer}, sets
+ * the headers that every answer carries, and gives each event stream a thread of its own.
  */
-public final class LoopbackServer implements AutoCloseable {
-  private static final int THREADS = 4;
-  private static final int BACKLOG = 16;
-  private static final List<String> LOOPBACK_NAMES = List.of("localhost", "127.0.0.1", "[::1]");
+final class LoopbackServer implements AutoCloseable {
+  private static final int THREADS = 8;
+  private static final int BACKLOG = 64;
+  private static final Map<String, String> EVERY_ANSWER =
+      Map.of(
+          "X-Content-Type-Options", "nosniff",
+          "Content-Security-Policy",
+              "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+                  + " connect-src 'self'; base-uri 'none'; form-action 'none';"
+                  + " frame-ancestors 'none'",
+          "Referrer-Policy", "no-referrer",
+          "Cross-Origin-Opener-Policy", "same-origin",
+          "Cross-Origin-Resource-Policy", "same-origin");
+
+  static {
+    // Read once, when the JDK's server class is loaded. Without nodelay a kept connection waits
+    // about 40 ms an answer (Nagle's algorithm against delayed acknowledgement).
+    System.setProperty("sun.net.httpserver.nodelay", "true");
+    System.setProperty("sun.net.httpserver.maxReqTime", "10");
+    System.setProperty("jdk.httpserver.maxConnections", "128");
+  }
 
   private final HttpServer server;
-  private final ExecutorService threads;
+  private final ExecutorService answering;
+  private final ExecutorService streaming;
 
-  private LoopbackServer(HttpServer server, ExecutorService threads) {
+  private LoopbackServer(HttpServer server, ExecutorService answering, ExecutorService streaming) {
     this.server = server;
-    this.threads = threads;
+    this.answering = answering;
+    this.streaming = streaming;
   }
 
   /**
    * Starts to serve.
    *
-   * @param portNumber TCP port, 0 for any free one
+   * @param address where to listen; port 0 for any free one
    * @throws IOException if the port is taken
    */
-  public static LoopbackServer start(int portNumber, Supplier<BenchState> state, RigMetrics metrics)
-      throws IOException {
-    HttpServer server =
-        HttpServer.create(
-            new InetSocketAddress(InetAddress.getLoopbackAddress(), portNumber), BACKLOG);
-    ExecutorService threads =
-        Executors.newFixedThreadPool(
-            THREADS,
-            task -> {
-              Thread thread = new Thread(task, "http");
-              thread.setDaemon(true);
-              return thread;
-            });
-    server.setExecutor(threads);
-    server.createContext("/", exchange -> answer(exchange, state, metrics));
+  static LoopbackServer start(InetSocketAddress address, Site site) throws IOException {
+    HttpServer server = HttpServer.create(address, BACKLOG);
+    LoopbackServer serving =
+        new LoopbackServer(
+            server,
+            Executors.newFixedThreadPool(THREADS, task -> daemonThread("http", task)),
+            Executors.newCachedThreadPool(task -> daemonThread("viewer", task)));
+    server.setExecutor(serving.answering);
+    server.createContext("/", exchange -> serving.take(exchange, site));
     server.start();
-    return new LoopbackServer(server, threads);
+    return serving;
+  }
+
+  private static Thread daemonThread(String name, Runnable task) {
+    Thread thread = new Thread(task, name);
+    thread.setDaemon(true);
+    return thread;
   }
 
   /** The TCP port that is served. */
-  public int portNumber() {
+  int portNumber() {
     return server.getAddress().getPort();
   }
 
-  private static void answer(HttpExchange exchange, Supplier<BenchState> state, RigMetrics metrics)
-      throws IOException {
-    try (exchange) {
-      if (!fromLoopbackName(exchange)) {
-        send(exchange, 403, "text/plain", "only localhost, 127.0.0.1 and [::1] are answered\n");
-      } else if (!exchange.getRequestMethod().equals("GET")) {
-        send(exchange, 405, "text/plain", "only GET\n");
-      } else {
-        get(exchange, state, metrics);
+  private void take(HttpExchange exchange, Site site) throws IOException {
+    try {
+      Answer answer = answer(exchange, site);
+      if (answer instanceof Answer.Stream stream) {
+        streaming.execute(() -> stream(exchange, stream.viewer()));
+      } else if (answer instanceof Answer.Whole whole) {
+        send(exchange, whole);
+        exchange.close();
+      }
+    } catch (IOException | RuntimeException e) {
+      exchange.close();
+      throw e;
+    }
+  }
+
+  private static Answer answer(HttpExchange exchange, Site site) throws IOException {
+    Request head = head(exchange);
+    Optional<Answer.Whole> refusal = site.refuse(head);
+    if (refusal.isPresent()) {
+      return refusal.get();
+    }
+    byte[] body = exchange.getRequestBody().readNBytes(Request.BODY_LIMIT_BYTES + 1);
+    return body.length > Request.BODY_LIMIT_BYTES
+        ? Answer.problem(413, "the body is over " + Request.BODY_LIMIT_BYTES + " bytes: shorten it")
+        : site.answer(head.with(body));
+  }
+
+  private static Request head(HttpExchange exchange) {
+    Map<String, List<String>> headers = new HashMap<>();
+    exchange
+        .getRequestHeaders()
+        .forEach((name, values) -> headers.put(name.toLowerCase(Locale.ROOT), values));
+    return new Request(
+        exchange.getRequestMethod(),
+        exchange.getRequestURI().getPath(),
+        query(exchange.getRequestURI().getRawQuery()),
+        headers,
+        new byte[0]);
+  }
+
+  private static Map<String, String> query(String raw) {
+    Map<String, String> query = new HashMap<>();
+    for (String pair : raw == null ? new String[0] : raw.split("&", 64)) {
+      int equals = pair.indexOf('=');
+      if (equals > 0) {
+        query.putIfAbsent(decoded(pair.substring(0, equals)), decoded(pair.substring(equals + 1)));
+      }
+    }
+    return query;
+  }
+
+  /** Decoded; as it stands if it is not well formed. */
+  private static String decoded(String text) {
+    try {
+      return URLDecoder.decode(text, StandardCharsets.UTF_8);
+    } catch (IllegalArgumentException e) {
+      return text;
+    }
+  }
+
+  private static void send(HttpExchange exchange, Answer.Whole answer) throws IOException {
+    EVERY_ANSWER.forEach(exchange.getResponseHeaders()::set);
+    answer.headers().forEach(exchange.getResponseHeaders()::set);
+    boolean headOnly = exchange.getRequestMethod().equals("HEAD");
+    boolean empty = headOnly || answer.body().length == 0;
+    exchange.sendResponseHeaders(answer.status(), empty ? -1 : answer.body().length);
+    if (!empty) {
+      try (OutputStream out = exchange.getResponseBody()) {
+        out.write(answer.body());
       }
     }
   }
 
-  private static void get(HttpExchange exchange, Supplier<BenchState> state, RigMetrics metrics)
-      throws IOException {
-    switch (exchange.getRequestURI().getPath()) {
-      case "/metrics" ->
-          send(exchange, 200, "text/plain; version=0.0.4; charset=utf-8", metrics.scrape());
-      case "/health" -> {
-        BenchState now = state.get();
-        int status = now.recording() && now.storing() ? 200 : 503;
-        send(exchange, status, "application/json", HealthJson.of(now));
-      }
-      default -> send(exchange, 404, "text/plain", "there are /health and /metrics\n");
-    }
-  }
-
-  private static boolean fromLoopbackName(HttpExchange exchange) {
-    List<String> hosts = exchange.getRequestHeaders().getOrDefault("Host", List.of());
-    if (hosts.size() != 1) {
-      return false;
-    }
-    String name = hosts.get(0).toLowerCase(Locale.ROOT).replaceFirst(":\\d{1,5}$", "");
-    return LOOPBACK_NAMES.contains(name);
-  }
-
-  private static void send(HttpExchange exchange, int status, String type, String text)
-      throws IOException {
-    byte[] body = text.getBytes(StandardCharsets.UTF_8);
-    exchange.getResponseHeaders().set("Content-Type", type);
-    exchange.getResponseHeaders().set("X-Content-Type-Options", "nosniff");
-    exchange.getResponseHeaders().set("Cache-Control", "no-store");
-    exchange.sendResponseHeaders(status, body.length);
-    try (OutputStream out = exchange.getResponseBody()) {
-      out.write(body);
+  /** A reader that goes away shows only as a failing write: that is how a stream ends. */
+  private static void stream(HttpExchange exchange, Viewer viewer) {
+    try {
+      EVERY_ANSWER.forEach(exchange.getResponseHeaders()::set);
+      exchange.getResponseHeaders().set("Content-Type", "text/event-stream");
+      exchange.getResponseHeaders().set("Cache-Control", "no-store");
+      exchange.sendResponseHeaders(200, 0);
+      viewer.write(exchange.getResponseBody());
+    } catch (IOException e) {
+      viewer.dismiss();
+    } finally {
+      exchange.close();
     }
   }
 
   @Override
   public void close() {
     server.stop(0);
-    threads.shutdownNow();
+    answering.shutdownNow();
+    streaming.shutdownNow();
   }
 }

@@ -1,0 +1,60 @@
+package snick.view;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** What is sent back. */
+sealed interface Answer {
+  /**
+   * A complete answer.
+   *
+   * @param status HTTP status
+   * @param headers by name
+   * @param body as sent
+   */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
+  record Whole(int status, Map<String, String> headers, byte[] body) implements Answer {
+    /** This answer with one more header. */
+    Whole with(String name, String value) {
+      Map<String, String> more = new TreeMap<>(headers);
+      more.put(name, value);
+      return new Whole(status, more, body);
+    }
+
+    /** The body as text. */
+    String text() {
+      return new String(body, StandardCharsets.UTF_8);
+    }
+  }
+
+  /** An event stream that stays open: {@code viewer} writes it. */
+  record Stream(Viewer viewer) implements Answer {}
+
+  /** Text of media type {@code type}. */
+  static Whole of(int status, String type, String text) {
+    return of(status, type, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Bytes of media type {@code type}, not to be kept by the browser. */
+  static Whole of(int status, String type, byte[] body) {
+    return new Whole(status, Map.of("Content-Type", type, "Cache-Control", "no-store"), body);
+  }
+
+  /** A JSON document. */
+  static Whole json(int status, Object document) {
+    return of(status, "application/json", Json.text(document));
+  }
+
+  /**
+   * A refusal (RFC 9457).
+   *
+   * @param detail what is wrong and what to do next, for people
+   */
+  static Whole problem(int status, String detail) {
+    return of(
+        status,
+        "application/problem+json",
+        Json.text(Json.object("status", status, "detail", detail)));
+  }
+}

@@ -1,0 +1,183 @@
+package snick.view;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetSocketAddress;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * The live page with its event stream, its JSON for programs, metrics and health. Safe for any
+ * thread; nothing here makes recording wait.
+ */
+public final class BenchPage implements AutoCloseable {
+  private static final long JOURNAL_LOOK_SECONDS = 2;
+  private static final long STOP_WAIT_SECONDS = 5;
+
+  private final ScheduledExecutorService boardThread = thread("page");
+  private final ScheduledExecutorService tickerThread = thread("page-ticker");
+  private final Settings settings;
+  private final Bench bench;
+  private final PageToken token = PageToken.random();
+  private final EventHub hub;
+  private final RigNotes notes;
+  private final Board board;
+  private final Ticker ticker;
+  private final LoopbackServer server;
+
+  /**
+   * Where the page is served.
+   *
+   * @param listen address; port 0 for any free one
+   * @param furtherNames host names that are answered besides those of loopback
+   * @param tokenFolder where programs of the same user find the token that a change must carry, in
+   *     a file named by the port
+   */
+  public record Settings(InetSocketAddress listen, List<String> furtherNames, Path tokenFolder) {
+    /** Whether other machines can connect. */
+    boolean beyondLoopback() {
+      return !listen.getAddress().isLoopbackAddress();
+    }
+  }
+
+  private BenchPage(Settings settings, Bench bench) throws IOException {
+    this.settings = settings;
+    this.bench = bench;
+    hub = new EventHub(bench.clock().instant(), this::greeting);
+    notes = new RigNotes(bench);
+    board = new Board(bench, hub, boardThread);
+    ticker = new Ticker(bench, hub, notes);
+    server = LoopbackServer.start(settings.listen(), site());
+  }
+
+  /**
+   * Starts to serve.
+   *
+   * @throws IOException if the port is taken or the token cannot be written
+   */
+  public static BenchPage start(Settings settings, Bench bench) throws IOException {
+    BenchPage page = new BenchPage(settings, bench);
+    try {
+      page.token.writeTo(page.tokenFile());
+    } catch (IOException e) {
+      page.close();
+      throw e;
+    }
+    page.begin();
+    return page;
+  }
+
+  @SuppressWarnings("FutureReturnValueIgnored") // steadily() takes every failure of a beat
+  private void begin() {
+    boardThread.scheduleWithFixedDelay(
+        steadily(this::look), 0, JOURNAL_LOOK_SECONDS, TimeUnit.SECONDS);
+    tickerThread.scheduleAtFixedRate(
+        steadily(ticker::tick), 0, Ticker.PERIOD_MILLIS, TimeUnit.MILLISECONDS);
+  }
+
+  private Path tokenFile() {
+    return settings.tokenFolder().resolve("page-" + portNumber() + ".token");
+  }
+
+  private void look() {
+    board.refresh();
+    notes.readChecks(bench.reader());
+  }
+
+  /** Runs {@code beat} so that one failure does not end all further beats. */
+  private Runnable steadily(Runnable beat) {
+    return () -> {
+      try {
+        beat.run();
+      } catch (RuntimeException e) {
+        bench.complain().accept("the page could not be brought up to date: " + e.getMessage());
+      }
+    };
+  }
+
+  private Site site() {
+    PageFiles files = new PageFiles(token);
+    Routes routes =
+        new Routes(
+            bench,
+            board,
+            new JournalActs(bench, board),
+            (request, parts) -> Answer.of(200, "application/json", ticker.state()),
+            (request, parts) -> events(request),
+            files.description());
+    return new BenchSite(
+        new Doorkeeper(settings.furtherNames(), token, settings.beyondLoopback()),
+        files,
+        routes,
+        token,
+        settings.beyondLoopback());
+  }
+
+  private Answer events(Request request) {
+    return hub.admit(request.one("Last-Event-ID"))
+        .<Answer>map(Answer.Stream::new)
+        .orElseGet(
+            () ->
+                Answer.problem(
+                        503, EventHub.MOST_VIEWERS + " watch already: close a page somewhere")
+                    .with("Retry-After", "10"));
+  }
+
+  private List<Event> greeting() {
+    List<Event> events = new ArrayList<>();
+    events.add(new Event(Event.Kind.STATE, ticker.state()));
+    events.add(new Event(Event.Kind.BENCH, board.document()));
+    events.addAll(ticker.traces());
+    return events;
+  }
+
+  /** A cut of {@code rig} was committed. Returns at once. */
+  public void announced(int rig, int polarity, long cutId) {
+    notes.polarity(rig, polarity);
+    board.announced(cutId);
+  }
+
+  /** The TCP port that is served. */
+  public int portNumber() {
+    return server.portNumber();
+  }
+
+  /** The address to open; beyond loopback it holds the token. */
+  public String address() {
+    String host = settings.beyondLoopback() ? settings.listen().getHostString() : "127.0.0.1";
+    String secret = settings.beyondLoopback() ? "?token=" + token.text() : "";
+    return "http://" + host + ":" + portNumber() + "/" + secret;
+  }
+
+  private static ScheduledExecutorService thread(String name) {
+    return Executors.newSingleThreadScheduledExecutor(
+        task -> {
+          Thread thread = new Thread(task, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
+
+  @Override
+  public void close() {
+    hub.close();
+    server.close();
+    tickerThread.shutdownNow();
+    boardThread.shutdown();
+    try {
+      if (!boardThread.awaitTermination(STOP_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        boardThread.shutdownNow();
+      }
+      Files.deleteIfExists(tokenFile());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,146 @@
+package snick.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import snick.frame.Hello;
+import snick.journal.Blade;
+import snick.journal.FilamentLot;
+import snick.journal.NotAccepted;
+import snick.journal.Session;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.JournalReader;
+import snick.store.StoreException;
+
+/**
+ * The session on the bench, as the store has it. Everything that reads or writes the store for the
+ * page runs on one thread here, so that neither a slow disk nor another writer holds up recording
+ * or live points.
+ */
+final class Board {
+  private static final long PATIENCE_SECONDS = 15;
+  private static final int RECENT_SESSIONS = 20;
+
+  private final Bench bench;
+  private final EventHub hub;
+  private final ExecutorService thread;
+  private final StageVerdicts verdicts = new StageVerdicts();
+  private volatile String document = "{}";
+
+  Board(Bench bench, EventHub hub, ExecutorService thread) {
+    this.bench = bench;
+    this.hub = hub;
+    this.thread = thread;
+  }
+
+  /** The bench document as last read; any thread. */
+  String document() {
+    return document;
+  }
+
+  /** A cut was committed: tells everyone, then reads the session anew. Any thread. */
+  void announced(long cutId) {
+    thread.execute(
+        () -> {
+          bench
+              .reader()
+              .summary(cutId)
+              .ifPresent(cut -> hub.publish(new Event(Event.Kind.CUT, Json.text(CutJson.of(cut)))));
+          refresh();
+        });
+  }
+
+  /** Reads the session anew and tells everyone if something changed. Board's thread. */
+  void refresh() {
+    String now = Json.text(read());
+    if (!now.equals(document)) {
+      document = now;
+      hub.publish(new Event(Event.Kind.BENCH, now));
+    }
+  }
+
+  /**
+   * Runs {@code act} on the board's thread; then reads the session anew.
+   *
+   * @throws NotAccepted if the journal does not take it
+   * @throws StoreException if the store does not
+   */
+  Answer.Whole change(Callable<Answer.Whole> act) {
+    return run(
+        () -> {
+          try {
+            return act.call();
+          } finally {
+            refresh();
+          }
+        });
+  }
+
+  /** Runs {@code act} on the board's thread, throwing as {@link #change}. */
+  Answer.Whole run(Callable<Answer.Whole> act) {
+    Future<Answer.Whole> future = thread.submit(act);
+    try {
+      return future.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException known) {
+        throw known;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (TimeoutException e) {
+      future.cancel(false);
+      return Answer.problem(503, "the store is busy: try again");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Answer.problem(503, "the recorder is stopping");
+    }
+  }
+
+  /** The running session on the bench's rigs. Board's thread. */
+  Optional<Session> running() {
+    List<String> devices = new ArrayList<>();
+    bench
+        .state()
+        .get()
+        .rigs()
+        .forEach(rig -> rig.hello().map(Hello::deviceIdText).ifPresent(devices::add));
+    if (devices.isEmpty()) {
+      devices.add("");
+    }
+    return devices.stream()
+        .flatMap(device -> bench.reader().journal().runningSession(device).stream())
+        .findFirst();
+  }
+
+  private Map<String, Object> read() {
+    JournalReader journal = bench.reader().journal();
+    return Json.object(
+        "session", running().map(this::session),
+        "chosen_place_mm", bench.nextSpot().get(),
+        "last_cut",
+            bench.reader().latest(CutSelection.all(), 1).stream().findFirst().map(CutJson::of),
+        "blades", journal.blades().stream().map(Blade::label).toList(),
+        "filament_lots", journal.filamentLots().stream().map(FilamentLot::lot).toList(),
+        "recent_sessions",
+            journal.latestSessions(RECENT_SESSIONS).stream().map(Session::name).toList());
+  }
+
+  private Map<String, Object> session(Session session) {
+    JournalReader journal = bench.reader().journal();
+    List<CutSummary> cuts = new ArrayList<>();
+    bench.reader().forEachSummary(CutSelection.all().inSession(session.name()), cuts::add);
+    return new SessionJson(
+            journal.log(session.name()).orElseThrow(),
+            journal.blade(session.blade()).orElseGet(() -> Blade.labelled(session.blade())),
+            cuts,
+            verdicts)
+        .object();
+  }
+}

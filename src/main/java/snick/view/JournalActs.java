@@ -1,0 +1,213 @@
+package snick.view;
+
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.force.Calibration;
+import snick.frame.Hello;
+import snick.journal.Blade;
+import snick.journal.CutPlacement;
+import snick.journal.Entry;
+import snick.journal.Finding;
+import snick.journal.Inspection;
+import snick.journal.Method;
+import snick.journal.NotAccepted;
+import snick.journal.Place;
+import snick.journal.Session;
+import snick.journal.SessionLog;
+import snick.journal.SetAside;
+import snick.journal.Side;
+import snick.journal.Stage;
+import snick.journal.StageEntry;
+import snick.store.JournalWriter;
+
+/**
+ * What a person does on the page, written into the journal. A change that names a session or stage
+ * is refused if another one runs by now: a page that slept must not write into the wrong stage.
+ */
+final class JournalActs {
+  private static final DateTimeFormatter MINUTE =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
+  private static final int LONGEST_BLADE_IN_NAME = 90;
+
+  private final Bench bench;
+  private final Board board;
+
+  JournalActs(Bench bench, Board board) {
+    this.bench = bench;
+    this.board = board;
+  }
+
+  /** Opens a session and begins its first stage; a blade that is not known yet is added. */
+  Answer.Whole openSession(byte[] body) {
+    Fields fields = Fields.of(body);
+    String blade = fields.needed("blade").strip();
+    Optional<String> lot = fields.text("filament_lot").map(String::strip);
+    String stage = fields.text("stage").orElse("as found");
+    return board.change(
+        () -> {
+          board.running().ifPresent(JournalActs::refuseSecond);
+          if (bench.reader().journal().blade(blade).isEmpty()) {
+            journal().add(Blade.labelled(blade));
+          }
+          Session session = session(blade, lot, fields.text("name"));
+          journal().open(session);
+          journal().begin(session.name(), stage);
+          return done("session", session.name());
+        });
+  }
+
+  private static void refuseSecond(Session running) {
+    throw new NotAccepted("session " + running.name() + " still runs: close it first");
+  }
+
+  private Session session(String blade, Optional<String> lot, Optional<String> name) {
+    Instant now = bench.clock().instant();
+    String minute = MINUTE.format(LocalDateTime.ofInstant(now, bench.clock().getZone()));
+    String begin = blade.substring(0, Math.min(blade.length(), LONGEST_BLADE_IN_NAME));
+    return new Session(
+        name.orElse(begin + " " + minute),
+        blade,
+        lot,
+        bench.state().get().rigs().stream()
+            .flatMap(r -> r.hello().stream())
+            .map(Hello::deviceIdText)
+            .findFirst(),
+        bench.calibration().apply(0).map(Calibration::id),
+        OptionalDouble.empty(),
+        Optional.empty(),
+        now,
+        Optional.empty());
+  }
+
+  /** Ends the running session. */
+  Answer.Whole closeSession(byte[] body) {
+    Fields fields = Fields.of(body);
+    return board.change(
+        () -> {
+          journal().close(runningLog(fields).session().name(), bench.clock().instant());
+          return done("closed", true);
+        });
+  }
+
+  /** Begins the next stage of the running session. */
+  Answer.Whole beginStage(byte[] body) {
+    Fields fields = Fields.of(body);
+    String name = fields.needed("name");
+    return board.change(
+        () -> {
+          Stage stage = journal().begin(runningLog(fields).session().name(), name);
+          bench.nextSpot().set(OptionalDouble.empty());
+          return done("stage", stage.order());
+        });
+  }
+
+  /** Notes an inspection in the running stage. */
+  Answer.Whole inspect(byte[] body) {
+    Fields fields = Fields.of(body);
+    Method method = fields.neededWord("method", Method.class);
+    Side side = fields.neededWord("side", Side.class);
+    Finding finding = fields.neededWord("finding", Finding.class);
+    Optional<Place> place = fields.text("place").map(Place::parse);
+    return board.change(
+        () -> {
+          SessionLog log = runningLog(fields);
+          Inspection inspection =
+              new Inspection(
+                  bench.clock().instant(),
+                  runningStage(log).name(),
+                  method,
+                  fields.number("magnification"),
+                  side,
+                  place,
+                  finding,
+                  fields.text("note").orElse(""));
+          return done("entry", journal().add(log.session().name(), inspection).id());
+        });
+  }
+
+  /** Says where the next cut is going to be; without a place: not said. */
+  Answer.Whole choosePlace(byte[] body) {
+    OptionalDouble millimetres = Fields.of(body).number("mm");
+    millimetres.ifPresent(Place::fromHeel);
+    return board.change(
+        () -> {
+          bench.nextSpot().set(millimetres);
+          return done("chosen_place_mm", millimetres);
+        });
+  }
+
+  /** Says where a cut was made, in place of what was said before. */
+  Answer.Whole place(long cutId, byte[] body) {
+    OptionalDouble millimetres = Fields.of(body).number("mm");
+    return board.change(
+        () -> {
+          SessionLog log = logOf(cutId);
+          Entry<StageEntry> entry = placement(log, cutId);
+          CutPlacement moved =
+              new CutPlacement(entry.content().at(), entry.content().stage(), cutId, millimetres);
+          journal().correct(log.session().name(), entry.id(), moved, "place noted on the page");
+          return done("cut", cutId);
+        });
+  }
+
+  private static Entry<StageEntry> placement(SessionLog log, long cutId) {
+    return log.entries().standing().stream()
+        .filter(e -> e.content() instanceof CutPlacement p && p.cut() == cutId)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Sets a cut aside. */
+  Answer.Whole setAside(long cutId, byte[] body) {
+    String reason = Fields.of(body).needed("reason");
+    return board.change(
+        () -> {
+          SetAside act = new SetAside(bench.clock().instant(), cutId, reason);
+          journal().setAside(logOf(cutId).session().name(), act);
+          return done("cut", cutId);
+        });
+  }
+
+  private SessionLog logOf(long cutId) {
+    return bench
+        .reader()
+        .summary(cutId)
+        .flatMap(cut -> cut.place())
+        .flatMap(place -> bench.reader().journal().log(place.session()))
+        .orElseThrow(() -> new NotAccepted("cut " + cutId + " is in no session"));
+  }
+
+  private SessionLog runningLog(Fields fields) {
+    SessionLog log =
+        board
+            .running()
+            .flatMap(session -> bench.reader().journal().log(session.name()))
+            .orElseThrow(() -> new NotAccepted("no session runs: start one first"));
+    fields.text("session").ifPresent(name -> requireSame("session", log.session().name(), name));
+    fields.text("stage").ifPresent(name -> requireSame("stage", runningStage(log).name(), name));
+    return log;
+  }
+
+  private static void requireSame(String what, String runs, String meant) {
+    if (!runs.equals(meant)) {
+      throw new NotAccepted(
+          what + " " + meant + " runs no longer, " + runs + " does: nothing was changed");
+    }
+  }
+
+  private static Stage runningStage(SessionLog log) {
+    return log.runningStage().orElseThrow(() -> new NotAccepted("no stage runs: begin one first"));
+  }
+
+  private JournalWriter journal() {
+    return bench.writer().journal();
+  }
+
+  private static Answer.Whole done(String name, Object value) {
+    return Answer.json(200, Json.object(name, value));
+  }
+}

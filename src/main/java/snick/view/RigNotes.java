@@ -1,0 +1,76 @@
+package snick.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.CopyOnWriteArrayList;
+import snick.frame.Hello;
+import snick.store.StoreReader;
+import snick.store.Verification;
+
+/** What the page notes of each rig on its own: first zero, polarity, verification. Any thread. */
+final class RigNotes {
+  private final Bench bench;
+  private final List<Note> notes = new CopyOnWriteArrayList<>();
+
+  private record Note(OptionalDouble firstZeroCounts, int polarity, Optional<Verification> check) {
+    static final Note NONE = new Note(OptionalDouble.empty(), 1, Optional.empty());
+  }
+
+  RigNotes(Bench bench) {
+    this.bench = bench;
+    bench.traces().forEach(trace -> notes.add(Note.NONE));
+  }
+
+  /** +1 if load raises the reading of a rig, −1 if it lowers it; +1 until a cut tells. */
+  int polarity(int rig) {
+    return notes.get(rig).polarity();
+  }
+
+  /** A cut told the polarity. */
+  synchronized void polarity(int rig, int polarity) {
+    Note note = notes.get(rig);
+    notes.set(rig, new Note(note.firstZeroCounts(), polarity, note.check()));
+  }
+
+  /** Reads the newest verification of each rig. The thread that owns {@code reader}. */
+  synchronized void readChecks(StoreReader reader) {
+    for (RigState rig : bench.state().get().rigs()) {
+      Note note = notes.get(rig.rig());
+      Optional<Verification> check =
+          rig.hello().map(Hello::deviceIdText).flatMap(device -> newest(reader, device));
+      notes.set(rig.rig(), new Note(note.firstZeroCounts(), note.polarity(), check));
+    }
+  }
+
+  private static Optional<Verification> newest(StoreReader reader, String device) {
+    List<Verification> checks = reader.verifications(device);
+    return checks.isEmpty() ? Optional.empty() : Optional.of(checks.get(checks.size() - 1));
+  }
+
+  /** The facts by rig, for {@code state}. */
+  synchronized List<RigFacts> of(BenchState state) {
+    List<RigFacts> facts = new ArrayList<>();
+    for (RigState rig : state.rigs()) {
+      Note note = seen(rig);
+      facts.add(
+          new RigFacts(
+              bench.calibration().apply(rig.rig()),
+              note.firstZeroCounts().orElse(rig.baselineCounts()),
+              note.polarity(),
+              note.check().map(Verification::at),
+              note.check().map(Verification::withinLimit)));
+    }
+    return facts;
+  }
+
+  private Note seen(RigState rig) {
+    Note note = notes.get(rig.rig());
+    if (note.firstZeroCounts().isEmpty() && rig.noiseCounts() > 0) {
+      note = new Note(OptionalDouble.of(rig.baselineCounts()), note.polarity(), note.check());
+      notes.set(rig.rig(), note);
+    }
+    return note;
+  }
+}

@@ -1,0 +1,82 @@
+package snick.view;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import snick.force.Calibration;
+import snick.frame.Hello;
+
+/** How the rigs are doing, for the page: figures, and the same in words. Pure. */
+final class StateJson {
+  private StateJson() {}
+
+  /** The present state; {@code calibrations} and {@code checks} by rig. */
+  static Map<String, Object> of(BenchState state, List<RigFacts> rigs, Instant now) {
+    List<Object> entries = new ArrayList<>();
+    for (RigState rig : state.rigs()) {
+      entries.add(of(rig, rigs.get(rig.rig()), now));
+    }
+    return Json.object(
+        "run",
+        state.startedAt().toString(),
+        "recording",
+        state.recording(),
+        "storing",
+        state.storing(),
+        "waiting",
+        state.waiting(),
+        "rigs",
+        entries,
+        "faults",
+        state.faults().stream().map(StateJson::fault).toList());
+  }
+
+  private static Map<String, Object> of(RigState rig, RigFacts facts, Instant now) {
+    Optional<Calibration> calibration = facts.calibration();
+    return Json.object(
+        "rig", rig.rig(),
+        "port", rig.port(),
+        "link", rig.link().name().toLowerCase(Locale.ROOT),
+        "device_id", rig.hello().map(Hello::deviceIdText),
+        "loaded", rig.loaded(),
+        "rate_hz", rig.rateHertz(),
+        "samples", rig.facts().samples(),
+        "lost_samples", rig.facts().lostSamples(),
+        "noise_counts", rig.noiseCounts(),
+        "noise_gf", calibration.map(c -> gf(c, rig.noiseCounts())),
+        "zero_drift_gf",
+            calibration.map(c -> gf(c, rig.baselineCounts() - facts.firstZeroCounts())),
+        "calibrated", calibration.isPresent(),
+        "calibration_age_s", calibration.filter(StateJson::dated).map(c -> seconds(c.made(), now)),
+        "calibration_expired",
+            calibration.map(c -> c.validityAt(now) == Calibration.Validity.EXPIRED),
+        "verified_age_s", facts.verifiedAt().map(at -> seconds(at, now)),
+        "verified_within_limit", facts.verifiedWithinLimit());
+  }
+
+  /** One that was typed in has no date: it is made at the epoch. */
+  private static boolean dated(Calibration calibration) {
+    return calibration.made().isAfter(Instant.EPOCH);
+  }
+
+  private static double gf(Calibration calibration, double counts) {
+    return calibration.force(counts, 0).value().gramForce()
+        - calibration.force(0, 0).value().gramForce();
+  }
+
+  private static long seconds(Instant then, Instant now) {
+    return Duration.between(then, now).toSeconds();
+  }
+
+  private static Map<String, Object> fault(Fact fault) {
+    return Json.object(
+        "kind", fault.kind(),
+        "text", fault.text(),
+        "count", fault.count(),
+        "last", fault.last().toString());
+  }
+}
