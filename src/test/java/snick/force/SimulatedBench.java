@@ -20,7 +20,7 @@ final class SimulatedBench {
   static final double TEMPERATURE_COEFFICIENT = 1e-4;
   static final double TEMPERATURE_HALF_WIDTH = 4;
 
-  private static final double BEND = 4e-4;
+  static final double USUAL_BEND = 4e-4;
   private static final double LAG = 2e-4;
   private static final double CREEP = 1e-4;
   private static final double RUN_SD = 4e-4;
@@ -30,6 +30,7 @@ final class SimulatedBench {
   private static final int SAMPLES = 160;
 
   private final Random random;
+  private final double bend;
   private final List<ReferenceMass> masses;
   private final double[] trueNewtons;
   private final double largestNewtons;
@@ -37,7 +38,13 @@ final class SimulatedBench {
   private long nanos;
 
   SimulatedBench(long seed, List<ReferenceMass> masses) {
+    this(seed, masses, USUAL_BEND);
+  }
+
+  /** With a bend of one's own: relative change of sensitivity from no load to the largest. */
+  SimulatedBench(long seed, List<ReferenceMass> masses, double bend) {
     this.random = new Random(seed);
+    this.bend = bend;
     this.masses = masses;
     double gravityError = uniform(Gravity.MODEL_RELATIVE_HALF_WIDTH);
     this.trueNewtons = new double[masses.size()];
@@ -81,7 +88,7 @@ final class SimulatedBench {
 
   /** Deflection that a force of {@code newtons} causes in a run of that sensitivity, counts. */
   private double deflection(double newtons, double sensitivity) {
-    return COUNTS_PER_NEWTON * newtons * (1 + BEND * newtons / largestNewtons) * sensitivity;
+    return COUNTS_PER_NEWTON * newtons * (1 + bend * newtons / largestNewtons) * sensitivity;
   }
 
   private double runSensitivity() {
