@@ -54,7 +54,7 @@ final class NoncentralT {
   /**
    * The noncentrality at which a value up to {@code t} has probability {@code p}, by the Illinois
    * rule of false position. Beyond |t| = 500 the normal part is left out (relative error below
-   * 1e-5): noncentrality over t then is √(χ²/ν).
+   * 1e-4): noncentrality over t then is √(χ²/ν).
    */
   static double noncentralityAt(double t, double degreesOfFreedom, double p) {
     if (Math.abs(t) > LARGE_T) {

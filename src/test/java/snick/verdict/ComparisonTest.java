@@ -95,7 +95,7 @@ class ComparisonTest {
   void intervalOfEffectIsSmoothWhereItsFormChanges() {
     double below = NoncentralT.noncentralityAt(-499.999, 5, 0.025);
     double above = NoncentralT.noncentralityAt(-500.001, 5, 0.025);
-    assertThat(above / below).isCloseTo(500.001 / 499.999, within(1e-5));
+    assertThat(above / below).isCloseTo(500.001 / 499.999, within(1e-4));
   }
 
   @Test

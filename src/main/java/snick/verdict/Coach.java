@@ -1,0 +1,86 @@
+package snick.verdict;
+
+import java.util.List;
+import java.util.Optional;
+import snick.journal.NextPlace;
+import snick.verdict.BurrVerdict.Burr;
+
+/**
+ * Says in one line what to do next. First rule that fits: begin a stage; make cuts enough to know
+ * the scatter; look for a burr that the evidence leaves open; remove one that it shows; settle an
+ * open comparison if a few cuts can; stop on a plateau; else go on. Common practice, no source.
+ *
+ * @param judge margin and rig
+ */
+public record Coach(Judge judge) {
+  private static final int CUTS_TO_BEGIN_WITH = 5;
+  private static final int FEW_MORE = 8;
+
+  /**
+   * One line of advice.
+   *
+   * @param stages stages so far, in order; the last one runs
+   * @param next where the next cut would go
+   */
+  public String advise(List<StageEvidence> stages, NextPlace next) {
+    if (stages.isEmpty()) {
+      return "begin a stage, for example 'as found'";
+    }
+    StageEvidence running = stages.get(stages.size() - 1);
+    int cuts = running.cuts().size();
+    if (cuts < CUTS_TO_BEGIN_WITH) {
+      return "make " + more(CUTS_TO_BEGIN_WITH - cuts, cuts) + place(next);
+    }
+    Optional<StageEvidence> before =
+        stages.size() > 1 ? Optional.of(stages.get(stages.size() - 2)) : Optional.empty();
+    BurrVerdict burr = new BurrEvidence(judge).weigh(before, running);
+    return aboutBurr(burr, running)
+        .or(() -> toSettle(before, running, next))
+        .or(() -> plateau(stages))
+        .orElse(
+            "no burr is indicated: take the next sharpening step, or stop if it cuts well enough");
+  }
+
+  private static String more(int missing, int cuts) {
+    return missing == 1 ? "1 more cut" : missing + (cuts == 0 ? " cuts" : " more cuts");
+  }
+
+  private static String place(NextPlace next) {
+    return next instanceof NextPlace.At at
+        ? ", the next one at " + at.place().word()
+        : "; every spot is used, so say which one is cut again";
+  }
+
+  private static Optional<String> aboutBurr(BurrVerdict burr, StageEvidence running) {
+    if (burr.burr() == Burr.LIKELY) {
+      return Optional.of("a burr is likely: remove it, then begin a new stage");
+    }
+    boolean looked = !running.inspections().isEmpty();
+    return burr.burr() == Burr.POSSIBLE || !looked
+        ? Optional.of(burr.nextCheck())
+        : Optional.empty();
+  }
+
+  private Optional<String> toSettle(
+      Optional<StageEvidence> before, StageEvidence running, NextPlace next) {
+    Optional<Readings> earlier = before.flatMap(StageEvidence::comparable);
+    if (earlier.isEmpty()) {
+      return Optional.empty();
+    }
+    MoreCuts more = judge.compare(earlier.get(), running.comparable().orElseThrow()).moreCuts();
+    return more instanceof MoreCuts.InSecond few && few.inSecond() <= FEW_MORE
+        ? Optional.of("make " + more(few.inSecond(), 1) + " to settle it" + place(next))
+        : Optional.empty();
+  }
+
+  private Optional<String> plateau(List<StageEvidence> stages) {
+    List<Readings> readings =
+        stages.stream().flatMap(stage -> stage.comparable().stream()).toList();
+    if (readings.size() < 2) {
+      return Optional.empty();
+    }
+    return Progression.of(readings, judge).plateau() instanceof Progression.Plateau.Reached reached
+        ? Optional.of("stop, plateau reached: no measurable gain since '" + reached.since() + "'")
+        : Optional.empty();
+  }
+}
