@@ -97,7 +97,7 @@ public record CheckTrust(
         notJudged++;
       } else {
         saidNone++;
-        missed += judge.compare(before.get(), after.get()).verdict() == Change.LOWER ? 1 : 0;
+        missed += judge.verdict(before.get(), after.get()) == Change.LOWER ? 1 : 0;
       }
     }
 

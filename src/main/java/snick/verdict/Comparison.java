@@ -20,6 +20,8 @@ import java.util.OptionalDouble;
  * @param rigLimitGf difference that the rig's repeatability alone exceeds in 5 % of comparisons;
  *     empty if it is not known
  * @param decidedBy the test that decided, by the rule in {@link Judge}
+ * @param decisiveP its two-sided p; with groups of unequal size the larger of Welch's and the
+ *     pooled one
  * @param verdict what became of the force
  * @param moreCuts what would settle it
  * @param reasons why
@@ -36,6 +38,7 @@ public record Comparison(
     Optional<Equivalence> equivalence,
     OptionalDouble rigLimitGf,
     DecidedBy decidedBy,
+    double decisiveP,
     Change verdict,
     MoreCuts moreCuts,
     List<Reason> reasons) {
@@ -50,11 +53,6 @@ public record Comparison(
 
   public Comparison {
     reasons = List.copyOf(reasons);
-  }
-
-  /** Two-sided p-value of the test that decided. */
-  public double decisiveP() {
-    return decidedBy == DecidedBy.WELCH ? welch.orElseThrow().p() : rankSum.p();
   }
 
   /** Whether the difference exceeds what the rig's repeatability explains; empty if not known. */

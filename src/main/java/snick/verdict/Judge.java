@@ -11,8 +11,10 @@ import java.util.OptionalDouble;
  * <p>Rules, in this order:
  *
  * <ol>
- *   <li>Welch's test decides. The exact Mann–Whitney test decides instead if Grubbs' test flags a
- *       reading of either group at 1 % or if neither group scatters.
+ *   <li>Welch's test decides; if the groups differ in size, Student's pooled test must agree, for
+ *       with few and unequal cuts Welch's alone errs in more than 5 % (up to 9 % with 2 and 8 cuts,
+ *       60 000 simulated comparisons). The exact Mann–Whitney test decides instead if Grubbs' test
+ *       flags a reading of either group at 1 % or if neither group scatters.
  *   <li>With a margin: {@code equivalent} if both one-sided tests are below 5 %.
  *   <li>{@code lower} or {@code higher} if the deciding p is below 5 % and the difference exceeds
  *       what the rig's repeatability explains, if that is known.
@@ -50,26 +52,27 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
   public Comparison compare(Readings first, Readings second) {
     first.atLeast(2);
     second.atLeast(2);
+    GroupFigures before = GroupFigures.of(first, rig);
+    GroupFigures after = GroupFigures.of(second, rig);
     Optional<Welch> welch = Welch.of(first, second);
     RankSum rankSum = RankSum.of(first, second);
-    Optional<Equivalence> equivalence =
-        marginGf.isPresent()
-            ? welch.map(w -> Equivalence.of(w, marginGf.getAsDouble()))
-            : Optional.empty();
-    Comparison.DecidedBy decidedBy = deciding(first, second);
-    OptionalDouble rigLimit =
-        rig.isPresent()
-            ? OptionalDouble.of(rig.get().criticalDifferenceGf(first.count(), second.count()))
-            : OptionalDouble.empty();
-    double difference = second.meanGf() - first.meanGf();
-    TwoGroupTests tests =
-        new TwoGroupTests(difference, decidedBy, welch, rankSum, equivalence, rigLimit);
-    Change verdict = tests.verdict();
-    MoreCuts moreCuts = moreCuts(first, second, difference, verdict);
+    Optional<Equivalence> equivalence = equivalence(welch);
+    OptionalDouble rigLimit = rigLimitGf(first, second);
+    Decision decision =
+        Decision.of(
+            first,
+            second,
+            welch,
+            standsOut(before.outlier()) || standsOut(after.outlier()),
+            () -> rankSum,
+            equivalence,
+            rigLimit);
+    MoreCuts moreCuts = moreCuts(first, second, decision);
+    Explanation explanation = new Explanation(decision, welch, rankSum, equivalence, rigLimit);
     return new Comparison(
-        GroupFigures.of(first, rig),
-        GroupFigures.of(second, rig),
-        difference,
+        before,
+        after,
+        decision.differenceGf(),
         welch,
         rankSum,
         Permutation.of(first, second),
@@ -77,26 +80,54 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
         welch.flatMap(w -> Ratio.of(first, second, w)),
         equivalence,
         rigLimit,
-        decidedBy,
-        verdict,
+        decision.decidedBy(),
+        decision.p(),
+        decision.verdict(),
         moreCuts,
-        reasons(first, second, tests, verdict, moreCuts));
+        reasons(first, second, explanation, moreCuts));
   }
 
-  private static Comparison.DecidedBy deciding(Readings first, Readings second) {
-    boolean outlier = standsOut(first) || standsOut(second);
-    boolean noScatter = first.allEqual() && second.allEqual();
-    return outlier || noScatter ? Comparison.DecidedBy.MANN_WHITNEY : Comparison.DecidedBy.WELCH;
+  /**
+   * The verdict of {@link #compare} alone, without the figures that do not decide.
+   *
+   * @throws NotComparable if either has fewer than 2 readings
+   */
+  public Change verdict(Readings first, Readings second) {
+    first.atLeast(2);
+    second.atLeast(2);
+    Optional<Welch> welch = Welch.of(first, second);
+    return Decision.of(
+            first,
+            second,
+            welch,
+            standsOut(Grubbs.of(first)) || standsOut(Grubbs.of(second)),
+            () -> RankSum.of(first, second),
+            equivalence(welch),
+            rigLimitGf(first, second))
+        .verdict();
   }
 
-  private static boolean standsOut(Readings readings) {
-    return Grubbs.of(readings).filter(g -> g.p() < OUTLIER_LEVEL).isPresent();
+  private Optional<Equivalence> equivalence(Optional<Welch> welch) {
+    return marginGf.isPresent()
+        ? welch.map(w -> Equivalence.of(w, marginGf.getAsDouble()))
+        : Optional.empty();
   }
 
-  private MoreCuts moreCuts(Readings first, Readings second, double difference, Change verdict) {
-    if (verdict != Change.NO_DIFFERENCE_SHOWN) {
+  private OptionalDouble rigLimitGf(Readings first, Readings second) {
+    return rig.isPresent()
+        ? OptionalDouble.of(rig.get().criticalDifferenceGf(first.count(), second.count()))
+        : OptionalDouble.empty();
+  }
+
+  private static boolean standsOut(Optional<Grubbs> farthest) {
+    return farthest.filter(g -> g.p() < OUTLIER_LEVEL).isPresent();
+  }
+
+  private MoreCuts moreCuts(Readings first, Readings second, Decision decision) {
+    if (decision.verdict() != Change.NO_DIFFERENCE_SHOWN) {
       return new MoreCuts.Settled();
     }
+    double difference = decision.differenceGf();
     boolean small = marginGf.isPresent() && Math.abs(difference) < marginGf.getAsDouble() / 2;
     if (small) {
       return Power.moreCuts(
@@ -106,14 +137,14 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
   }
 
   private List<Reason> reasons(
-      Readings first, Readings second, TwoGroupTests tests, Change verdict, MoreCuts moreCuts) {
+      Readings first, Readings second, Explanation explanation, MoreCuts moreCuts) {
     List<Reason> reasons = new ArrayList<>();
-    reasons.add(tests.difference(first, second, verdict, moreCuts));
-    tests.againstMargin(verdict).ifPresent(reasons::add);
-    tests.againstRig(rig).ifPresent(reasons::add);
+    reasons.add(explanation.difference(first, second, moreCuts));
+    explanation.againstMargin().ifPresent(reasons::add);
+    explanation.againstRig(rig).ifPresent(reasons::add);
     outlierReason(first).ifPresent(reasons::add);
     outlierReason(second).ifPresent(reasons::add);
-    tests.shortInterval().ifPresent(reasons::add);
+    explanation.shortInterval().ifPresent(reasons::add);
     return reasons;
   }
 

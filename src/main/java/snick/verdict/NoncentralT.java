@@ -12,8 +12,6 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * 1e-12 for ν from 1 to 10⁴ and |δ| to 40.
  */
 final class NoncentralT {
-  private static final int LEAST_PANELS = 400;
-  private static final int PANELS_PER_NONCENTRALITY = 40;
   private static final double LOG_NEGLIGIBLE = 42;
   private static final double LARGE_T = 500;
   private static final int MOST_STEPS = 200;
@@ -32,7 +30,7 @@ final class NoncentralT {
     double wide = Math.sqrt(2 * LOG_NEGLIGIBLE / degreesOfFreedom);
     double from = -Math.max(wide, LOG_NEGLIGIBLE / degreesOfFreedom);
     double to = Math.min(wide, 2 + Math.log1p(wide));
-    int panels = LEAST_PANELS + (int) (PANELS_PER_NONCENTRALITY * Math.abs(noncentrality));
+    int panels = (int) Math.ceil((to - from) / widestStep());
     double step = (to - from) / panels;
     double logConstant = logConstant();
     double sum = 0;
@@ -43,6 +41,12 @@ final class NoncentralT {
       sum += density * NORMAL.cumulativeProbability(t * scale - noncentrality);
     }
     return Math.min(1, sum * step);
+  }
+
+  /** Step at which the rule still has all its digits: well below every width of the integrand. */
+  private double widestStep() {
+    double ofDensity = Math.min(0.12, 0.4 / Math.sqrt(2 * degreesOfFreedom));
+    return Math.min(ofDensity, 0.6 / Math.max(1, Math.abs(noncentrality)));
   }
 
   /** Logarithm of the constant factor of the density of ln √(χ²/ν). */

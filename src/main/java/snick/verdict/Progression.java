@@ -109,7 +109,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
     int since = last;
     Judge within = new Judge(OptionalDouble.of(margin.get()), judge.rig());
     while (since > 0
-        && within.compare(stages.get(since - 1), stages.get(last)).verdict() == Change.EQUIVALENT) {
+        && within.verdict(stages.get(since - 1), stages.get(last)) == Change.EQUIVALENT) {
       since--;
     }
     return since < last

@@ -46,6 +46,17 @@ public record Welch(
             interval(difference, error, df, 0.95)));
   }
 
+  /**
+   * Two-sided p of Student's test with one pooled scatter; both groups need 2 readings, and one of
+   * them scatter.
+   */
+  static double pooledP(Readings first, Readings second) {
+    return TTest.withDefaults()
+        .with(DataDispersion.HOMOSCEDASTIC)
+        .test(second.gramForce(), first.gramForce())
+        .getPValue();
+  }
+
   static double standardError(double sd1, int n1, double sd2, int n2) {
     return Math.hypot(sd1 / Math.sqrt(n1), sd2 / Math.sqrt(n2));
   }

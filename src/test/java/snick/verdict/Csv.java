@@ -3,7 +3,6 @@ package snick.verdict;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,14 +12,19 @@ import java.util.stream.Collectors;
 final class Csv {
   private Csv() {}
 
+  /** Names of the columns. */
+  static List<String> header(String file) {
+    return List.of(lines(file).get(0).split(",", -1));
+  }
+
   /** Rows after the header. */
   static List<String[]> rows(String file) {
+    return lines(file).stream().skip(1).map(line -> line.split(",", -1)).toList();
+  }
+
+  private static List<String> lines(String file) {
     try (InputStream in = Csv.class.getResourceAsStream("/snick/verdict/" + file)) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-          .lines()
-          .skip(1)
-          .map(line -> line.split(",", -1))
-          .toList();
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
     } catch (IOException e) {
       throw new IllegalStateException(file, e);
     }
@@ -58,11 +62,5 @@ final class Csv {
                   throw new IllegalStateException("twice: " + a + ", " + b);
                 },
                 LinkedHashMap::new));
-  }
-
-  static double[] reversed(double[] values) {
-    double[] reversed = new double[values.length];
-    Arrays.setAll(reversed, i -> values[values.length - 1 - i]);
-    return reversed;
   }
 }

@@ -3,35 +3,15 @@ package snick.verdict;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** The tests of one comparison, and the sentences that tell what they found. */
-record TwoGroupTests(
-    double differenceGf,
-    Comparison.DecidedBy decidedBy,
+/** The sentences that tell what the tests of one comparison found. */
+record Explanation(
+    Decision decision,
     Optional<Welch> welch,
     RankSum rankSum,
     Optional<Equivalence> equivalence,
     OptionalDouble rigLimitGf) {
 
-  Change verdict() {
-    if (equivalence.isPresent() && equivalence.get().shown()) {
-      return Change.EQUIVALENT;
-    }
-    boolean beyondRig = rigLimitGf.isEmpty() || Math.abs(differenceGf) > rigLimitGf.getAsDouble();
-    if (!(p() < Comparison.SIGNIFICANCE) || !beyondRig || shiftGf() == 0) {
-      return Change.NO_DIFFERENCE_SHOWN;
-    }
-    return shiftGf() < 0 ? Change.LOWER : Change.HIGHER;
-  }
-
-  private double p() {
-    return decidedBy == Comparison.DecidedBy.WELCH ? welch.orElseThrow().p() : rankSum.p();
-  }
-
-  private double shiftGf() {
-    return decidedBy == Comparison.DecidedBy.WELCH ? differenceGf : rankSum.hodgesLehmannGf();
-  }
-
-  Reason difference(Readings first, Readings second, Change verdict, MoreCuts moreCuts) {
+  Reason difference(Readings first, Readings second, MoreCuts moreCuts) {
     return new Reason(
         first.name()
             + " "
@@ -42,11 +22,13 @@ record TwoGroupTests(
             + figures(second)
             + ": "
             + tested(),
-        decidedBy == Comparison.DecidedBy.WELCH
-            ? "a difference counts as shown if Welch's two-sided p is below 0.05"
+        decision.decidedBy() == Comparison.DecidedBy.WELCH
+            ? "a difference counts as shown if Welch's two-sided p is below 0.05, with groups of unequal size also Student's"
+                + " pooled p; here "
+                + Wording.p(decision.p())
             : "a difference counts as shown if the exact Mann–Whitney p is below 0.05;"
                 + " it decides as a reading stands out or nothing scatters",
-        wouldChange(verdict, moreCuts),
+        wouldChange(moreCuts),
         "Welch 1947; Mann and Whitney 1947");
   }
 
@@ -69,7 +51,7 @@ record TwoGroupTests(
         .map(
             w ->
                 "difference "
-                    + Wording.signedGf(differenceGf)
+                    + Wording.signedGf(decision.differenceGf())
                     + ", 95 % interval "
                     + Wording.range(w.ci95Gf())
                     + ", Welch "
@@ -79,13 +61,13 @@ record TwoGroupTests(
         .orElseGet(
             () ->
                 "difference "
-                    + Wording.signedGf(differenceGf)
+                    + Wording.signedGf(decision.differenceGf())
                     + "; neither group scatters, so there is no t-test; "
                     + rank);
   }
 
-  private static String wouldChange(Change verdict, MoreCuts moreCuts) {
-    if (verdict != Change.NO_DIFFERENCE_SHOWN) {
+  private String wouldChange(MoreCuts moreCuts) {
+    if (decision.verdict() != Change.NO_DIFFERENCE_SHOWN) {
       return "further cuts whose mean differs, or cuts set aside with a reason";
     }
     if (moreCuts instanceof MoreCuts.InSecond more) {
@@ -97,7 +79,7 @@ record TwoGroupTests(
     return moreCuts instanceof MoreCuts.NotWorthIt no ? no.basis() : "nothing is open";
   }
 
-  Optional<Reason> againstMargin(Change verdict) {
+  Optional<Reason> againstMargin() {
     return equivalence.map(
         e ->
             new Reason(
@@ -107,7 +89,8 @@ record TwoGroupTests(
                     + Wording.gf(e.marginGf())
                     + ", larger one-sided "
                     + Wording.p(e.p())
-                    + (verdict == Change.EQUIVALENT && p() < Comparison.SIGNIFICANCE
+                    + (decision.verdict() == Change.EQUIVALENT
+                            && decision.p() < Comparison.SIGNIFICANCE
                         ? "; a difference is shown, but it is smaller than the margin"
                         : ""),
                 "equivalent if the interval lies inside the margin (two one-sided tests at 5 %)",
@@ -126,7 +109,7 @@ record TwoGroupTests(
                     + "), so "
                     + Wording.gf(rigLimitGf.orElseThrow())
                     + " between these means could be the rig's; the difference is "
-                    + Wording.signedGf(differenceGf),
+                    + Wording.signedGf(decision.differenceGf()),
                 "a difference must exceed the rig's repeatability (95 %) to count",
                 "a new repeatability study",
                 "JCGM 200:2012, 2.21; JCGM 100:2008, G.3"));
