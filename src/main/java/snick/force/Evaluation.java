@@ -41,6 +41,7 @@ public record Evaluation(
     double[] equal = new double[x.length];
     Arrays.fill(equal, 1);
     DegreeRule.Choice choice = rule.fit(x, y, equal, true);
+    requireRising(choice.fit(), x);
     FiguresOfMerit merit = new FiguresOfMerit(data, deflections, choice.fit());
     BudgetOfRuns budget = new BudgetOfRuns(data, conditions, deflections, choice.fit());
     Calibration calibration =
@@ -53,6 +54,18 @@ public record Evaluation(
             budget.terms(),
             data.runs().size() + " runs, " + choice.reason());
     return new Evaluation(calibration, choice, deflections, merit.all(), budget.notes());
+  }
+
+  private static void requireRising(PolynomialFit fit, double[] newtons) {
+    double largest = Arrays.stream(newtons).max().orElse(0);
+    if (!(fit.predict(largest) > 0)) {
+      throw new IllegalArgumentException(
+          "deflection at the largest load, "
+              + largest
+              + " N, is "
+              + fit.predict(largest)
+              + " counts: readings move against the load; state the other polarity");
+    }
   }
 
   private static List<Deflection> rising(List<Deflection> all) {

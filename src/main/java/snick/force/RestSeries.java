@@ -9,6 +9,7 @@ import java.util.function.IntToDoubleFunction;
 final class RestSeries {
   private static final int BLOCK = 64;
   private static final double OUTLIER = 8;
+  private static final int MOST_FOR_TONES = 65_536;
 
   private final double[] seconds;
   private final int[] counts;
@@ -35,10 +36,6 @@ final class RestSeries {
 
   int size() {
     return counts.length;
-  }
-
-  double durationSeconds() {
-    return seconds[seconds.length - 1];
   }
 
   /** Median of the standard deviations of blocks of 64 samples, counts: spikes do not count. */
@@ -161,9 +158,12 @@ final class RestSeries {
    */
   record Tone(double hertz, double amplitudeCounts, double significance) {}
 
-  /** The strongest sine between two frequencies: periodogram at the samples' own times. */
+  /**
+   * The strongest sine between two frequencies: periodogram at the samples' own times, of the first
+   * 65 536 samples at most.
+   */
   Tone strongest(double fromHertz, double toHertz) {
-    double step = 0.5 / durationSeconds();
+    double step = 0.5 / seconds[Math.min(seconds.length, MOST_FOR_TONES) - 1];
     Tone best = new Tone(fromHertz, 0, 0);
     for (double hertz = fromHertz; hertz <= toHertz; hertz += step) {
       Tone tone = tone(hertz);
@@ -176,7 +176,7 @@ final class RestSeries {
     double cosine = 0;
     double sine = 0;
     int used = 0;
-    for (int i = 0; i < counts.length; i++) {
+    for (int i = 0; i < Math.min(counts.length, MOST_FOR_TONES); i++) {
       if (!stray(i)) {
         double value = counts[i] - intercept - slope * seconds[i];
         double phase = 2 * Math.PI * hertz * seconds[i];

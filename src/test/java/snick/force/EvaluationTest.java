@@ -196,6 +196,15 @@ class EvaluationTest {
   }
 
   @Test
+  void readingsAgainstTheLoadAreRefused() {
+    CalibrationRun run =
+        new CalibrationRun(at(0, 0), List.of(up(100, -1000, 1), up(200, -2001, 2)), at(0, 4));
+    CalibrationData data = new CalibrationData(RISING, List.of(run), Optional.empty());
+    assertThatThrownBy(() -> Evaluation.of(data, BARE, new DegreeRule.Fixed(1), MADE))
+        .hasMessageContaining("other polarity");
+  }
+
+  @Test
   void twoEqualLoadsOnlyAreRefused() {
     CalibrationRun run =
         new CalibrationRun(at(0, 0), List.of(up(100, 1000, 1), up(100, 1001, 2)), at(0, 4));
