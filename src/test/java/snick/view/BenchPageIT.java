@@ -1,0 +1,232 @@
+package snick.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import snick.daemon.AnnouncedCut;
+import snick.daemon.Pipeline;
+import snick.daemon.Recorder;
+import snick.daemon.RigInUseException;
+import snick.daemon.Scale;
+import snick.force.Calibration;
+import snick.port.PortAddress;
+import snick.virtualrig.KnifeScenario;
+import snick.virtualrig.Pacer;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+
+/** The page in a real browser, on a virtual rig. Knife and figures are invented. */
+class BenchPageIT {
+  private static final Path PICTURES = Path.of("target", "bench-page");
+  private static final double RIG_SPEED = 3;
+  private static final int CUTS_A_STAGE = 6;
+
+  @TempDir Path folder;
+
+  private final List<Double> endedMillis = Collections.synchronizedList(new ArrayList<>());
+  private ServedRig rig;
+  private Recorder recorder;
+  private Browser browser;
+
+  @BeforeEach
+  void start() throws IOException, RigInUseException {
+    assumeTrue(Browser.installed(), "no chromium and chromium-driver: the page is not driven");
+    rig =
+        new VirtualRig(RigSettings.USUAL, 1)
+            .serveOnTcp(
+                0, Pacer.of(System::nanoTime, RIG_SPEED), VirtualRig.WhenFull.DROP, truth -> {});
+    recorder = record(0);
+    browser = Browser.start(folder.resolve("profile"));
+    browser.shape(1280, 1000, "light");
+  }
+
+  private Recorder record(int httpPort) throws IOException, RigInUseException {
+    return Recorder.start(
+        new Recorder.Settings(
+            List.of(PortAddress.parse(rig.port())),
+            115_200,
+            Pipeline.Settings.defaults(),
+            folder.resolve("data"),
+            folder.resolve("run"),
+            OptionalInt.of(httpPort),
+            "test"),
+        recording -> Scale.by(Calibration.countsPerGramForce(437.25, Instant.EPOCH)),
+        new Recorder.Audience(this::announced, word -> {}),
+        Clock.systemUTC());
+  }
+
+  private void announced(AnnouncedCut cut) {
+    Instant now = Instant.now();
+    double millis = now.getEpochSecond() * 1e3 + now.getNano() / 1e6;
+    endedMillis.add(millis - cut.latencyNanos() / 1e6);
+  }
+
+  @AfterEach
+  void stop() {
+    if (browser != null) {
+      browser.close();
+    }
+    if (recorder != null) {
+      recorder.close();
+    }
+    if (rig != null) {
+      rig.close();
+    }
+  }
+
+  @Test
+  void anEveningAtTheBench() throws Exception {
+    openAndStart();
+    cutStage(0);
+    inspectBothSides("burr_seen");
+    browser.type("#stage-name", "deburred");
+    browser.click("#stage-form button");
+    browser.awaitText("#where", "deburred");
+    cutStage(1);
+    browser.awaitText(".verdict", "Keener");
+    assertThat(browser.complaints()).isEmpty();
+
+    reloadShowsTheSame();
+    everyWidthIsReadable();
+    assertThat(browser.complaints()).isEmpty();
+    loseAndRegainTheDaemon();
+    assertThat(browser.requests()).isNotEmpty().allMatch(BenchPageIT::staysHere);
+  }
+
+  private static boolean staysHere(String requested) {
+    return requested.startsWith("http://127.0.0.1:")
+        || requested.startsWith("data:")
+        || requested.startsWith("chrome:");
+  }
+
+  private String address() {
+    return "http://127.0.0.1:" + recorder.httpPort().orElseThrow() + "/";
+  }
+
+  private void openAndStart() throws IOException {
+    browser.open(address());
+    browser.awaitText("#rig-line", "Recording");
+    assertThat(browser.text(".cautions")).contains("glove").contains("Eyes").contains("clamped");
+    browser.picture(PICTURES.resolve("start-1280-light.png"));
+    assertThat(firstPaintMillis()).as("first paint, ms").isLessThan(1000);
+    assertThat(weightBytes()).as("page weight, bytes").isLessThan(300_000);
+    watchLastCut();
+    browser.type("#blade", "Petty <img src=x onerror=alert(1)>");
+    browser.click("#start-form button");
+    browser.awaitText("#where", "Petty <img src=x onerror=alert(1)> · as found");
+    browser.click("#place-suggested");
+    browser.awaitText("#edge-strip", "next 40");
+  }
+
+  private double firstPaintMillis() {
+    browser.await(
+        "first paint",
+        () -> browser.number("return performance.getEntriesByType('paint').length") > 0);
+    return browser.number("return performance.getEntriesByType('paint')[0].startTime");
+  }
+
+  private double weightBytes() {
+    return browser.number(
+        "return performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource'))"
+            + ".filter((e) => !e.name.endsWith('/events')).reduce((sum, e) => sum + e.transferSize, 0)");
+  }
+
+  /** Notes, after the frame in which it is painted, when each cut's number is there. */
+  private void watchLastCut() {
+    browser.run(
+        """
+        window.seen = [];
+        new MutationObserver(() => requestAnimationFrame(() =>
+          window.seen.push(performance.timeOrigin + performance.now())))
+          .observe(document.getElementById('last-cut-body'), { childList: true });
+        """);
+  }
+
+  private void cutStage(int stage) throws Exception {
+    rig.perform(KnifeScenario.stages().get(stage).script()).get();
+    browser.awaitText("#stage-rows", CUTS_A_STAGE + " cuts");
+  }
+
+  private void inspectBothSides(String finding) {
+    for (String side : List.of("left", "right")) {
+      browser.click("[aria-labelledby=side-" + side + "] [data-finding=" + finding + "]");
+      browser.awaitText("#inspections", side);
+    }
+  }
+
+  private void reloadShowsTheSame() {
+    List<Double> latencies = latenciesMillis();
+    assertThat(latencies).hasSize(2 * CUTS_A_STAGE);
+    double median = latencies.get(latencies.size() / 2);
+    System.out.printf("last sample of a cut to its number on the page: %s ms%n", latencies);
+    assertThat(median).as("median ms from the sample to the page").isLessThan(100);
+    String before = everything();
+    browser.reload();
+    browser.await("the same page", () -> everything().equals(before));
+  }
+
+  private List<Double> latenciesMillis() {
+    List<Double> latencies = new ArrayList<>();
+    List<?> seen = (List<?>) browser.run("return window.seen");
+    List<Double> ended = List.copyOf(endedMillis);
+    for (double end : ended) {
+      seen.stream()
+          .map(s -> ((Number) s).doubleValue() - end)
+          .filter(late -> late > 0)
+          .findFirst()
+          .ifPresent(latencies::add);
+    }
+    Collections.sort(latencies);
+    return latencies;
+  }
+
+  private String everything() {
+    return String.join(
+        "\n",
+        browser.text("#where"),
+        browser.text("#last-cut-body"),
+        browser.text("#edge-strip"),
+        browser.text("#stage-rows"),
+        browser.text("#inspections"));
+  }
+
+  private void everyWidthIsReadable() throws IOException {
+    for (String scheme : List.of("light", "dark")) {
+      for (int width : new int[] {390, 1280, 2560}) {
+        browser.shape(width, width == 390 ? 844 : 1000 * width / 1600, scheme);
+        browser.await("a plot", () -> browser.shown("#trace canvas"));
+        browser.picture(PICTURES.resolve("bench-" + width + "-" + scheme + ".png"));
+        assertThat(browser.number("return document.documentElement.scrollWidth"))
+            .as("nothing sticks out at " + width)
+            .isLessThanOrEqualTo(width);
+        assertThat(browser.seriousFindings()).as("axe-core at %s %s", width, scheme).isEmpty();
+      }
+    }
+    browser.shape(1280, 1000, "light");
+  }
+
+  private void loseAndRegainTheDaemon() throws Exception {
+    String before = everything();
+    int port = recorder.httpPort().orElseThrow();
+    recorder.close();
+    browser.awaitText("#banner", "Connection lost");
+    recorder = record(port);
+    browser.await("no banner", () -> !browser.shown("#banner"));
+    browser.awaitText("#rig-line", "Recording");
+    browser.await("the same page", () -> everything().equals(before));
+    inspectBothSides("none");
+  }
+}

@@ -1,0 +1,181 @@
+package snick.view;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.function.BooleanSupplier;
+import java.util.logging.Level;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** Debian's Chromium without a window, in an empty profile of its own. */
+final class Browser implements AutoCloseable {
+  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+  private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+  private final ChromeDriver driver;
+
+  private Browser(ChromeDriver driver) {
+    this.driver = driver;
+  }
+
+  static boolean installed() {
+    return Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER);
+  }
+
+  static Browser start(Path emptyProfile) {
+    LoggingPreferences logs = new LoggingPreferences();
+    logs.enable(LogType.BROWSER, Level.ALL);
+    logs.enable(LogType.PERFORMANCE, Level.ALL);
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary(CHROMIUM.toFile());
+    options.setCapability("goog:loggingPrefs", logs);
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--hide-scrollbars",
+        "--user-data-dir=" + emptyProfile);
+    ChromeDriverService service =
+        new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile()).build();
+    return new Browser(new ChromeDriver(service, options));
+  }
+
+  void open(String address) {
+    driver.get(address);
+  }
+
+  void reload() {
+    driver.navigate().refresh();
+  }
+
+  WebElement find(String css) {
+    return driver.findElement(By.cssSelector(css));
+  }
+
+  String text(String css) {
+    return find(css).getText();
+  }
+
+  boolean shown(String css) {
+    return driver.findElements(By.cssSelector(css)).stream().anyMatch(WebElement::isDisplayed);
+  }
+
+  void click(String css) {
+    find(css).click();
+  }
+
+  void type(String css, String text) {
+    find(css).clear();
+    find(css).sendKeys(text);
+  }
+
+  /** Waits until {@code css} holds {@code text}. */
+  void awaitText(String css, String text) {
+    await(css + " with '" + text + "'", () -> shown(css) && text(css).contains(text));
+  }
+
+  void await(String what, BooleanSupplier condition) {
+    new WebDriverWait(driver, PATIENCE, Duration.ofMillis(50))
+        .ignoring(org.openqa.selenium.StaleElementReferenceException.class)
+        .withMessage(what)
+        .until(d -> condition.getAsBoolean());
+  }
+
+  Object run(String script, Object... arguments) {
+    return driver.executeScript(script, arguments);
+  }
+
+  double number(String script) {
+    return ((Number) run(script)).doubleValue();
+  }
+
+  /** Lays the page out {@code width} px wide, in light or dark. */
+  void shape(int width, int height, String scheme) {
+    driver.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+    driver.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
+  }
+
+  /** The whole page as a picture. */
+  void picture(Path file) throws IOException {
+    Map<String, Object> shot =
+        driver.executeCdpCommand(
+            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true));
+    Files.createDirectories(file.getParent());
+    Files.write(file, Base64.getDecoder().decode((String) shot.get("data")));
+  }
+
+  /** What axe-core finds serious or critical, one line each. */
+  List<String> seriousFindings() {
+    driver.executeScript(axe());
+    Object found =
+        driver.executeAsyncScript(
+            """
+            const done = arguments[arguments.length - 1];
+            axe.run().then((r) => done(r.violations
+              .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+              .map((v) => v.id + ': ' + v.nodes.map((n) => n.html).join(' | '))));
+            """);
+    return ((List<?>) found).stream().map(Object::toString).toList();
+  }
+
+  private static String axe() {
+    try (InputStream in = Browser.class.getResourceAsStream("/axe.min.js")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** What the console said since last asked, warnings and worse. */
+  List<String> complaints() {
+    return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
+        .map(LogEntry::getMessage)
+        .toList();
+  }
+
+  /** Every address that was asked for since last asked. */
+  List<String> requests() throws IOException {
+    List<String> addresses = new ArrayList<>();
+    for (LogEntry entry : driver.manage().logs().get(LogType.PERFORMANCE)) {
+      Map<?, ?> message = (Map<?, ?>) JSON.std.mapFrom(entry.getMessage()).get("message");
+      if (message.get("method").equals("Network.requestWillBeSent")) {
+        Map<?, ?> request = (Map<?, ?>) ((Map<?, ?>) message.get("params")).get("request");
+        addresses.add((String) request.get("url"));
+      }
+    }
+    return addresses;
+  }
+
+  @Override
+  public void close() {
+    driver.quit();
+  }
+}
