@@ -261,8 +261,10 @@ static void do_accidents(void) {
   }
 }
 
+/* A sleeping processor may run past the end; the next slice is shorter by that. */
 static void run_slice(void) {
-  avr_cycle_count_t end = avr->cycle + SLICE_CYCLES;
+  static avr_cycle_count_t end;
+  end += SLICE_CYCLES;
   while (avr->cycle < end && !stopped) {
     int state = avr_run(avr);
     if (state == cpu_Done || state == cpu_Crashed) {

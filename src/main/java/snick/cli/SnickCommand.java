@@ -16,7 +16,8 @@ import picocli.CommandLine.Spec;
       CutsCommand.class,
       AnalyzeCommand.class,
       CaptureCommand.class,
-      PortsCommand.class
+      PortsCommand.class,
+      ProtocolCommand.class
     },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {

@@ -1,5 +1,7 @@
 package snick.frame;
 
+import java.util.Arrays;
+
 /**
  * Writes what the host sends. A delimiter goes before each command too, so that noise on the line
  * spoils no command. Not for several threads.
@@ -19,6 +21,19 @@ public final class HostFrames {
     byte[] bytes = new byte[length];
     System.arraycopy(frame, 0, bytes, 0, length);
     return bytes;
+  }
+
+  /**
+   * The bytes of any frame with a good CRC, between delimiters: to try what a device does with
+   * frames that no host should send.
+   *
+   * @param type type byte, 0 to 255
+   * @param afterType up to 251 bytes: tag and value, if any
+   */
+  public byte[] encode(int type, byte... afterType) {
+    byte[] bytes = new byte[Wire.MAX_ENCODED_BYTES + 2];
+    int length = 1 + writer.begin(type).bytes(afterType).finish(bytes, 1);
+    return Arrays.copyOf(bytes, length);
   }
 
   private void begin(HostCommand command) {

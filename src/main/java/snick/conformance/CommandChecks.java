@@ -1,0 +1,205 @@
+package snick.conformance;
+
+import static snick.conformance.Conversation.MILLI;
+
+import java.util.List;
+import java.util.Optional;
+import snick.frame.Answer;
+import snick.frame.Hello;
+import snick.frame.HostCommand;
+import snick.frame.Status;
+
+/** Commands that a device knows. */
+final class CommandChecks {
+  private static final String NO_ANSWER = "no answer";
+  private static final long TOKEN = 3_735_928_559L;
+  private static final long AFTER_STOP_NANOS = 400 * MILLI;
+  private static final long STATUS_WAIT_NANOS = 2_000 * MILLI;
+  private static final long SAMPLES_WAIT_NANOS = 2_000 * MILLI;
+  private static final int UNLIKELY_GAIN = 65_535;
+  private static final long UNLIKELY_MILLI_HERTZ = 1;
+  private static final List<Integer> GAINS = List.of(64, 128, 32);
+  private static final List<Long> RATES = List.of(10_000L, 80_000L, 320_000L);
+
+  private final Conversation talk;
+  private final Findings findings;
+
+  CommandChecks(Conversation talk, Findings findings) {
+    this.talk = talk;
+    this.findings = findings;
+  }
+
+  void ping() {
+    Optional<Reply> first = talk.ask(tag -> new HostCommand.Ping(tag, TOKEN));
+    Optional<Reply> second = talk.ask(tag -> new HostCommand.Ping(tag, 0));
+    boolean met =
+        first.isPresent()
+            && second.isPresent()
+            && first.get().says(Answer.Result.ACCEPTED, TOKEN)
+            && second.get().says(Answer.Result.ACCEPTED, 0)
+            && (int) (micros(second.get()) - micros(first.get())) > 0;
+    findings.judge(
+        Condition.PING,
+        met,
+        first.map(Reply::words).orElse(NO_ANSWER)
+            + ", "
+            + second.map(Reply::words).orElse(NO_ANSWER));
+  }
+
+  private static long micros(Reply reply) {
+    return reply.answer().deviceMicros();
+  }
+
+  /** Stop a streaming device, then start it again. */
+  void stopAndStart() {
+    stop();
+    repeat(HostCommand.Stop::new, "stop while idle");
+    start();
+    repeat(HostCommand.Start::new, "start while streaming");
+  }
+
+  private void stop() {
+    int from = talk.heard().size();
+    Optional<Reply> reply = talk.ask(HostCommand.Stop::new);
+    int after = talk.heard().size();
+    talk.listen(AFTER_STOP_NANOS);
+    talk.listen(
+        STATUS_WAIT_NANOS, () -> !talk.heard().since(after, Event.Reported.class).isEmpty());
+    boolean accepted = reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED;
+    int late = talk.heard().since(after, Event.Samples.class).size();
+    List<Event.Reported> reports = talk.heard().since(after, Event.Reported.class);
+    boolean idle =
+        !reports.isEmpty() && reports.get(reports.size() - 1).status().state() == Status.State.IDLE;
+    boolean numbered = accepted && numbersOn(talk.heard().since(from, Event.Samples.class), reply);
+    findings.judge(
+        Condition.STOP,
+        accepted && late == 0 && idle && numbered,
+        reply.map(Reply::words).orElse(NO_ANSWER)
+            + ", "
+            + late
+            + " batches after it, status "
+            + (idle ? "IDLE" : "not IDLE")
+            + (numbered ? "" : ", not the number after the last sample"));
+  }
+
+  private static boolean numbersOn(List<Event.Samples> batches, Optional<Reply> reply) {
+    return batches.isEmpty()
+        || batches.get(batches.size() - 1).nextSequence() == reply.get().answer().value();
+  }
+
+  private void start() {
+    int from = talk.heard().size();
+    Optional<Reply> reply = talk.ask(HostCommand.Start::new);
+    talk.listen(SAMPLES_WAIT_NANOS, () -> !talk.heard().since(from, Event.Samples.class).isEmpty());
+    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+    boolean met =
+        reply.isPresent()
+            && !batches.isEmpty()
+            && reply.get().says(Answer.Result.ACCEPTED, batches.get(0).sequence());
+    findings.judge(
+        Condition.START,
+        met,
+        reply.map(Reply::words).orElse(NO_ANSWER)
+            + ", "
+            + (batches.isEmpty() ? "no samples" : "first sample " + batches.get(0).sequence()));
+  }
+
+  private void repeat(java.util.function.IntFunction<HostCommand> command, String what) {
+    Optional<Reply> reply = talk.ask(command);
+    findings.judge(
+        Condition.REPEAT,
+        reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED,
+        what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
+  }
+
+  /** Rates and gains of a device that said this hello last. */
+  void settings(Hello hello) {
+    inForce(
+        talk.ask(tag -> new HostCommand.SetRate(tag, hello.nominalRateMilliHertz())),
+        hello.nominalRateMilliHertz(),
+        "rate");
+    inForce(talk.ask(tag -> new HostCommand.SetGain(tag, hello.gain())), hello.gain(), "gain");
+    refused(
+        talk.ask(tag -> new HostCommand.SetRate(tag, UNLIKELY_MILLI_HERTZ)),
+        hello.nominalRateMilliHertz(),
+        "1 mHz");
+    refused(
+        talk.ask(tag -> new HostCommand.SetGain(tag, UNLIKELY_GAIN)), hello.gain(), "gain 65535");
+    if (!changeGain(hello) && !changeRate(hello)) {
+      findings.notTried(Condition.CHANGE, "it takes no other gain or rate that was tried");
+    }
+  }
+
+  private void inForce(Optional<Reply> reply, long value, String what) {
+    boolean met =
+        reply.isPresent()
+            && reply.get().says(Answer.Result.ACCEPTED, value)
+            && reply.get().before(Event.SaidHello.class).isEmpty();
+    findings.judge(
+        Condition.IN_FORCE, met, what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
+  }
+
+  private void refused(Optional<Reply> reply, long inForce, String what) {
+    findings.judge(
+        Condition.REFUSAL,
+        reply.isPresent() && reply.get().says(Answer.Result.OUT_OF_RANGE, inForce),
+        what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
+  }
+
+  private boolean changeGain(Hello hello) {
+    for (int gain : GAINS) {
+      if (gain != hello.gain()) {
+        Optional<Reply> there = talk.ask(tag -> new HostCommand.SetGain(tag, gain));
+        if (accepted(there)) {
+          changed(there, gain, said(there).map(Hello::gain));
+          Optional<Reply> back = talk.ask(tag -> new HostCommand.SetGain(tag, hello.gain()));
+          changed(back, hello.gain(), said(back).map(Hello::gain));
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private boolean changeRate(Hello hello) {
+    for (long rate : RATES) {
+      if (rate != hello.nominalRateMilliHertz()) {
+        Optional<Reply> there = talk.ask(tag -> new HostCommand.SetRate(tag, rate));
+        if (accepted(there)) {
+          Optional<Long> inForce = said(there).map(Hello::nominalRateMilliHertz);
+          changed(there, there.get().answer().value(), inForce);
+          long before = hello.nominalRateMilliHertz();
+          Optional<Reply> back = talk.ask(tag -> new HostCommand.SetRate(tag, before));
+          changed(back, before, said(back).map(Hello::nominalRateMilliHertz));
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static boolean accepted(Optional<Reply> reply) {
+    return reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED;
+  }
+
+  private static Optional<Hello> said(Optional<Reply> reply) {
+    return reply
+        .map(r -> r.before(Event.SaidHello.class))
+        .filter(hellos -> hellos.size() == 1)
+        .map(hellos -> hellos.get(0).hello());
+  }
+
+  private void changed(Optional<Reply> reply, long wanted, Optional<? extends Number> saidHello) {
+    boolean met =
+        reply.isPresent()
+            && reply.get().says(Answer.Result.ACCEPTED, wanted)
+            && saidHello.isPresent()
+            && saidHello.get().longValue() == wanted;
+    findings.judge(
+        Condition.CHANGE,
+        met,
+        reply.map(Reply::words).orElse(NO_ANSWER)
+            + ", "
+            + saidHello.map(v -> "hello said " + v).orElse("not one hello before it"));
+  }
+}

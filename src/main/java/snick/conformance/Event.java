@@ -1,0 +1,30 @@
+package snick.conformance;
+
+import snick.frame.Answer;
+import snick.frame.Hello;
+import snick.frame.Status;
+
+/** One message of the device, with the host's time of its arrival. */
+sealed interface Event {
+  /** Host time of arrival, ns. */
+  long nanos();
+
+  record SaidHello(long nanos, Hello hello) implements Event {}
+
+  record Samples(long nanos, long sequence, long firstMicros, long spanMicros, int n)
+      implements Event {
+    private static final long MASK_32 = 0xFFFF_FFFFL;
+
+    long nextSequence() {
+      return (sequence + n) & MASK_32;
+    }
+
+    long lastMicros() {
+      return (firstMicros + spanMicros) & MASK_32;
+    }
+  }
+
+  record Reported(long nanos, Status status) implements Event {}
+
+  record Answered(long nanos, Answer answer) implements Event {}
+}

@@ -1,0 +1,118 @@
+package snick.conformance;
+
+import static snick.conformance.Conversation.MILLI;
+
+import java.util.List;
+import java.util.Locale;
+import snick.frame.Hello;
+
+/** What a device sends without being asked: status and samples. */
+final class StreamChecks {
+  private static final int STATUSES = 4;
+  private static final long LISTEN_NANOS = 7_000 * MILLI;
+  private static final long LEAST_STATUS_MICROS = 500_000;
+  private static final long MOST_STATUS_MICROS = 1_500_000;
+  private static final long LONGEST_BATCH_MILLIS = 25;
+  private static final double RATE_TOLERANCE = 0.2;
+  private static final long MASK_32 = 0xFFFF_FFFFL;
+
+  private final Conversation talk;
+  private final Findings findings;
+
+  StreamChecks(Conversation talk, Findings findings) {
+    this.talk = talk;
+    this.findings = findings;
+  }
+
+  /** Listen to a streaming device of these settings. */
+  void check(Hello hello) {
+    int from = talk.heard().size();
+    talk.listen(
+        LISTEN_NANOS, () -> talk.heard().since(from, Event.Reported.class).size() >= STATUSES);
+    status(talk.heard().since(from, Event.Reported.class));
+    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+    sequence(batches, talk.heard().since(from, Event.Reported.class));
+    batches(batches, hello);
+    spacing(batches, hello);
+  }
+
+  private void status(List<Event.Reported> reports) {
+    long least = Long.MAX_VALUE;
+    long most = 0;
+    for (int i = 1; i < reports.size(); i++) {
+      long micros = micros(reports.get(i)) - micros(reports.get(i - 1)) & MASK_32;
+      least = Math.min(least, micros);
+      most = Math.max(most, micros);
+    }
+    boolean met =
+        reports.size() >= STATUSES && least >= LEAST_STATUS_MICROS && most <= MOST_STATUS_MICROS;
+    String detail =
+        reports.size() < 2
+            ? reports.size() + " in 7 s"
+            : String.format(Locale.ROOT, "%.3f to %.3f s apart", least / 1e6, most / 1e6);
+    findings.judge(Condition.STATUS, met, detail);
+  }
+
+  private static long micros(Event.Reported report) {
+    return report.status().deviceMicros();
+  }
+
+  private void sequence(List<Event.Samples> batches, List<Event.Reported> reports) {
+    long missing = 0;
+    long samples = 0;
+    for (int i = 0; i < batches.size(); i++) {
+      samples += batches.get(i).n();
+      if (i > 0) {
+        missing += batches.get(i).sequence() - batches.get(i - 1).nextSequence() & MASK_32;
+      }
+    }
+    long dropped = droppedDuring(reports);
+    findings.judge(
+        Condition.SEQUENCE,
+        samples > 0 && missing <= dropped,
+        samples + " samples, " + missing + " missing, " + dropped + " counted as dropped");
+  }
+
+  private static long droppedDuring(List<Event.Reported> reports) {
+    return reports.isEmpty()
+        ? 0
+        : reports.get(reports.size() - 1).status().droppedSamples()
+            - reports.get(0).status().droppedSamples();
+  }
+
+  private void batches(List<Event.Samples> batches, Hello hello) {
+    int most = batches.stream().mapToInt(Event.Samples::n).max().orElse(0);
+    boolean met =
+        most > 0 && (most - 1) * 1_000_000L <= LONGEST_BATCH_MILLIS * hello.nominalRateMilliHertz();
+    findings.judge(Condition.BATCH, met, "at most " + most + " samples in a batch");
+  }
+
+  private void spacing(List<Event.Samples> batches, Hello hello) {
+    double nominalMicros = 1e9 / hello.nominalRateMilliHertz();
+    double least = Double.MAX_VALUE;
+    double most = 0;
+    for (int i = 0; i < batches.size(); i++) {
+      Event.Samples batch = batches.get(i);
+      if (batch.n() > 1) {
+        double step = (double) batch.spanMicros() / (batch.n() - 1);
+        least = Math.min(least, step);
+        most = Math.max(most, step);
+      }
+      if (i > 0 && batches.get(i - 1).nextSequence() == batch.sequence()) {
+        double step = batch.firstMicros() - batches.get(i - 1).lastMicros() & MASK_32;
+        least = Math.min(least, step);
+        most = Math.max(most, step);
+      }
+    }
+    boolean met =
+        most > 0
+            && least >= nominalMicros * (1 - RATE_TOLERANCE)
+            && most <= nominalMicros * (1 + RATE_TOLERANCE);
+    String detail =
+        most == 0
+            ? "no two samples in a row"
+            : String.format(
+                Locale.ROOT, "%.0f to %.0f µs apart, nominal %.0f", least, most, nominalMicros);
+    findings.judge(Condition.SPACING, met, detail);
+  }
+}
