@@ -11,7 +11,8 @@ import snick.frame.SampleBatch;
  * @param firmware name and version, 1 to 32 characters of ASCII
  * @param startMicros reading of its 32-bit microsecond counter at power-on, unsigned
  * @param clockErrorPpm how much its clock runs fast, 10⁻⁶
- * @param batchSamples samples in one frame, 1 to {@link SampleBatch#MAX_SAMPLES}
+ * @param batchSamples most samples in one frame, 1 to {@link SampleBatch#MAX_SAMPLES}; fewer where
+ *     they would wait longer than 25 ms
  * @param startsAtOnce whether it sends samples at power-on without being asked
  * @param text form of text lines, if the device is a simple sketch instead of a speaker of frames
  */
@@ -25,9 +26,9 @@ public record DeviceSettings(
     Optional<TextForm> text) {
   private static final int LONGEST_NAME = 32;
 
-  /** An invented device, its clock 20 ppm fast, four samples in a frame. */
+  /** An invented device, its clock 20 ppm fast, two samples in a frame. */
   public static final DeviceSettings USUAL =
-      new DeviceSettings(0x51A0_0000_0000_0001L, "virtualrig 1", 0, 20, 4, true, Optional.empty());
+      new DeviceSettings(0x51A0_0000_0000_0001L, "virtualrig 1", 0, 20, 2, true, Optional.empty());
 
   public DeviceSettings {
     Objects.requireNonNull(text);

@@ -23,6 +23,8 @@ final class FirmwareTwin implements Firmware, CommandSink {
   private static final long HALF_SUPPLY_NANO_VOLTS = 2_500_000_000L;
 
   private static final int STUCK_AFTER = 64;
+  private static final int SETTLING_CONVERSIONS = 4;
+  private static final double LONGEST_BATCH_SECONDS = 0.025;
   private static final int CONVERTER_BITS = 24;
 
   private final DeviceSettings settings;
@@ -45,6 +47,7 @@ final class FirmwareTwin implements Firmware, CommandSink {
   private long overrange;
   private int last;
   private int repeats;
+  private int settling;
 
   FirmwareTwin(
       RigSettings rig, DeviceIdentity identity, Amplifier amplifier, DeviceClock clock, Uart uart) {
@@ -66,6 +69,7 @@ final class FirmwareTwin implements Firmware, CommandSink {
     outbox.restart();
     dropped = 0;
     overrange = 0;
+    settling = 0;
     streaming = settings.startsAtOnce();
     rate = converter.rate();
     gain = converter.gain();
@@ -81,17 +85,39 @@ final class FirmwareTwin implements Firmware, CommandSink {
   @Override
   public void converted(int counts, long nanos) {
     nowNanos = nanos;
-    observe(counts);
-    if (streaming) {
-      outbox.add(counts, clock.micros(nanos));
-      if (outbox.full()) {
-        sendSamples();
-      }
+    if (settling > 0) {
+      settling--;
+      leaveOut();
+    } else {
+      take(counts, clock.micros(nanos));
     }
     if (nanos >= nextStatusNanos) {
       nextStatusNanos += STATUS_NANOS;
       sendStatus();
     }
+  }
+
+  /** A conversion while the converter settles has a number and is not sent. */
+  private void leaveOut() {
+    if (streaming) {
+      outbox.skip();
+      dropped++;
+    }
+  }
+
+  private void take(int counts, long micros) {
+    observe(counts);
+    if (streaming) {
+      outbox.add(counts, micros);
+      if (outbox.size() >= batchLimit()) {
+        sendSamples();
+      }
+    }
+  }
+
+  /** No sample waits longer than 25 ms for its batch. */
+  private int batchLimit() {
+    return Math.min(settings.batchSamples(), 1 + (int) (rate.hertz() * LONGEST_BATCH_SECONDS));
   }
 
   private void observe(int counts) {
@@ -112,14 +138,14 @@ final class FirmwareTwin implements Firmware, CommandSink {
   public void command(HostCommand command) {
     if (command instanceof HostCommand.AskHello) {
       sendHello();
-      answer(command, true, 0);
+      answer(command, true, identity.protocolVersion());
     } else if (command instanceof HostCommand.Start) {
       streaming = true;
-      answer(command, true, 0);
+      answer(command, true, outbox.nextSequence());
     } else if (command instanceof HostCommand.Stop) {
       sendSamples();
       streaming = false;
-      answer(command, true, 0);
+      answer(command, true, outbox.nextSequence());
     } else if (command instanceof HostCommand.SetRate set) {
       setRate(set);
     } else if (command instanceof HostCommand.SetGain set) {
@@ -132,10 +158,11 @@ final class FirmwareTwin implements Firmware, CommandSink {
   private void setRate(HostCommand.SetRate set) {
     boolean possible =
         set.milliHertz() >= LEAST_MILLI_HERTZ && set.milliHertz() <= MOST_MILLI_HERTZ;
-    if (possible) {
+    if (possible && set.milliHertz() != rateMilliHertz()) {
       sendSamples();
       rate = new SampleRate(set.milliHertz() / 1000.0);
       amplifier.setRate(rate);
+      settleAndSayHello();
     }
     answer(set, possible, rateMilliHertz());
   }
@@ -143,12 +170,18 @@ final class FirmwareTwin implements Firmware, CommandSink {
   private void setGain(HostCommand.SetGain set) {
     boolean possible =
         set.gain() >= 1 && set.gain() <= MOST_GAIN && Integer.bitCount(set.gain()) == 1;
-    if (possible) {
+    if (possible && set.gain() != gain) {
       sendSamples();
       gain = set.gain();
       amplifier.setGain(gain);
+      settleAndSayHello();
     }
     answer(set, possible, gain);
+  }
+
+  private void settleAndSayHello() {
+    settling = SETTLING_CONVERSIONS;
+    sendHello();
   }
 
   private long rateMilliHertz() {

@@ -33,8 +33,14 @@ final class Outbox {
     return size;
   }
 
-  boolean full() {
-    return size == counts.length;
+  /** One more conversion that is not sent; nothing may wait. */
+  void skip() {
+    firstSequence = (firstSequence + 1) & MASK_32;
+  }
+
+  /** Number of the sample that is added next. */
+  long nextSequence() {
+    return (firstSequence + size) & MASK_32;
   }
 
   /** Write one frame with all that waits and forget it; the bytes written. */

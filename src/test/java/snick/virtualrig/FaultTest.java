@@ -54,8 +54,8 @@ class FaultTest {
     rig.play(80);
     rig.inject(new Fault.Silence(1));
     rig.play(160);
-    assertThat(host.sequences).hasSize(164).doesNotHaveDuplicates().contains(79L, 156L, 239L);
-    assertThat(host.sequences).doesNotContain(80L, 155L);
+    assertThat(host.sequences).hasSize(162).doesNotHaveDuplicates().contains(79L, 158L, 239L);
+    assertThat(host.sequences).doesNotContain(80L, 157L);
     assertThat(rig.sent().samples()).isEqualTo(240);
   }
 
@@ -77,17 +77,17 @@ class FaultTest {
     assertThat(host.sequences.subList(100, 104)).containsExactly(0L, 1L, 2L, 3L);
     assertThat(host.statuses.get(host.statuses.size() - 1).resetCause())
         .isEqualTo(Status.ResetCause.WATCHDOG);
-    assertThat(host.micros.get(2 * 25)).isCloseTo(12_500L, within(1L));
+    assertThat(host.micros.get(2 * 50)).isCloseTo(12_500L, within(1L));
   }
 
   @Test
   void resetMidFrameLeavesHalfAFrame() {
-    rig.play(98);
+    rig.play(99);
     rig.inject(new Fault.Reset(Status.ResetCause.BROWN_OUT, true));
     rig.play(8);
     assertThat(host.decoder.tally().malformed() + host.decoder.tally().badChecks()).isEqualTo(1);
     assertThat(host.hellos).as("a delimiter goes before hello").hasSize(2);
-    assertThat(host.counts).hasSize(96 + 8);
+    assertThat(host.counts).hasSize(98 + 8);
   }
 
   @Test

@@ -116,7 +116,7 @@ class FirmwareTwinTest {
     rig.play(80);
     tell(rig, new HostCommand.SetRate(1, 320_000));
     int before = host.micros.size();
-    rig.play(2);
+    rig.play(6);
     assertThat(host.answers.get(0).value()).isEqualTo(320_000);
     assertThat(host.micros.get(before + 2) - host.micros.get(before)).isEqualTo(3_125);
   }
