@@ -15,4 +15,14 @@ public enum EdgeDirection {
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
+
+  /**
+   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
+   * other has it.
+   *
+   * @throws NotAccepted if it is none; the message lists those there are
+   */
+  public static EdgeDirection parse(String word) {
+    return EnumWords.parse("edge direction", EdgeDirection.class, word);
+  }
 }

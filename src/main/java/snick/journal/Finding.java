@@ -42,4 +42,14 @@ public enum Finding {
   public boolean pointsToBurr() {
     return this == BURR_SEEN || this == CATCHES || this == TEARS;
   }
+
+  /**
+   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
+   * other has it.
+   *
+   * @throws NotAccepted if it is none; the message lists those there are
+   */
+  public static Finding parse(String word) {
+    return EnumWords.parse("finding", Finding.class, word);
+  }
 }

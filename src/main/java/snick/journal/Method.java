@@ -39,4 +39,14 @@ public enum Method {
   public String plain() {
     return word().replace('_', ' ');
   }
+
+  /**
+   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
+   * other has it.
+   *
+   * @throws NotAccepted if it is none; the message lists those there are
+   */
+  public static Method parse(String word) {
+    return EnumWords.parse("method", Method.class, word);
+  }
 }

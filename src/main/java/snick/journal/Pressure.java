@@ -13,4 +13,14 @@ public enum Pressure {
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
+
+  /**
+   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
+   * other has it.
+   *
+   * @throws NotAccepted if it is none; the message lists those there are
+   */
+  public static Pressure parse(String word) {
+    return EnumWords.parse("pressure", Pressure.class, word);
+  }
 }

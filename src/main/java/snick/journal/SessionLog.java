@@ -65,6 +65,7 @@ public record SessionLog(
     if (entry.corrects().isEmpty()) {
       session.requireOpen("add to stage " + content.stage());
     }
+    entry.corrects().ifPresent(earlier -> requireSameKind(earlier, content));
     session.closed().ifPresent(closed -> requireBefore(closed, content));
     if (content.at().isBefore(session.opened())) {
       throw new NotAccepted(
@@ -75,7 +76,11 @@ public record SessionLog(
               + " opened: "
               + session.opened());
     }
-    return new SessionLog(session, stages, entries.with(entry), setAside);
+    SessionLog longer = new SessionLog(session, stages, entries.with(entry), setAside);
+    if (content instanceof CutPlacement placement) {
+      longer.requirePlacedOnce(placement.cut());
+    }
+    return longer;
   }
 
   /** Sets a cut aside; it must be placed in this session. */
@@ -162,6 +167,23 @@ public record SessionLog(
               + session.name()
               + " closed: "
               + closed);
+    }
+  }
+
+  private void requireSameKind(long earlier, StageEntry content) {
+    boolean otherKind =
+        entries.all().stream()
+            .anyMatch(e -> e.id() == earlier && e.content().getClass() != content.getClass());
+    if (otherKind) {
+      throw new NotAccepted(
+          "entry " + earlier + " is of another kind: only its like can correct it");
+    }
+  }
+
+  private void requirePlacedOnce(long cut) {
+    if (placements().stream().filter(p -> p.cut() == cut).count() > 1) {
+      throw new NotAccepted(
+          "cut " + cut + " is already in session " + session.name() + ": correct that entry");
     }
   }
 

@@ -17,4 +17,14 @@ public enum Side {
   public boolean covers(Side side) {
     return this == side || this == BOTH;
   }
+
+  /**
+   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
+   * other has it.
+   *
+   * @throws NotAccepted if it is none; the message lists those there are
+   */
+  public static Side parse(String word) {
+    return EnumWords.parse("side", Side.class, word);
+  }
 }

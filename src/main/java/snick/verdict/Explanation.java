@@ -23,10 +23,10 @@ record Explanation(
             + ": "
             + tested(),
         decision.decidedBy() == Comparison.DecidedBy.WELCH
-            ? "a difference counts as shown if Welch's two-sided p is below 0.05, with groups of unequal size also Student's"
-                + " pooled p; here "
+            ? "a difference counts as shown if Welch's two-sided p is below 0.05, with groups of"
+                + " unequal size also Student's pooled p; here "
                 + Wording.p(decision.p())
-            : "a difference counts as shown if the exact Mann–Whitney p is below 0.05;"
+            : "a difference counts as shown if the Mann–Whitney p is below 0.05;"
                 + " it decides as a reading stands out or nothing scatters",
         wouldChange(moreCuts),
         "Welch 1947; Mann and Whitney 1947");
@@ -113,6 +113,26 @@ record Explanation(
                 "a difference must exceed the rig's repeatability (95 %) to count",
                 "a new repeatability study",
                 "JCGM 200:2012, 2.21; JCGM 100:2008, G.3"));
+  }
+
+  /** Says which figures are not exact. */
+  Optional<Reason> approximations(Permutation permutation) {
+    String ranks =
+        rankSum.method() == RankSum.Method.NORMAL_APPROXIMATION
+            ? "Mann–Whitney by the normal approximation; "
+            : "";
+    return permutation.exact()
+        ? Optional.empty()
+        : Optional.of(
+            new Reason(
+                ranks
+                    + "permutation p from "
+                    + permutation.relabellings()
+                    + " random relabellings with seed "
+                    + Permutation.SEED,
+                "all orders are tried while there are few enough",
+                "fewer cuts",
+                "Hollander and Wolfe 1973"));
   }
 
   Optional<Reason> shortInterval() {

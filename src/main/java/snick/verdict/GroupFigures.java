@@ -24,6 +24,28 @@ public record GroupFigures(
     Optional<ScatterAgainstRig> scatter,
     Optional<Grubbs> outlier) {
 
+  /**
+   * Why the scatter counts as more than the rig's, or not; empty if nothing is known of the rig.
+   */
+  public Optional<Reason> scatterReason() {
+    return scatter.map(
+        s ->
+            new Reason(
+                name
+                    + " scatters by "
+                    + Wording.gf(sdGf.orElseThrow())
+                    + ", the rig by "
+                    + Wording.gf(s.rig().sdGf())
+                    + ": variance ratio "
+                    + Wording.number(s.ratio())
+                    + ", "
+                    + Wording.p(s.p())
+                    + (s.beyondRig() ? ", more than the rig's" : ", not shown to be more"),
+                "the edge is uneven if the F test against the rig's repeatability is below 0.05",
+                "cuts at further places, or a new repeatability study",
+                "F test of two variances"));
+  }
+
   /** Figures of {@code readings}; {@code rig} if its repeatability is known. */
   public static GroupFigures of(Readings readings, Optional<RigRepeatability> rig) {
     int n = readings.count();

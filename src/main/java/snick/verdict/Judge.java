@@ -68,6 +68,7 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
             equivalence,
             rigLimit);
     MoreCuts moreCuts = moreCuts(first, second, decision);
+    Permutation permutation = Permutation.of(first, second);
     Explanation explanation = new Explanation(decision, welch, rankSum, equivalence, rigLimit);
     return new Comparison(
         before,
@@ -75,7 +76,7 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
         decision.differenceGf(),
         welch,
         rankSum,
-        Permutation.of(first, second),
+        permutation,
         EffectSize.of(first, second),
         welch.flatMap(w -> Ratio.of(first, second, w)),
         equivalence,
@@ -84,7 +85,7 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
         decision.p(),
         decision.verdict(),
         moreCuts,
-        reasons(first, second, explanation, moreCuts));
+        reasons(first, second, explanation, moreCuts, permutation));
   }
 
   /**
@@ -128,6 +129,9 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
       return new MoreCuts.Settled();
     }
     double difference = decision.differenceGf();
+    if (rig.isPresent() && decision.p() < Comparison.SIGNIFICANCE) {
+      return Power.moreCutsAgainstRig(first, second, Math.abs(difference), rig.get());
+    }
     boolean small = marginGf.isPresent() && Math.abs(difference) < marginGf.getAsDouble() / 2;
     if (small) {
       return Power.moreCuts(
@@ -137,7 +141,11 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
   }
 
   private List<Reason> reasons(
-      Readings first, Readings second, Explanation explanation, MoreCuts moreCuts) {
+      Readings first,
+      Readings second,
+      Explanation explanation,
+      MoreCuts moreCuts,
+      Permutation permutation) {
     List<Reason> reasons = new ArrayList<>();
     reasons.add(explanation.difference(first, second, moreCuts));
     explanation.againstMargin().ifPresent(reasons::add);
@@ -145,6 +153,7 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
     outlierReason(first).ifPresent(reasons::add);
     outlierReason(second).ifPresent(reasons::add);
     explanation.shortInterval().ifPresent(reasons::add);
+    explanation.approximations(permutation).ifPresent(reasons::add);
     return reasons;
   }
 

@@ -47,12 +47,12 @@ final class Power {
     if (first.allEqual() && second.allEqual()) {
       return new MoreCuts.NotWorthIt("the readings do not scatter, so no number can be reckoned");
     }
-    OptionalInt second1 =
+    OptionalInt inSecond =
         smallest(
             second.count() + 1,
             n -> sought.power(first.sdGf(), first.count(), second.sdGf(), n, targetGf) >= WANTED);
-    if (second1.isPresent()) {
-      return new MoreCuts.InSecond(second1.getAsInt() - second.count(), basis);
+    if (inSecond.isPresent()) {
+      return new MoreCuts.InSecond(inSecond.getAsInt() - second.count(), basis);
     }
     OptionalInt each =
         smallest(
@@ -66,6 +66,31 @@ final class Power {
                 + " cuts a group would not settle a difference of "
                 + Wording.signedGf(differenceGf)
                 + " at this scatter; give a margin and ask for equivalence instead");
+  }
+
+  /** Cuts that bring what the rig alone explains below {@code differenceGf}, gf, not negative. */
+  static MoreCuts moreCutsAgainstRig(
+      Readings first, Readings second, double differenceGf, RigRepeatability rig) {
+    String basis =
+        "to bring what the rig's repeatability explains below " + Wording.gf(differenceGf);
+    OptionalInt inSecond =
+        smallest(
+            second.count() + 1, n -> rig.criticalDifferenceGf(first.count(), n) < differenceGf);
+    if (inSecond.isPresent()) {
+      return new MoreCuts.InSecond(inSecond.getAsInt() - second.count(), basis);
+    }
+    OptionalInt each =
+        smallest(
+            Math.max(first.count(), second.count()),
+            n -> rig.criticalDifferenceGf(n, n) < differenceGf);
+    return each.isPresent()
+        ? new MoreCuts.PerGroup(each.getAsInt(), basis)
+        : new MoreCuts.NotWorthIt(
+            "even "
+                + MOST_CUTS
+                + " cuts a group would not lift "
+                + Wording.gf(differenceGf)
+                + " above this rig's repeatability");
   }
 
   private static OptionalInt smallest(int from, IntPredicate enough) {

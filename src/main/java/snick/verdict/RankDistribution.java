@@ -7,7 +7,7 @@ import java.util.Arrays;
  * the ties: counted by adding one rank at a time.
  */
 final class RankDistribution {
-  private static final double MOST_STEPS = 2e8;
+  private static final double MOST_STEPS = 1e8;
 
   private final double[] probability;
   private final double mean;

@@ -7,11 +7,11 @@ import org.apache.commons.statistics.descriptive.StandardDeviation;
 
 /**
  * The cut-through forces of one group, for example one stage, in gf as they were given, so that
- * equal readings stay equal. Immutable; 1 to 5000 finite readings.
+ * equal readings stay equal. Immutable; 1 to 2000 finite readings.
  */
 public final class Readings {
   /** Most readings in one group. */
-  public static final int LIMIT = 5000;
+  public static final int LIMIT = 2000;
 
   private static final double LARGEST_GF = 1e8;
 

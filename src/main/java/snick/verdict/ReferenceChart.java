@@ -1,38 +1,22 @@
 package snick.verdict;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.statistics.descriptive.Mean;
+import snick.force.EwmaChart;
+import snick.force.IndividualsChart;
 
 /**
- * Control chart of a reference edge with one filament lot: individual values with moving ranges of
- * two, and an exponentially weighted mean (NIST/SEMATECH e-Handbook 6.3.2.2 and 6.3.2.4). The exact
- * d₂ = 2/√π is used, not its table value 1.128.
+ * Control chart of a reference edge with one filament lot: single values, their moving ranges, and
+ * their weighted mean, all against limits that a baseline of the same edge and lot has set.
  *
- * @param meanGf centre line, gf
- * @param sigmaGf mean moving range over d₂, gf
- * @param limitsGf three sigma about the mean, gf
- * @param movingRangeLimitGf upper limit of the moving range, gf
- * @param ewmaGf weighted means after each value with weight 0.3, gf
- * @param ewmaLimitsGf their long-run limits, three sigma, gf
- * @param signals values that stand outside a limit, in order
+ * @param limits limits of single values and moving ranges, gf
+ * @param weighted weighted mean after each later value with its limits, gf
+ * @param signals later values that stand outside a limit, in order
  */
 public record ReferenceChart(
-    double meanGf,
-    double sigmaGf,
-    Interval limitsGf,
-    double movingRangeLimitGf,
-    List<Double> ewmaGf,
-    Interval ewmaLimitsGf,
-    List<Signal> signals) {
-  /** Share of a normal distribution within three sigma. */
-  private static final double THREE_SIGMA = 0.9973002039367398;
-
-  private static final double D2 = 2 / Math.sqrt(Math.PI);
-  private static final double D3 = Math.sqrt(2 - 4 / Math.PI);
-  private static final double WEIGHT = 0.3;
-  private static final int LEAST = 8;
+    IndividualsChart limits, List<EwmaChart.Point> weighted, List<Signal> signals) {
+  /** Fewest cuts that may set limits (common practice, no source). */
+  public static final int LEAST = 8;
 
   /** Which limit was crossed. */
   public enum Limit {
@@ -44,67 +28,59 @@ public record ReferenceChart(
   /**
    * A value outside a limit.
    *
-   * @param index place of the value, from 0
+   * @param index place of the value among the later ones, from 0
    * @param limit which limit
    */
   public record Signal(int index, Limit limit) {}
 
   public ReferenceChart {
-    ewmaGf = List.copyOf(ewmaGf);
+    weighted = List.copyOf(weighted);
     signals = List.copyOf(signals);
   }
 
   /**
-   * Chart of {@code readings} in the order made, which set their own limits.
+   * Chart of {@code later} readings in the order made, against limits from {@code baseline}.
    *
-   * @throws NotComparable with fewer than 8 readings
+   * @throws NotComparable if the baseline has fewer than 8 readings or does not scatter
    */
-  public static ReferenceChart of(Readings readings) {
-    double[] x = readings.atLeast(LEAST).gramForce();
-    double[] ranges = movingRanges(x);
-    double meanRange = Mean.of(ranges).getAsDouble();
-    return of(x, readings.meanGf(), meanRange / D2);
-  }
-
-  /**
-   * Chart with limits set earlier.
-   *
-   * @param x values in the order made, gf
-   * @param meanGf centre, gf
-   * @param sigmaGf standard deviation of single values, gf
-   */
-  static ReferenceChart of(double[] x, double meanGf, double sigmaGf) {
-    double ewmaSigma = sigmaGf * Math.sqrt(WEIGHT / (2 - WEIGHT));
-    Interval limits = threeSigma(meanGf, sigmaGf);
-    Interval ewmaLimits = threeSigma(meanGf, ewmaSigma);
-    double rangeLimit = (D2 + 3 * D3) * sigmaGf;
-    double[] ranges = movingRanges(x);
-    List<Double> ewma = new ArrayList<>();
-    List<Signal> signals = new ArrayList<>();
-    double weighted = meanGf;
-    for (int i = 0; i < x.length; i++) {
-      weighted = WEIGHT * x[i] + (1 - WEIGHT) * weighted;
-      ewma.add(weighted);
-      signal(signals, i, Limit.VALUE, !limits.holds(x[i]));
-      signal(signals, i, Limit.MOVING_RANGE, i > 0 && ranges[i - 1] > rangeLimit);
-      signal(signals, i, Limit.WEIGHTED_MEAN, !ewmaLimits.holds(weighted));
+  public static ReferenceChart of(Readings baseline, Readings later) {
+    if (baseline.atLeast(LEAST).allEqual()) {
+      throw new NotComparable(
+          baseline.name() + " does not scatter, so it sets no limits: check the resolution");
     }
-    return new ReferenceChart(meanGf, sigmaGf, limits, rangeLimit, ewma, ewmaLimits, signals);
+    IndividualsChart limits = IndividualsChart.of(baseline.gramForce());
+    double[] values = later.gramForce();
+    List<EwmaChart.Point> weighted = EwmaChart.usual(limits.centre(), limits.sigma()).chart(values);
+    List<Signal> signals = new ArrayList<>();
+    for (int i = 0; i < values.length; i++) {
+      boolean jumped = i > 0 && Math.abs(values[i] - values[i - 1]) > limits.upperRange();
+      note(signals, i, Limit.VALUE, !limits.holds(values[i]));
+      note(signals, i, Limit.MOVING_RANGE, jumped);
+      note(signals, i, Limit.WEIGHTED_MEAN, !weighted.get(i).within());
+    }
+    return new ReferenceChart(limits, weighted, signals);
   }
 
-  private static Interval threeSigma(double centre, double sigma) {
-    return new Interval(centre - 3 * sigma, centre + 3 * sigma, THREE_SIGMA);
-  }
-
-  private static void signal(List<Signal> signals, int index, Limit limit, boolean outside) {
+  private static void note(List<Signal> signals, int index, Limit limit, boolean outside) {
     if (outside) {
       signals.add(new Signal(index, limit));
     }
   }
 
-  private static double[] movingRanges(double[] x) {
-    double[] ranges = new double[x.length - 1];
-    Arrays.setAll(ranges, i -> Math.abs(x[i + 1] - x[i]));
-    return ranges;
+  /** The chart in words. */
+  public Reason reason() {
+    return new Reason(
+        weighted.size()
+            + " cuts against limits of "
+            + Wording.gf(limits.lower())
+            + " to "
+            + Wording.gf(limits.upper())
+            + ": "
+            + signals.size()
+            + " signals",
+        "a signal is a value beyond three sigma, a moving range beyond its limit, or a weighted mean"
+            + " beyond its limits",
+        "a new baseline after a change that was meant",
+        "NIST/SEMATECH e-Handbook 6.3.2.2 and 6.3.2.4");
   }
 }

@@ -153,6 +153,6 @@ public record RepeatabilityStudy(
             + outliers,
         "variance components from the mean squares of a one-way analysis of variance",
         "more groups or more cuts in each",
-        "one-way random-effects model, as in the NIST/SEMATECH e-Handbook 7.4.3");
+        "one-way random-effects analysis of variance");
   }
 }

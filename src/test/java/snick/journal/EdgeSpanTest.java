@@ -23,7 +23,7 @@ class EdgeSpanTest {
     assertThat(used).containsExactly(40.0, 10.0, 70.0, 25.0, 55.0);
   }
 
-  @Property(tries = 200)
+  @Property(tries = 60)
   void neverCutsASpotTwiceAndSaysWhenFull(
       @ForAll @DoubleRange(min = 5, max = 300) double lengthMm,
       @ForAll @DoubleRange(min = 0.7, max = 10) double spacingMm) {

@@ -110,6 +110,22 @@ class SessionLogTest {
   }
 
   @Test
+  void onlyItsLikeCorrectsAnEntryAndACutIsPlacedOnce() {
+    Entry<StageEntry> placed = Entry.of(1, TEN, cut(11, 40));
+    SessionLog log = opened().begin("as found").add(placed);
+    assertThatThrownBy(
+            () ->
+                log.add(
+                    Entry.correcting(
+                        placed, 2, TEN, "mix-up", light(TEN, Side.LEFT, Finding.NONE))))
+        .hasMessage("entry 1 is of another kind: only its like can correct it");
+    assertThatThrownBy(() -> log.add(Entry.of(2, TEN, cut(11, 50))))
+        .hasMessage("cut 11 is already in session evening 1: correct that entry");
+    SessionLog moved = log.add(Entry.correcting(placed, 2, TEN, "misread", cut(11, 50)));
+    assertThat(moved.placements()).containsExactly(cut(11, 50));
+  }
+
+  @Test
   void ledgerRefusesWhatItCannotTrace() {
     Entry<String> one = Entry.of(5, NINE, "a");
     assertThatThrownBy(() -> Ledger.of(List.of(one, Entry.of(5, NINE, "b"))))

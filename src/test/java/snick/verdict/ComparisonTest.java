@@ -35,7 +35,7 @@ class ComparisonTest {
     assertThatThrownBy(() -> Readings.ofGramForce("as found", 90, Double.NaN))
         .hasMessage("as found: value 2 is NaN, not a finite force in gf");
     assertThatThrownBy(() -> of(Double.POSITIVE_INFINITY)).isInstanceOf(NotComparable.class);
-    assertThatThrownBy(() -> of(new double[5001])).hasMessageContaining("the limit is 5000");
+    assertThatThrownBy(() -> of(new double[2001])).hasMessageContaining("the limit is 2000");
   }
 
   @ParameterizedTest
@@ -130,6 +130,15 @@ class ComparisonTest {
     assertThat(Judge.plain().compare(a, b).verdict()).isEqualTo(Change.LOWER);
     assertThat(c.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
     assertThat(c.exceedsRig()).contains(false);
+    // 2.0860 times 4 gf times sqrt(2/n) falls below 1 gf only with n of 140 or more.
+    assertThat(c.moreCuts()).isInstanceOf(MoreCuts.NotWorthIt.class);
+    RigRepeatability finer = new RigRepeatability(0.8, 20, "invented study");
+    Comparison nearly = new Judge(OptionalDouble.empty(), Optional.of(finer)).compare(a, b);
+    assertThat(nearly.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
+    // 2.0860 times 0.8 gf times sqrt(1/4 + 1/n) falls below 1 gf with n of 10.
+    assertThat(nearly.moreCuts())
+        .isInstanceOfSatisfying(
+            MoreCuts.InSecond.class, more -> assertThat(more.inSecond()).isEqualTo(6));
     // t(0.975; 20) = 2.0860 (GUM table G.2, rounded 2.09), times 4 gf times sqrt(2/4).
     assertThat(c.rigLimitGf().orElseThrow()).isCloseTo(2.0860 * 4 / Math.sqrt(2), within(1e-3));
   }
@@ -257,6 +266,8 @@ class ComparisonTest {
     assertThat(first).isEqualTo(Permutation.of(of(a), of(b)));
     double welch = Welch.of(of(a), of(b)).orElseThrow().p();
     assertThat(first.p()).isCloseTo(welch, within(0.01));
+    assertThat(texts(Judge.plain().compare(of(a), of(b))))
+        .contains("permutation p from 100000 random relabellings with seed");
   }
 
   @Test
