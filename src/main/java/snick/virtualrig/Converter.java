@@ -20,6 +20,7 @@ final class Converter {
   private double railUntilSeconds;
   private int rail;
   private double stuckUntilSeconds;
+  private double lostUntilSeconds;
   private int last;
 
   Converter(ConverterSettings settings, Disturbance disturbance, Random noise, Random chance) {
@@ -90,7 +91,14 @@ final class Converter {
       railUntilSeconds = seconds + overrange.seconds();
     } else if (fault instanceof Fault.Stuck stuck) {
       stuckUntilSeconds = seconds + stuck.seconds();
+    } else if (fault instanceof Fault.ConverterLost lost) {
+      lostUntilSeconds = seconds + lost.seconds();
     }
+  }
+
+  /** Whether no conversion comes at this time, s. */
+  boolean lost(double seconds) {
+    return seconds < lostUntilSeconds;
   }
 
   void setGain(int gain) {

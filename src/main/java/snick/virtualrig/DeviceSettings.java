@@ -13,7 +13,6 @@ import snick.frame.SampleBatch;
  * @param clockErrorPpm how much its clock runs fast, 10⁻⁶
  * @param batchSamples most samples in one frame, 1 to {@link SampleBatch#MAX_SAMPLES}; fewer where
  *     they would wait longer than 25 ms
- * @param startsAtOnce whether it sends samples at power-on without being asked
  * @param text form of text lines, if the device is a simple sketch instead of a speaker of frames
  */
 public record DeviceSettings(
@@ -22,13 +21,12 @@ public record DeviceSettings(
     long startMicros,
     double clockErrorPpm,
     int batchSamples,
-    boolean startsAtOnce,
     Optional<TextForm> text) {
   private static final int LONGEST_NAME = 32;
 
-  /** An invented device, its clock 20 ppm fast, two samples in a frame. */
+  /** An invented device, its clock 20 ppm fast. */
   public static final DeviceSettings USUAL =
-      new DeviceSettings(0x51A0_0000_0000_0001L, "virtualrig 1", 0, 20, 2, true, Optional.empty());
+      new DeviceSettings(0x51A0_0000_0000_0001L, "virtualrig 1", 0, 20, 64, Optional.empty());
 
   public DeviceSettings {
     Objects.requireNonNull(text);
@@ -43,37 +41,27 @@ public record DeviceSettings(
 
   /** The same with another identity. */
   public DeviceSettings withDeviceId(long id) {
-    return new DeviceSettings(
-        id, firmware, startMicros, clockErrorPpm, batchSamples, startsAtOnce, text);
+    return new DeviceSettings(id, firmware, startMicros, clockErrorPpm, batchSamples, text);
   }
 
   /** The same with another reading of the counter at power-on, µs. */
   public DeviceSettings withStartMicros(long micros) {
-    return new DeviceSettings(
-        deviceId, firmware, micros, clockErrorPpm, batchSamples, startsAtOnce, text);
+    return new DeviceSettings(deviceId, firmware, micros, clockErrorPpm, batchSamples, text);
   }
 
   /** The same with a clock that runs fast by {@code ppm}. */
   public DeviceSettings withClockErrorPpm(double ppm) {
-    return new DeviceSettings(
-        deviceId, firmware, startMicros, ppm, batchSamples, startsAtOnce, text);
+    return new DeviceSettings(deviceId, firmware, startMicros, ppm, batchSamples, text);
   }
 
   /** The same with another number of samples in a frame. */
   public DeviceSettings withBatchSamples(int samples) {
-    return new DeviceSettings(
-        deviceId, firmware, startMicros, clockErrorPpm, samples, startsAtOnce, text);
-  }
-
-  /** The same, but silent until it is told to start. */
-  public DeviceSettings waitingForStart() {
-    return new DeviceSettings(
-        deviceId, firmware, startMicros, clockErrorPpm, batchSamples, false, text);
+    return new DeviceSettings(deviceId, firmware, startMicros, clockErrorPpm, samples, text);
   }
 
   /** A simple sketch that prints lines. */
   public DeviceSettings withText(TextForm form) {
     return new DeviceSettings(
-        deviceId, firmware, startMicros, clockErrorPpm, batchSamples, true, Optional.of(form));
+        deviceId, firmware, startMicros, clockErrorPpm, batchSamples, Optional.of(form));
   }
 }

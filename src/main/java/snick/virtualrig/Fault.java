@@ -7,7 +7,7 @@ import snick.quantity.Force;
 /** What can go wrong between cell and host. Plain data; durations in s of the rig's own time. */
 public sealed interface Fault {
   /** Faults of the electrical side. */
-  sealed interface OfConverter extends Fault permits Spike, Overrange, Stuck {}
+  sealed interface OfConverter extends Fault permits Spike, Overrange, Stuck, ConverterLost {}
 
   /** Faults of the device. */
   sealed interface OfDevice extends Fault permits Reset, AnotherDevice, NewerProtocol {}
@@ -33,6 +33,13 @@ public sealed interface Fault {
   record Stuck(double seconds) implements OfConverter {
     public Stuck {
       Range.check("stuck, s,", seconds, 0, 1e6);
+    }
+  }
+
+  /** The converter gives nothing. */
+  record ConverterLost(double seconds) implements OfConverter {
+    public ConverterLost {
+      Range.check("converter lost, s,", seconds, 0, 1e6);
     }
   }
 

@@ -10,6 +10,12 @@ interface Firmware {
   /** The converter has a reading. */
   void converted(int counts, long nanos);
 
+  /** A conversion was due and did not come. */
+  void missed(long nanos);
+
+  /** Samples that got a number and were left out because the converter had not settled. */
+  long leftOut();
+
   /** The host sent something. */
   void received(byte[] bytes, int length, long nanos);
 

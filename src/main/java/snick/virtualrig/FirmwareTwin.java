@@ -1,6 +1,7 @@
 package snick.virtualrig;
 
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import snick.frame.Answer;
 import snick.frame.CommandDecoder;
 import snick.frame.CommandSink;
@@ -14,52 +15,54 @@ import snick.quantity.SampleRate;
 /** Firmware that speaks the wire protocol in binary frames: a pure state machine. */
 final class FirmwareTwin implements Firmware, CommandSink {
   private static final long STATUS_NANOS = 1_000_000_000;
-  private static final long LEAST_MILLI_HERTZ = 1_000;
-  private static final long MOST_MILLI_HERTZ = 10_000_000;
+  private static final long LONGEST_BATCH_NANOS = 25_000_000;
+  private static final int SETTLING_CONVERSIONS = 4;
+  private static final int LOST_AFTER = 4;
+  private static final int STUCK_AFTER = 64;
   private static final int MOST_GAIN = 128;
   private static final int SUPPLY_MILLI_VOLTS = 4_985;
+  private static final int CONVERTER_BITS = 24;
 
   /** Full scale is half the bridge supply, 5 V, over the gain. */
   private static final long HALF_SUPPLY_NANO_VOLTS = 2_500_000_000L;
-
-  private static final int STUCK_AFTER = 64;
-  private static final int SETTLING_CONVERSIONS = 4;
-  private static final double LONGEST_BATCH_SECONDS = 0.025;
-  private static final int CONVERTER_BITS = 24;
 
   private final DeviceSettings settings;
   private final ConverterSettings converter;
   private final Amplifier amplifier;
   private final DeviceClock clock;
   private final Uart uart;
+  private final OutputRates rates;
   private final DeviceFrames frames = new DeviceFrames();
   private final CommandDecoder commands = new CommandDecoder();
   private final byte[] frame = new byte[DeviceFrames.MAX_BYTES];
-  private final Outbox outbox;
+  private final Outbox outbox = new Outbox();
 
   private DeviceIdentity identity;
   private SampleRate rate;
   private int gain;
   private boolean streaming;
+  private int settling;
+  private boolean settlingNumbered;
+  private int missed;
   private long nowNanos;
   private long nextStatusNanos;
   private long dropped;
   private long overrange;
+  private long leftOut;
   private int last;
   private int repeats;
-  private int settling;
 
   FirmwareTwin(
       RigSettings rig, DeviceIdentity identity, Amplifier amplifier, DeviceClock clock, Uart uart) {
     this.settings = rig.device();
+    this.converter = rig.converter();
     this.identity = identity;
     this.amplifier = amplifier;
     this.clock = clock;
     this.uart = uart;
-    this.outbox = new Outbox(settings.batchSamples());
-    this.converter = rig.converter();
     this.rate = converter.rate();
     this.gain = converter.gain();
+    this.rates = new OutputRates(rateMilliHertz());
   }
 
   @Override
@@ -69,12 +72,13 @@ final class FirmwareTwin implements Firmware, CommandSink {
     outbox.restart();
     dropped = 0;
     overrange = 0;
-    settling = 0;
-    streaming = settings.startsAtOnce();
+    missed = 0;
+    streaming = true;
     rate = converter.rate();
     gain = converter.gain();
     amplifier.setRate(rate);
     amplifier.setGain(gain);
+    settle(false);
     nextStatusNanos = nanos + STATUS_NANOS;
     frame[0] = DeviceFrames.DELIMITER;
     uart.send(frame, 1, 0);
@@ -82,49 +86,77 @@ final class FirmwareTwin implements Firmware, CommandSink {
     sendStatus();
   }
 
+  private void settle(boolean numbered) {
+    settling = SETTLING_CONVERSIONS;
+    settlingNumbered = numbered;
+  }
+
   @Override
   public void converted(int counts, long nanos) {
     nowNanos = nanos;
+    if (lost()) {
+      settle(false);
+    }
+    missed = 0;
     if (settling > 0) {
-      settling--;
       leaveOut();
     } else {
-      take(counts, clock.micros(nanos));
+      take(counts);
     }
-    if (nanos >= nextStatusNanos) {
-      nextStatusNanos += STATUS_NANOS;
-      sendStatus();
-    }
+    sendStatusWhenDue();
   }
 
-  /** A conversion while the converter settles has a number and is not sent. */
+  @Override
+  public void missed(long nanos) {
+    nowNanos = nanos;
+    missed++;
+    if (missed == LOST_AFTER) {
+      sendSamples();
+    }
+    sendStatusWhenDue();
+  }
+
+  private boolean lost() {
+    return missed >= LOST_AFTER;
+  }
+
   private void leaveOut() {
-    if (streaming) {
+    settling--;
+    if (settlingNumbered && streaming) {
       outbox.skip();
       dropped++;
+      leftOut++;
     }
   }
 
-  private void take(int counts, long micros) {
-    observe(counts);
+  @Override
+  public long leftOut() {
+    return leftOut;
+  }
+
+  private void take(int counts) {
+    repeats = counts == last ? repeats + 1 : 0;
+    last = counts;
+    if (Converter.atRail(counts)) {
+      overrange++;
+    }
     if (streaming) {
-      outbox.add(counts, micros);
-      if (outbox.size() >= batchLimit()) {
+      outbox.add(counts, nowMicros());
+      if (outbox.size() >= batchSamples()) {
         sendSamples();
       }
     }
   }
 
-  /** No sample waits longer than 25 ms for its batch. */
-  private int batchLimit() {
-    return Math.min(settings.batchSamples(), 1 + (int) (rate.hertz() * LONGEST_BATCH_SECONDS));
+  private int batchSamples() {
+    long inTime = 1 + (long) (LONGEST_BATCH_NANOS / rate.periodNanos());
+    return (int) Math.min(settings.batchSamples(), inTime);
   }
 
-  private void observe(int counts) {
-    repeats = counts == last ? repeats + 1 : 0;
-    last = counts;
-    if (Converter.atRail(counts)) {
-      overrange++;
+  private void sendStatusWhenDue() {
+    if (nowNanos >= nextStatusNanos) {
+      nextStatusNanos += STATUS_NANOS;
+      sendStatus();
     }
   }
 
@@ -138,58 +170,63 @@ final class FirmwareTwin implements Firmware, CommandSink {
   public void command(HostCommand command) {
     if (command instanceof HostCommand.AskHello) {
       sendHello();
-      answer(command, true, identity.protocolVersion());
+      answer(command, Answer.Result.ACCEPTED, identity.protocolVersion());
     } else if (command instanceof HostCommand.Start) {
       streaming = true;
-      answer(command, true, outbox.nextSequence());
+      answer(command, Answer.Result.ACCEPTED, outbox.nextSequence());
     } else if (command instanceof HostCommand.Stop) {
       sendSamples();
       streaming = false;
-      answer(command, true, outbox.nextSequence());
+      answer(command, Answer.Result.ACCEPTED, outbox.nextSequence());
     } else if (command instanceof HostCommand.SetRate set) {
-      setRate(set);
+      answer(set, setRate(set), rateMilliHertz());
     } else if (command instanceof HostCommand.SetGain set) {
-      setGain(set);
+      answer(set, setGain(set), gain);
     } else if (command instanceof HostCommand.Ping ping) {
-      answer(command, true, ping.token());
+      answer(command, Answer.Result.ACCEPTED, ping.token());
     }
   }
 
-  private void setRate(HostCommand.SetRate set) {
-    boolean possible =
-        set.milliHertz() >= LEAST_MILLI_HERTZ && set.milliHertz() <= MOST_MILLI_HERTZ;
-    if (possible && set.milliHertz() != rateMilliHertz()) {
+  private Answer.Result setRate(HostCommand.SetRate set) {
+    OptionalLong nearest = rates.nearest(set.milliHertz());
+    if (nearest.isEmpty()) {
+      return Answer.Result.OUT_OF_RANGE;
+    }
+    if (lost()) {
+      return Answer.Result.NOT_POSSIBLE_NOW;
+    }
+    if (nearest.getAsLong() != rateMilliHertz()) {
       sendSamples();
-      rate = new SampleRate(set.milliHertz() / 1000.0);
+      rate = new SampleRate(nearest.getAsLong() / 1000.0);
       amplifier.setRate(rate);
-      settleAndSayHello();
+      settle(true);
+      sendHello();
     }
-    answer(set, possible, rateMilliHertz());
+    return Answer.Result.ACCEPTED;
   }
 
-  private void setGain(HostCommand.SetGain set) {
-    boolean possible =
-        set.gain() >= 1 && set.gain() <= MOST_GAIN && Integer.bitCount(set.gain()) == 1;
-    if (possible && set.gain() != gain) {
+  private Answer.Result setGain(HostCommand.SetGain set) {
+    if (set.gain() < 1 || set.gain() > MOST_GAIN || Integer.bitCount(set.gain()) != 1) {
+      return Answer.Result.OUT_OF_RANGE;
+    }
+    if (lost()) {
+      return Answer.Result.NOT_POSSIBLE_NOW;
+    }
+    if (set.gain() != gain) {
       sendSamples();
       gain = set.gain();
       amplifier.setGain(gain);
-      settleAndSayHello();
+      settle(true);
+      sendHello();
     }
-    answer(set, possible, gain);
-  }
-
-  private void settleAndSayHello() {
-    settling = SETTLING_CONVERSIONS;
-    sendHello();
+    return Answer.Result.ACCEPTED;
   }
 
   private long rateMilliHertz() {
     return Math.round(rate.hertz() * 1000);
   }
 
-  private void answer(HostCommand command, boolean possible, long value) {
-    Answer.Result result = possible ? Answer.Result.ACCEPTED : Answer.Result.OUT_OF_RANGE;
+  private void answer(HostCommand command, Answer.Result result, long value) {
     send(new Answer(HostFrames.type(command), command.tag(), result, value, nowMicros()));
   }
 
@@ -235,6 +272,9 @@ final class FirmwareTwin implements Firmware, CommandSink {
   private Status.State state() {
     if (!streaming) {
       return Status.State.IDLE;
+    }
+    if (lost()) {
+      return Status.State.CONVERTER_LOST;
     }
     boolean stuck = repeats >= STUCK_AFTER && !Converter.atRail(last);
     return stuck ? Status.State.CONVERTER_STUCK : Status.State.STREAMING;

@@ -1,19 +1,26 @@
 package snick.virtualrig;
 
 import snick.frame.DeviceFrames;
+import snick.frame.SampleBatch;
 
 /** Samples that wait to fill a frame, numbered since the device's start. */
 final class Outbox {
   private static final long MASK_32 = 0xFFFF_FFFFL;
 
-  private final int[] counts;
+  private final int[] counts = new int[SampleBatch.MAX_SAMPLES];
   private int size;
   private long firstSequence;
   private long firstMicros;
   private long lastMicros;
 
-  Outbox(int batchSamples) {
-    this.counts = new int[batchSamples];
+  /** Number of the next sample, 32 bits unsigned. */
+  long nextSequence() {
+    return (firstSequence + size) & MASK_32;
+  }
+
+  /** Give a number to a sample that is not sent; nothing may be waiting. */
+  void skip() {
+    firstSequence = (firstSequence + 1) & MASK_32;
   }
 
   void restart() {
@@ -31,16 +38,6 @@ final class Outbox {
 
   int size() {
     return size;
-  }
-
-  /** One more conversion that is not sent; nothing may wait. */
-  void skip() {
-    firstSequence = (firstSequence + 1) & MASK_32;
-  }
-
-  /** Number of the sample that is added next. */
-  long nextSequence() {
-    return (firstSequence + size) & MASK_32;
   }
 
   /** Write one frame with all that waits and forget it; the bytes written. */

@@ -53,7 +53,7 @@ final class RigMachine {
     return settings
         .device()
         .text()
-        .<Firmware>map(form -> new SketchTwin(settings, form, clock, this::transmit))
+        .<Firmware>map(form -> new SketchTwin(settings, identity, form, clock, this::transmit))
         .orElseGet(() -> new FirmwareTwin(settings, identity, model, clock, this::transmit));
   }
 
@@ -92,7 +92,11 @@ final class RigMachine {
     for (Fault fault = scripted.poll(); fault != null; fault = scripted.poll()) {
       inject(fault);
     }
-    firmware.converted(counts, nowNanos);
+    if (model.converterLost()) {
+      firmware.missed(nowNanos);
+    } else {
+      firmware.converted(counts, nowNanos);
+    }
   }
 
   private void switchOn() {
@@ -136,6 +140,7 @@ final class RigMachine {
 
   /** What was sent so far. */
   Sent sent() {
-    return new Sent(samplesSent, samplesDropped, nowNanos);
+    long leftOut = firmware.leftOut();
+    return new Sent(samplesSent + leftOut, samplesDropped + leftOut, nowNanos);
   }
 }

@@ -92,6 +92,11 @@ final class SignalModel implements Amplifier {
     return converter.convert(behindFilter + creep.afterGramForce(mean, period), seconds, period);
   }
 
+  /** Whether the last conversion did not come out of the converter. */
+  boolean converterLost() {
+    return converter.lost(originSeconds + conversionsSinceOrigin * periodSeconds());
+  }
+
   private double followSteps(double period) {
     double sum = 0;
     for (int i = 0; i < stepMeans.length; i++) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 /** A simple sketch that prints one line for each reading and does not listen. Pure. */
 final class SketchTwin implements Firmware {
   private static final int LONGEST_LINE_BYTES = 128;
+  private static final long ANNOUNCEMENT_NANOS = 120_000_000_000L;
   private static final char[] HEX = "0123456789ABCDEF".toCharArray();
 
   private final RigSettings rig;
@@ -15,9 +16,13 @@ final class SketchTwin implements Firmware {
   private final byte[] line = new byte[LONGEST_LINE_BYTES];
   private final long scale;
   private int length;
+  private DeviceIdentity identity;
+  private long nextAnnouncementNanos;
 
-  SketchTwin(RigSettings rig, TextForm form, DeviceClock clock, Uart uart) {
+  SketchTwin(
+      RigSettings rig, DeviceIdentity identity, TextForm form, DeviceClock clock, Uart uart) {
     this.rig = rig;
+    this.identity = identity;
     this.form = form;
     this.clock = clock;
     this.uart = uart;
@@ -29,19 +34,26 @@ final class SketchTwin implements Firmware {
   }
 
   @Override
-  public void start(DeviceIdentity identity, long nanos) {
-    print("# a sketch that prints its readings", 0);
-    print("# firmware=" + rig.device().firmware(), 0);
-    print(String.format(Locale.ROOT, "# device=%016x", identity.deviceId()), 0);
-    print(String.format(Locale.ROOT, "# rate=%.3f", rig.converter().rate().hertz()), 0);
-    print("# gain=" + rig.converter().gain(), 0);
+  public void start(DeviceIdentity now, long nanos) {
+    identity = now;
+    announce();
+    nextAnnouncementNanos = nanos + ANNOUNCEMENT_NANOS;
   }
 
-  private void print(String text, int samples) {
+  /** Again and again, for the host may have come in later. */
+  private void announce() {
+    print("# a sketch that prints its readings");
+    print("# firmware=" + rig.device().firmware());
+    print(String.format(Locale.ROOT, "# device=%016x", identity.deviceId()));
+    print(String.format(Locale.ROOT, "# rate=%.3f", rig.converter().rate().hertz()));
+    print("# gain=" + rig.converter().gain());
+  }
+
+  private void print(String text) {
     byte[] bytes = text.getBytes(StandardCharsets.US_ASCII);
     System.arraycopy(bytes, 0, line, 0, bytes.length);
     length = bytes.length;
-    send(samples);
+    send(0);
   }
 
   private void send(int samples) {
@@ -54,6 +66,10 @@ final class SketchTwin implements Firmware {
 
   @Override
   public void converted(int counts, long nanos) {
+    if (nanos >= nextAnnouncementNanos) {
+      nextAnnouncementNanos += ANNOUNCEMENT_NANOS;
+      announce();
+    }
     length = 0;
     if (form.withMicros()) {
       digits(clock.micros(nanos), 1);
@@ -112,6 +128,16 @@ final class SketchTwin implements Firmware {
     line[length++] = '*';
     line[length++] = (byte) HEX[check >> 4 & 0xF];
     line[length++] = (byte) HEX[check & 0xF];
+  }
+
+  @Override
+  public void missed(long nanos) {
+    // A sketch that waits for a reading prints nothing meanwhile.
+  }
+
+  @Override
+  public long leftOut() {
+    return 0;
   }
 
   @Override

@@ -3,6 +3,7 @@ package snick.virtualrig;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import snick.frame.Status;
 
@@ -10,6 +11,11 @@ class FaultTest {
   private final Heard host = new Heard();
   private final Rendering rig =
       new Rendering(new VirtualRig(RigSettings.USUAL, 6), host, cut -> {});
+
+  @BeforeEach
+  void settle() {
+    rig.play(4);
+  }
 
   @Test
   void bitErrorsSpoilFramesAndEndWhenToldTo() {
@@ -20,8 +26,8 @@ class FaultTest {
     rig.inject(new Fault.BitErrors(0));
     rig.play(8);
     int good = host.counts.size();
-    rig.play(400);
-    assertThat(host.counts).hasSize(good + 400);
+    rig.play(402);
+    assertThat(host.counts).hasSize(good + 402);
   }
 
   @Test
@@ -51,11 +57,11 @@ class FaultTest {
 
   @Test
   void silenceLeavesAHoleInTheSequence() {
-    rig.play(80);
+    rig.play(81);
     rig.inject(new Fault.Silence(1));
-    rig.play(160);
-    assertThat(host.sequences).hasSize(162).doesNotHaveDuplicates().contains(79L, 158L, 239L);
-    assertThat(host.sequences).doesNotContain(80L, 157L);
+    rig.play(159);
+    assertThat(host.sequences).hasSize(162).doesNotHaveDuplicates().contains(80L, 159L, 239L);
+    assertThat(host.sequences).doesNotContain(81L, 158L);
     assertThat(rig.sent().samples()).isEqualTo(240);
   }
 
@@ -70,24 +76,24 @@ class FaultTest {
 
   @Test
   void resetBeginsNumbersAndClockAnew() {
-    rig.play(100);
+    rig.play(99);
     rig.inject(new Fault.Reset(Status.ResetCause.WATCHDOG, false));
     rig.play(100);
     assertThat(host.hellos).hasSize(2);
-    assertThat(host.sequences.subList(100, 104)).containsExactly(0L, 1L, 2L, 3L);
+    assertThat(host.sequences.subList(99, 103)).containsExactly(0L, 1L, 2L, 3L);
     assertThat(host.statuses.get(host.statuses.size() - 1).resetCause())
         .isEqualTo(Status.ResetCause.WATCHDOG);
-    assertThat(host.micros.get(2 * 50)).isCloseTo(12_500L, within(1L));
+    assertThat(host.micros.get(2 * 33)).isCloseTo(62_500L, within(1L));
   }
 
   @Test
   void resetMidFrameLeavesHalfAFrame() {
-    rig.play(99);
+    rig.play(98);
     rig.inject(new Fault.Reset(Status.ResetCause.BROWN_OUT, true));
-    rig.play(8);
+    rig.play(4 + 9);
     assertThat(host.decoder.tally().malformed() + host.decoder.tally().badChecks()).isEqualTo(1);
     assertThat(host.hellos).as("a delimiter goes before hello").hasSize(2);
-    assertThat(host.counts).hasSize(98 + 8);
+    assertThat(host.counts).hasSize(96 + 9);
   }
 
   @Test

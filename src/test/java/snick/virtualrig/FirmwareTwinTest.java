@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import snick.frame.Answer;
 import snick.frame.Hello;
@@ -15,10 +16,15 @@ import snick.frame.Status;
 class FirmwareTwinTest {
   private static final long ID = DeviceSettings.USUAL.deviceId();
 
+  private static final int SETTLING = 4;
+
   private final Heard host = new Heard();
 
   private Rendering rig(DeviceSettings device) {
-    return new Rendering(new VirtualRig(RigSettings.USUAL.with(device), 1), host, cut -> {});
+    Rendering rig =
+        new Rendering(new VirtualRig(RigSettings.USUAL.with(device), 1), host, cut -> {});
+    rig.play(SETTLING);
+    return rig;
   }
 
   private static void tell(Rendering rig, HostCommand command) {
@@ -36,9 +42,9 @@ class FirmwareTwinTest {
 
   @Test
   void numbersEverySampleAndSendsStatusOnceASecond() {
-    rig(DeviceSettings.USUAL).play(800);
-    assertThat(host.sequences).hasSize(800);
-    for (int i = 0; i < 800; i++) {
+    rig(DeviceSettings.USUAL).play(801);
+    assertThat(host.sequences).hasSize(801);
+    for (int i = 0; i < 801; i++) {
       assertThat(host.sequences.get(i)).isEqualTo(i);
     }
     assertThat(host.statuses).hasSize(11);
@@ -56,34 +62,43 @@ class FirmwareTwinTest {
 
   @Test
   void counterWraps() {
-    rig(DeviceSettings.USUAL.withStartMicros((1L << 32) - 1_000_000).withClockErrorPpm(0))
+    rig(DeviceSettings.USUAL
+            .withStartMicros((1L << 32) - 1_000_000)
+            .withClockErrorPpm(0)
+            .withBatchSamples(1))
         .play(160);
-    assertThat(host.micros).contains((1L << 32) - 1_000_000 + 12_500).contains(0L + 12_500);
+    assertThat(host.micros).contains((1L << 32) - 1_000_000 + 62_500).contains(12_500L);
     assertThat(host.micros).allMatch(micros -> micros >= 0 && micros < 1L << 32);
   }
 
   @Test
-  void waitsForStartIfSetSo() {
-    Rendering rig = rig(DeviceSettings.USUAL.waitingForStart());
-    rig.play(80);
-    assertThat(host.counts).isEmpty();
-    assertThat(host.statuses.get(1).state()).isEqualTo(Status.State.IDLE);
-    tell(rig, new HostCommand.Start(7));
-    rig.play(80);
-    assertThat(host.counts).hasSize(80);
-    assertThat(host.answers)
-        .singleElement()
-        .satisfies(answer -> assertThat(answer.tag()).isEqualTo(7))
-        .satisfies(answer -> assertThat(answer.result()).isEqualTo(Answer.Result.ACCEPTED));
-  }
-
-  @Test
   void stopSendsWhatWaitsAndThenNoMore() {
-    Rendering rig = rig(DeviceSettings.USUAL.withBatchSamples(64));
+    Rendering rig = rig(DeviceSettings.USUAL);
     rig.play(10);
     tell(rig, new HostCommand.Stop(1));
     rig.play(100);
     assertThat(host.counts).hasSize(10);
+    assertThat(host.answers.get(0).value()).as("number of the next sample").isEqualTo(10);
+    assertThat(host.statuses.get(host.statuses.size() - 1).state()).isEqualTo(Status.State.IDLE);
+  }
+
+  @Test
+  void startGoesOnWithTheNextNumber() {
+    Rendering rig = rig(DeviceSettings.USUAL);
+    rig.play(10);
+    tell(rig, new HostCommand.Stop(1));
+    rig.play(100);
+    tell(rig, new HostCommand.Start(7));
+    rig.play(3);
+    assertThat(host.sequences).hasSize(13).endsWith(10L, 11L, 12L);
+    assertThat(host.answers.get(1).tag()).isEqualTo(7);
+    assertThat(host.answers.get(1).value()).isEqualTo(10);
+  }
+
+  @Test
+  void noSampleWaitsLongerThanTwentyFiveMillis() {
+    rig(DeviceSettings.USUAL).play(9);
+    assertThat(host.messages).filteredOn(Integer.class::isInstance).containsExactly(3, 3, 3);
   }
 
   @Test
@@ -98,7 +113,7 @@ class FirmwareTwinTest {
   @Test
   void echoesPingWithItsClock() {
     Rendering rig = rig(DeviceSettings.USUAL.withClockErrorPpm(0));
-    rig.play(80);
+    rig.play(76);
     tell(rig, new HostCommand.Ping(9, 0xDEAD_BEEFL));
     assertThat(host.answers)
         .containsExactly(
@@ -111,22 +126,37 @@ class FirmwareTwinTest {
   }
 
   @Test
-  void changesItsRate() {
+  void changesItsRateAndLeavesOutWhatHasNotSettled() {
     Rendering rig = rig(DeviceSettings.USUAL.withBatchSamples(1).withClockErrorPpm(0));
     rig.play(80);
-    tell(rig, new HostCommand.SetRate(1, 320_000));
+    tell(rig, new HostCommand.SetRate(1, 319_000));
     int before = host.micros.size();
-    rig.play(6);
+    rig.play(SETTLING + 2);
+    assertThat(host.hellos.get(1).nominalRateMilliHertz()).isEqualTo(320_000);
     assertThat(host.answers.get(0).value()).isEqualTo(320_000);
+    assertThat(host.sequences).endsWith(79L, 84L, 85L);
     assertThat(host.micros.get(before + 2) - host.micros.get(before)).isEqualTo(3_125);
+    rig.play(320);
+    assertThat(host.statuses.get(host.statuses.size() - 1).droppedSamples()).isEqualTo(4);
+    assertThat(rig.sent().samples()).isEqualTo(host.counts.size() + rig.sent().droppedSamples());
+  }
+
+  @Test
+  void aRateInForceChangesNothing() {
+    Rendering rig = rig(DeviceSettings.USUAL);
+    tell(rig, new HostCommand.SetRate(1, 80_000));
+    assertThat(host.hellos).hasSize(1);
+    assertThat(host.answers.get(0).result()).isEqualTo(Answer.Result.ACCEPTED);
   }
 
   @Test
   void refusesARateItDoesNotHaveAndKeepsTheOld() {
     Rendering rig = rig(DeviceSettings.USUAL);
     tell(rig, new HostCommand.SetRate(1, 100_000_000));
-    assertThat(host.answers.get(0).result()).isEqualTo(Answer.Result.OUT_OF_RANGE);
-    assertThat(host.answers.get(0).value()).isEqualTo(80_000);
+    tell(rig, new HostCommand.SetRate(2, 60_000));
+    assertThat(host.answers)
+        .allMatch(answer -> answer.result() == Answer.Result.OUT_OF_RANGE)
+        .allMatch(answer -> answer.value() == 80_000);
   }
 
   @Test
@@ -134,22 +164,39 @@ class FirmwareTwinTest {
     Rendering rig = rig(DeviceSettings.USUAL);
     tell(rig, new HostCommand.SetGain(1, 64));
     tell(rig, new HostCommand.SetGain(2, 65));
-    tell(rig, new HostCommand.AskHello(3));
     assertThat(host.answers)
         .extracting(Answer::result)
-        .containsExactly(
-            Answer.Result.ACCEPTED, Answer.Result.OUT_OF_RANGE, Answer.Result.ACCEPTED);
+        .containsExactly(Answer.Result.ACCEPTED, Answer.Result.OUT_OF_RANGE);
+    assertThat(host.answers.get(1).value()).isEqualTo(64);
     assertThat(host.hellos.get(1).gain()).isEqualTo(64);
     assertThat(host.hellos.get(1).inputRangeNanoVolts()).isEqualTo(39_062_500);
+  }
+
+  @Test
+  void saysThatTheConverterIsLostAndSettlesWhenItIsBack() {
+    Rendering rig = rig(DeviceSettings.USUAL);
+    rig.play(10);
+    rig.inject(new Fault.ConverterLost(2));
+    rig.play(80);
+    tell(rig, new HostCommand.SetGain(1, 64));
+    rig.play(80);
+    assertThat(host.counts).hasSize(10);
+    assertThat(host.statuses.get(1).state()).isEqualTo(Status.State.CONVERTER_LOST);
+    assertThat(host.answers.get(0).result()).isEqualTo(Answer.Result.NOT_POSSIBLE_NOW);
+    rig.play(SETTLING + 5);
+    assertThat(host.sequences)
+        .as("no number is given away meanwhile")
+        .hasSize(16)
+        .endsWith(9L, 10L, 11L, 12L, 13L, 14L, 15L);
   }
 
   @Test
   void garbageFromTheHostIsNoCommand() {
     Rendering rig = rig(DeviceSettings.USUAL);
     rig.receive(new byte[] {0, 5, 4, 3, 2, 1, 0, 0, 'h', 'i', '\n'});
-    rig.play(8);
+    rig.play(9);
     assertThat(host.answers).isEmpty();
-    assertThat(host.counts).hasSize(8);
+    assertThat(host.counts).hasSize(9);
   }
 
   @Test
@@ -186,9 +233,10 @@ class FirmwareTwinTest {
 
   @Test
   void readingsAreTheModelsOwn() {
-    rig(DeviceSettings.USUAL).play(40);
+    rig(DeviceSettings.USUAL).play(39);
     SignalModel model = new SignalModel(RigSettings.USUAL, 1, cut -> {}, fault -> {});
-    List<Integer> expected = host.counts.stream().map(ignored -> model.convert()).toList();
-    assertThat(host.counts).hasSize(40).isEqualTo(expected);
+    List<Integer> expected =
+        IntStream.range(0, SETTLING + 39).mapToObj(ignored -> model.convert()).toList();
+    assertThat(host.counts).isEqualTo(expected.subList(SETTLING, SETTLING + 39));
   }
 }

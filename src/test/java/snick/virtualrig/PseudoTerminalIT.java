@@ -185,7 +185,7 @@ class PseudoTerminalIT {
             link(), Pacer.of(clock::nanos, 1), VirtualRig.WhenFull.WAIT, cut -> {})) {
       SerialPort port = open();
       clock.advanceSeconds(2);
-      listen(port, host, () -> host.counts.size() == 160);
+      listen(port, host, () -> host.counts.size() == 156);
       byte[] ping = new HostFrames().encode(new HostCommand.Ping(1, 99));
       port.writeBytes(ping, ping.length);
       listen(port, host, () -> !host.answers.isEmpty());

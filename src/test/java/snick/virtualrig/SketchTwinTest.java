@@ -41,6 +41,12 @@ class SketchTwinTest {
   }
 
   @Test
+  void announcesAgainForAHostThatCameLater() {
+    lines(TextForm.COUNTS, 80 * 130);
+    assertThat(host.announcements).hasSize(8);
+  }
+
+  @Test
   void printsGramForceWithDecimals() {
     List<String> lines = lines(new TextForm(false, false, 2, false), 50);
     assertThat(lines.subList(5, 55)).allMatch(line -> line.matches("-?0\\.\\d\\d"));
