@@ -112,6 +112,6 @@ final class BreakEstimator {
     for (Unevenness u : Unevenness.grid(model.noise(), model.height())) {
       equations.posterior(model.priorVariances(u)).ifPresent(p -> mixture.add(p, u));
     }
-    return mixture.estimate(model.unseenTremorCounts());
+    return mixture.estimate(model.unseenTremorCounts(), model.brief());
   }
 }

@@ -56,6 +56,8 @@ final class EventAnalysis {
     double height = r.height();
     boolean sharp = outcome == Outcome.SEVERED && height > 1.2 * event.triggerCounts();
     return height < settings.minimumForceCounts()
+        || r.spikePair()
+        || (!sharp && r.slow())
         || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.triggerCounts()));
   }
 
@@ -72,15 +74,15 @@ final class EventAnalysis {
     if (r.reboundCounts() > 0.5 * r.height() || r.impulsive()) {
       return Outcome.DISTURBED;
     }
-    return byFall(r.fall.get(), r.periodNanos);
+    return byFall(r.fall.get(), r);
   }
 
-  private Outcome byFall(Fall fall, double periodNanos) {
-    double most = Math.max(FILTER_FALL_PERIODS, settings.severedFallNanos() / periodNanos);
+  private Outcome byFall(Fall fall, EventReading r) {
+    double most = Math.max(FILTER_FALL_PERIODS, settings.severedFallNanos() / r.periodNanos);
     if (fall.steps() > 1) {
       return Outcome.PARTED_IN_STEPS;
     }
-    return fall.periods() <= most ? Outcome.SEVERED : Outcome.RELEASED;
+    return r.fallPeriods() <= most ? Outcome.SEVERED : Outcome.RELEASED;
   }
 
   private static Cut cut(

@@ -7,6 +7,9 @@ import java.util.OptionalInt;
 final class EventReading {
   private static final double KNOCK_PERIOD_NANOS = 20e6;
   private static final double DIP_TREMORS = 4;
+  private static final double PAIR_NOISES = 60;
+  private static final double PAIR_SHARE = 0.15;
+  private static final double SLOW_NOISES_PER_SECOND = 15;
 
   final Samples s;
   final ZeroBefore zero;
@@ -19,11 +22,13 @@ final class EventReading {
   final int spikesNearPeak;
   final Optional<Fall> fall;
   private final double band;
+  private final double severedFallNanos;
 
   private EventReading(
       Event event, ZeroBefore zero, double periodNanos, Samples s, double severedFallNanos) {
     this.s = s;
     this.zero = zero;
+    this.severedFallNanos = severedFallNanos;
     this.periodNanos = periodNanos;
     polarity = event.polarity();
     noise = event.noiseCounts();
@@ -63,6 +68,18 @@ final class EventReading {
     return i;
   }
 
+  /** How long the fall took, periods; a spike in it does not count. */
+  double fallPeriods() {
+    double plain = fall.map(Fall::periods).orElse(0.0);
+    Samples calm = s.medianOfThree();
+    double calmed =
+        new FallLocator(calm, after, severedFallNanos)
+            .find(calm.largest(onset, calm.size()), calm.size())
+            .map(Fall::periods)
+            .orElse(plain);
+    return Math.min(plain, calmed);
+  }
+
   /** Largest reading above zero, counts. */
   double height() {
     return s.x[peak];
@@ -93,6 +110,31 @@ final class EventReading {
       lowest = Math.min(lowest, middle);
     }
     return -lowest;
+  }
+
+  /**
+   * Whether the reading stood high for two samples only, too short for any cut seen through a
+   * filter unless it was small; slow rates cannot tell.
+   */
+  boolean spikePair() {
+    if (height() < PAIR_NOISES * noise || periodNanos > KNOCK_PERIOD_NANOS) {
+      return false;
+    }
+    int high = 0;
+    for (int i = onset; i < s.size(); i++) {
+      high += Math.abs(s.x[i]) > PAIR_SHARE * height() ? 1 : 0;
+    }
+    return high <= 2;
+  }
+
+  /** Whether the reading wandered off so slowly that it was drift. */
+  boolean slow() {
+    int half = onset;
+    while (half < peak && s.x[half] < 0.5 * height()) {
+      half++;
+    }
+    double seconds = (s.time[half] - s.time[onset]) * periodNanos / 1e9;
+    return 0.5 * height() < SLOW_NOISES_PER_SECOND * noise * seconds;
   }
 
   /** Whether the reading rose at once, like a knock; slow rates cannot tell. */

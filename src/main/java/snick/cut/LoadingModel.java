@@ -104,6 +104,11 @@ final class LoadingModel {
     return basis;
   }
 
+  /** Whether the ramp is so short that its onset matters. */
+  boolean brief() {
+    return brief;
+  }
+
   double noise() {
     return noise;
   }

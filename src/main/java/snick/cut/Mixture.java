@@ -7,8 +7,15 @@ import java.util.OptionalInt;
 
 /** Posteriors of the force at the break under several priors, averaged by their evidence. */
 final class Mixture {
+  private static final double EVEN_LEAN_LOG = 8;
+  private static final double BRIEF_WIDENING = 1.25;
+
   private record Part(
-      double logEvidence, double mean, double variance, double slope, double tremor) {}
+      double logEvidence, boolean even, double mean, double variance, double slope, double tremor) {
+    double log(double leanLog) {
+      return logEvidence + (even ? leanLog : 0);
+    }
+  }
 
   private final LoadingBasis basis;
   private final double time;
@@ -40,13 +47,39 @@ final class Mixture {
             NormalEquations.dot(w, v));
     double slope = p.coefficients()[1] / basis.scale();
     double log = p.logEvidence() + unevenness.logPrior();
-    parts.add(new Part(log, weighed.mean(), weighed.variance(), slope, unevenness.tremorCounts()));
+    parts.add(
+        new Part(
+            log,
+            unevenness.logPrior() > 0,
+            weighed.mean(),
+            weighed.variance(),
+            slope,
+            unevenness.tremorCounts()));
     most = Math.max(most, log);
   }
 
-  Optional<BreakEstimate> estimate(double unseenTremor) {
+  /**
+   * The average. A brief ramp has too few samples to tell tremor from a change of slope: there the
+   * mean leans to even loading, and the uncertainty stays that of the whole mixture, widened.
+   */
+  Optional<BreakEstimate> estimate(double unseenTremor, boolean brief) {
     if (!(most > Double.NEGATIVE_INFINITY)) {
       return Optional.empty();
+    }
+    Moments whole = moments(0);
+    Moments kept = brief ? moments(EVEN_LEAN_LOG) : whole;
+    double own = Math.sqrt(whole.variance()) * (brief ? BRIEF_WIDENING : 1);
+    double u = Math.hypot(Math.hypot(own, kept.mean() - whole.mean()), unseenTremor);
+    return Optional.of(
+        new BreakEstimate(kept.mean(), u, time, kept.slope(), whole.tremor(), OptionalInt.empty()));
+  }
+
+  private record Moments(double mean, double variance, double slope, double tremor) {}
+
+  private Moments moments(double leanLog) {
+    double highest = Double.NEGATIVE_INFINITY;
+    for (Part part : parts) {
+      highest = Math.max(highest, part.log(leanLog));
     }
     double weights = 0;
     double mean = 0;
@@ -54,7 +87,7 @@ final class Mixture {
     double slope = 0;
     double tremor = 0;
     for (Part part : parts) {
-      double weight = Math.exp(part.logEvidence() - most);
+      double weight = Math.exp(part.log(leanLog) - highest);
       weights += weight;
       mean += weight * part.mean();
       second += weight * (part.variance() + part.mean() * part.mean());
@@ -62,10 +95,7 @@ final class Mixture {
       tremor += weight * part.tremor();
     }
     mean /= weights;
-    tremor /= weights;
     double variance = Math.max(0, second / weights - mean * mean);
-    double u = Math.sqrt(variance + unseenTremor * unseenTremor);
-    return Optional.of(
-        new BreakEstimate(mean, u, time, slope / weights, tremor, OptionalInt.empty()));
+    return new Moments(mean, variance, slope / weights, tremor / weights);
   }
 }

@@ -20,6 +20,7 @@ final class RestTracker {
 
   private final int[] picked = new int[PICKED];
   private final double[] medians = new double[3];
+  private final double[] course = new double[KEPT];
   private final double[] sigmas = new double[KEPT];
   private final double[] halfRanges = new double[KEPT];
   private final double[] sorted = new double[KEPT];
@@ -45,7 +46,9 @@ final class RestTracker {
 
   /** Takes this for the level, keeping what is known of the noise. */
   void moveTo(double counts) {
+    double moved = counts - level;
     level = counts;
+    Arrays.setAll(course, i -> course[i] + moved);
     Arrays.fill(medians, counts);
     inBlock = 0;
   }
@@ -66,7 +69,9 @@ final class RestTracker {
     }
     Arrays.sort(picked, 0, n);
     int tail = n / 6;
-    medians[(int) (blocks % medians.length)] = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
+    double median = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
+    medians[(int) (blocks % medians.length)] = median;
+    course[(int) (blocks % KEPT)] = median;
     sigmas[(int) (blocks % KEPT)] = spread(n, tail);
     halfRanges[(int) (blocks % KEPT)] = 0.5 * (picked[n - 2] - picked[1]);
     blocks++;
@@ -93,7 +98,7 @@ final class RestTracker {
   private void follow() {
     int n = (int) Math.min(blocks, KEPT);
     noise = Math.max(QUANTISATION_COUNTS, middle(sigmas, n));
-    double widest = 0;
+    double widest = 0.5 * Math.max(0, range(course, n) - 2 * noise);
     for (int i = 0; i < n; i++) {
       widest = Math.max(widest, halfRanges[i]);
     }
@@ -103,6 +108,16 @@ final class RestTracker {
     double target = middle(medians, m);
     double step = Math.max(0.5 * noise, 0.25 * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
+  }
+
+  private static double range(double[] values, int n) {
+    double lowest = values[0];
+    double highest = values[0];
+    for (int i = 1; i < n; i++) {
+      lowest = Math.min(lowest, values[i]);
+      highest = Math.max(highest, values[i]);
+    }
+    return highest - lowest;
   }
 
   private double middle(double[] values, int n) {

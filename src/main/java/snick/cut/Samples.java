@@ -61,6 +61,20 @@ final class Samples {
     }
   }
 
+  /** The same with each reading replaced by the median of itself and its neighbours. */
+  Samples medianOfThree() {
+    Samples calm = new Samples(x.length, periodNanos, startNanos);
+    System.arraycopy(time, 0, calm.time, 0, x.length);
+    System.arraycopy(usable, 0, calm.usable, 0, x.length);
+    System.arraycopy(x, 0, calm.x, 0, x.length);
+    for (int i = 1; i + 1 < x.length; i++) {
+      double low = Math.min(x[i - 1], x[i]);
+      double high = Math.max(x[i - 1], x[i]);
+      calm.x[i] = Math.max(low, Math.min(high, x[i + 1]));
+    }
+    return calm;
+  }
+
   int size() {
     return x.length;
   }

@@ -13,7 +13,8 @@ final class ZeroBefore {
   private static final int LEFT_OUT_LEAST = 6;
   private static final double PART_NANOS = 700e6;
   private static final int PART_LEAST = 8;
-  private static final double CREPT_NOISES = 3;
+  private static final double CREPT_NOISES = 1;
+  private static final double CREPT_DOUBT_NOISES = 1.5;
 
   private final double counts;
   private final double uncertaintyCounts;
@@ -50,7 +51,8 @@ final class ZeroBefore {
     if (!(Math.abs(zero - event.zeroCounts()) < event.triggerCounts()) && !crept) {
       return new ZeroBefore(event.zeroCounts(), 0.5 * noise, true, 0);
     }
-    return new ZeroBefore(zero, noise / Math.sqrt(to - from), crept, 0);
+    double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);
+    return new ZeroBefore(zero, doubt, crept, 0);
   }
 
   /**
