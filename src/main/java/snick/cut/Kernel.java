@@ -47,10 +47,18 @@ record Kernel(int order, double width) {
     double sum = 0;
     double binomial = 1;
     for (int j = 0; j <= order && x - j > 0; j++) {
-      sum += binomial * Math.pow(x - j, order - 1);
+      sum += binomial * power(x - j, order - 1);
       binomial *= -(double) (order - j) / (j + 1);
     }
     return sum / factorial(order - 1) / width;
+  }
+
+  private static double power(double base, int exponent) {
+    double product = 1;
+    for (int i = 0; i < exponent; i++) {
+      product *= base;
+    }
+    return product;
   }
 
   private static double factorial(int n) {
