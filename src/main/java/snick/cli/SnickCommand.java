@@ -17,7 +17,8 @@ import picocli.CommandLine.Spec;
       AnalyzeCommand.class,
       CaptureCommand.class,
       PortsCommand.class,
-      ProtocolCommand.class
+      ProtocolCommand.class,
+      CalibrateCommand.class
     },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {

@@ -301,6 +301,21 @@ public final class PolynomialFit {
     return sum;
   }
 
+  /** Whether the curve rises, or falls, from the smallest to the largest load without turning. */
+  public boolean isMonotonic() {
+    double low = Arrays.stream(x).min().orElse(0);
+    double high = Arrays.stream(x).max().orElse(0);
+    double sign = Math.signum(predict(high) - predict(low));
+    boolean ends = sign * slope(low) > 0 && sign * slope(high) > 0;
+    return ends && (form.degree() < HIGHEST_DEGREE || sign * slope(flattest(low, high)) > 0);
+  }
+
+  /** Load from {@code low} to {@code high} at which a cubic's slope has its extreme value. */
+  private double flattest(double low, double high) {
+    double vertex = -coefficients[2] / (3 * coefficients[HIGHEST_DEGREE]);
+    return vertex >= low && vertex <= high ? vertex : low;
+  }
+
   /** Standard uncertainty of the fitted reading at {@code load}, JCGM 100:2008 equation (13). */
   public double predictionUncertainty(double load) {
     double[] powers = new double[coefficients.length];
