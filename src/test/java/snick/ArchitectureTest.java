@@ -91,6 +91,7 @@ class ArchitectureTest {
           "org.sqlite..", List.of("snick.store"),
           "com.sun.net.httpserver..", List.of("snick.view"),
           "io.micrometer..", List.of("snick.view"),
+          "org.knowm.xchart..", List.of("snick.report"),
           "com.sun.jna..", List.of("snick.virtualrig"),
           "picocli..", List.of("snick.cli"),
           "org.slf4j..", List.of("snick.daemon"));

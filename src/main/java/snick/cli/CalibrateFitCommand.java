@@ -123,9 +123,13 @@ final class CalibrateFitCommand implements Callable<Integer> {
     coefficients(curve.coefficients(), curve.standardErrors()).print(out());
     out().println();
     out().println("degree           " + curve.form().degree() + ": " + fit.choice().reason());
-    out().println("residual SD      " + FitJson.digits(curve.residualSd()) + " in the reading's unit");
+    out()
+        .println(
+            "residual SD      " + FitJson.digits(curve.residualSd()) + " in the reading's unit");
     out().println("deg. of freedom  " + curve.degreesOfFreedom());
-    out().println("R²               " + FitJson.digits(curve.rSquared()) + " (says nothing of shape)");
+    out()
+        .println(
+            "R²               " + FitJson.digits(curve.rSquared()) + " (says nothing of shape)");
     fit.overForce().ifPresent(force -> printForce(force, where));
   }
 
@@ -145,18 +149,20 @@ final class CalibrateFitCommand implements Callable<Integer> {
     where.ifPresent(
         p -> {
           out().println();
-          out().println(
-              "gravity          "
-                  + FitJson.digits(p.gravity().metresPerSecondSquared())
-                  + " m/s², standard uncertainty "
-                  + FitJson.digits(p.gravity().standardUncertainty())
-                  + " (not in the errors above): "
-                  + p.gravity().basis());
-          out().println(
-              "air              "
-                  + FitJson.digits(p.air().kilogramsPerCubicMetre())
-                  + " kg/m³: "
-                  + p.air().basis());
+          out()
+              .println(
+                  "gravity          "
+                      + FitJson.digits(p.gravity().metresPerSecondSquared())
+                      + " m/s², standard uncertainty "
+                      + FitJson.digits(p.gravity().standardUncertainty())
+                      + " (not in the errors above): "
+                      + p.gravity().basis());
+          out()
+              .println(
+                  "air              "
+                      + FitJson.digits(p.air().kilogramsPerCubicMetre())
+                      + " kg/m³: "
+                      + p.air().basis());
         });
   }
 

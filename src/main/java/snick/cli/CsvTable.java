@@ -62,7 +62,9 @@ final class CsvTable {
   }
 
   private static String cause(CsvParseException e) {
-    return e.getCause() == null ? e.getMessage() : e.getMessage() + ": " + e.getCause().getMessage();
+    return e.getCause() == null
+        ? e.getMessage()
+        : e.getMessage() + ": " + e.getCause().getMessage();
   }
 
   private static Reader open(String file) throws IOException {

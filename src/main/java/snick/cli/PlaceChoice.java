@@ -11,10 +11,7 @@ final class PlaceChoice {
   private static final double MIDDLE_OF_THE_EARTH_RANGE = 9.806;
   private static final double HALF_OF_THE_EARTH_RANGE = 0.027;
 
-  @Option(
-      names = "--gravity",
-      paramLabel = "M_S2",
-      description = "Local gravity, measured, m/s².")
+  @Option(names = "--gravity", paramLabel = "M_S2", description = "Local gravity, measured, m/s².")
   private Double gravity;
 
   @Option(

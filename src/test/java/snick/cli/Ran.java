@@ -1,0 +1,36 @@
+package snick.cli;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.List;
+import java.util.Map;
+
+/** One command, run in this process, and what it left. */
+record Ran(int exit, String out, String err) {
+  static Ran command(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int exit = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
+    return new Ran(exit, out.toString(), err.toString());
+  }
+
+  /** Its only line of output as a JSON object. */
+  Map<String, Object> json() throws IOException {
+    return JSON.std.mapFrom(out);
+  }
+
+  @SuppressWarnings("unchecked") // the JSON of a command is known to its test
+  static Map<String, Object> object(Map<String, Object> of, String name) {
+    return (Map<String, Object>) of.get(name);
+  }
+
+  static double number(Object value) {
+    return ((Number) value).doubleValue();
+  }
+
+  static double[] numbers(Map<String, Object> of, String name) {
+    return ((List<?>) of.get(name)).stream().mapToDouble(Ran::number).toArray();
+  }
+}
