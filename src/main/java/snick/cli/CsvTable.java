@@ -3,9 +3,11 @@ package snick.cli;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -17,6 +19,7 @@ import java.util.regex.Pattern;
 
 /** Rows of a CSV file with a header (RFC 4180). Every complaint names file, line and value. */
 final class CsvTable {
+  private static final int BYTE_ORDER_MARK = 0xFEFF;
   private static final int MOST_ROWS = 100_000;
   private static final int LONGEST_SHOWN = 40;
   private static final Pattern NUMBER =
@@ -39,26 +42,31 @@ final class CsvTable {
   static CsvTable read(String file, List<String> needed) {
     String name = file.equals("-") ? "standard input" : file;
     try (Reader text = open(file);
-        CsvReader<NamedCsvRecord> csv =
-            CsvReader.builder().ofNamedCsvRecord(text)) {
-      List<NamedCsvRecord> records = new ArrayList<>();
-      for (NamedCsvRecord next : csv) {
-        records.add(next);
-        if (records.size() > MOST_ROWS) {
-          throw Refusal.badInput(name + " has more than " + MOST_ROWS + " rows; split it");
-        }
-      }
-      CsvTable table = new CsvTable(name, records);
+        CsvReader<NamedCsvRecord> csv = CsvReader.builder().ofNamedCsvRecord(text)) {
+      CsvTable table = new CsvTable(name, all(csv, name));
       table.requireColumns(needed);
+      table.rows().forEach(Row::requireWhole);
       return table;
     } catch (NoSuchFileException e) {
       throw Refusal.badInput(name + " is not there; check the path");
     } catch (CsvParseException e) {
       throw Refusal.badInput(
           name + " is no CSV with a header: " + cause(e) + "; header: " + String.join(",", needed));
-    } catch (IOException e) {
-      throw Refusal.badInput(name + " cannot be read: " + e.getMessage());
+    } catch (IOException | UncheckedIOException e) {
+      throw Refusal.badInput(
+          name + " cannot be read as UTF-8 text: " + e.getMessage() + "; export it as CSV again");
     }
+  }
+
+  private static List<NamedCsvRecord> all(CsvReader<NamedCsvRecord> csv, String name) {
+    List<NamedCsvRecord> records = new ArrayList<>();
+    for (NamedCsvRecord next : csv) {
+      records.add(next);
+      if (records.size() > MOST_ROWS) {
+        throw Refusal.badInput(name + " has more than " + MOST_ROWS + " rows; split it");
+      }
+    }
+    return records;
   }
 
   private static String cause(CsvParseException e) {
@@ -68,9 +76,19 @@ final class CsvTable {
   }
 
   private static Reader open(String file) throws IOException {
-    return file.equals("-")
-        ? new InputStreamReader(System.in, StandardCharsets.UTF_8)
-        : Files.newBufferedReader(Path.of(file));
+    BufferedReader text =
+        file.equals("-")
+            ? new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))
+            : Files.newBufferedReader(Path.of(file));
+    skipByteOrderMark(text);
+    return text;
+  }
+
+  private static void skipByteOrderMark(BufferedReader text) throws IOException {
+    text.mark(1);
+    if (text.read() != BYTE_ORDER_MARK) {
+      text.reset();
+    }
   }
 
   private void requireColumns(List<String> needed) {
@@ -94,7 +112,8 @@ final class CsvTable {
   }
 
   private static String shown(String text) {
-    return text.length() <= LONGEST_SHOWN ? text : text.substring(0, LONGEST_SHOWN) + "…";
+    String line = text.replace('\n', ' ').replace('\r', ' ');
+    return line.length() <= LONGEST_SHOWN ? line : line.substring(0, LONGEST_SHOWN) + "…";
   }
 
   /** The rows, in order. */
@@ -113,6 +132,15 @@ final class CsvTable {
 
     private Row(NamedCsvRecord fields) {
       this.fields = fields;
+    }
+
+    private void requireWhole() {
+      int columns = records.get(0).getHeader().size();
+      if (fields.getFieldCount() != columns) {
+        throw refusal(
+            fields.getFieldCount() + " fields under " + columns + " heads",
+            "write one field for each; a decimal comma needs to be a point");
+      }
     }
 
     /** Text of a column without the spaces around it; empty if there is no such column. */
