@@ -45,6 +45,11 @@ final class Bench implements Motion.Witness {
     this.faults = faults;
   }
 
+  /** The time is now {@code seconds}: sums of steps would drift from it over days. */
+  void setClock(double seconds) {
+    nowSeconds = seconds;
+  }
+
   void perform(Action action) {
     waiting.add(action);
   }

@@ -10,6 +10,9 @@ public interface Pacer {
   /** The rig's time now, ns, known to lie from {@code least} to {@code most}. */
   long rigNanos(long least, long most);
 
+  /** Rig time stood still until now; it goes on from {@code rigNanos}. */
+  void goOnFrom(long rigNanos);
+
   /**
    * From now on, rig time passes {@code speed} times as fast as the clock.
    *
@@ -18,41 +21,26 @@ public interface Pacer {
    */
   static Pacer of(LongSupplier clockNanos, double speed) {
     Range.check("speed", speed, 1e-3, 1e6);
-    return new Even(clockNanos, clockNanos.getAsLong(), speed);
+    return new EvenPacer(clockNanos, speed);
   }
 
   /** As fast as the machine can. */
   static Pacer unthrottled() {
-    return new Unthrottled();
-  }
+    return new Pacer() {
+      @Override
+      public long waitNanos(long rigNanos) {
+        return 0;
+      }
 
-  /** Rig time in proportion to a clock. */
-  record Even(LongSupplier clockNanos, long startNanos, double speed) implements Pacer {
-    @Override
-    public long waitNanos(long rigNanos) {
-      return (long) (rigNanos / speed) - elapsedNanos();
-    }
+      @Override
+      public long rigNanos(long least, long most) {
+        return least;
+      }
 
-    @Override
-    public long rigNanos(long least, long most) {
-      return Math.max(least, Math.min(most, (long) (elapsedNanos() * speed)));
-    }
-
-    private long elapsedNanos() {
-      return clockNanos.getAsLong() - startNanos;
-    }
-  }
-
-  /** Rig time runs ahead of any clock. */
-  record Unthrottled() implements Pacer {
-    @Override
-    public long waitNanos(long rigNanos) {
-      return 0;
-    }
-
-    @Override
-    public long rigNanos(long least, long most) {
-      return least;
-    }
+      @Override
+      public void goOnFrom(long rigNanos) {
+        // It never waits, so it has nothing to make up for.
+      }
+    };
   }
 }

@@ -175,7 +175,11 @@ public final class ServedRig implements AutoCloseable {
   }
 
   private void lookForReader() {
+    boolean before = reader;
     reader = link.hasReader();
+    if (reader && !before && whenFull == VirtualRig.WhenFull.WAIT) {
+      pacer.goOnFrom(machine.nowNanos());
+    }
     if (!reader) {
       outgoing.clear();
     }
@@ -219,12 +223,17 @@ public final class ServedRig implements AutoCloseable {
   private void makeRoom(int length) {
     try {
       outgoing.flush(link);
+      boolean waited = false;
       while (whenFull == VirtualRig.WhenFull.WAIT
           && !closing
           && link.hasReader()
           && !outgoing.hasRoomFor(length)) {
         link.await(SHORTEST_WAIT_NANOS);
         outgoing.flush(link);
+        waited = true;
+      }
+      if (waited) {
+        pacer.goOnFrom(machine.nowNanos());
       }
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);

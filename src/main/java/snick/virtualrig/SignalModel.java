@@ -76,6 +76,10 @@ final class SignalModel implements Amplifier {
     return Math.round(nextSeconds() * 1e9);
   }
 
+  private double lastSeconds() {
+    return originSeconds + conversionsSinceOrigin * periodSeconds();
+  }
+
   private double nextSeconds() {
     return originSeconds + (conversionsSinceOrigin + 1) * periodSeconds();
   }
@@ -83,6 +87,7 @@ final class SignalModel implements Amplifier {
   /** Let one output period pass; the conversion that ends with it, counts. */
   int convert() {
     double period = periodSeconds();
+    bench.setClock(lastSeconds());
     OptionalDouble steady = bench.steadyGramForce(period);
     double mean = steady.isPresent() ? steady.getAsDouble() : followSteps(period);
     double behindFilter =
@@ -94,7 +99,7 @@ final class SignalModel implements Amplifier {
 
   /** Whether the last conversion did not come out of the converter. */
   boolean converterLost() {
-    return converter.lost(originSeconds + conversionsSinceOrigin * periodSeconds());
+    return converter.lost(lastSeconds());
   }
 
   private double followSteps(double period) {
@@ -108,7 +113,7 @@ final class SignalModel implements Amplifier {
 
   @Override
   public void setRate(SampleRate rate) {
-    originSeconds += conversionsSinceOrigin * periodSeconds();
+    originSeconds = lastSeconds();
     conversionsSinceOrigin = 0;
     begin(settings.withRate(rate));
   }
@@ -125,7 +130,7 @@ final class SignalModel implements Amplifier {
 
   /** Make the converter go wrong from now on. */
   void goWrong(Fault.OfConverter fault) {
-    converter.goWrong(fault, originSeconds + conversionsSinceOrigin * periodSeconds());
+    converter.goWrong(fault, lastSeconds());
   }
 
   private void goWrong(Fault fault, Consumer<Fault> others) {

@@ -47,6 +47,9 @@ final class SketchTwin implements Firmware {
     print(String.format(Locale.ROOT, "# device=%016x", identity.deviceId()));
     print(String.format(Locale.ROOT, "# rate=%.3f", rig.converter().rate().hertz()));
     print("# gain=" + rig.converter().gain());
+    if (form.decimals() > 0) {
+      print("# unit=gf");
+    }
   }
 
   private void print(String text) {

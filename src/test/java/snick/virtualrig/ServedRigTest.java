@@ -61,7 +61,7 @@ class ServedRigTest {
   @Test
   void timeStandsStillUntilTheClockMoves() throws Exception {
     try (ServedRig rig = serve(Pacer.of(clock::nanos, 1), VirtualRig.WhenFull.WAIT);
-        Socket socket = connect(rig)) {
+        Socket socket = greet(rig)) {
       clock.advanceSeconds(1);
       readUntil(socket.getInputStream(), () -> host.counts.size() >= 75);
       assertThat(host.counts).as("80 conversions, 4 to settle, 1 waits").hasSize(75);
@@ -72,9 +72,21 @@ class ServedRigTest {
   }
 
   @Test
+  void timeSpentWithoutAReaderIsNotMadeUpFor() throws Exception {
+    try (ServedRig rig = serve(Pacer.of(clock::nanos, 1), VirtualRig.WhenFull.WAIT)) {
+      clock.advanceSeconds(100);
+      try (Socket socket = greet(rig)) {
+        clock.advanceSeconds(1);
+        readUntil(socket.getInputStream(), () -> host.counts.size() >= 72);
+        assertThat(rig.sent().trueNanos()).isLessThanOrEqualTo(1_000_000_000L);
+      }
+    }
+  }
+
+  @Test
   void speedIsAMultipleOfTheClock() throws Exception {
     try (ServedRig rig = serve(Pacer.of(clock::nanos, 100), VirtualRig.WhenFull.WAIT);
-        Socket socket = connect(rig)) {
+        Socket socket = greet(rig)) {
       clock.advanceSeconds(0.1);
       readUntil(socket.getInputStream(), () -> host.counts.size() >= 795);
       assertThat(host.counts).as("800 conversions, 4 to settle, 1 waits").hasSize(795);

@@ -49,7 +49,8 @@ class SketchTwinTest {
   @Test
   void printsGramForceWithDecimals() {
     List<String> lines = lines(new TextForm(false, false, 2, false), 50);
-    assertThat(lines.subList(5, 55)).allMatch(line -> line.matches("-?0\\.\\d\\d"));
+    assertThat(host.announcements).contains("unit=gf");
+    assertThat(lines.subList(6, 56)).allMatch(line -> line.matches("-?0\\.\\d\\d"));
     assertThat(host.decimals).isGreaterThanOrEqualTo(2);
   }
 
