@@ -12,13 +12,16 @@ import picocli.CommandLine.Spec;
     versionProvider = Version.class,
     description = "Serial-port bridge and recorder for home-built edge-force rigs.",
     subcommands = {
+      DemoCommand.class,
       RunCommand.class,
       CutsCommand.class,
       AnalyzeCommand.class,
       CaptureCommand.class,
       PortsCommand.class,
       ProtocolCommand.class,
-      CalibrateCommand.class
+      CalibrateCommand.class,
+      VirtualRigCommand.class,
+      picocli.AutoComplete.GenerateCompletion.class
     },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {

@@ -60,6 +60,7 @@ public final class RigMetrics {
   }
 
   private void registerRig(int rig) {
+    gauge(rig, "snick.loaded", "1 while the filament is loaded", r -> r.loaded() ? 1 : 0);
     gauge(
         rig,
         "snick.connected",
