@@ -5,8 +5,12 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.IntSupplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -46,21 +50,14 @@ final class AnalyzeCommand implements Callable<Integer> {
   @Option(names = "--json", description = "One JSON object a line for each event.")
   private boolean json;
 
-  @Option(
-      names = "--min-gf",
-      paramLabel = "GF",
-      defaultValue = "0",
-      description = "Ignore events whose largest force is smaller.")
-  private double minimumGramForce;
-
+  private final Map<Integer, Optional<Calibration>> calibrations = new HashMap<>();
+  private IntSupplier decimals = () -> 0;
   private long found;
 
   @Override
   public Integer call() {
-    Calibration scale =
-        calibration.given().orElse(Calibration.countsPerGramForce(1, Instant.EPOCH));
-    Pipeline pipeline =
-        new Pipeline(streamChoice.settings(minimumCounts(scale)), cut -> print(cut, scale));
+    Pipeline pipeline = new Pipeline(streamChoice.settings(), this::print);
+    decimals = () -> pipeline.stream().decimals();
     RecordedSource source = open();
     try (source) {
       readAll(source, pipeline);
@@ -69,13 +66,6 @@ final class AnalyzeCommand implements Callable<Integer> {
     }
     summary(pipeline, source);
     return ExitCode.OK;
-  }
-
-  private double minimumCounts(Calibration scale) {
-    if (!(minimumGramForce >= 0 && minimumGramForce <= 1e6)) {
-      throw Refusal.usage("--min-gf " + minimumGramForce + " is outside 0 to 1000000");
-    }
-    return minimumGramForce * scale.curve().slopeCountsPerNewton(0) * 0.00980665;
   }
 
   private RecordedSource open() {
@@ -112,21 +102,27 @@ final class AnalyzeCommand implements Callable<Integer> {
     }
   }
 
-  private void print(Cut cut, Calibration scale) {
+  private void print(Cut cut) {
     found++;
     if (json) {
-      JsonLine.print(out(), new EventJson(scale).of(cut));
+      JsonLine.print(out(), new EventJson(jsonScale()).of(cut));
     } else {
       out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
     out().flush();
   }
 
+  /** Without a calibration, JSON has counts where it would have gf. */
+  private Calibration jsonScale() {
+    return typedIn().orElse(Calibration.countsPerGramForce(1, Instant.EPOCH));
+  }
+
   private Scale scale() {
-    return calibration
-        .given()
-        .map(Scale::by)
-        .orElseGet(() -> Scale.none(List.of("no calibration given")));
+    return typedIn().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
+  }
+
+  private Optional<Calibration> typedIn() {
+    return calibrations.computeIfAbsent(decimals.getAsInt(), calibration::given);
   }
 
   private void summary(Pipeline pipeline, RecordedSource source) {
@@ -144,7 +140,7 @@ final class AnalyzeCommand implements Callable<Integer> {
     if (source.torn()) {
       err().println("snick: " + file + " ends in a damaged record; everything before it was read");
     }
-    if (calibration.given().isEmpty() && !json) {
+    if (typedIn().isEmpty() && !json) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
   }

@@ -12,7 +12,7 @@ final class CalibrationChoice {
   @Option(
       names = "--counts-per-gf",
       paramLabel = "N",
-      description = "Typed-in straight line: counts for each gram-force.")
+      description = "Typed-in straight line: counts (or printed units) for each gram-force.")
   private Double countsPerGramForce;
 
   @Option(
@@ -23,19 +23,22 @@ final class CalibrationChoice {
   private double uncertaintyCountsPerGramForce;
 
   /**
-   * The calibration that was typed in; empty if none was.
+   * The calibration that was typed in; empty if none was. It was typed for the readings as they are
+   * printed: where those have decimals, one count is a unit of the last digit.
    *
+   * @param decimals digits after the point that a count stands for
    * @throws Refusal if it cannot be
    */
-  Optional<Calibration> given() {
+  Optional<Calibration> given(int decimals) {
     if (countsPerGramForce == null) {
       return Optional.empty();
     }
     requirePositive();
+    double countsPerNewton = Math.pow(10, decimals) / Force.NEWTONS_PER_GRAM_FORCE;
     Calibration.Line line =
         new Calibration.Line(
-            countsPerGramForce / Force.NEWTONS_PER_GRAM_FORCE,
-            uncertaintyCountsPerGramForce / Force.NEWTONS_PER_GRAM_FORCE,
+            countsPerGramForce * countsPerNewton,
+            uncertaintyCountsPerGramForce * countsPerNewton,
             0,
             0);
     return Optional.of(

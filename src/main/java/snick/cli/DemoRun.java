@@ -26,6 +26,7 @@ import snick.journal.Session;
 import snick.port.PortAddress;
 import snick.quantity.Force;
 import snick.store.Store;
+import snick.store.StoreReader;
 import snick.view.BenchState;
 import snick.virtualrig.Action;
 import snick.virtualrig.KnifeScenario;
@@ -47,6 +48,7 @@ final class DemoRun implements AutoCloseable {
 
   private final ServedRig rig;
   private final Recorder recorder;
+  private final Path data;
   private final Store journal;
   private final BlockingQueue<AnnouncedCut> announced;
   private final BlockingQueue<TrueCut> truths;
@@ -58,6 +60,7 @@ final class DemoRun implements AutoCloseable {
   private DemoRun(
       ServedRig rig,
       Recorder recorder,
+      Path data,
       Store journal,
       BlockingQueue<AnnouncedCut> announced,
       BlockingQueue<TrueCut> truths,
@@ -65,6 +68,7 @@ final class DemoRun implements AutoCloseable {
       double speed) {
     this.rig = rig;
     this.recorder = recorder;
+    this.data = data;
     this.journal = journal;
     this.announced = announced;
     this.truths = truths;
@@ -84,7 +88,7 @@ final class DemoRun implements AutoCloseable {
     try {
       Recorder recorder = record(rig.port(), data, announced);
       Store journal = Store.open(data, Clock.systemUTC());
-      return new DemoRun(rig, recorder, journal, announced, truths, out, speed);
+      return new DemoRun(rig, recorder, data, journal, announced, truths, out, speed);
     } catch (IOException | RigInUseException | RuntimeException e) {
       rig.close();
       throw e;
@@ -148,9 +152,7 @@ final class DemoRun implements AutoCloseable {
 
   private void openSession() {
     Instant now = Clock.systemUTC().instant();
-    if (journal.journal().blade(BLADE).isEmpty()) {
-      journal.journal().add(Blade.labelled(BLADE));
-    }
+    addBlade();
     session = "demo " + now;
     journal
         .journal()
@@ -165,6 +167,14 @@ final class DemoRun implements AutoCloseable {
                 Optional.empty(),
                 now,
                 Optional.empty()));
+  }
+
+  private void addBlade() {
+    try (StoreReader reader = StoreReader.open(data)) {
+      if (reader.journal().blade(BLADE).isEmpty()) {
+        journal.journal().add(Blade.labelled(BLADE));
+      }
+    }
   }
 
   private void play(KnifeScenario.Stage stage) throws InterruptedException {

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -17,7 +16,6 @@ import picocli.CommandLine.Spec;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
-import snick.force.Calibration;
 import snick.port.PortAddress;
 import snick.store.StoreException;
 
@@ -71,9 +69,9 @@ final class RunCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    Optional<Calibration> typedIn = calibration.given();
+    calibration.given(0);
     CountDownLatch stopped = new CountDownLatch(1);
-    try (Recorder recorder = start(typedIn)) {
+    try (Recorder recorder = start()) {
       Thread stop = new Thread(() -> stopOrderly(recorder, stopped), "stop");
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
@@ -93,11 +91,11 @@ final class RunCommand implements Callable<Integer> {
     }
   }
 
-  private Recorder start(Optional<Calibration> typedIn) {
+  private Recorder start() {
     try {
       return Recorder.start(
           settings(),
-          new StoredCalibrations(data.path(), typedIn),
+          new StoredCalibrations(data.path(), calibration),
           new Recorder.Audience(this::announce, this::tell),
           Clock.systemUTC());
     } catch (RigInUseException e) {
@@ -118,7 +116,7 @@ final class RunCommand implements Callable<Integer> {
     return new Recorder.Settings(
         ports.stream().map(RunCommand::address).toList(),
         bitsPerSecond,
-        streamChoice.settings(0),
+        streamChoice.settings(),
         data.path(),
         DataDirectory.runtime(),
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),

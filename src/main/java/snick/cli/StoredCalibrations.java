@@ -2,7 +2,6 @@ package snick.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import snick.daemon.CalibrationShelf;
 import snick.daemon.Scale;
 import snick.force.Calibration;
@@ -13,16 +12,19 @@ import snick.store.StoreReader;
 /** Where a recording's calibration is found: typed in, else the newest one stored for its rig. */
 final class StoredCalibrations implements CalibrationShelf {
   private final Path dataDirectory;
-  private final Optional<Calibration> typedIn;
+  private final CalibrationChoice typedIn;
 
-  StoredCalibrations(Path dataDirectory, Optional<Calibration> typedIn) {
+  StoredCalibrations(Path dataDirectory, CalibrationChoice typedIn) {
     this.dataDirectory = dataDirectory;
     this.typedIn = typedIn;
   }
 
   @Override
   public Scale forRecording(Recording recording) {
-    return typedIn.map(Scale::by).orElseGet(() -> stored(recording));
+    return typedIn
+        .given(recording.decimals())
+        .map(Scale::by)
+        .orElseGet(() -> stored(recording));
   }
 
   private Scale stored(Recording recording) {

@@ -28,10 +28,9 @@ final class StreamChoice {
     text
   }
 
-  /** Settings of a pipeline that ignores events below {@code minimumForceCounts}. */
-  Pipeline.Settings settings(double minimumForceCounts) {
-    return new Pipeline.Settings(
-        form(), rate(), DetectorSettings.defaults().withMinimumForceCounts(minimumForceCounts));
+  /** Settings of a pipeline for such a stream. */
+  Pipeline.Settings settings() {
+    return new Pipeline.Settings(form(), rate(), DetectorSettings.defaults());
   }
 
   private Optional<Form> form() {
