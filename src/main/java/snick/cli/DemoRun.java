@@ -38,7 +38,9 @@ import snick.virtualrig.VirtualRig;
 
 /** One run of the demo: the virtual rig, the recorder on it, and the story's stages. */
 final class DemoRun implements AutoCloseable {
-  /** The virtual rig's sensitivity as its maker would state it: counts per gf, and its uncertainty. */
+  /**
+   * The virtual rig's sensitivity as its maker would state it: counts per gf, and its uncertainty.
+   */
   private static final double COUNTS_PER_GRAM_FORCE = 437.25;
 
   private static final double UNCERTAINTY_COUNTS_PER_GRAM_FORCE = 0.4;
@@ -83,8 +85,7 @@ final class DemoRun implements AutoCloseable {
     BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
     ServedRig rig =
         new VirtualRig(RigSettings.USUAL, seed)
-            .serve(
-                link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
+            .serve(link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
     try {
       Recorder recorder = record(rig.port(), data, announced);
       Store journal = Store.open(data, Clock.systemUTC());
@@ -210,7 +211,9 @@ final class DemoRun implements AutoCloseable {
     if (next == null) {
       throw Refusal.unavailable(
           String.format(
-              Locale.ROOT, "nothing came for %d s; the recorder says: %s", seconds,
+              Locale.ROOT,
+              "nothing came for %d s; the recorder says: %s",
+              seconds,
               recorder.state().faults()));
     }
     return next;

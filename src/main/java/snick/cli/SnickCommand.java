@@ -23,6 +23,9 @@ import picocli.CommandLine.Spec;
       VirtualRigCommand.class,
       picocli.AutoComplete.GenerateCompletion.class
     },
+      VirtualRigCommand.class,
+      picocli.AutoComplete.GenerateCompletion.class
+    },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
       "0:done",

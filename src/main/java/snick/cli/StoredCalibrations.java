@@ -21,10 +21,7 @@ final class StoredCalibrations implements CalibrationShelf {
 
   @Override
   public Scale forRecording(Recording recording) {
-    return typedIn
-        .given(recording.decimals())
-        .map(Scale::by)
-        .orElseGet(() -> stored(recording));
+    return typedIn.given(recording.decimals()).map(Scale::by).orElseGet(() -> stored(recording));
   }
 
   private Scale stored(Recording recording) {

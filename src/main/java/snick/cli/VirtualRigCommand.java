@@ -104,9 +104,7 @@ final class VirtualRigCommand implements Callable<Integer> {
   private VirtualRig rig() {
     RigSettings usual = RigSettings.USUAL;
     RigSettings settings =
-        text
-            ? usual.with(usual.device().withText(new TextForm(true, false, 0, false)))
-            : usual;
+        text ? usual.with(usual.device().withText(new TextForm(true, false, 0, false))) : usual;
     return new VirtualRig(settings, seed);
   }
 
@@ -148,11 +146,12 @@ final class VirtualRigCommand implements Callable<Integer> {
   private void serve(Path link) throws InterruptedException {
     CountDownLatch stop = new CountDownLatch(1);
     try (ServedRig served =
-        rig().serve(
-            link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.DROP, this::tell)) {
+        rig()
+            .serve(link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.DROP, this::tell)) {
       Runtime.getRuntime().addShutdownHook(new Thread(stop::countDown, "stop"));
-      out().println(
-          "Virtual rig on " + served.port() + "; record from it: snick run " + served.port());
+      out()
+          .println(
+              "Virtual rig on " + served.port() + "; record from it: snick run " + served.port());
       out().flush();
       while (stop.getCount() > 0 && !rest) {
         cutAll(served);
@@ -161,7 +160,8 @@ final class VirtualRigCommand implements Callable<Integer> {
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     } catch (IOException e) {
-      throw Refusal.failed("the virtual rig cannot be served at " + link + ": " + e.getMessage(), e);
+      throw Refusal.failed(
+          "the virtual rig cannot be served at " + link + ": " + e.getMessage(), e);
     }
   }
 

@@ -76,6 +76,25 @@ final class DeviceClock {
     return true;
   }
 
+  /**
+   * Move to 32-bit counter value {@code micros} although it lies further on than one sample is
+   * expected to.
+   *
+   * @return false if it does not: nothing was moved
+   */
+  boolean movePaused(long micros, double expectedNanos) {
+    double stepNanos = ((micros - lastMicros) & MASK_32) * 1e3;
+    if (plausible(stepNanos, expectedNanos)) {
+      return false;
+    }
+    if (micros < lastMicros) {
+      wraps++;
+    }
+    nanos += (long) stepNanos;
+    lastMicros = micros;
+    return true;
+  }
+
   private static boolean plausible(double stepNanos, double expectedNanos) {
     return stepNanos <= Math.max(MOST_STRETCH * expectedNanos, expectedNanos + MOST_PAUSE_NANOS)
         && stepNanos * MOST_STRETCH + MOST_PAUSE_NANOS >= expectedNanos;

@@ -18,7 +18,11 @@ public record Gap(Cause cause, long fromNanos, long toNanos, long lostSamples) {
     /** The link was closed and opened again. */
     LINK_REOPENED,
     /** The form of the readings changed (rate, gain, decimals): before and after do not compare. */
-    FORM_CHANGED
+    FORM_CHANGED,
+    /**
+     * The device made no samples for a while (stopped, or its converter was lost); time goes on.
+     */
+    PAUSED
   }
 
   public Gap {

@@ -94,6 +94,10 @@ public final class SampleStream implements FrameSink {
     double expectedNanos = (missing + 1.0) * period.nanos();
     long beforeNanos = clock.nanos();
     boolean wentBack = missing > DeviceClock.MASK_32 / 2;
+    if (missing == 0 && pausedUntil(batch.firstMicros(), expectedNanos)) {
+      clock.finishMove(batch.spanMicros());
+      return;
+    }
     if (wentBack || !clock.moveTo32(batch.firstMicros(), expectedNanos, missing > 0)) {
       facts.restart();
       startAxis(batch.firstMicros(), batch.spanMicros());
@@ -106,6 +110,16 @@ public final class SampleStream implements FrameSink {
     } else {
       period.observe(clock.nanos() - beforeNanos);
     }
+  }
+
+  /** Whether no sample is missing and yet the clock went far on: the device had stopped. */
+  private boolean pausedUntil(long deviceMicros, double expectedNanos) {
+    long beforeNanos = clock.nanos();
+    if (!clock.movePaused(deviceMicros, expectedNanos)) {
+      return false;
+    }
+    sink.gap(new Gap(Gap.Cause.PAUSED, beforeNanos, clock.nanos(), 0));
+    return true;
   }
 
   /** The device's counters begin anew: the axis goes on one period after the last sample. */

@@ -32,7 +32,8 @@ final class TraceBlob {
           Gap.Cause.LOST_SAMPLES,
           Gap.Cause.DEVICE_RESET,
           Gap.Cause.LINK_REOPENED,
-          Gap.Cause.FORM_CHANGED);
+          Gap.Cause.FORM_CHANGED,
+          Gap.Cause.PAUSED);
 
   private TraceBlob() {}
 

@@ -108,12 +108,10 @@ class RecordIT {
   @Test
   void aCaptureHoldsTheCutsThatWereMade() throws Exception {
     Path file = folder.resolve("a.capture");
-    try (Jar.Live capture = Jar.onThisJava().start("capture", rig.port(), file.toString(), "--seconds", "9")) {
+    try (Jar.Live capture =
+        Jar.onThisJava().start("capture", rig.port(), file.toString(), "--seconds", "9")) {
       rig.perform(
-              Script.of(
-                  new Action.Rest(4),
-                  Action.Cut.ofGramForce(100, 100),
-                  new Action.Rest(1)))
+              Script.of(new Action.Rest(4), Action.Cut.ofGramForce(100, 100), new Action.Rest(1)))
           .join();
       capture.await("bytes in");
     }
@@ -127,7 +125,14 @@ class RecordIT {
   private Jar.Live record() throws Exception {
     return Jar.onThisJava()
         .start(
-            "run", rig.port(), "--http", "0", "--json", "--counts-per-gf", "437.25", "--data",
+            "run",
+            rig.port(),
+            "--http",
+            "0",
+            "--json",
+            "--counts-per-gf",
+            "437.25",
+            "--data",
             folder.resolve("data").toString());
   }
 
@@ -166,7 +171,9 @@ class RecordIT {
 
   private static String get(String address) throws Exception {
     return HttpClient.newHttpClient()
-        .send(HttpRequest.newBuilder(URI.create(address)).build(), HttpResponse.BodyHandlers.ofString())
+        .send(
+            HttpRequest.newBuilder(URI.create(address)).build(),
+            HttpResponse.BodyHandlers.ofString())
         .body();
   }
 }

@@ -19,7 +19,8 @@ import snick.cli.Analysis;
 
 /**
  * The recordings in demo-data are what their seeds make, and give the cuts written beside them. To
- * make them anew after a deliberate change: {@code mvn test -Dtest=DemoDataTest -Dsnick.remake=true}.
+ * make them anew after a deliberate change: {@code mvn test -Dtest=DemoDataTest
+ * -Dsnick.remake=true}.
  */
 class DemoDataTest {
   private static final Path FOLDER = Path.of("demo-data");

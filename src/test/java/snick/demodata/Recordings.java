@@ -10,8 +10,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.port.CaptureWriter;
 import snick.frame.Status;
+import snick.port.CaptureWriter;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.virtualrig.Action;
@@ -156,7 +156,6 @@ final class Recordings {
   }
 
   private static void render(Recipe recipe, Arrivals arrivals) {
-    new VirtualRig(recipe.settings(), recipe.seed())
-        .render(recipe.script(), arrivals, truth -> {});
+    new VirtualRig(recipe.settings(), recipe.seed()).render(recipe.script(), arrivals, truth -> {});
   }
 }

@@ -99,6 +99,15 @@ class SampleStreamTest {
     assertThat(samples.gaps).extracting(Gap::cause).containsExactly(Gap.Cause.DEVICE_RESET);
   }
 
+  @Test
+  void aPauseWithoutAHoleInTheSequenceKeepsItsTime() {
+    stream.samples(BatchFixture.batch(3, 4_000_000_000L, 0, 1));
+    stream.samples(BatchFixture.batch(4, 4_010_000_000L, 0, 2));
+
+    assertThat(samples.gaps).containsExactly(new Gap(Gap.Cause.PAUSED, 0, 10_000_000_000L, 0));
+    assertThat(stream.facts().restarts()).isZero();
+  }
+
   /** Rails of a 24-bit converter: 0x7FFFFF and 0x800000 (converter data sheets, out of range). */
   @Test
   void railCodesAreValuesNotNumbers() {
