@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import snick.daemon.AnnouncedCut;
@@ -191,12 +192,13 @@ final class DemoRun implements AutoCloseable {
     recorder
         .places()
         .expect(0, cuts.stream().map(c -> c.placeMillimetres().orElseThrow()).toList());
-    rig.perform(stage.script());
+    CompletableFuture<Void> played = rig.perform(stage.script());
     DemoStage result = new DemoStage(stage.name());
     for (int i = 0; i < cuts.size(); i++) {
       result.add(next(truths), next(announced));
       print(result, i);
     }
+    played.join();
     stages.add(result);
   }
 

@@ -12,6 +12,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -55,9 +56,11 @@ class RecordIT {
       run.await("health");
       rig.perform(Script.of(new Action.Rest(3), Action.Cut.ofGramForce(100, 100))).join();
       run.await("\"severed\"");
-      rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(1000, 100)));
+      CompletableFuture<Void> slow =
+          rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(1000, 100)));
       awaitLoaded(run);
       run.terminate();
+      assertThat(slow).isNotDone();
     }
 
     assertThat(outcomes()).containsExactly("truncated", "severed");
