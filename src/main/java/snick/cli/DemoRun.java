@@ -184,26 +184,21 @@ final class DemoRun implements AutoCloseable {
     out.println("Stage: " + stage.name() + (stage.burr() ? " (with a burr)" : ""));
     out.flush();
     journal.journal().begin(session, stage.name());
-    List<Action.Cut> cuts =
-        stage.script().actions().stream()
-            .filter(Action.Cut.class::isInstance)
-            .map(Action.Cut.class::cast)
-            .toList();
-    recorder
-        .places()
-        .expect(0, cuts.stream().map(c -> c.placeMillimetres().orElseThrow()).toList());
-    CompletableFuture<Void> played = rig.perform(stage.script());
     DemoStage result = new DemoStage(stage.name());
-    for (int i = 0; i < cuts.size(); i++) {
-      result.add(next(truths), next(announced));
-      print(result, i);
+    for (Action action : stage.script().actions()) {
+      CompletableFuture<Void> played = rig.perform(action);
+      if (action instanceof Action.Cut cut) {
+        recorder.nextSpot().set(cut.placeMillimetres());
+        result.add(next(truths), next(announced));
+        print(result);
+      }
+      played.join();
     }
-    played.join();
     stages.add(result);
   }
 
-  private void print(DemoStage stage, int index) {
-    out.println(stage.line(index));
+  private void print(DemoStage stage) {
+    out.println(stage.lastLine());
     out.flush();
   }
 

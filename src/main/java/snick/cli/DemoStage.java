@@ -24,10 +24,10 @@ final class DemoStage {
     measured.add(cut);
   }
 
-  /** One cut in one line: measured, true, and what they differ by. */
-  String line(int index) {
-    TrueCut truth = truths.get(index);
-    AnnouncedCut cut = measured.get(index);
+  /** The last cut in one line: measured, true, and what they differ by. */
+  String lastLine() {
+    TrueCut truth = truths.get(truths.size() - 1);
+    AnnouncedCut cut = measured.get(measured.size() - 1);
     double trueGramForce = truth.breakForce().gramForce();
     return String.format(
         Locale.ROOT,

@@ -199,6 +199,11 @@ public final class Recorder implements AutoCloseable {
     }
   }
 
+  /** Where along the edge the next cut is going to be, as the person says. */
+  public NextSpot nextSpot() {
+    return nextSpot;
+  }
+
   /** Whether an error of this program ended the recording. */
   public boolean failed() {
     return failed;
