@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 /** The shipped jar, run as a person would run it. */
 final class Jar {
   private static final Path JAR = Path.of(System.getProperty("snick.jar", "target/snick.jar"));
-  private static final long PATIENCE_SECONDS = 120;
+  private static final long PATIENCE_SECONDS = 60;
 
   private final Path java;
   private final List<String> options;

@@ -53,7 +53,7 @@ class RecordIT {
   @Test
   void aCutInFlightIsKeptOnSigterm() throws Exception {
     try (Jar.Live run = record()) {
-      run.await("health");
+      run.await("http://127.0.0.1");
       rig.perform(Script.of(new Action.Rest(3), Action.Cut.ofGramForce(100, 100))).join();
       run.await("\"severed\"");
       CompletableFuture<Void> slow =
@@ -69,7 +69,7 @@ class RecordIT {
   @Test
   void anUnpluggedRigIsTakenUpAgainAndTheGapIsKnown() throws Exception {
     try (Jar.Live run = record()) {
-      String page = page(run.await("health"));
+      String page = page(run.await("http://127.0.0.1"));
       rig.perform(Script.of(new Action.Rest(3), Action.Cut.ofGramForce(100, 100))).join();
       run.await("\"severed\"");
       rig.inject(new Fault.HangUp(1));
@@ -91,7 +91,7 @@ class RecordIT {
   @Test
   void aSecondRecorderOnTheSameRigIsRefused() throws Exception {
     try (Jar.Live run = record()) {
-      run.await("health");
+      run.await("http://127.0.0.1");
       Jar.Done second =
           Jar.onThisJava()
               .run("run", rig.port(), "--http", "0", "--data", folder.resolve("b").toString());
@@ -140,7 +140,7 @@ class RecordIT {
   }
 
   private static void awaitLoaded(Jar.Live run) throws Exception {
-    String page = page(run.seen("health"));
+    String page = page(run.seen("http://127.0.0.1"));
     while (!get(page + "/metrics").contains("snick_loaded{rig=\"0\"} 1.0")) {
       Thread.onSpinWait();
     }
