@@ -23,9 +23,6 @@ import picocli.CommandLine.Spec;
       VirtualRigCommand.class,
       picocli.AutoComplete.GenerateCompletion.class
     },
-      VirtualRigCommand.class,
-      picocli.AutoComplete.GenerateCompletion.class
-    },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
       "0:done",
