@@ -133,10 +133,10 @@ final class TcpServing implements Link {
 
   @Override
   public void hangUp() throws IOException {
-    letGo();
     if (server.isPresent()) {
       server.get().close();
       server = Optional.empty();
     }
+    letGo();
   }
 }
