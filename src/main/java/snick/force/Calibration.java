@@ -186,14 +186,19 @@ public record Calibration(
               + peakUncertaintyCounts
               + " counts: finite numbers needed, uncertainty not negative");
     }
-    double newtons = newtonsOf(deflectionCounts);
+    double newtons = newtons(deflectionCounts);
     List<Contribution> parts = contributions(newtons, peakUncertaintyCounts);
     double u = Contribution.combined(parts);
     return new DerivedForce.Inside(
         id, MeasuredForce.ofNewtons(newtons, u), Contribution.effectiveDegreesOfFreedom(parts));
   }
 
-  private double newtonsOf(double deflectionCounts) {
+  /**
+   * Force of a deflection alone, N: beyond the range along the tangent at its nearest end.
+   *
+   * @param deflectionCounts reading above zero, positive in loading direction, finite
+   */
+  public double newtons(double deflectionCounts) {
     double from = range.from().newtons();
     double to = range.to().newtons();
     if (deflectionCounts < curve.deflectionCounts(from)) {

@@ -1,0 +1,110 @@
+package snick.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.exchange.ExportChoice;
+import snick.exchange.Licence;
+import snick.exchange.PackageExport;
+import snick.exchange.Watch;
+import snick.journal.NotAccepted;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+
+/** Writes stored cuts as a package for others. */
+@Command(
+    name = "export",
+    mixinStandardHelpOptions = true,
+    description =
+        "Write stored cuts with their raw traces as a Data Package that others can check.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick export traces.zip --licence CC-BY-4.0",
+      "  snick export may --session 2026-05-03-a",
+      "  snick export stage.zip --session 2026-05-03-a --stage stropped",
+      "",
+      "Operator, notes, reasons, and where bytes and masses came from stay out unless --personal."
+    })
+final class ExportCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "TARGET", description = "New file if it ends in .zip, else new folder.")
+  private Path target;
+
+  @Mixin private DataDirectory data;
+  @Mixin private CutChoice cuts;
+
+  @Option(
+      names = {"--licence", "--license"},
+      paramLabel = "NAME",
+      description = "Licence you give, for example CC-BY-4.0 or CC0-1.0 (default: none).")
+  private Optional<String> licence;
+
+  @Option(names = "--title", paramLabel = "TEXT", description = "Title of the package.")
+  private Optional<String> title;
+
+  @Option(
+      names = "--contributor",
+      paramLabel = "NAME",
+      description = "Name under which you want to be known (default: none).")
+  private Optional<String> contributor;
+
+  @Option(names = "--personal", description = "Take the personal fields along.")
+  private boolean personal;
+
+  @Override
+  public Integer call() {
+    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+    int written;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      written = write(new PackageExport(store, choice(store), watch));
+    } catch (FileAlreadyExistsException e) {
+      throw Refusal.badInput(target + " is there already and was left alone; choose another name");
+    } catch (NoSuchFileException e) {
+      throw Refusal.badInput(
+          "no folder " + target.toAbsolutePath().getParent() + "; make it first");
+    } catch (IOException e) {
+      throw Refusal.failed(target + " cannot be written: " + e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed("export " + e.getMessage(), e);
+    } catch (StoreException e) {
+      throw Refusal.failed("nothing was exported: " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");
+    if (licence.isEmpty()) {
+      out.println("No licence was chosen: nobody may pass it on. Choose one: --licence CC-BY-4.0");
+    }
+    return ExitCode.OK;
+  }
+
+  private int write(PackageExport export) throws IOException {
+    return target.toString().endsWith(".zip") ? export.toZip(target) : export.toFolder(target);
+  }
+
+  private ExportChoice choice(StoreReader store) {
+    try {
+      ExportChoice choice = ExportChoice.of(cuts.selection(store)).only(cuts.ids());
+      choice = title.isPresent() ? choice.titled(title.get()) : choice;
+      choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
+      choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
+      return personal ? choice.withPersonalFields() : choice;
+    } catch (NotAccepted e) {
+      throw Refusal.badInput(e.getMessage());
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,115 @@
+package snick.exchange;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
+import snick.cut.Flag;
+import snick.cut.Peak;
+import snick.force.DerivedForce;
+import snick.store.CutPlace;
+import snick.store.CutSummary;
+import snick.store.StoredForce;
+import snick.store.StoredResult;
+
+/** One row of {@code cuts.csv}, written. */
+final class CutCells {
+  private final Numbering numbering;
+  private final String[] cells = new String[Table.CUTS.columns().size()];
+
+  CutCells(Numbering numbering) {
+    this.numbering = numbering;
+  }
+
+  /** The cells of a cut in the order of the columns; valid until the next call. */
+  String[] of(int number, CutSummary cut) {
+    java.util.Arrays.fill(cells, "");
+    put("cut", number);
+    put("recording", numbering.recording(cut.recordingId()));
+    put("number", cut.number());
+    put("occurred_at", cut.occurredAt().toString());
+    cut.place().ifPresent(this::place);
+    put("set_aside", Boolean.toString(cut.setAside().isPresent()));
+    result(cut.result());
+    cut.force().ifPresent(this::force);
+    put("samples", cut.samples());
+    return cells;
+  }
+
+  private void place(CutPlace place) {
+    put("session", numbering.session(place.session()));
+    put("stage", place.stage().order());
+    put("place_mm", place.placeMm());
+  }
+
+  private void result(StoredResult result) {
+    put("outcome", result.outcome().word());
+    put("polarity", result.polarity());
+    put("onset_s", Decimals.seconds(result.onsetNanos()));
+    OptionalLong breakNanos = result.breakNanos();
+    breakNanos.ifPresent(nanos -> put("break_s", Decimals.seconds(nanos)));
+    result.peak().ifPresent(this::peak);
+    put("loading_rate_counts_per_s", result.shape().loadingRateCountsPerSecond());
+    put("fall_s", Decimals.seconds(result.shape().fallNanos()));
+    put("dips", result.shape().dips());
+    put("ramp_samples", result.shape().rampSamples());
+    put("zero_before_counts", result.rest().zeroBeforeCounts());
+    put("zero_after_counts", result.rest().zeroAfterCounts());
+    put("noise_counts", result.rest().noiseCounts());
+    put("flags", result.flags().stream().sorted().map(Flag::word).collect(Collectors.joining(" ")));
+    put("detector_version", result.detectorVersion());
+  }
+
+  private void peak(Peak peak) {
+    put("observed_max_counts", peak.observedMaxCounts());
+    put("estimate_counts", peak.estimateCounts());
+    put("u_estimate_counts", peak.standardUncertaintyCounts());
+  }
+
+  private void force(StoredForce stored) {
+    DerivedForce estimate = stored.force().estimate();
+    put("calibration", numbering.calibration(calibrationId(stored)));
+    put("in_range", Boolean.toString(estimate instanceof DerivedForce.Inside));
+    estimate
+        .measured()
+        .ifPresent(
+            force -> {
+              put("force_n", force.value().newtons());
+              put("u_force_n", force.standardUncertainty().newtons());
+            });
+    if (estimate instanceof DerivedForce.Inside inside) {
+      put("degrees_of_freedom", inside.degreesOfFreedom());
+    }
+    put("observed_max_n", stored.force().observedMax().newtons());
+  }
+
+  /** The calibration that a stored force was derived with; a stored force always has one. */
+  static String calibrationId(StoredForce stored) {
+    return calibrationId(stored.force().estimate()).orElseThrow();
+  }
+
+  private static Optional<String> calibrationId(DerivedForce estimate) {
+    if (estimate instanceof DerivedForce.Inside inside) {
+      return Optional.of(inside.calibrationId());
+    }
+    return estimate instanceof DerivedForce.Outside outside
+        ? Optional.of(outside.calibrationId())
+        : Optional.empty();
+  }
+
+  private void put(String column, String cell) {
+    cells[Table.CUTS.index(column)] = cell;
+  }
+
+  private void put(String column, long value) {
+    put(column, Long.toString(value));
+  }
+
+  private void put(String column, double value) {
+    put(column, Decimals.real(value));
+  }
+
+  private void put(String column, OptionalDouble value) {
+    value.ifPresent(v -> put(column, v));
+  }
+}

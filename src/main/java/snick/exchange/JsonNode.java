@@ -1,0 +1,121 @@
+package snick.exchange;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * A value in a JSON file of a package, with its place for messages. What is missing or of another
+ * type is refused.
+ *
+ * @param place file and path, for example {@code rig.json: recordings[2].gain}
+ * @param value a map, list, text, number or truth; null if absent
+ */
+record JsonNode(String place, Object value) {
+  private static final int MOST_ELEMENTS = 1_000_000;
+
+  private RefusedPackage not(String what) {
+    String found = value == null ? "nothing" : RefusedPackage.shown(value.toString());
+    return new RefusedPackage(place + " is " + found + ", not " + what + "; ask the sender");
+  }
+
+  JsonNode member(String name) {
+    if (!(value instanceof Map<?, ?> map)) {
+      throw not("an object");
+    }
+    return new JsonNode(place + (place.endsWith(": ") ? "" : ".") + name, map.get(name));
+  }
+
+  boolean present() {
+    return value != null;
+  }
+
+  List<JsonNode> elements() {
+    if (!(value instanceof List<?> list) || list.size() > MOST_ELEMENTS) {
+      throw not("a list");
+    }
+    List<JsonNode> elements = new ArrayList<>(list.size());
+    for (int i = 0; i < list.size(); i++) {
+      elements.add(new JsonNode(place + "[" + i + "]", list.get(i)));
+    }
+    return elements;
+  }
+
+  String text() {
+    if (value instanceof String text) {
+      return text;
+    }
+    throw not("text");
+  }
+
+  Optional<String> optionalText() {
+    return present() ? Optional.of(text()) : Optional.empty();
+  }
+
+  String textOr(String other) {
+    return present() ? text() : other;
+  }
+
+  long whole() {
+    if (value instanceof Integer || value instanceof Long) {
+      return ((Number) value).longValue();
+    }
+    throw not("a whole number");
+  }
+
+  int integer() {
+    long whole = whole();
+    if (whole < Integer.MIN_VALUE || whole > Integer.MAX_VALUE) {
+      throw not("a whole number of at most 32 bits");
+    }
+    return (int) whole;
+  }
+
+  OptionalInt optionalInteger() {
+    return present() ? OptionalInt.of(integer()) : OptionalInt.empty();
+  }
+
+  double real() {
+    if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
+      return number.doubleValue();
+    }
+    throw not("a finite number");
+  }
+
+  OptionalDouble optionalReal() {
+    return present() ? OptionalDouble.of(real()) : OptionalDouble.empty();
+  }
+
+  /** A number that may be infinite, then written as the text INF. */
+  double realOrInfinite() {
+    return "INF".equals(value) ? Double.POSITIVE_INFINITY : real();
+  }
+
+  Instant instant() {
+    try {
+      return Instant.parse(text());
+    } catch (DateTimeException e) {
+      throw not("a UTC time such as 2026-05-04T12:00:00Z");
+    }
+  }
+
+  Optional<Instant> optionalInstant() {
+    return present() ? Optional.of(instant()) : Optional.empty();
+  }
+
+  /**
+   * What {@code reading} makes of this; a value that its type refuses is refused with its place.
+   */
+  <T> T as(java.util.function.Function<JsonNode, T> reading) {
+    try {
+      return reading.apply(this);
+    } catch (IllegalArgumentException | ArithmeticException e) {
+      throw new RefusedPackage(place + ": " + e.getMessage() + "; ask the sender", e);
+    }
+  }
+}

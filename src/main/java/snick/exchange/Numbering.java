@@ -1,0 +1,163 @@
+package snick.exchange;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import snick.force.Calibration;
+import snick.journal.Blade;
+import snick.journal.FilamentLot;
+import snick.journal.Inspection;
+import snick.journal.Session;
+import snick.journal.SessionLog;
+import snick.journal.SharpeningStep;
+import snick.store.CutSummary;
+import snick.store.StoreReader;
+import snick.store.StoredCalibration;
+import snick.store.StoredRecording;
+
+/**
+ * The order and the numbers that things have in a package. They follow from what is in it, not from
+ * the store it comes from: cuts by time, recordings and sessions by their start, calibrations by
+ * when they were made. Takes about a hundred bytes a cut.
+ */
+final class Numbering {
+  private static final Comparator<Key> BY_TIME =
+      Comparator.comparing(Key::occurredAt)
+          .thenComparing(key -> key.recording().recording().startedAt())
+          .thenComparing(key -> key.recording().recording().deviceId())
+          .thenComparing(Key::number);
+
+  private final StoreReader store;
+  private final List<Key> cuts = new ArrayList<>();
+  private final Map<Long, StoredRecording> recordingsById = new HashMap<>();
+  private final Map<Long, Integer> recordings = new LinkedHashMap<>();
+  private final Map<String, Integer> calibrations = new LinkedHashMap<>();
+  private final Map<String, Integer> sessions = new LinkedHashMap<>();
+  private final Map<Integer, String> reasons = new LinkedHashMap<>();
+  private final TreeSet<String> calibrationsUsed = new TreeSet<>();
+  private final TreeSet<String> sessionsUsed = new TreeSet<>();
+
+  private record Key(Instant occurredAt, StoredRecording recording, int number, long id) {}
+
+  Numbering(StoreReader store, ExportChoice choice) {
+    this.store = store;
+    choice.cuts().session().ifPresent(sessionsUsed::add);
+    Set<Long> only = Set.copyOf(choice.only());
+    store.forEachSummary(
+        choice.cuts(),
+        cut -> {
+          if (only.isEmpty() || only.contains(cut.id())) {
+            note(cut);
+          }
+        });
+    cuts.sort(BY_TIME);
+    numberRecordings();
+    numberCalibrations();
+    numberSessions();
+  }
+
+  private void note(CutSummary cut) {
+    StoredRecording recording =
+        recordingsById.computeIfAbsent(cut.recordingId(), id -> store.recording(id).orElseThrow());
+    cuts.add(new Key(cut.occurredAt(), recording, cut.number(), cut.id()));
+    cut.force().ifPresent(f -> calibrationsUsed.add(CutCells.calibrationId(f)));
+    cut.place().ifPresent(place -> sessionsUsed.add(place.session()));
+  }
+
+  private void numberRecordings() {
+    recordingsById.values().stream()
+        .sorted(
+            Comparator.<StoredRecording, Instant>comparing(r -> r.recording().startedAt())
+                .thenComparing(r -> r.recording().deviceId()))
+        .forEach(r -> recordings.put(r.id(), recordings.size() + 1));
+  }
+
+  private void numberCalibrations() {
+    calibrationsUsed.stream()
+        .map(id -> store.calibration(id).orElseThrow().calibration())
+        .sorted(
+            Comparator.<Calibration, Instant>comparing(c -> c.made()).thenComparing(c -> c.id()))
+        .forEach(c -> calibrations.put(c.id(), calibrations.size() + 1));
+  }
+
+  private void numberSessions() {
+    sessionsUsed.stream()
+        .flatMap(name -> store.journal().session(name).stream())
+        .sorted(Comparator.comparing(Session::opened).thenComparing(Session::name))
+        .forEach(s -> sessions.put(s.name(), sessions.size() + 1));
+  }
+
+  int cuts() {
+    return cuts.size();
+  }
+
+  /** Id in the store of the cut that has {@code number} in the package. */
+  long cutId(int number) {
+    return cuts.get(number - 1).id();
+  }
+
+  int recording(long recordingId) {
+    return recordings.get(recordingId);
+  }
+
+  int calibration(String id) {
+    return calibrations.get(id);
+  }
+
+  int session(String name) {
+    return sessions.get(name);
+  }
+
+  /** Remembers why a cut was set aside. */
+  void reason(int number, String why) {
+    reasons.put(number, why);
+  }
+
+  List<RigJson.Item> recordingItems() {
+    return recordings.keySet().stream()
+        .map(recordingsById::get)
+        .map(r -> new RigJson.Item(r.recording(), r.clock()))
+        .toList();
+  }
+
+  List<CalibrationJson.Item> calibrationItems() {
+    return calibrations.keySet().stream()
+        .map(id -> store.calibration(id).orElseThrow())
+        .map((StoredCalibration c) -> new CalibrationJson.Item(c.calibration(), c.document()))
+        .toList();
+  }
+
+  JournalJson.Journal journal() {
+    List<JournalJson.Log> logs = new ArrayList<>();
+    TreeMap<String, Blade> blades = new TreeMap<>();
+    TreeMap<String, FilamentLot> lots = new TreeMap<>();
+    for (String name : sessions.keySet()) {
+      SessionLog log = store.journal().log(name).orElseThrow();
+      logs.add(log(log));
+      Session session = log.session();
+      store.journal().blade(session.blade()).ifPresent(b -> blades.put(b.label(), b));
+      session
+          .filamentLot()
+          .flatMap(store.journal()::filamentLot)
+          .ifPresent(lot -> lots.put(lot.lot(), lot));
+    }
+    return new JournalJson.Journal(
+        List.copyOf(blades.values()), List.copyOf(lots.values()), logs, new TreeMap<>(reasons));
+  }
+
+  private static JournalJson.Log log(SessionLog log) {
+    List<SharpeningStep> steps =
+        log.stages().stream().flatMap(stage -> log.steps(stage).stream()).toList();
+    List<Inspection> looks =
+        log.stages().stream().flatMap(stage -> log.inspections(stage).stream()).toList();
+    return new JournalJson.Log(
+        log.session(), log.stages().stream().map(s -> s.name()).toList(), steps, looks);
+  }
+}

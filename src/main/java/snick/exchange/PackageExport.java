@@ -1,0 +1,231 @@
+package snick.exchange;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import snick.cut.Trace;
+import snick.force.Calibration;
+import snick.sample.Gap;
+import snick.store.CutSummary;
+import snick.store.StoreReader;
+import snick.store.StoredCut;
+
+/**
+ * Writes stored cuts as a Frictionless Data Package. The same cuts, notes and choices give the same
+ * bytes, whatever store they lie in. Traces pass one at a time; nothing is left if it fails.
+ */
+public final class PackageExport {
+  private static final LocalDateTime ZIP_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+  private final StoreReader store;
+  private final ExportChoice choice;
+  private final Watch watch;
+  private final Map<String, FileFacts> files = new HashMap<>();
+  private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
+
+  /** An export of {@code choice} from {@code store}. */
+  public PackageExport(StoreReader store, ExportChoice choice, Watch watch) {
+    this.store = store;
+    this.choice = choice;
+    this.watch = watch;
+  }
+
+  /**
+   * Writes the package as a new folder.
+   *
+   * @return number of cuts in it
+   * @throws java.nio.file.FileAlreadyExistsException if {@code folder} exists
+   */
+  public int toFolder(Path folder) throws IOException {
+    int[] cuts = {0};
+    Atomically.make(
+        folder,
+        workshop -> {
+          Path made = Files.createDirectory(workshop.resolve("package"));
+          cuts[0] = fill(made);
+          return made;
+        });
+    return cuts[0];
+  }
+
+  /**
+   * Writes the package as a new zip file.
+   *
+   * @return number of cuts in it
+   * @throws java.nio.file.FileAlreadyExistsException if {@code zip} exists
+   */
+  public int toZip(Path zip) throws IOException {
+    int[] cuts = {0};
+    Atomically.make(
+        zip,
+        workshop -> {
+          Path folder = Files.createDirectory(workshop.resolve("package"));
+          cuts[0] = fill(folder);
+          Path made = workshop.resolve("package.zip");
+          pack(folder, made, cuts[0]);
+          return made;
+        });
+    return cuts[0];
+  }
+
+  private int fill(Path folder) throws IOException {
+    Numbering numbering = new Numbering(store, choice);
+    try {
+      writeTables(folder, numbering);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+    writeText(folder, PackageFiles.README, Readme.of(choice, numbering.cuts()));
+    writeJson(folder, RigJson.FILE, RigJson.of(numbering.recordingItems(), choice.personal()));
+    writeJson(
+        folder,
+        CalibrationJson.FILE,
+        CalibrationJson.of(numbering.calibrationItems(), choice.personal()));
+    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
+    writeJson(folder, PackageFiles.DESCRIPTOR, Descriptor.of(choice, files));
+    return numbering.cuts();
+  }
+
+  private void writeTables(Path folder, Numbering numbering) throws IOException {
+    DigestedFile cutsOut = open(folder, Table.CUTS.file());
+    DigestedFile tracesOut = open(folder, Table.TRACES.file());
+    DigestedFile gapsOut = open(folder, Table.GAPS.file());
+    DigestedFile overrangeOut = open(folder, Table.OVERRANGE.file());
+    try (CsvFile cuts = new CsvFile(Table.CUTS, cutsOut);
+        CsvFile traces = new CsvFile(Table.TRACES, tracesOut);
+        CsvFile gaps = new CsvFile(Table.GAPS, gapsOut);
+        CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut)) {
+      CutCells cells = new CutCells(numbering);
+      for (int number = 1; number <= numbering.cuts(); number++) {
+        watch.check(number - 1L, numbering.cuts());
+        StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
+        cuts.row(cells.of(number, cut.summary()));
+        noteReason(numbering, number, cut.summary());
+        writeTrace(traces, number, cut);
+        writeGaps(gaps, number, cut.trace());
+        writeOverrange(overrange, number, cut.trace());
+      }
+    }
+    files.put(Table.CUTS.file(), cutsOut.facts());
+    files.put(Table.TRACES.file(), tracesOut.facts());
+    files.put(Table.GAPS.file(), gapsOut.facts());
+    files.put(Table.OVERRANGE.file(), overrangeOut.facts());
+    watch.check(numbering.cuts(), numbering.cuts());
+  }
+
+  private static void noteReason(Numbering numbering, int number, CutSummary cut) {
+    cut.setAside().ifPresent(why -> numbering.reason(number, why));
+  }
+
+  private static DigestedFile open(Path folder, String name) throws IOException {
+    return new DigestedFile(folder.resolve(name));
+  }
+
+  private void writeTrace(CsvFile out, int number, StoredCut cut) {
+    TraceForces forces =
+        new TraceForces(
+            calibration(cut.summary()),
+            cut.summary().result().polarity(),
+            cut.summary().result().rest().zeroBeforeCounts());
+    Trace trace = cut.trace();
+    String name = Integer.toString(number);
+    for (int i = 0; i < trace.size(); i++) {
+      int counts = trace.counts(i);
+      out.row(
+          name,
+          Integer.toString(i),
+          Decimals.seconds(trace.deviceNanos(i)),
+          Integer.toString(counts),
+          Decimals.real(forces.newtons(counts).orElse(Double.NaN)));
+    }
+  }
+
+  private Optional<Calibration> calibration(CutSummary cut) {
+    return cut.force()
+        .flatMap(
+            force ->
+                calibrations.computeIfAbsent(
+                    CutCells.calibrationId(force),
+                    id -> store.calibration(id).map(c -> c.calibration())));
+  }
+
+  private static void writeGaps(CsvFile out, int number, Trace trace) {
+    List<Gap> gaps = trace.gaps();
+    for (int i = 0; i < gaps.size(); i++) {
+      Gap gap = gaps.get(i);
+      out.row(
+          Integer.toString(number),
+          Integer.toString(i + 1),
+          Table.causeWord(gap.cause()),
+          Decimals.seconds(gap.fromNanos()),
+          Decimals.seconds(gap.toNanos()),
+          Long.toString(gap.lostSamples()));
+    }
+  }
+
+  private static void writeOverrange(CsvFile out, int number, Trace trace) {
+    int i = 0;
+    while (i < trace.size()) {
+      int first = i;
+      while (i < trace.size() && trace.overrange(i)) {
+        i++;
+      }
+      if (i > first) {
+        out.row(Integer.toString(number), Integer.toString(first), Integer.toString(i - 1));
+      }
+      i++;
+    }
+  }
+
+  private void writeText(Path folder, String name, String text) throws IOException {
+    DigestedFile file = open(folder, name);
+    try (file) {
+      file.write(text.getBytes(StandardCharsets.UTF_8));
+    }
+    files.put(name, file.facts());
+  }
+
+  private void writeJson(Path folder, String name, Object value) throws IOException {
+    DigestedFile file = open(folder, name);
+    try (file) {
+      JsonText.write(value, file);
+    }
+    files.put(name, file.facts());
+  }
+
+  private void pack(Path folder, Path zip, int cuts) throws IOException {
+    try (OutputStream file = Files.newOutputStream(zip);
+        ZipOutputStream out = new ZipOutputStream(file, StandardCharsets.UTF_8)) {
+      add(out, folder, PackageFiles.DESCRIPTOR, cuts);
+      for (String name : PackageFiles.DESCRIBED) {
+        add(out, folder, name, cuts);
+      }
+    }
+  }
+
+  private void add(ZipOutputStream out, Path folder, String name, int cuts) throws IOException {
+    ZipEntry entry = new ZipEntry(name);
+    entry.setTimeLocal(ZIP_TIME);
+    out.putNextEntry(entry);
+    byte[] buffer = new byte[1 << 16];
+    try (var in = Files.newInputStream(folder.resolve(name))) {
+      int count = in.read(buffer);
+      while (count >= 0) {
+        watch.check(cuts, cuts);
+        out.write(buffer, 0, count);
+        count = in.read(buffer);
+      }
+    }
+    out.closeEntry();
+  }
+}

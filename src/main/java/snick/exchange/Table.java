@@ -1,0 +1,176 @@
+package snick.exchange;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import snick.cut.Outcome;
+import snick.sample.Gap;
+
+/**
+ * The tables of a package, format 1: their columns and keys. No column holds free text: the tables
+ * refer to the JSON files by number, so that no cell can be a formula.
+ */
+final class Table {
+  static final Table CUTS =
+      new Table(
+          "cuts.csv",
+          "One row a cut: where it belongs and what was found in its trace",
+          List.of("cut"),
+          Column.integer("cut", "Number of the cut in this package, from 1"),
+          Column.integer("recording", "Number of the recording in rig.json"),
+          Column.integer("number", "Number of the cut in its recording, from 1"),
+          Column.time("occurred_at", "Host time of the break, or of the onset if it did not break"),
+          Column.integer("session", "Number of the session in journal.json").inSomeRows(),
+          Column.integer("stage", "Number of the stage in its session, from 1").inSomeRows(),
+          Column.number("place_mm", "mm", "Distance from the heel along the edge").inSomeRows(),
+          Column.truth(
+              "set_aside", "Whether the person set the cut aside, so that it does not count"),
+          Column.word("outcome", "How the loading ended", words(Outcome.values(), Outcome::word)),
+          Column.integer("polarity", "1 if load raises the reading, -1 if it lowers it"),
+          Column.number("onset_s", "s", "Time at which loading began, on the axis of t_s"),
+          Column.number("break_s", "s", "Time of the break, on the axis of t_s").inSomeRows(),
+          Column.number(
+                  "observed_max_counts", "counts", "Largest sample above zero, spikes left out")
+              .inSomeRows(),
+          Column.number(
+                  "estimate_counts", "counts", "Estimate of the reading above zero at the break")
+              .inSomeRows(),
+          Column.number(
+                  "u_estimate_counts", "counts", "Standard uncertainty of estimate_counts alone")
+              .inSomeRows(),
+          Column.number("loading_rate_counts_per_s", "counts/s", "Slope before the break")
+              .inSomeRows(),
+          Column.number("fall_s", "s", "Time of the fall from 90 % to 10 % of the peak"),
+          Column.integer("dips", "Dips before the peak larger than noise"),
+          Column.integer("ramp_samples", "Samples between onset and peak"),
+          Column.number("zero_before_counts", "counts", "Mean reading at rest before").inSomeRows(),
+          Column.number("zero_after_counts", "counts", "Mean reading at rest after").inSomeRows(),
+          Column.number("noise_counts", "counts", "Standard deviation of one sample at rest")
+              .inSomeRows(),
+          Column.word(
+                  "flags",
+                  "What to know before trusting the number, words parted by spaces",
+                  List.of())
+              .inSomeRows(),
+          Column.integer("detector_version", "Version of the detector that found this"),
+          Column.integer("calibration", "Number of the calibration in calibration.json")
+              .inSomeRows(),
+          Column.truth("in_range", "Whether the force lies in the calibrated range").inSomeRows(),
+          Column.number("force_n", "N", "Force at the break: estimate_counts by the calibration")
+              .inSomeRows(),
+          Column.number("u_force_n", "N", "Combined standard uncertainty of force_n").inSomeRows(),
+          Column.number("degrees_of_freedom", "", "Effective degrees of freedom of u_force_n")
+              .inSomeRows(),
+          Column.number("observed_max_n", "N", "Force of the largest sample").inSomeRows(),
+          Column.integer("samples", "Rows of the cut in traces.csv"));
+
+  static final Table TRACES =
+      new Table(
+          "traces.csv",
+          "One row a sample: the raw readings of every cut, from some rest before to some rest after",
+          List.of("cut", "sample"),
+          Column.integer("cut", "Number of the cut in cuts.csv"),
+          Column.integer("sample", "Number of the sample in its cut, from 0"),
+          Column.number("t_s", "s", "Device time since the recording's first sample"),
+          Column.integer(
+              "counts", "Raw reading of the converter; the end of its range if overrange"),
+          Column.number("force_n", "N", "Force of the reading above zero by the cut's calibration")
+              .inSomeRows());
+
+  static final Table GAPS =
+      new Table(
+          "gaps.csv",
+          "One row a stretch in which samples of a cut are missing",
+          List.of("cut", "gap"),
+          Column.integer("cut", "Number of the cut in cuts.csv"),
+          Column.integer("gap", "Number of the gap in its cut, from 1"),
+          Column.word("cause", "Why they are missing", words(Gap.Cause.values(), Table::causeWord)),
+          Column.number("from_s", "s", "Time of the last sample before, on the axis of t_s"),
+          Column.number("to_s", "s", "Time of the first sample after, from_s if unknown"),
+          Column.integer("lost_samples", "Samples known to be lost, 0 if unknown"));
+
+  static final Table OVERRANGE =
+      new Table(
+          "overrange.csv",
+          "One row a run of samples that stood at the end of the converter's range",
+          List.of("cut", "first_sample"),
+          Column.integer("cut", "Number of the cut in cuts.csv"),
+          Column.integer("first_sample", "First sample of the run"),
+          Column.integer("last_sample", "Last sample of the run"));
+
+  static final List<Table> ALL = List.of(CUTS, TRACES, GAPS, OVERRANGE);
+
+  private final String file;
+  private final String title;
+  private final List<String> key;
+  private final List<Column> columns;
+
+  private Table(String file, String title, List<String> key, Column... columns) {
+    this.file = file;
+    this.title = title;
+    this.key = key;
+    this.columns = List.of(columns);
+  }
+
+  private static <E> List<String> words(E[] values, Function<E, String> word) {
+    return Arrays.stream(values).map(word).toList();
+  }
+
+  static String causeWord(Gap.Cause cause) {
+    return cause.name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Name of the table among the package's resources. */
+  String resource() {
+    return file.substring(0, file.indexOf('.'));
+  }
+
+  String file() {
+    return file;
+  }
+
+  String title() {
+    return title;
+  }
+
+  List<Column> columns() {
+    return columns;
+  }
+
+  String[] header() {
+    return columns.stream().map(Column::name).toArray(String[]::new);
+  }
+
+  /** The place of a column. */
+  int index(String column) {
+    for (int i = 0; i < columns.size(); i++) {
+      if (columns.get(i).name().equals(column)) {
+        return i;
+      }
+    }
+    throw new IllegalArgumentException("no column " + column + " in " + file);
+  }
+
+  /** Table Schema of this table. */
+  Map<String, Object> schema() {
+    Map<String, Object> schema = new LinkedHashMap<>();
+    schema.put("$schema", "https://datapackage.org/profiles/2.0/tableschema.json");
+    schema.put("fields", columns.stream().map(Column::field).toList());
+    schema.put("missingValues", List.of(""));
+    schema.put("primaryKey", key);
+    if (this != CUTS) {
+      Map<String, Object> reference = new LinkedHashMap<>();
+      reference.put("resource", "cuts");
+      reference.put("fields", List.of("cut"));
+      Map<String, Object> foreignKey = new LinkedHashMap<>();
+      foreignKey.put("fields", List.of("cut"));
+      foreignKey.put("reference", reference);
+      schema.put("foreignKeys", new ArrayList<>(List.of(foreignKey)));
+    }
+    return schema;
+  }
+}

@@ -1,0 +1,241 @@
+package snick.exchange;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.SplittableRandom;
+import snick.cut.Cut;
+import snick.cut.CutDetector;
+import snick.cut.DetectorSettings;
+import snick.force.BudgetTerm;
+import snick.force.Calibration;
+import snick.force.CalibrationCurve;
+import snick.force.Distribution;
+import snick.force.ForceRange;
+import snick.force.RigSetting;
+import snick.journal.Blade;
+import snick.journal.EdgeDirection;
+import snick.journal.FilamentLot;
+import snick.journal.Finding;
+import snick.journal.Inspection;
+import snick.journal.Method;
+import snick.journal.Place;
+import snick.journal.Pressure;
+import snick.journal.Session;
+import snick.journal.SetAside;
+import snick.journal.SharpeningStep;
+import snick.journal.Side;
+import snick.quantity.Force;
+import snick.quantity.SampleRate;
+import snick.sample.Gap;
+import snick.sample.Rail;
+import snick.store.CutForce;
+import snick.store.HostClock;
+import snick.store.NewCut;
+import snick.store.Recording;
+import snick.store.Store;
+
+/** A store with an invented session: cuts that the detector really found in simulated presses. */
+final class Bench {
+  static final Instant NOON = Instant.parse("2026-05-04T12:00:00.123456789Z");
+  static final Clock CLOCK = Clock.fixed(NOON.plusSeconds(7200), ZoneOffset.UTC);
+  static final String SESSION = "2026-05-04 -a";
+  static final String RIG = "00a1b2c3d4e5f607";
+  private static final long PERIOD_NANOS = 12_500_000;
+
+  private Bench() {}
+
+  static Recording recording() {
+    return new Recording(
+        RIG,
+        "sketch 1.2",
+        "/dev/serial/by-id/home-of-somebody",
+        Recording.Form.BINARY,
+        NOON,
+        OptionalInt.of(128),
+        Optional.of(new SampleRate(80)),
+        0);
+  }
+
+  static Calibration calibration() {
+    return Calibration.named(
+        Optional.of(new RigSetting(RIG, 128, new SampleRate(80), 1)),
+        NOON.minusSeconds(86_400),
+        Optional.of(Duration.ofDays(90)),
+        new CalibrationCurve(
+            new double[] {0.1, 44_587.3, -3.25},
+            new double[][] {{4.5, -1e-3, 2e-5}, {-1e-3, 81.25, 0.5}, {2e-5, 0.5, 0.0625}},
+            13),
+        ForceRange.upToNewtons(6),
+        List.of(
+            new BudgetTerm(
+                BudgetTerm.Source.GRAVITY,
+                Distribution.RECTANGULAR,
+                Force.ZERO,
+                1.2e-5,
+                Double.POSITIVE_INFINITY,
+                "normal gravity at latitude 12.3456 degrees, 78 m")),
+        "two runs, by somebody");
+  }
+
+  /** Simulated presses at 80 samples a second, seen by the detector: some cuts, one released. */
+  static List<Cut> cuts(int number) {
+    List<Cut> found = new ArrayList<>();
+    CutDetector detector = new CutDetector(DetectorSettings.defaults(), found::add);
+    SplittableRandom random = new SplittableRandom(20260504);
+    long nanos = 0;
+    for (int i = 0; i < number; i++) {
+      nanos = rest(detector, random, nanos, 240);
+      nanos = press(detector, random, nanos, i);
+    }
+    rest(detector, random, nanos, 240);
+    detector.end();
+    return found;
+  }
+
+  private static double noise(SplittableRandom random) {
+    return 60 * (random.nextDouble() + random.nextDouble() + random.nextDouble() - 1.5) * 2;
+  }
+
+  private static long rest(CutDetector to, SplittableRandom random, long from, int samples) {
+    long nanos = from;
+    for (int i = 0; i < samples; i++) {
+      to.sample(nanos, (int) Math.round(-812 + noise(random)));
+      nanos += PERIOD_NANOS + 1_000 * (i % 3);
+    }
+    return nanos;
+  }
+
+  private static long press(CutDetector to, SplittableRandom random, long from, int i) {
+    long nanos = from;
+    double top = 55_000 + 2_000 * (i % 7);
+    int ramp = 80;
+    for (int k = 0; k < ramp; k++) {
+      if (i % 5 == 3 && k == 40) {
+        to.gap(new Gap(Gap.Cause.LOST_SAMPLES, nanos - PERIOD_NANOS, nanos + 2 * PERIOD_NANOS, 2));
+        nanos += 2 * PERIOD_NANOS;
+      }
+      to.sample(nanos, (int) Math.round(-812 + top * k / ramp + noise(random)));
+      nanos += PERIOD_NANOS;
+    }
+    if (i % 7 == 5) {
+      for (int k = 0; k < 6; k++) {
+        to.overrange(nanos, Rail.HIGH);
+        nanos += PERIOD_NANOS;
+      }
+    }
+    for (double share : new double[] {0.7, 0.2, 0.02}) {
+      to.sample(nanos, (int) Math.round(-812 + top * share + noise(random)));
+      nanos += PERIOD_NANOS;
+    }
+    return nanos;
+  }
+
+  /** Fills a store with a closed session of {@code number} presses in two stages. */
+  static void fill(Path directory, int number) {
+    try (Store store = Store.open(directory, CLOCK)) {
+      store.add(
+          calibration(),
+          Optional.of("{\"points\":[{\"mass_g\":100.0,\"counts\":43725.5}],\"operator\":\"me\"}"));
+      openSession(store);
+      long recording = store.startRecording(recording());
+      store.setClock(recording, new HostClock(NOON, -12.5));
+      append(store, recording, cuts(number));
+      note(store);
+      store.journal().close(SESSION, NOON.plusSeconds(3600));
+    }
+  }
+
+  private static void openSession(Store store) {
+    store
+        .journal()
+        .add(
+            new Blade(
+                "=2+5 petty",
+                "steel, \"w2\"",
+                OptionalDouble.of(62.5),
+                OptionalDouble.of(24),
+                OptionalDouble.empty(),
+                OptionalDouble.of(150),
+                "a gift"));
+    store.journal().add(new FilamentLot("lot 3", "nylon monofilament", 0.2));
+    store
+        .journal()
+        .open(
+            new Session(
+                SESSION,
+                "=2+5 petty",
+                Optional.of("lot 3"),
+                Optional.of(RIG),
+                Optional.of(calibration().id()),
+                OptionalDouble.of(21.5),
+                Optional.of("somebody"),
+                NOON.minusSeconds(60),
+                Optional.empty()));
+  }
+
+  private static void append(Store store, long recording, List<Cut> cuts) {
+    store.journal().begin(SESSION, "as found");
+    for (Cut cut : cuts) {
+      if (cut.number() == cuts.size() / 2) {
+        store.journal().begin(SESSION, "stropped");
+      }
+      store.append(
+          withForce(
+                  NewCut.of(
+                      recording, NOON.plusNanos(cut.breakNanos().orElse(cut.onsetNanos())), cut))
+              .inRunningStage(OptionalDouble.of(10 + 2.5 * cut.number())));
+    }
+  }
+
+  static NewCut withForce(NewCut cut) {
+    Calibration calibration = calibration();
+    return cut.cut()
+        .peak()
+        .map(
+            peak ->
+                cut.with(
+                    new CutForce(
+                        calibration.derive(peak.estimateCounts(), peak.standardUncertaintyCounts()),
+                        Force.ofNewtons(calibration.newtons(peak.observedMaxCounts())))))
+        .orElse(cut);
+  }
+
+  private static void note(Store store) {
+    store
+        .journal()
+        .add(
+            SESSION,
+            new SharpeningStep(
+                NOON.plusSeconds(30),
+                "stropped",
+                "leather strop",
+                OptionalInt.empty(),
+                OptionalDouble.of(0.5),
+                Optional.of(EdgeDirection.EDGE_TRAILING),
+                OptionalInt.of(20),
+                Optional.of(Pressure.LIGHT),
+                "at the window"));
+    store
+        .journal()
+        .add(
+            SESSION,
+            new Inspection(
+                NOON.plusSeconds(40),
+                "stropped",
+                Method.FREE,
+                OptionalDouble.empty(),
+                Side.BOTH,
+                Optional.of(Place.parse("35mm")),
+                Finding.UNSURE,
+                "wiped on cloth"));
+    store.journal().setAside(SESSION, new SetAside(NOON.plusSeconds(50), 2, "slipped"));
+  }
+}
