@@ -3,6 +3,7 @@ package snick.cli;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -102,7 +103,7 @@ final class Jar {
           new BufferedReader(
               new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
         reader.lines().forEach(lines::add);
-      } catch (IOException e) {
+      } catch (IOException | UncheckedIOException e) {
         lines.add("output ended: " + e.getMessage());
       }
     }
