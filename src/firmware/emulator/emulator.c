@@ -283,6 +283,15 @@ static void receive(void) {
   }
 }
 
+static void say_once(const char *what) {
+  static bool said;
+  if (!said) {
+    said = true;
+    puts(what);
+    fflush(stdout);
+  }
+}
+
 /* Hands on what the board sent. False while bytes are left that must not be lost. */
 static bool deliver(const struct options *options) {
   bool reader = terminal_has_reader(&terminal);
@@ -291,6 +300,9 @@ static bool deliver(const struct options *options) {
   pending_bytes -= taken;
   if (options->wait) {
     return reader && pending_bytes == 0;
+  }
+  if (reader && pending_bytes > 0) {
+    say_once("losing bytes");
   }
   lost_bytes += (long)pending_bytes;
   pending_bytes = 0;

@@ -4,6 +4,7 @@ import static snick.conformance.Conversation.MILLI;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import snick.frame.Answer;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
@@ -59,7 +60,6 @@ final class CommandChecks {
   }
 
   private void stop() {
-    int from = talk.heard().size();
     Optional<Reply> reply = talk.ask(HostCommand.Stop::new);
     int after = talk.heard().size();
     talk.listen(AFTER_STOP_NANOS);
@@ -70,7 +70,7 @@ final class CommandChecks {
     List<Event.Reported> reports = talk.heard().since(after, Event.Reported.class);
     boolean idle =
         !reports.isEmpty() && reports.get(reports.size() - 1).status().state() == Status.State.IDLE;
-    boolean numbered = accepted && numbersOn(talk.heard().since(from, Event.Samples.class), reply);
+    boolean numbered = accepted && numbersOn(talk.heard().since(0, Event.Samples.class), reply);
     findings.judge(
         Condition.STOP,
         accepted && late == 0 && idle && numbered,
@@ -104,7 +104,7 @@ final class CommandChecks {
             + (batches.isEmpty() ? "no samples" : "first sample " + batches.get(0).sequence()));
   }
 
-  private void repeat(java.util.function.IntFunction<HostCommand> command, String what) {
+  private void repeat(IntFunction<HostCommand> command, String what) {
     Optional<Reply> reply = talk.ask(command);
     findings.judge(
         Condition.REPEAT,

@@ -1,0 +1,132 @@
+package snick.firmware;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import snick.frame.SampleBatch;
+import snick.frame.StreamDecoder;
+import snick.virtualrig.Action;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.Script;
+import snick.virtualrig.TrueCut;
+import snick.virtualrig.VirtualRig;
+
+/** The shipped jar with the firmware in the emulator: records, finds the cuts, checks it. */
+@NeedsTools({Tool.GCC, Tool.MAKE, Tool.AVR_GCC, Tool.SIMAVR})
+@Timeout(120)
+class JarOnFirmwareIT {
+  /** Counts for each gram-force of the virtual rig. */
+  private static final String COUNTS_PER_GF = "437.25";
+
+  @TempDir private Path folder;
+
+  @BeforeAll
+  static void build() throws Exception {
+    Make.REFERENCE.run("all", "emulator");
+  }
+
+  /** The virtual rig's model as a script: one code for each conversion; what truly happened. */
+  private static List<String> script(List<TrueCut> truths) {
+    List<String> script = new ArrayList<>();
+    StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
+    SilentSink codes =
+        new SilentSink() {
+          @Override
+          public void samples(SampleBatch batch) {
+            IntStream.range(0, batch.size())
+                .forEach(i -> script.add(Integer.toString(batch.counts(i))));
+          }
+        };
+    new VirtualRig(RigSettings.USUAL, 11)
+        .render(
+            Script.of(
+                new Action.Rest(8),
+                Action.Cut.ofGramForce(150, 60),
+                new Action.Rest(5),
+                Action.Cut.ofGramForce(90, 40),
+                new Action.Rest(5),
+                Action.Cut.ofGramForce(220, 80),
+                new Action.Rest(8)),
+            (nanos, bytes, length) -> decoder.accept(bytes, 0, length, codes),
+            truths::add);
+    return script;
+  }
+
+  @Test
+  void recordsAndFindsTheCuts() throws Exception {
+    List<TrueCut> truths = new ArrayList<>();
+    List<String> script = script(truths);
+    List<Map<String, Object>> cuts = new ArrayList<>();
+    try (EmulatedBoard board =
+            EmulatedBoard.start(
+                Make.REFERENCE,
+                folder,
+                script,
+                "--id",
+                EmulatedBoard.ID,
+                "--wait",
+                "--speed",
+                "10");
+        Jar jar =
+            Jar.run(
+                folder,
+                "run",
+                board.link().toString(),
+                "--data",
+                folder.resolve("data").toString(),
+                "--no-http",
+                "--json",
+                "--counts-per-gf",
+                COUNTS_PER_GF)) {
+      jar.lines().limit(truths.size()).forEach(line -> cuts.add(parse(line)));
+      jar.interrupt();
+      jar.exitStatus();
+      assertThat(board.stop().lostBytes()).isZero();
+    }
+    assertThat(cuts)
+        .as("jar said: %s", Files.readString(folder.resolve("jar-stderr.txt")))
+        .hasSize(3);
+    for (int i = 0; i < cuts.size(); i++) {
+      double trueGramForce = truths.get(i).breakForce().gramForce();
+      assertThat(cuts.get(i)).containsEntry("outcome", "severed");
+      assertThat(((Number) cuts.get(i).get("force_gf")).doubleValue())
+          .as("cut %d", i)
+          .isCloseTo(trueGramForce, within(0.015 * trueGramForce));
+    }
+  }
+
+  private static Map<String, Object> parse(String line) {
+    try {
+      return JSON.std.mapFrom(line);
+    } catch (java.io.IOException e) {
+      throw new AssertionError("not JSON: " + line, e);
+    }
+  }
+
+  @Test
+  void protocolCheckPasses() throws Exception {
+    List<String> script =
+        new Random(3).ints(4_000, -90_000, 90_000).mapToObj(String::valueOf).toList();
+    try (EmulatedBoard board =
+            EmulatedBoard.start(Make.REFERENCE, folder, script, "--id", EmulatedBoard.ID);
+        Jar jar = Jar.run(folder, "protocol", "check", board.link().toString(), "--json")) {
+      List<Map<String, Object>> conditions = jar.lines().map(JarOnFirmwareIT::parse).toList();
+      assertThat(conditions)
+          .hasSize(21)
+          .allSatisfy(condition -> assertThat(condition).containsEntry("outcome", "passed"));
+      assertThat(jar.exitStatus()).isZero();
+    }
+  }
+}

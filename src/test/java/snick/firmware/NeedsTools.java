@@ -1,0 +1,54 @@
+package snick.firmware;
+
+import static org.junit.jupiter.api.extension.ConditionEvaluationResult.disabled;
+import static org.junit.jupiter.api.extension.ConditionEvaluationResult.enabled;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.extension.ConditionEvaluationResult;
+import org.junit.jupiter.api.extension.ExecutionCondition;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.ExtensionContext;
+
+/** Skips a class where tools are missing, and says so in one line for all such classes. */
+@Target(ElementType.TYPE)
+@Retention(RetentionPolicy.RUNTIME)
+@ExtendWith(NeedsTools.Condition.class)
+@interface NeedsTools {
+  Tool[] value();
+
+  /** Looks for the tools. */
+  final class Condition implements ExecutionCondition {
+    private static final ExtensionContext.Namespace SAID =
+        ExtensionContext.Namespace.create(NeedsTools.class);
+
+    @Override
+    public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
+      Class<?> test = context.getRequiredTestClass();
+      NeedsTools needs = test.getAnnotation(NeedsTools.class);
+      List<String> missing =
+          Stream.of(needs.value()).filter(t -> !t.isHere()).map(Tool::program).toList();
+      if (missing.isEmpty()) {
+        return enabled("all tools are here");
+      }
+      context
+          .getRoot()
+          .getStore(SAID)
+          .getOrComputeIfAbsent("said", key -> say(String.join(", ", missing)));
+      return disabled("missing: " + missing);
+    }
+
+    private static String say(String missing) {
+      String line =
+          "Firmware tests are skipped: "
+              + missing
+              + " not found (Debian: gcc make gcc-avr avr-libc binutils-avr simavr libsimavr-dev)";
+      System.out.println(line);
+      return line;
+    }
+  }
+}

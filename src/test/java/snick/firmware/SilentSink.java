@@ -1,0 +1,34 @@
+package snick.firmware;
+
+import snick.frame.Answer;
+import snick.frame.FrameSink;
+import snick.frame.Hello;
+import snick.frame.SampleBatch;
+import snick.frame.Status;
+
+/** Takes everything and keeps nothing; to be overridden in part. */
+class SilentSink implements FrameSink {
+  @Override
+  public void hello(Hello hello) {}
+
+  @Override
+  public void samples(SampleBatch batch) {}
+
+  @Override
+  public void status(Status status) {}
+
+  @Override
+  public void answer(Answer answer) {}
+
+  @Override
+  public void announcement(String key, String value) {}
+
+  @Override
+  public void decimals(int digits) {}
+
+  @Override
+  public void reading(int counts) {}
+
+  @Override
+  public void reading(long deviceMicros, int counts) {}
+}

@@ -1,0 +1,53 @@
+package snick.firmware;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import snick.virtualrig.DeviceSettings;
+import snick.virtualrig.Pacer;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.TextForm;
+import snick.virtualrig.VirtualRig;
+
+/** The shipped jar's protocol check on the virtual rig's pseudo-terminal. */
+@EnabledOnOs({OS.LINUX, OS.MAC})
+@Timeout(120)
+class VirtualRigConformanceIT {
+  @TempDir private Path folder;
+
+  private ServedRig serve(DeviceSettings device) throws Exception {
+    return new VirtualRig(RigSettings.USUAL.with(device), 1)
+        .serveOnPseudoTerminal(
+            folder.resolve("rig"),
+            Pacer.of(System::nanoTime, 1),
+            VirtualRig.WhenFull.DROP,
+            truth -> {});
+  }
+
+  @Test
+  void virtualRigPasses() throws Exception {
+    try (ServedRig rig = serve(DeviceSettings.USUAL);
+        Jar jar = Jar.run(folder, "protocol", "check", rig.port())) {
+      List<String> lines = jar.lines().toList();
+      assertThat(lines).hasSize(23).last().asString().isEqualTo("21 passed, 0 failed, 0 not tried");
+      assertThat(jar.exitStatus()).isZero();
+    }
+  }
+
+  @Test
+  void aSketchThatPrintsLinesDoesNot() throws Exception {
+    try (ServedRig rig = serve(DeviceSettings.USUAL.withText(TextForm.COUNTS));
+        Jar jar = Jar.run(folder, "protocol", "check", rig.port())) {
+      List<String> lines = jar.lines().toList();
+      assertThat(lines).last().asString().isEqualTo("0 passed, 1 failed, 20 not tried");
+      assertThat(jar.exitStatus()).isEqualTo(3);
+    }
+  }
+}
