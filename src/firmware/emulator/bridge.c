@@ -12,8 +12,12 @@ static avr_cycle_count_t period_cycles(const struct bridge *bridge) {
   return CYCLES_PER_SECOND / (bridge->fast ? 80 : 10);
 }
 
-static void set_data(struct bridge *bridge, bool high) {
-  avr_raise_irq(bridge->data, bridge->shorted_periods > 0 ? 0 : high);
+/* The level is made known as external too, or each write to the port would pull the pin up. */
+static void set_data(struct bridge *bridge, bool wanted) {
+  bool high = wanted && bridge->shorted_periods == 0;
+  avr_ioport_external_t level = {.name = 'B', .mask = 1, .value = high};
+  avr_ioctl(bridge->avr, AVR_IOCTL_IOPORT_SET_EXTERNAL('B'), &level);
+  avr_raise_irq(bridge->data, high);
 }
 
 static int32_t at_gain(int32_t code_at_128, int gain) {

@@ -95,7 +95,8 @@ final class EmulatedBoard implements AutoCloseable {
   }
 
   @Override
-  public void close() {
-    process.destroy();
+  public void close() throws IOException {
+    process.getOutputStream().close();
+    process.onExit().join();
   }
 }
