@@ -10,10 +10,19 @@ import java.util.Map;
 final class JsonLine {
   private JsonLine() {}
 
-  /** Prints {@code value} as one line. */
+  /** Prints {@code value} as one line; members that are null are left out. */
   static void print(PrintWriter out, Map<String, ?> value) {
+    print(out, JSON.std, value);
+  }
+
+  /** Prints {@code value} as one line, every member, also those that are null. */
+  static void printWhole(PrintWriter out, Map<String, ?> value) {
+    print(out, JSON.std.with(JSON.Feature.WRITE_NULL_PROPERTIES), value);
+  }
+
+  private static void print(PrintWriter out, JSON json, Map<String, ?> value) {
     try {
-      out.println(JSON.std.asString(value));
+      out.println(json.asString(value));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

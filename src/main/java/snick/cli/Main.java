@@ -3,6 +3,8 @@ package snick.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
+import snick.journal.NotAccepted;
+import snick.verdict.NotComparable;
 
 /** The command line's entry: the only place that ends the process. */
 public final class Main {
@@ -36,6 +38,10 @@ public final class Main {
     if (failure instanceof Refusal refusal) {
       command.getErr().println("snick: " + PlainText.inert(refusal.getMessage()));
       return refusal.exitCode();
+    }
+    if (failure instanceof NotAccepted || failure instanceof NotComparable) {
+      command.getErr().println("snick: " + PlainText.inert(failure.getMessage()));
+      return ExitCode.BAD_INPUT;
     }
     throw failure;
   }

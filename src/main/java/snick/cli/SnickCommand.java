@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       RunCommand.class,
       CutsCommand.class,
+      CompareCommand.class,
       ExportCommand.class,
       AnalyzeCommand.class,
       CaptureCommand.class,

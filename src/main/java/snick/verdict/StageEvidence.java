@@ -5,6 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import snick.cut.Flag;
+import snick.cut.Outcome;
+import snick.force.DerivedForce;
 import snick.journal.CutPlacement;
 import snick.journal.Inspection;
 import snick.journal.SessionLog;
@@ -28,7 +32,16 @@ public record StageEvidence(
    * @param force cut-through force
    * @param uneven whether the force dipped before the peak or the filament parted in steps
    */
-  public record CutResult(Force force, boolean uneven) {}
+  public record CutResult(Force force, boolean uneven) {
+    /** What an event says of the edge; empty unless the filament parted and there is a force. */
+    public static Optional<CutResult> of(Outcome outcome, Set<Flag> flags, DerivedForce force) {
+      boolean inSteps = outcome == Outcome.PARTED_IN_STEPS;
+      boolean uneven = inSteps || flags.contains(Flag.DIPS_BEFORE_PEAK);
+      return outcome == Outcome.SEVERED || inSteps
+          ? force.measured().map(measured -> new CutResult(measured.value(), uneven))
+          : Optional.empty();
+    }
+  }
 
   /**
    * One cut with its place.

@@ -1,0 +1,60 @@
+package snick.cli;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import snick.journal.Session;
+import snick.store.Evidence;
+import snick.store.StoreReader;
+import snick.verdict.RigRepeatability;
+
+/** A rig's repeatability, kept in the store as evidence about the rig. */
+final class KeptStudy {
+  private static final String KIND = "repeatability";
+
+  private KeptStudy() {}
+
+  /** What to store of {@code rig}. */
+  static Evidence evidence(String deviceId, Instant at, RigRepeatability rig) {
+    Map<String, Object> document = new LinkedHashMap<>();
+    document.put("sd_gf", rig.sdGf());
+    document.put("degrees_of_freedom", rig.degreesOfFreedom());
+    document.put("study", rig.study());
+    try {
+      return new Evidence(deviceId, KIND, at, JSON.std.asString(document));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The study last kept for the rig of {@code session}. */
+  static Optional<RigRepeatability> of(StoreReader store, Session session) {
+    return session.rig().flatMap(rig -> last(store.evidence(rig, KIND)));
+  }
+
+  private static Optional<RigRepeatability> last(List<Evidence> studies) {
+    return studies.isEmpty()
+        ? Optional.empty()
+        : Optional.of(parse(studies.get(studies.size() - 1)));
+  }
+
+  private static RigRepeatability parse(Evidence study) {
+    try {
+      Map<String, Object> document = JSON.std.mapFrom(study.document());
+      return new RigRepeatability(
+          ((Number) document.get("sd_gf")).doubleValue(),
+          ((Number) document.get("degrees_of_freedom")).doubleValue(),
+          document.get("study") + ", kept " + study.at());
+    } catch (IOException | ClassCastException | NullPointerException e) {
+      throw Refusal.badInput(
+          "the repeatability study kept for rig "
+              + study.deviceId()
+              + " cannot be read; keep a new one: snick study --keep");
+    }
+  }
+}

@@ -1,0 +1,94 @@
+package snick.store;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import snick.journal.Blade;
+import snick.journal.EdgeSpan;
+import snick.journal.NextPlace;
+import snick.journal.NotAccepted;
+import snick.journal.SessionLog;
+import snick.journal.Stage;
+import snick.verdict.StageEvidence;
+import snick.verdict.StageEvidence.CutResult;
+
+/**
+ * A stored session as the verdicts need it.
+ *
+ * @param log all that was noted
+ * @param blade its blade as it stands
+ * @param stages evidence of each stage, in order
+ */
+public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> stages) {
+  public SessionEvidence {
+    stages = List.copyOf(stages);
+  }
+
+  /**
+   * The session called {@code name}.
+   *
+   * @throws NotAccepted if there is none
+   */
+  public static SessionEvidence read(StoreReader reader, String name) {
+    SessionLog log =
+        reader
+            .journal()
+            .log(name)
+            .orElseThrow(
+                () ->
+                    new NotAccepted(
+                        "session '" + name + "' is not in the journal: snick session list"));
+    Map<Long, CutResult> results = new HashMap<>();
+    reader.forEachSummary(CutSelection.all().inSession(name), cut -> put(results, cut));
+    return new SessionEvidence(
+        log,
+        reader.journal().blade(log.session().blade()).orElseThrow(),
+        StageEvidence.of(log, results));
+  }
+
+  /** What {@code cuts} say of the edge, by id; cuts without a cut-through force are left out. */
+  public static Map<Long, CutResult> results(Iterable<CutSummary> cuts) {
+    Map<Long, CutResult> results = new HashMap<>();
+    cuts.forEach(cut -> put(results, cut));
+    return results;
+  }
+
+  private static void put(Map<Long, CutResult> results, CutSummary cut) {
+    result(cut).ifPresent(result -> results.put(cut.id(), result));
+  }
+
+  /** What a cut says of the edge; empty unless the filament parted and there is a force. */
+  public static Optional<CutResult> result(CutSummary cut) {
+    return cut.force()
+        .map(stored -> stored.force().estimate())
+        .flatMap(f -> CutResult.of(cut.result().outcome(), cut.result().flags(), f));
+  }
+
+  /**
+   * Evidence of the stage called {@code name}.
+   *
+   * @throws NotAccepted if there is none; the message lists those there are
+   */
+  public StageEvidence stage(String name) {
+    return stages.get(log.stage(name).order() - 1);
+  }
+
+  /** The stage before {@code stage}; empty if it is the first. */
+  public Optional<StageEvidence> before(StageEvidence stage) {
+    int order = stage.stage().order();
+    return order > 1 ? Optional.of(stages.get(order - 2)) : Optional.empty();
+  }
+
+  /** Evidence of the stage that runs, or ran last; empty before the first. */
+  public Optional<StageEvidence> last() {
+    return log.runningStage().map(stage -> stages.get(stage.order() - 1));
+  }
+
+  /** Where to cut next in the running stage; the middle of the edge before the first. */
+  public NextPlace nextPlace() {
+    EdgeSpan span = EdgeSpan.of(blade);
+    Optional<Stage> running = log.runningStage();
+    return running.map(stage -> log.nextPlace(stage, span)).orElseGet(() -> span.next(List.of()));
+  }
+}
