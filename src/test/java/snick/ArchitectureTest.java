@@ -113,8 +113,7 @@ class ArchitectureTest {
           "org.slf4j..", List.of("snick.daemon"));
 
   /** Packages at the rim: fenced by third-party names, and by what earlier stages may not do. */
-  private static final Set<String> RIM =
-      Set.of("store", "report", "view", "daemon", "cli");
+  private static final Set<String> RIM = Set.of("store", "report", "view", "daemon", "cli");
 
   private static final JavaClasses CLASSES =
       new ClassFileImporter()
