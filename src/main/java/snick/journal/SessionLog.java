@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.Collectors;
 
 /**
@@ -16,7 +17,7 @@ import java.util.stream.Collectors;
  * @param session the session
  * @param stages in order, numbered from 1
  * @param entries steps, inspections and cut placements, with their corrections
- * @param setAside cuts that no longer count; the latest reason of each stands
+ * @param setAside cuts that no longer count, or count again; the latest act on each stands
  */
 public record SessionLog(
     Session session, List<Stage> stages, Ledger<StageEntry> entries, List<SetAside> setAside) {
@@ -62,10 +63,15 @@ public record SessionLog(
   public SessionLog add(Entry<StageEntry> entry) {
     StageEntry content = entry.content();
     stage(content.stage());
+    if (content instanceof Withdrawn) {
+      requireWithdrawable(entry);
+    }
     if (entry.corrects().isEmpty()) {
       session.requireOpen("add to stage " + content.stage());
     }
-    entry.corrects().ifPresent(earlier -> requireSameKind(earlier, content));
+    if (!(content instanceof Withdrawn)) {
+      entry.corrects().ifPresent(earlier -> requireSameKind(earlier, content));
+    }
     session.closed().ifPresent(closed -> requireBefore(closed, content));
     if (content.at().isBefore(session.opened())) {
       throw new NotAccepted(
@@ -128,7 +134,13 @@ public record SessionLog(
   /** Reason by cut, for each cut set aside. */
   public Map<Long, String> reasonsByCut() {
     Map<Long, String> reasons = new LinkedHashMap<>();
-    setAside.forEach(s -> reasons.put(s.cut(), s.reason()));
+    for (SetAside act : setAside) {
+      if (act.countsAgain()) {
+        reasons.remove(act.cut());
+      } else {
+        reasons.put(act.cut(), act.reason());
+      }
+    }
     return reasons;
   }
 
@@ -155,6 +167,19 @@ public record SessionLog(
     if (stages.subList(0, i).stream().anyMatch(s -> s.isCalled(stage.name()))) {
       throw new NotAccepted(
           "stage '" + stage.name() + "' is already in this session: choose another name");
+    }
+  }
+
+  private void requireWithdrawable(Entry<StageEntry> withdrawal) {
+    boolean placement =
+        entries.standing().stream()
+            .filter(e -> withdrawal.corrects().equals(OptionalLong.of(e.id())))
+            .anyMatch(e -> e.content() instanceof CutPlacement);
+    if (withdrawal.corrects().isEmpty() || placement) {
+      throw new NotAccepted(
+          placement
+              ? "a cut cannot be withdrawn: set it aside with a reason"
+              : "a withdrawal must name the entry that it withdraws");
     }
   }
 

@@ -36,7 +36,9 @@ final class Condition {
     selection.from().ifPresent(t -> condition.and("c.occurred_at_utc_ns >= ?", UtcNanos.of(t)));
     selection.before().ifPresent(t -> condition.and("c.occurred_at_utc_ns < ?", UtcNanos.of(t)));
     if (selection.countingOnly()) {
-      condition.and("NOT EXISTS (SELECT 1 FROM set_aside a WHERE a.cut = c.id)");
+      condition.and(
+          "COALESCE((SELECT a.counts_again FROM set_aside a WHERE a.cut = c.id"
+              + " ORDER BY a.id DESC LIMIT 1), 1) = 1");
     }
     if (selection.isByJournal()) {
       condition.placed(selection);

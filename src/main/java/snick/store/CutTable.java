@@ -16,7 +16,7 @@ final class CutTable {
           + ", "
           + ForceTable.COLUMNS
           + ", s.name AS session_name, t.position, t.name AS stage_name, p.place_mm,"
-          + " (SELECT a.reason FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
+          + " (SELECT CASE a.counts_again WHEN 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
           + " AS set_aside_reason"
           + " FROM cut c JOIN cut_result q ON q.id ="
           + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id)"

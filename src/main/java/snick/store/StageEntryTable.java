@@ -18,6 +18,7 @@ import snick.journal.SharpeningStep;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
 
 /** Steps, inspections, cut placements and cuts set aside as rows. */
 final class StageEntryTable {
@@ -40,6 +41,8 @@ final class StageEntryTable {
       add(entry.id(), stage, inspection);
     } else if (entry.content() instanceof CutPlacement placement) {
       add(entry.id(), stage, placement);
+    } else if (entry.content() instanceof Withdrawn withdrawn) {
+      add(entry.id(), stage, withdrawn);
     }
   }
 
@@ -96,12 +99,22 @@ final class StageEntryTable {
         .change();
   }
 
+  private void add(long entryId, long stage, Withdrawn withdrawn) {
+    database
+        .query("INSERT INTO withdrawal VALUES (?, ?, ?)")
+        .whole(entryId)
+        .whole(stage)
+        .instant(withdrawn.at())
+        .change();
+  }
+
   void add(SetAside act) {
     database
-        .query("INSERT INTO set_aside (cut, at_utc_ns, reason) VALUES (?, ?, ?)")
+        .query("INSERT INTO set_aside (cut, at_utc_ns, reason, counts_again) VALUES (?, ?, ?, ?)")
         .whole(act.cut())
         .instant(act.at())
         .text(act.reason())
+        .whole(act.countsAgain() ? 1 : 0)
         .change();
   }
 
@@ -111,6 +124,7 @@ final class StageEntryTable {
     found.addAll(rows("sharpening_step", sessionName, StageEntryTable::step));
     found.addAll(rows("inspection", sessionName, StageEntryTable::inspection));
     found.addAll(rows("cut_placement", sessionName, StageEntryTable::placement));
+    found.addAll(rows("withdrawal", sessionName, StageEntryTable::withdrawal));
     found.sort(Comparator.comparingLong(Entry::id));
     return found;
   }
@@ -135,7 +149,17 @@ final class StageEntryTable {
                 + " JOIN stage t ON t.id = p.stage JOIN session s ON s.id = t.session"
                 + " WHERE s.name = ?) ORDER BY a.id")
         .text(sessionName)
-        .list(row -> new SetAside(row.instant("at_utc_ns"), row.whole("cut"), row.text("reason")));
+        .list(
+            row ->
+                new SetAside(
+                    row.instant("at_utc_ns"),
+                    row.whole("cut"),
+                    row.text("reason"),
+                    row.whole("counts_again") == 1));
+  }
+
+  private static StageEntry withdrawal(Row row) {
+    return new Withdrawn(row.instant("at_utc_ns"), row.text("stage_name"));
   }
 
   private static StageEntry step(Row row) {

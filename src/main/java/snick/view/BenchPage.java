@@ -28,6 +28,7 @@ public final class BenchPage implements AutoCloseable {
   private final RigNotes notes;
   private final Board board;
   private final Ticker ticker;
+  private final Routes routes;
   private final LoopbackServer server;
 
   /**
@@ -52,7 +53,16 @@ public final class BenchPage implements AutoCloseable {
     notes = new RigNotes(bench);
     board = new Board(bench, hub, boardThread);
     ticker = new Ticker(bench, hub, notes);
-    server = LoopbackServer.start(settings.listen(), site());
+    PageFiles files = new PageFiles(token);
+    routes =
+        new Routes(
+            bench,
+            board,
+            new JournalActs(bench, board),
+            (request, parts) -> Answer.of(200, "application/json", ticker.state()),
+            (request, parts) -> events(request),
+            files.description());
+    server = LoopbackServer.start(settings.listen(), site(files));
   }
 
   /**
@@ -100,16 +110,7 @@ public final class BenchPage implements AutoCloseable {
     };
   }
 
-  private Site site() {
-    PageFiles files = new PageFiles(token);
-    Routes routes =
-        new Routes(
-            bench,
-            board,
-            new JournalActs(bench, board),
-            (request, parts) -> Answer.of(200, "application/json", ticker.state()),
-            (request, parts) -> events(request),
-            files.description());
+  private Site site(PageFiles files) {
     return new BenchSite(
         new Doorkeeper(settings.furtherNames(), token, settings.beyondLoopback()),
         files,
@@ -140,6 +141,11 @@ public final class BenchPage implements AutoCloseable {
   public void announced(int rig, int polarity, long cutId) {
     notes.polarity(rig, polarity);
     board.announced(cutId);
+  }
+
+  /** Everything that is served for programs. */
+  List<Route> routes() {
+    return routes.all();
   }
 
   /** The TCP port that is served. */

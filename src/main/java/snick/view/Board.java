@@ -32,6 +32,7 @@ final class Board {
   private final Bench bench;
   private final EventHub hub;
   private final ExecutorService thread;
+  private final Undo undo = new Undo();
   private final StageVerdicts verdicts = new StageVerdicts();
   private volatile String document = "{}";
 
@@ -39,6 +40,11 @@ final class Board {
     this.bench = bench;
     this.hub = hub;
     this.thread = thread;
+  }
+
+  /** What can be taken back. Board's thread. */
+  Undo undo() {
+    return undo;
   }
 
   /** The bench document as last read; any thread. */
@@ -122,14 +128,20 @@ final class Board {
   private Map<String, Object> read() {
     JournalReader journal = bench.reader().journal();
     return Json.object(
-        "session", running().map(this::session),
-        "chosen_place_mm", bench.nextSpot().get(),
+        "session",
+        running().map(this::session),
+        "undo",
+        undo.last(),
+        "chosen_place_mm",
+        bench.nextSpot().get(),
         "last_cut",
-            bench.reader().latest(CutSelection.all(), 1).stream().findFirst().map(CutJson::of),
-        "blades", journal.blades().stream().map(Blade::label).toList(),
-        "filament_lots", journal.filamentLots().stream().map(FilamentLot::lot).toList(),
+        bench.reader().latest(CutSelection.all(), 1).stream().findFirst().map(CutJson::of),
+        "blades",
+        journal.blades().stream().map(Blade::label).toList(),
+        "filament_lots",
+        journal.filamentLots().stream().map(FilamentLot::lot).toList(),
         "recent_sessions",
-            journal.latestSessions(RECENT_SESSIONS).stream().map(Session::name).toList());
+        journal.latestSessions(RECENT_SESSIONS).stream().map(Session::name).toList());
   }
 
   private Map<String, Object> session(Session session) {

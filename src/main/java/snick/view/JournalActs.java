@@ -22,6 +22,7 @@ import snick.journal.SetAside;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
 import snick.store.JournalWriter;
 
 /**
@@ -31,6 +32,7 @@ import snick.store.JournalWriter;
 final class JournalActs {
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
+  private static final String UNDONE = "undone on the page";
   private static final int LONGEST_BLADE_IN_NAME = 90;
 
   private final Bench bench;
@@ -55,6 +57,7 @@ final class JournalActs {
           }
           Session session = session(blade, lot, fields.text("name"));
           journal().open(session);
+          board.undo().forget();
           journal().begin(session.name(), stage);
           return done("session", session.name());
         });
@@ -125,8 +128,25 @@ final class JournalActs {
                   place,
                   finding,
                   fields.text("note").orElse(""));
-          return done("entry", journal().add(log.session().name(), inspection).id());
+          long entry = journal().add(log.session().name(), inspection).id();
+          board.undo().done(words(inspection), () -> withdraw(log, entry, inspection.stage()));
+          return done("entry", entry);
         });
+  }
+
+  private static String words(Inspection inspection) {
+    return inspection.side().word() + ", " + inspection.finding().plain();
+  }
+
+  private void withdraw(SessionLog log, long entry, String stage) {
+    Withdrawn withdrawn = new Withdrawn(bench.clock().instant(), stage);
+    journal().correct(log.session().name(), entry, withdrawn, UNDONE);
+  }
+
+  /** Takes back what was last done here. */
+  Answer.Whole undo(byte[] body) {
+    Fields.of(body);
+    return board.change(() -> done("undone", board.undo().back()));
   }
 
   /** Says where the next cut is going to be; without a place: not said. */
@@ -146,10 +166,16 @@ final class JournalActs {
     return board.change(
         () -> {
           SessionLog log = logOf(cutId);
+          String session = log.session().name();
           Entry<StageEntry> entry = placement(log, cutId);
           CutPlacement moved =
               new CutPlacement(entry.content().at(), entry.content().stage(), cutId, millimetres);
-          journal().correct(log.session().name(), entry.id(), moved, "place noted on the page");
+          long now = journal().correct(session, entry.id(), moved, "place noted on the page").id();
+          board
+              .undo()
+              .done(
+                  "place of cut " + cutId,
+                  () -> journal().correct(session, now, entry.content(), UNDONE));
           return done("cut", cutId);
         });
   }
@@ -166,10 +192,15 @@ final class JournalActs {
     String reason = Fields.of(body).needed("reason");
     return board.change(
         () -> {
-          SetAside act = new SetAside(bench.clock().instant(), cutId, reason);
-          journal().setAside(logOf(cutId).session().name(), act);
+          String session = logOf(cutId).session().name();
+          journal().setAside(session, new SetAside(bench.clock().instant(), cutId, reason));
+          board.undo().done("cut " + cutId + " set aside", () -> takeBack(session, cutId));
           return done("cut", cutId);
         });
+  }
+
+  private void takeBack(String session, long cutId) {
+    journal().setAside(session, SetAside.takenBack(bench.clock().instant(), cutId, UNDONE));
   }
 
   private SessionLog logOf(long cutId) {

@@ -50,9 +50,13 @@ final class Json {
    */
   static Map<String, Object> read(byte[] body) {
     try {
-      return JSON.std.mapFrom(body);
+      return Optional.ofNullable(JSON.std.mapFrom(body)).orElseThrow(Json::notAnObject);
     } catch (IOException e) {
-      throw new NotAccepted("the body is not a JSON object: send for example {\"side\":\"left\"}");
+      throw notAnObject();
     }
+  }
+
+  private static NotAccepted notAnObject() {
+    return new NotAccepted("the body is not a JSON object: send for example {\"side\":\"left\"}");
   }
 }

@@ -13,11 +13,10 @@ import java.util.Optional;
 final class PageFiles {
   private static final String TOKEN_PLACE = "{{token}}";
   private static final String PLOT = "/META-INF/resources/webjars/uplot/1.6.30/dist/";
-  private static final List<String> OWN =
+
+  /** The page's own scripts. */
+  static final List<String> SCRIPTS =
       List.of(
-          "bench.css",
-          "controls.css",
-          "mark.svg",
           "bench.js",
           "acts.js",
           "cut.js",
@@ -30,6 +29,8 @@ final class PageFiles {
           "trace.js",
           "words.js");
 
+  private static final List<String> LOOKS = List.of("bench.css", "controls.css", "mark.svg");
+
   private final Map<String, Answer.Whole> byPath = new HashMap<>();
 
   /** The page for the holder of {@code token}. */
@@ -39,9 +40,8 @@ final class PageFiles {
         "/",
         "text/html; charset=utf-8",
         page.replace(TOKEN_PLACE, token.text()).getBytes(StandardCharsets.UTF_8));
-    for (String name : OWN) {
-      put("/page/" + name, type(name), resource(name));
-    }
+    SCRIPTS.forEach(name -> put("/page/" + name, type(name), resource(name)));
+    LOOKS.forEach(name -> put("/page/" + name, type(name), resource(name)));
     put("/page/uplot.js", type("uplot.js"), resource(PLOT + "uPlot.iife.min.js"));
     put("/page/uplot.css", type("uplot.css"), resource(PLOT + "uPlot.min.css"));
   }

@@ -41,6 +41,7 @@ final class Routes {
     post("/api/v1/session/stages", (request, parts) -> acts.beginStage(request.body()));
     post("/api/v1/session/inspections", (request, parts) -> acts.inspect(request.body()));
     post("/api/v1/session/next-place", (request, parts) -> acts.choosePlace(request.body()));
+    post("/api/v1/session/undo", (request, parts) -> acts.undo(request.body()));
     post(
         "/api/v1/cuts/{id}/place",
         (request, parts) -> acts.place(id(parts.get(0)), request.body()));
@@ -78,13 +79,16 @@ final class Routes {
                 "use " + here.stream().map(Route::method).collect(Collectors.joining(" or "))));
   }
 
-  private static Answer act(Route route, Request request) {
+  private Answer act(Route route, Request request) {
     try {
       return route.act().answer(request, route.match(request.path()).orElseThrow());
     } catch (NotAccepted e) {
       return Answer.problem(422, e.getMessage());
     } catch (StoreException e) {
       return Answer.problem(503, e.getMessage());
+    } catch (RuntimeException e) {
+      bench.complain().accept(request.method() + " " + request.path() + " failed: " + e);
+      return Answer.problem(500, "an error of this program: " + e + "; it is noted as a fault");
     }
   }
 

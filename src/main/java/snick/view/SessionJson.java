@@ -1,11 +1,11 @@
 package snick.view;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import snick.journal.Blade;
 import snick.journal.EdgeSpan;
 import snick.journal.Entry;
@@ -15,6 +15,8 @@ import snick.journal.Place;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.store.CutSummary;
+import snick.verdict.StageEvidence;
+import snick.verdict.StageEvidence.CutResult;
 
 /**
  * A session as the page shows it. Pure.
@@ -29,6 +31,8 @@ record SessionJson(SessionLog log, Blade blade, List<CutSummary> cuts, StageVerd
   Map<String, Object> object() {
     EdgeSpan span = EdgeSpan.of(blade);
     Optional<Stage> running = log.runningStage();
+    Optional<NextPlace> next = running.map(stage -> log.nextPlace(stage, span));
+    List<StageEvidence> evidence = StageEvidence.of(log, results());
     return Json.object(
         "name", log.session().name(),
         "blade", blade.label(),
@@ -37,30 +41,38 @@ record SessionJson(SessionLog log, Blade blade, List<CutSummary> cuts, StageVerd
         "edge_length_mm", span.lengthMm(),
         "edge_length_known", blade.edgeLengthMm().isPresent(),
         "running_stage", running.map(Stage::order),
-        "suggested_place_mm", running.flatMap(stage -> suggested(stage, span)),
+        "suggested_place_mm", next.flatMap(SessionJson::millimetres),
+        "coach", verdicts.advice(evidence, next),
         "cuts", running.map(this::cutsOf).orElse(List.of()).stream().map(CutJson::of).toList(),
-        "stages", stages());
+        "stages", stages(evidence));
   }
 
-  private Optional<Double> suggested(Stage stage, EdgeSpan span) {
-    NextPlace next = log.nextPlace(stage, span);
-    if (next instanceof NextPlace.At at) {
-      OptionalDouble millimetres = at.place().millimetres();
-      return millimetres.isPresent() ? Optional.of(millimetres.getAsDouble()) : Optional.empty();
+  private static Optional<Double> millimetres(NextPlace next) {
+    return next instanceof NextPlace.At at
+        ? at.place().millimetres().stream().boxed().findFirst()
+        : Optional.empty();
+  }
+
+  private Map<Long, CutResult> results() {
+    Map<Long, CutResult> results = new HashMap<>();
+    for (CutSummary cut : cuts) {
+      cut.force()
+          .map(stored -> stored.force().estimate())
+          .flatMap(f -> CutResult.of(cut.result().outcome(), cut.result().flags(), f))
+          .ifPresent(result -> results.put(cut.id(), result));
     }
-    return Optional.empty();
+    return results;
   }
 
-  private List<Object> stages() {
+  private List<Object> stages(List<StageEvidence> evidence) {
     List<Object> stages = new ArrayList<>();
-    Optional<StageCuts> before = Optional.empty();
-    for (Stage stage : log.stages()) {
-      StageCuts now = StageCuts.of(stage.name(), cutsOf(stage));
+    Optional<StageEvidence> before = Optional.empty();
+    for (StageEvidence now : evidence) {
       Map<String, Object> entry = new LinkedHashMap<>();
-      entry.put("order", stage.order());
-      entry.put("name", stage.name());
-      entry.put("cuts_made", cutsOf(stage).size());
-      entry.put("inspections", inspections(stage));
+      entry.put("order", now.stage().order());
+      entry.put("name", now.stage().name());
+      entry.put("cuts_made", cutsOf(now.stage()).size());
+      entry.put("inspections", inspections(now.stage()));
       entry.putAll(verdicts.of(before, now));
       stages.add(entry);
       before = Optional.of(now);

@@ -1,9 +1,13 @@
 package snick.view;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import snick.journal.NextPlace;
+import snick.verdict.BurrClue;
+import snick.verdict.BurrEvidence;
+import snick.verdict.BurrVerdict;
+import snick.verdict.Coach;
 import snick.verdict.Comparison;
 import snick.verdict.GroupFigures;
 import snick.verdict.Interval;
@@ -11,55 +15,71 @@ import snick.verdict.Judge;
 import snick.verdict.MoreCuts;
 import snick.verdict.Readings;
 import snick.verdict.Reason;
+import snick.verdict.StageEvidence;
 
 /**
- * Figures of stages and how each compares with the one before. Keeps the latest comparisons, for
- * they take some milliseconds each. Used by one thread.
+ * Figures of stages, how each compares with the one before, whether a burr is left, and what to do
+ * next. Keeps the latest verdicts, for they take some milliseconds each. Used by one thread.
  */
 final class StageVerdicts {
   private static final int LEAST_CUTS = 2;
-  private static final int KEPT = 128;
 
   private final Judge judge = Judge.plain();
-  private final Map<List<StageCuts>, Map<String, Object>> known =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
+  private final Lately<Pair, Map<String, Object>> judgements = new Lately<>(this::judged);
+  private final Lately<Session, String> advices = new Lately<>(this::advised);
 
-        @Override
-        protected boolean removeEldestEntry(
-            Map.Entry<List<StageCuts>, Map<String, Object>> oldest) {
-          return size() > KEPT;
-        }
-      };
+  private record Pair(Optional<StageEvidence> before, StageEvidence now) {}
 
-  /** Members {@code figures} and {@code verdict} of a stage, as far as there are cuts enough. */
-  Map<String, Object> of(Optional<StageCuts> before, StageCuts now) {
+  private record Session(List<StageEvidence> stages, Optional<NextPlace> next) {}
+
+  /** Members {@code figures}, {@code verdict} and {@code burr} of a stage, as far as there are. */
+  Map<String, Object> of(Optional<StageEvidence> before, StageEvidence now) {
+    return judgements.of(new Pair(before, now));
+  }
+
+  /** One line of advice. */
+  String advice(List<StageEvidence> stages, Optional<NextPlace> next) {
+    return advices.of(new Session(stages, next));
+  }
+
+  private String advised(Session session) {
+    NextPlace place = session.next().orElseGet(() -> new NextPlace.Full(0, 0));
+    return new Coach(judge).advise(session.stages(), place);
+  }
+
+  private Map<String, Object> judged(Pair pair) {
+    StageEvidence now = pair.now();
+    boolean anything = !now.cuts().isEmpty() || !now.inspections().isEmpty();
     return Json.object(
         "figures",
-        readings(now, 1).map(r -> figures(GroupFigures.of(r, Optional.empty()))),
+        now.readings().map(r -> figures(GroupFigures.of(r, judge.rig()))),
         "verdict",
-        before.flatMap(b -> compared(b, now)));
+        pair.before().flatMap(before -> compared(before, now)),
+        "burr",
+        anything
+            ? Optional.of(burr(new BurrEvidence(judge).weigh(pair.before(), now)))
+            : Optional.empty());
   }
 
-  private Optional<Map<String, Object>> compared(StageCuts before, StageCuts now) {
-    return readings(before, LEAST_CUTS)
-        .flatMap(
-            first ->
-                readings(now, LEAST_CUTS)
-                    .map(
-                        second ->
-                            known.computeIfAbsent(
-                                List.of(before, now),
-                                pair -> verdict(judge.compare(first, second)))));
+  private Optional<Map<String, Object>> compared(StageEvidence before, StageEvidence now) {
+    return enough(before)
+        .flatMap(first -> enough(now).map(second -> verdict(judge.compare(first, second))));
   }
 
-  private static Optional<Readings> readings(StageCuts cuts, int least) {
-    return cuts.gramForce().size() < least
-        ? Optional.empty()
-        : Optional.of(
-            Readings.ofGramForce(
-                cuts.stage(),
-                cuts.gramForce().stream().mapToDouble(Double::doubleValue).toArray()));
+  private static Optional<Readings> enough(StageEvidence stage) {
+    return stage.readings().filter(readings -> readings.count() >= LEAST_CUTS);
+  }
+
+  private static Map<String, Object> burr(BurrVerdict verdict) {
+    return Json.object(
+        "burr", verdict.burr().word(),
+        "next_check", verdict.nextCheck(),
+        "reasons",
+            verdict.clues().stream()
+                .filter(clue -> clue.says() != BurrClue.Says.NOTHING)
+                .map(clue -> clue.reason().text())
+                .toList(),
+        "rule", verdict.rule().text());
   }
 
   private static Map<String, Object> figures(GroupFigures figures) {

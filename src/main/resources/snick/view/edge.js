@@ -1,6 +1,6 @@
 // The running stage's cuts along the edge, and where to cut next.
 
-import { byId, drawn, fill } from './dom.js';
+import { button, byId, drawn, element, fill } from './dom.js';
 import { onSubmit, post, toast } from './acts.js';
 import { edit } from './cut.js';
 import * as words from './words.js';
@@ -10,8 +10,13 @@ let suggested;
 
 const at = (mm) => `${2 + (96 * Math.min(mm, session.edge_length_mm)) / session.edge_length_mm}%`;
 
+function labelOf(cut) {
+  if (cut.outcome !== 'severed') return words.outcome(cut.outcome);
+  return cut.force ? words.number(cut.force.gf, 0) : words.whole(cut.counts?.estimate ?? 0);
+}
+
 function dot(cut) {
-  const label = cut.force ? words.number(cut.force.gf, 0) : words.outcome(cut.outcome);
+  const label = labelOf(cut);
   const aside = Boolean(cut.set_aside) || cut.outcome !== 'severed';
   const group = drawn('g', { class: aside ? 'spot aside' : 'spot', tabindex: 0, role: 'button',
     'aria-label': `Cut ${cut.id} at ${cut.place_mm} mm: ${label}${cut.force ? ' gf' : ''}${cut.set_aside ? ', set aside' : ''}` });
@@ -24,6 +29,12 @@ function dot(cut) {
   });
   group.addEventListener('keydown', (event) => event.key === 'Enter' && edit(cut));
   return group;
+}
+
+function chip(cut) {
+  const text = labelOf(cut);
+  return button(cut.set_aside ? `(${text})` : text, () => edit(cut),
+    { 'aria-label': `Cut ${cut.id}: ${text}${cut.set_aside ? ', set aside' : ''}` });
 }
 
 function mark(mm, text, kind) {
@@ -63,15 +74,17 @@ export function show(bench) {
   if (!session) return;
   suggested = session.suggested_place_mm;
   const chosen = bench.chosen_place_mm;
-  const unplaced = session.cuts.filter((cut) => cut.place_mm === undefined).length;
+  const unplaced = session.cuts.filter((cut) => cut.place_mm === undefined);
   fill(byId('edge-strip'), [session.cuts, suggested, chosen, session.edge_length_mm], () => {
-    const note = document.createElement('p');
-    note.className = 'note';
-    note.textContent = [
-      session.edge_length_known ? '' : `Edge length not noted: ${session.edge_length_mm} mm assumed.`,
-      unplaced ? `${unplaced} of ${session.cuts.length} cuts have no place.` : '',
-    ].join(' ');
-    return [strip(chosen), note];
+    const parts = [strip(chosen)];
+    if (!session.edge_length_known) {
+      parts.push(element('p', { class: 'note' }, `Edge length not noted: ${session.edge_length_mm} mm assumed.`));
+    }
+    if (unplaced.length) {
+      parts.push(element('div', { class: 'acts unplaced', role: 'group', 'aria-label': 'Cuts without a place' },
+        element('span', { class: 'note' }, 'Without a place:'), ...unplaced.map(chip)));
+    }
+    return parts;
   });
   byId('place-suggested').hidden = suggested === undefined || chosen === suggested;
   byId('place-suggested').textContent = `Suggested: ${suggested} mm`;

@@ -3,12 +3,16 @@
 import { byId, drawn, element, fill } from './dom.js';
 import * as words from './words.js';
 
-function scale(stages) {
+function limits(stages) {
   const ends = stages.flatMap((s) => (s.figures ? s.figures.ci95_gf ?? [s.figures.mean_gf] : []));
-  if (ends.length === 0) return undefined;
-  const low = Math.min(0, ...ends);
-  const high = Math.max(...ends) * 1.05 || 1;
-  return (gf) => `${1 + (98 * (gf - low)) / (high - low)}%`;
+  return ends.length ? [Math.min(0, ...ends), Math.max(...ends) * 1.05 || 1] : undefined;
+}
+
+function scale(stages) {
+  const found = limits(stages);
+  if (!found) return undefined;
+  const [low, high] = found;
+  return (gf) => `${(100 * (gf - low)) / (high - low)}%`;
 }
 
 function bar(figures, at) {
@@ -21,6 +25,12 @@ function bar(figures, at) {
       drawn('circle', { cx: at(figures.mean_gf), cy: '50%', r: '0.45em' }));
   }
   return svg;
+}
+
+function ends(stages) {
+  const [low, high] = limits(stages);
+  return element('p', { class: 'scale note' },
+    element('span', {}, `${words.number(low, 0)} gf`), element('span', {}, `${words.number(high, 0)} gf`));
 }
 
 function figures(f) {
@@ -36,9 +46,9 @@ function findings(stage) {
   return said.length ? `Inspected: ${said.join(', ')}` : 'Not inspected';
 }
 
-function why(lines) {
+function why(title, lines) {
   return element('details', {},
-    element('summary', {}, 'Why'),
+    element('summary', {}, title),
     element('ul', {}, ...lines.map((reason) => element('li', {}, reason))));
 }
 
@@ -49,7 +59,9 @@ function row(stage, running, at) {
     bar(stage.figures, at),
     element('p', { class: 'stage-figures' }, figures(stage.figures)),
     ...(verdict ? [element('p', { class: 'verdict', 'data-change': verdict.change }, words.change(verdict.change)),
-      why(verdict.reasons)] : []),
+      why('Why', verdict.reasons)] : []),
+    ...(stage.burr ? [element('p', { class: 'burr', 'data-burr': stage.burr.burr }, words.burr(stage.burr.burr)),
+      why('Evidence', [...stage.burr.reasons, stage.burr.rule])] : []),
     element('p', { class: 'note' }, findings(stage)));
 }
 
@@ -58,6 +70,7 @@ export function show(session) {
   if (!session) return;
   fill(byId('stage-rows'), [session.stages, session.running_stage], () => {
     const at = scale(session.stages);
-    return [...session.stages].reverse().map((stage) => row(stage, session.running_stage, at));
+    const rows = [...session.stages].reverse().map((stage) => row(stage, session.running_stage, at));
+    return at ? [...rows, ends(session.stages)] : rows;
   });
 }

@@ -27,6 +27,13 @@ const CHANGES = {
   equivalent: 'The difference is shown to be small',
 };
 
+const BURRS = {
+  likely: 'A burr is likely',
+  possible: 'A burr is possible',
+  not_indicated: 'No burr is indicated',
+};
+
+export const burr = (word) => BURRS[word] ?? plain(word);
 export const outcome = (word) => OUTCOMES[word] ?? plain(word);
 export const flag = (word) => FLAGS[word] ?? plain(word);
 export const change = (word) => CHANGES[word] ?? plain(word);

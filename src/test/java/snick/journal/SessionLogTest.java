@@ -153,6 +153,20 @@ class SessionLogTest {
   }
 
   @Test
+  void aWithdrawalNamesAnEntryThatIsNotACut() {
+    SessionLog log = opened().begin("as found").add(Entry.of(1, TEN, cut(11, 40)));
+    Withdrawn withdrawn = new Withdrawn(TEN, "as found");
+
+    assertThatThrownBy(() -> log.add(Entry.of(2, TEN, withdrawn)))
+        .hasMessage("a withdrawal must name the entry that it withdraws");
+    assertThatThrownBy(
+            () ->
+                log.add(
+                    Entry.correcting(Entry.of(1, TEN, cut(11, 40)), 2, TEN, "mistake", withdrawn)))
+        .hasMessage("a cut cannot be withdrawn: set it aside with a reason");
+  }
+
+  @Test
   void nextPlaceCountsSpotsOfCutsSetAside() {
     EdgeSpan span = new EdgeSpan(80, 10, 2);
     SessionLog log =

@@ -33,6 +33,7 @@ import snick.journal.SharpeningStep;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
 
 class JournalTest {
   private static final Instant OPENED = Examples.NOON;
@@ -260,6 +261,31 @@ class JournalTest {
     assertThat(reader.latest(here.counting(), 9)).extracting(CutSummary::id).containsExactly(kept);
     assertThat(reader.summary(slipped).orElseThrow().setAside()).contains("slipped");
     assertThat(log().reasonsByCut()).containsExactlyEntriesOf(java.util.Map.of(slipped, "slipped"));
+  }
+
+  @Test
+  void aCutSetAsideCanCountAgain() {
+    running();
+    long cut = cut(1);
+    journal.setAside(NAME, new SetAside(LATER, cut, "slipped"));
+    journal.setAside(NAME, SetAside.takenBack(LATER, cut, "wrong cut"));
+
+    assertThat(reader.summary(cut).orElseThrow().setAside()).isEmpty();
+    assertThat(reader.count(CutSelection.all().inSession(NAME).counting())).isEqualTo(1);
+    assertThat(reader.journal().log(NAME).orElseThrow().reasonsByCut()).isEmpty();
+    assertThat(reader.journal().log(NAME).orElseThrow().setAside()).hasSize(2);
+  }
+
+  @Test
+  void anEntryIsWithdrawnAndStaysInTheRecord() {
+    running();
+    Entry<StageEntry> noted = journal.add(NAME, inspection(Finding.NONE));
+
+    journal.correct(NAME, noted.id(), new Withdrawn(LATER, "as found"), "wrong side");
+
+    SessionLog log = reader.journal().log(NAME).orElseThrow();
+    assertThat(log.inspections()).isEmpty();
+    assertThat(log.entries().all()).contains(noted).hasSize(2);
   }
 
   @Test

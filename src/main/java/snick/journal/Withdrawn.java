@@ -1,0 +1,16 @@
+package snick.journal;
+
+import java.time.Instant;
+
+/**
+ * An entry that was noted by mistake. Only ever a correction: it takes the place of the step or
+ * inspection that it withdraws, which stays in the record.
+ *
+ * @param at when it was withdrawn
+ * @param stage name of the stage
+ */
+public record Withdrawn(Instant at, String stage) implements StageEntry {
+  public Withdrawn {
+    stage = Field.name("stage name", stage);
+  }
+}

@@ -1,0 +1,314 @@
+package snick.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.InetAddress;
+import java.net.Socket;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import snick.store.Store;
+
+/** The page over real HTTP. */
+@Timeout(60)
+class BenchPageTest {
+  @TempDir Path folder;
+  private TestBench bench;
+
+  @BeforeEach
+  void start() throws IOException {
+    bench = new TestBench(folder);
+  }
+
+  @AfterEach
+  void stop() {
+    bench.close();
+    assertThat(bench.complaints).isEmpty();
+  }
+
+  @Test
+  void everyAnswerCarriesTheGuards() throws Exception {
+    for (String path : List.of("/", "/page/bench.js", "/api/v1/state", "/no/such", "/metrics")) {
+      HttpResponse<String> answer = bench.get(path);
+      assertThat(answer.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
+      assertThat(answer.headers().firstValue("Content-Security-Policy").orElseThrow())
+          .contains("default-src 'none'")
+          .contains("script-src 'self'")
+          .contains("frame-ancestors 'none'")
+          .doesNotContain("unsafe");
+      assertThat(answer.headers().firstValue("Access-Control-Allow-Origin")).isEmpty();
+    }
+  }
+
+  @Test
+  void thePageHasNoScriptOrStyleInItAndAsksForNothingElsewhere() throws Exception {
+    String page = bench.get("/").body();
+    assertThat(page)
+        .doesNotContainPattern("<script(?![^>]* src=\"/)")
+        .doesNotContain("<style", " style=", " onclick=", "http://", "https://");
+  }
+
+  @Test
+  void noScriptMakesMarkupFromText() throws Exception {
+    for (String name : PageFiles.SCRIPTS) {
+      HttpResponse<String> script = bench.get("/page/" + name);
+      assertThat(script.statusCode()).isEqualTo(200);
+      assertThat(script.body())
+          .doesNotContain(
+              "innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "eval(");
+    }
+  }
+
+  @Test
+  void theTokenLiesWhereOnlyItsOwnerReadsIt() throws Exception {
+    assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(bench.tokenFile())))
+        .isEqualTo("rw-------");
+    assertThat(bench.token()).hasSize(64);
+    assertThat(bench.get("/").body()).contains(bench.token());
+    bench.page.close();
+    assertThat(bench.tokenFile()).doesNotExist();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Host: evil.example",
+        "Host: 127.0.0.1.nip.io",
+        "Host: localhost.",
+        "Host: localhost\r\nHost: evil.example",
+        "X-Nothing: 1"
+      })
+  void aReboundNameGetsNothing(String headers) throws Exception {
+    for (String path : List.of("/", "/api/v1/bench", "/api/v1/events", "/metrics")) {
+      assertThat(raw("GET " + path + " HTTP/1.1\r\n" + headers + "\r\n"))
+          .matches(text -> text.startsWith("HTTP/1.1 403") || text.startsWith("HTTP/1.1 400"))
+          .doesNotContain(bench.token());
+    }
+  }
+
+  @Test
+  void aFormOnAnotherPageChangesNothing() throws Exception {
+    String attack =
+        String.join(
+            "\r\n",
+            "POST /api/v1/sessions HTTP/1.1",
+            "Host: localhost",
+            "Origin: http://evil.example",
+            "Content-Type: application/x-www-form-urlencoded",
+            "Content-Length: 13",
+            "");
+    assertThat(raw(attack, "{\"blade\":\"x\"}")).startsWith("HTTP/1.1 403");
+    assertThat(bench.get("/api/v1/bench").body()).doesNotContain("\"session\"");
+  }
+
+  @Test
+  void aProgramWithoutTheTokenChangesNothing() throws Exception {
+    HttpRequest.Builder change =
+        bench.change("sessions", "{\"blade\":\"x\"}").setHeader(Doorkeeper.TOKEN_HEADER, "guess");
+    assertThat(send(change).statusCode()).isEqualTo(403);
+    assertThat(bench.get("/api/v1/bench").body()).doesNotContain("\"session\"");
+  }
+
+  @Test
+  void readingChangesNothing() throws Exception {
+    bench.post("sessions", "{\"blade\":\"x\"}");
+    String before = bench.get("/api/v1/bench").body();
+    for (String path : paths("get")) {
+      if (!path.endsWith("/events")) {
+        bench.get(path.replace("{id}", "1") + "?name=x&blade=y&mm=3&reason=z&finding=none");
+      }
+    }
+    for (String path : paths("post")) {
+      assertThat(bench.get(path.replace("{id}", "1") + "?name=x").statusCode()).isIn(404, 405);
+    }
+    assertThat(bench.get("/api/v1/bench").body()).isEqualTo(before);
+  }
+
+  @Test
+  void aBodyTooLongIsRefused() throws Exception {
+    String body = "{\"blade\":\"" + "x".repeat(Request.BODY_LIMIT_BYTES) + "\"}";
+    assertThat(bench.post("sessions", body).statusCode()).isEqualTo(413);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"", "[]", "null", "7", "{", "{\"blade\":7}", "{}", "{\"blade\":\"\\u0007\"}"})
+  void nonsenseIsRefusedWithAReason(String body) throws Exception {
+    HttpResponse<String> answer = bench.post("sessions", body);
+    assertThat(answer.statusCode()).isEqualTo(422);
+    assertThat(JSON.std.mapFrom(answer.body())).containsKeys("status", "detail");
+  }
+
+  @Test
+  void anEveningOverHttp() throws Exception {
+    assertThat(bench.post("session/inspections", light("left", "none")).statusCode())
+        .isEqualTo(422);
+    ok("sessions", "{\"blade\":\"petty\",\"name\":\"one\"}");
+    assertThat(bench.post("sessions", "{\"blade\":\"other\"}").body()).contains("close it first");
+    ok("session/next-place", "{\"mm\":35}");
+    long cut = bench.cut(120);
+    TestBench.await("the cut on the bench", () -> session().containsKey("cuts") && cuts() == 1);
+    assertThat(text()).contains("\"place_mm\":35.0").doesNotContain("chosen_place_mm");
+    ok("session/inspections", light("left", "burr_seen"));
+    ok("session/stages", "{\"name\":\"stropped\",\"session\":\"one\"}");
+    assertThat(session()).containsEntry("running_stage", 2);
+    ok("cuts/" + cut + "/place", "{\"mm\":40}");
+    ok("cuts/" + cut + "/set-aside", "{\"reason\":\"slipped\"}");
+    assertThat(bench.get("/api/v1/cuts/" + cut).body())
+        .contains("\"place_mm\":40.0", "\"set_aside\":\"slipped\"", "\"trace\"");
+    ok("session/close", "{}");
+    assertThat(text()).doesNotContain("\"session\":{");
+  }
+
+  @Test
+  void whatWasDoneIsTakenBackLastFirst() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\"}");
+    long cut = bench.cut(120);
+    TestBench.await("the cut on the bench", () -> cuts() == 1);
+    ok("session/inspections", light("left", "burr_seen"));
+    ok("cuts/" + cut + "/place", "{\"mm\":40}");
+    ok("cuts/" + cut + "/set-aside", "{\"reason\":\"slipped\"}");
+
+    assertThat(undone()).isEqualTo("cut " + cut + " set aside");
+    assertThat(text()).doesNotContain("slipped").contains("\"place_mm\":40.0");
+    assertThat(undone()).isEqualTo("place of cut " + cut);
+    assertThat(text()).doesNotContain("\"place_mm\":40.0").contains("burr_seen");
+    assertThat(undone()).isEqualTo("left, burr seen");
+    assertThat(text()).doesNotContain("burr_seen");
+    assertThat(bench.post("session/undo", "{}").statusCode()).isEqualTo(422);
+  }
+
+  @Test
+  void aPageThatSleptDoesNotWriteIntoTheWrongStage() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\",\"name\":\"one\"}");
+    ok("session/stages", "{\"name\":\"stropped\"}");
+    String late =
+        light("left", "none").replace("}", ",\"session\":\"one\",\"stage\":\"as found\"}");
+    assertThat(bench.post("session/inspections", late).body())
+        .contains("stage as found runs no longer, stropped does: nothing was changed");
+  }
+
+  @Test
+  void whatAnotherProgramWritesShowsToo() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\",\"name\":\"one\"}");
+    try (Store other = Store.open(folder.resolve("data"), Clock.systemUTC())) {
+      other.journal().begin("one", "stropped elsewhere");
+    }
+    TestBench.await("the stage", () -> text().contains("stropped elsewhere"));
+  }
+
+  @Test
+  void hostileTextStaysText() throws Exception {
+    ok("sessions", "{\"blade\":\"</script><img src=x onerror=alert(1)>\"}");
+    HttpResponse<String> answer = bench.get("/api/v1/bench");
+    assertThat(answer.headers().firstValue("Content-Type")).contains("application/json");
+    assertThat(JSON.std.mapFrom(answer.body()).toString()).contains("<img src=x onerror=alert(1)>");
+    assertThat(bench.get("/").body()).doesNotContain("onerror");
+  }
+
+  @Test
+  void cutsArePaged() throws Exception {
+    for (int i = 0; i < 5; i++) {
+      bench.cut(100 + i);
+    }
+    assertThat(ids("limit=2")).containsExactly(5, 4);
+    assertThat(ids("limit=2&before=4")).containsExactly(3, 2);
+    for (String bad : List.of("limit=0", "limit=501", "limit=x", "before=99", "before=-1")) {
+      assertThat(bench.get("/api/v1/cuts?" + bad).statusCode()).as(bad).isEqualTo(422);
+    }
+    assertThat(bench.get("/api/v1/cuts/99").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void aKeptConnectionDoesNotWaitForAcknowledgements() throws Exception {
+    bench.get("/api/v1/state");
+    List<Long> nanos = new ArrayList<>();
+    for (int i = 0; i < 20; i++) {
+      long begin = System.nanoTime();
+      bench.get("/api/v1/state");
+      nanos.add(System.nanoTime() - begin);
+    }
+    nanos.sort(null);
+    assertThat(nanos.get(10)).as("median ns an answer").isLessThan(30_000_000L);
+  }
+
+  private String undone() throws Exception {
+    return (String) JSON.std.mapFrom(ok("session/undo", "{}")).get("undone");
+  }
+
+  private static String light(String side, String finding) {
+    return "{\"method\":\"raking_light\",\"side\":\""
+        + side
+        + "\",\"finding\":\""
+        + finding
+        + "\"}";
+  }
+
+  private String ok(String path, String json) throws Exception {
+    HttpResponse<String> answer = bench.post(path, json);
+    assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+    return answer.body();
+  }
+
+  private String text() throws Exception {
+    return bench.get("/api/v1/bench").body();
+  }
+
+  @SuppressWarnings("unchecked")
+  private Map<String, Object> session() throws Exception {
+    return (Map<String, Object>) JSON.std.mapFrom(text()).get("session");
+  }
+
+  private int cuts() throws Exception {
+    return ((List<?>) session().get("cuts")).size();
+  }
+
+  private List<Integer> ids(String query) throws Exception {
+    List<?> cuts =
+        (List<?>) JSON.std.mapFrom(bench.get("/api/v1/cuts?" + query).body()).get("cuts");
+    return cuts.stream().map(cut -> (Integer) ((Map<?, ?>) cut).get("id")).toList();
+  }
+
+  private HttpResponse<String> send(HttpRequest.Builder request) throws Exception {
+    return bench.client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+  }
+
+  private String raw(String head) throws IOException {
+    return raw(head, "");
+  }
+
+  private String raw(String head, String body) throws IOException {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), bench.page.portNumber())) {
+      String text = head + "Connection: close\r\n\r\n" + body;
+      socket.getOutputStream().write(text.getBytes(StandardCharsets.ISO_8859_1));
+      return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  private static List<String> paths(String method) throws IOException {
+    try (InputStream in = PageFiles.class.getResourceAsStream("/snick/view/openapi.json")) {
+      Map<?, ?> paths = (Map<?, ?>) JSON.std.mapFrom(in).get("paths");
+      return paths.entrySet().stream()
+          .filter(path -> ((Map<?, ?>) path.getValue()).containsKey(method))
+          .map(path -> (String) path.getKey())
+          .toList();
+    }
+  }
+}

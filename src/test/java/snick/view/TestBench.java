@@ -1,0 +1,201 @@
+package snick.view;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import snick.cut.Cut;
+import snick.cut.Outcome;
+import snick.cut.Peak;
+import snick.cut.Trace;
+import snick.force.Calibration;
+import snick.frame.Hello;
+import snick.frame.Tally;
+import snick.quantity.SampleRate;
+import snick.sample.StreamFacts;
+import snick.store.CutForce;
+import snick.store.NewCut;
+import snick.store.Recording;
+import snick.store.Store;
+import snick.store.StoreReader;
+
+/** A page on a real store, with a rig that is only a record. Invented figures. */
+final class TestBench implements AutoCloseable {
+  static final Instant STARTED = Instant.parse("2026-05-04T12:00:00Z");
+  static final String DEVICE = "00a1b2c3d4e5f607";
+
+  private static final double COUNTS_PER_GRAM_FORCE = 437.25;
+
+  final Calibration calibration =
+      Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, STARTED.minusSeconds(3600));
+  final LiveTrace trace = new LiveTrace();
+  final NextSpot nextSpot = new NextSpot();
+  final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
+  final BenchPage page;
+  final HttpClient client = HttpClient.newHttpClient();
+
+  private final Path runFolder;
+  private final Store keeper;
+  private final Bench bench;
+  private final long recording;
+  private int cuts;
+
+  TestBench(Path folder) throws IOException {
+    this(folder, List.of());
+  }
+
+  TestBench(Path folder, List<String> furtherNames) throws IOException {
+    runFolder = folder.resolve("run");
+    keeper = Store.open(folder.resolve("data"), Clock.systemUTC());
+    keeper.add(calibration, Optional.empty());
+    recording =
+        keeper.startRecording(
+            new Recording(
+                DEVICE,
+                "sketch <b>1</b>",
+                "/dev/ttyUSB0",
+                Recording.Form.BINARY,
+                STARTED,
+                OptionalInt.of(128),
+                Optional.of(new SampleRate(80)),
+                0));
+    bench =
+        new Bench(
+            TestBench::state,
+            new RigMetrics(1, TestBench::state, "test"),
+            List.of(trace),
+            rig -> Optional.of(calibration),
+            StoreReader.open(folder.resolve("data")),
+            Store.open(folder.resolve("data"), Clock.systemUTC()),
+            nextSpot,
+            complaints::add,
+            Clock.systemUTC());
+    page =
+        BenchPage.start(
+            new BenchPage.Settings(
+                new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
+                furtherNames,
+                runFolder),
+            bench);
+  }
+
+  static BenchState state() {
+    RigState rig =
+        new RigState(
+            0,
+            "/dev/ttyUSB0",
+            RigState.Link.RECORDING,
+            Optional.of(
+                new Hello(1, Long.parseLong(DEVICE, 16), "sketch 1", 24, 128, 80_000, 20_000_000)),
+            80,
+            OptionalDouble.empty(),
+            84_210,
+            65,
+            false,
+            true,
+            StreamFacts.NONE,
+            Tally.NONE);
+    return new BenchState(STARTED, List.of(rig), true, 0, List.of());
+  }
+
+  /** Stores a cut of {@code gramForce} as the keeper does, and announces it. */
+  long cut(double gramForce) {
+    cuts++;
+    Peak peak = new Peak(gramForce * 430, gramForce * COUNTS_PER_GRAM_FORCE, 20);
+    Cut cut =
+        new Cut(
+            cuts,
+            Outcome.SEVERED,
+            1,
+            1_000_000_000L,
+            OptionalLong.of(2_000_000_000L),
+            Optional.of(peak),
+            new Cut.Shape(40_000, 1_500_000, 0, 70),
+            new Cut.Rest(84_210, 84_210, 65),
+            Set.of(),
+            new Trace(
+                new long[] {0, 12_500_000}, new int[] {84_210, 90_000}, new boolean[2], List.of()));
+    OptionalDouble place = nextSpot.get();
+    long id =
+        keeper.append(
+            NewCut.of(recording, Instant.now(), cut)
+                .with(
+                    new CutForce(
+                        calibration.derive(peak.estimateCounts(), 20),
+                        calibration.force(peak.observedMaxCounts(), 0).value()))
+                .inRunningStage(place));
+    nextSpot.used(place);
+    page.announced(0, 1, id);
+    return id;
+  }
+
+  String address(String path) {
+    return "http://127.0.0.1:" + page.portNumber() + path;
+  }
+
+  String token() throws IOException {
+    return Files.readString(tokenFile()).strip();
+  }
+
+  Path tokenFile() {
+    return runFolder.resolve("page-" + page.portNumber() + ".token");
+  }
+
+  HttpResponse<String> get(String path) throws IOException, InterruptedException {
+    return client.send(
+        HttpRequest.newBuilder(URI.create(address(path))).build(),
+        HttpResponse.BodyHandlers.ofString());
+  }
+
+  HttpResponse<String> post(String path, String json) throws IOException, InterruptedException {
+    return client.send(change(path, json).build(), HttpResponse.BodyHandlers.ofString());
+  }
+
+  /** A change as the page sends it. */
+  HttpRequest.Builder change(String path, String json) throws IOException {
+    return HttpRequest.newBuilder(URI.create(address("/api/v1/" + path)))
+        .header("Content-Type", "application/json")
+        .header(Doorkeeper.TOKEN_HEADER, token())
+        .POST(HttpRequest.BodyPublishers.ofString(json));
+  }
+
+  /** Waits until {@code condition} holds, at most ten seconds. */
+  static void await(String what, Condition condition) throws Exception {
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(10);
+    while (!condition.holds()) {
+      if (System.nanoTime() > end) {
+        throw new AssertionError("not within 10 s: " + what);
+      }
+      Thread.onSpinWait();
+    }
+  }
+
+  /** Something that becomes true. */
+  interface Condition {
+    boolean holds() throws Exception;
+  }
+
+  @Override
+  public void close() {
+    page.close();
+    bench.reader().close();
+    bench.writer().close();
+    keeper.close();
+  }
+}
