@@ -108,7 +108,7 @@ final class Bench {
     long nanos = from;
     for (int i = 0; i < samples; i++) {
       to.sample(nanos, (int) Math.round(-812 + noise(random)));
-      nanos += PERIOD_NANOS + 1_000 * (i % 3);
+      nanos += PERIOD_NANOS + 1_000L * (i % 3);
     }
     return nanos;
   }
