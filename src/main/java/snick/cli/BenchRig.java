@@ -95,7 +95,7 @@ final class BenchRig {
           new Ports(bitsPerSecond),
           PortAddress.parse(address),
           DataDirectory.runtime(),
-          streamChoice.settings(0),
+          streamChoice.settings(),
           sink);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());

@@ -16,7 +16,7 @@ import snick.quantity.Force;
 
 /** Charts of a calibration: residuals of its readings, and its uncertainty over the range. */
 public final class CalibrationCharts {
-  private static final int POINTS = 60;
+  private static final int ABOUT_POINTS = 20;
   private static final int SOURCES_SHOWN = 4;
   private static final String FORCE_AXIS = "force, gf (9.80665 mN)";
   private static final Color[] COLORS = {Look.BLUE, Look.VERMILION, Look.GREEN, Look.PURPLE};
@@ -28,7 +28,7 @@ public final class CalibrationCharts {
 
   /** Expanded uncertainty over the range, and its largest sources. */
   public static Picture budget(Calibration calibration) {
-    List<CombinedUncertainty> over = CombinedUncertainty.over(calibration, POINTS, 0);
+    List<CombinedUncertainty> over = over(calibration);
     double[] x = over.stream().mapToDouble(u -> gramForce(u.newtons())).toArray();
     XYChart chart =
         Look.chart("Uncertainty over the range", FORCE_AXIS, "uncertainty, gf; sources: standard");
@@ -55,6 +55,30 @@ public final class CalibrationCharts {
     return new Picture(chart);
   }
 
+  /** The uncertainty at round forces over the range, in gf, and at its end. */
+  private static List<CombinedUncertainty> over(Calibration calibration) {
+    double to = gramForce(calibration.range().to().newtons());
+    double step = round(to / ABOUT_POINTS);
+    List<CombinedUncertainty> over = new ArrayList<>();
+    for (int i = 0; i * step < to * (1 - 1e-9); i++) {
+      over.add(at(calibration, i * step));
+    }
+    over.add(at(calibration, to));
+    return over;
+  }
+
+  private static CombinedUncertainty at(Calibration calibration, double gramForce) {
+    double newtons = Force.ofGramForce(gramForce).newtons();
+    return new CombinedUncertainty(newtons, calibration.contributions(newtons, 0));
+  }
+
+  /** 1, 2 or 5 times a power of ten, not below {@code step}. */
+  private static double round(double step) {
+    double power = Math.pow(10, Math.floor(Math.log10(step)));
+    double leading = step / power;
+    return power * (leading <= 1 ? 1 : leading <= 2 ? 2 : leading <= 5 ? 5 : 10);
+  }
+
   private static List<Integer> largest(CombinedUncertainty at) {
     List<Integer> order = new ArrayList<>();
     for (int i = 0; i < at.parts().size(); i++) {
@@ -74,7 +98,7 @@ public final class CalibrationCharts {
   /** Readings less curve, rising and falling apart, between the limits of expanded uncertainty. */
   public static Picture residuals(Calibration calibration, Evaluation evaluation) {
     XYChart chart = Look.chart("Readings less curve", FORCE_AXIS, "reading less curve, gf");
-    List<CombinedUncertainty> over = CombinedUncertainty.over(calibration, POINTS, 0);
+    List<CombinedUncertainty> over = over(calibration);
     double[] x = over.stream().mapToDouble(u -> gramForce(u.newtons())).toArray();
     double[] limit = over.stream().mapToDouble(u -> gramForce(u.expandedNewtons())).toArray();
     double[] lower = over.stream().mapToDouble(u -> -gramForce(u.expandedNewtons())).toArray();
