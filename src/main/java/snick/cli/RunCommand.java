@@ -61,6 +61,8 @@ final class RunCommand implements Callable<Integer> {
               + " (default: ${DEFAULT-VALUE}).")
   private int httpPort;
 
+  @Mixin private PageChoice page;
+
   @Option(names = "--no-http", description = "Serve nothing.")
   private boolean noHttp;
 
@@ -120,7 +122,8 @@ final class RunCommand implements Callable<Integer> {
         data.path(),
         DataDirectory.runtime(),
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
-        Version.text());
+        Version.text(),
+        page.reach());
   }
 
   private static PortAddress address(String text) {
@@ -133,7 +136,7 @@ final class RunCommand implements Callable<Integer> {
 
   private void greet(Recorder recorder) {
     tell("recording to " + data.path() + "; stop with Ctrl-C");
-    recorder.httpPort().ifPresent(port -> tell("the page is http://127.0.0.1:" + port + "/"));
+    recorder.pageAddress().ifPresent(address -> tell("the page is " + address));
   }
 
   private synchronized void announce(AnnouncedCut cut) {

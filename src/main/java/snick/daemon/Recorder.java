@@ -1,6 +1,7 @@
 package snick.daemon;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -23,6 +24,7 @@ import snick.view.Bench;
 import snick.view.BenchState;
 import snick.view.LiveTrace;
 import snick.view.NextSpot;
+import snick.view.PageReach;
 import snick.view.RigMetrics;
 
 /**
@@ -62,6 +64,7 @@ public final class Recorder implements AutoCloseable {
    * @param lockFolder where locks lie
    * @param httpPort TCP port of the page, 0 for any free one; empty for none
    * @param version version of this program
+   * @param reach who can reach the page
    */
   public record Settings(
       List<PortAddress> rigs,
@@ -70,9 +73,30 @@ public final class Recorder implements AutoCloseable {
       Path dataDirectory,
       Path lockFolder,
       OptionalInt httpPort,
-      String version) {
+      String version,
+      PageReach reach) {
     public Settings {
       rigs = List.copyOf(rigs);
+    }
+
+    /** With a page for this machine alone. */
+    public Settings(
+        List<PortAddress> rigs,
+        int bitsPerSecond,
+        Pipeline.Settings pipeline,
+        Path dataDirectory,
+        Path lockFolder,
+        OptionalInt httpPort,
+        String version) {
+      this(
+          rigs,
+          bitsPerSecond,
+          pipeline,
+          dataDirectory,
+          lockFolder,
+          httpPort,
+          version,
+          PageReach.loopback());
     }
   }
 
@@ -142,7 +166,7 @@ public final class Recorder implements AutoCloseable {
   private void begin(Settings settings) throws IOException, RigInUseException {
     for (PortAddress rig : settings.rigs()) {
       if (rig.live()) {
-        locks.add(RigLock.take(settings.lockFolder(), RigLock.nameOf(rig)));
+        locks.add(RigLock.take(settings.lockFolder(), lockName(rig)));
       }
     }
     if (settings.httpPort().isPresent()) {
@@ -163,6 +187,14 @@ public final class Recorder implements AutoCloseable {
         nextSpot,
         complaint -> faults.note("page", complaint),
         clock);
+  }
+
+  /** The same device has one lock, whatever link it is named by. */
+  private static String lockName(PortAddress rig) throws IOException {
+    if (rig instanceof PortAddress.SerialDevice device && Files.exists(device.path())) {
+      return device.path().toRealPath().toString();
+    }
+    return rig.text();
   }
 
   private void read(RigReader reader) {
@@ -216,6 +248,11 @@ public final class Recorder implements AutoCloseable {
   /** TCP port of the page; empty if none is served. */
   public OptionalInt httpPort() {
     return page.stream().mapToInt(p -> p.page().portNumber()).findFirst();
+  }
+
+  /** Address of the page, to be opened; empty if none is served. */
+  public Optional<String> pageAddress() {
+    return page.map(p -> p.page().address());
   }
 
   /** Waits until every rig's bytes have ended (files), or the recorder is closed. */

@@ -1,9 +1,6 @@
 package snick.daemon;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.util.List;
 import snick.view.Bench;
 import snick.view.BenchPage;
 
@@ -26,9 +23,7 @@ record ServedPage(BenchPage page, Bench bench) implements AutoCloseable {
 
   private static BenchPage.Settings where(Recorder.Settings settings) {
     return new BenchPage.Settings(
-        new InetSocketAddress(InetAddress.getLoopbackAddress(), settings.httpPort().orElseThrow()),
-        List.of(),
-        settings.lockFolder());
+        settings.reach(), settings.httpPort().orElseThrow(), settings.lockFolder());
   }
 
   private static void closeDoors(Bench bench) {

@@ -34,17 +34,12 @@ public final class BenchPage implements AutoCloseable {
   /**
    * Where the page is served.
    *
-   * @param listen address; port 0 for any free one
-   * @param furtherNames host names that are answered besides those of loopback
+   * @param reach who can reach it
+   * @param portNumber TCP port, 0 for any free one
    * @param tokenFolder where programs of the same user find the token that a change must carry, in
    *     a file named by the port
    */
-  public record Settings(InetSocketAddress listen, List<String> furtherNames, Path tokenFolder) {
-    /** Whether other machines can connect. */
-    boolean beyondLoopback() {
-      return !listen.getAddress().isLoopbackAddress();
-    }
-  }
+  public record Settings(PageReach reach, int portNumber, Path tokenFolder) {}
 
   private BenchPage(Settings settings, Bench bench) throws IOException {
     this.settings = settings;
@@ -62,7 +57,9 @@ public final class BenchPage implements AutoCloseable {
             (request, parts) -> Answer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
             files.description());
-    server = LoopbackServer.start(settings.listen(), site(files));
+    server =
+        LoopbackServer.start(
+            new InetSocketAddress(settings.reach().address(), settings.portNumber()), site(files));
   }
 
   /**
@@ -112,11 +109,11 @@ public final class BenchPage implements AutoCloseable {
 
   private Site site(PageFiles files) {
     return new BenchSite(
-        new Doorkeeper(settings.furtherNames(), token, settings.beyondLoopback()),
+        new Doorkeeper(settings.reach().answered(), token, settings.reach().beyondLoopback()),
         files,
         routes,
         token,
-        settings.beyondLoopback());
+        settings.reach().beyondLoopback());
   }
 
   private Answer events(Request request) {
@@ -155,9 +152,8 @@ public final class BenchPage implements AutoCloseable {
 
   /** The address to open; beyond loopback it holds the token. */
   public String address() {
-    String host = settings.beyondLoopback() ? settings.listen().getHostString() : "127.0.0.1";
-    String secret = settings.beyondLoopback() ? "?token=" + token.text() : "";
-    return "http://" + host + ":" + portNumber() + "/" + secret;
+    String secret = settings.reach().beyondLoopback() ? "?token=" + token.text() : "";
+    return "http://" + settings.reach().host() + ":" + portNumber() + "/" + secret;
   }
 
   private static ScheduledExecutorService thread(String name) {

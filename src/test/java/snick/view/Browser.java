@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.logging.Level;
 import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -92,6 +93,11 @@ final class Browser implements AutoCloseable {
     find(css).sendKeys(text);
   }
 
+  /** One key, with nothing in focus. */
+  void key(String key) {
+    find("body").sendKeys(key);
+  }
+
   /** Waits until {@code css} holds {@code text}. */
   void awaitText(String css, String text) {
     await(css + " with '" + text + "'", () -> shown(css) && text(css).contains(text));
@@ -99,7 +105,7 @@ final class Browser implements AutoCloseable {
 
   void await(String what, BooleanSupplier condition) {
     new WebDriverWait(driver, PATIENCE, Duration.ofMillis(50))
-        .ignoring(org.openqa.selenium.StaleElementReferenceException.class)
+        .ignoring(StaleElementReferenceException.class)
         .withMessage(what)
         .until(d -> condition.getAsBoolean());
   }

@@ -1,8 +1,6 @@
 package snick.view;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -57,10 +55,10 @@ final class TestBench implements AutoCloseable {
   private int cuts;
 
   TestBench(Path folder) throws IOException {
-    this(folder, List.of());
+    this(folder, PageReach.loopback());
   }
 
-  TestBench(Path folder, List<String> furtherNames) throws IOException {
+  TestBench(Path folder, PageReach reach) throws IOException {
     runFolder = folder.resolve("run");
     keeper = Store.open(folder.resolve("data"), Clock.systemUTC());
     keeper.add(calibration, Optional.empty());
@@ -86,13 +84,7 @@ final class TestBench implements AutoCloseable {
             nextSpot,
             complaints::add,
             Clock.systemUTC());
-    page =
-        BenchPage.start(
-            new BenchPage.Settings(
-                new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
-                furtherNames,
-                runFolder),
-            bench);
+    page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);
   }
 
   static BenchState state() {
