@@ -67,6 +67,13 @@ final class PlaceChoice {
     }
   }
 
+  /** The complaint of a command that needs to know where the rig stands. */
+  static Refusal missing() {
+    return Refusal.usage(
+        "say where the rig stands, for local gravity: --latitude 48.1 --height 520, or --gravity"
+            + " 9.807 if it was measured");
+  }
+
   /** Gravity as stated, else anywhere on Earth at sea level, with the uncertainty of that. */
   Gravity gravityOrAnywhere() {
     return gravity()

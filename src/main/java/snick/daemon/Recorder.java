@@ -1,7 +1,6 @@
 package snick.daemon;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -166,7 +165,7 @@ public final class Recorder implements AutoCloseable {
   private void begin(Settings settings) throws IOException, RigInUseException {
     for (PortAddress rig : settings.rigs()) {
       if (rig.live()) {
-        locks.add(RigLock.take(settings.lockFolder(), lockName(rig)));
+        locks.add(RigLock.take(settings.lockFolder(), RigLock.nameOf(rig)));
       }
     }
     if (settings.httpPort().isPresent()) {
@@ -187,14 +186,6 @@ public final class Recorder implements AutoCloseable {
         nextSpot,
         complaint -> faults.note("page", complaint),
         clock);
-  }
-
-  /** The same device has one lock, whatever link it is named by. */
-  private static String lockName(PortAddress rig) throws IOException {
-    if (rig instanceof PortAddress.SerialDevice device && Files.exists(device.path())) {
-      return device.path().toRealPath().toString();
-    }
-    return rig.text();
   }
 
   private void read(RigReader reader) {

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import snick.port.PortAddress;
 
 /**
  * One recorder for each rig: an advisory file lock that the operating system takes back when its
@@ -52,6 +53,14 @@ final class RigLock implements AutoCloseable {
       channel.close();
       throw e;
     }
+  }
+
+  /** Name of the lock of {@code rig}: the same device has one, whatever link it is named by. */
+  static String nameOf(PortAddress rig) throws IOException {
+    if (rig instanceof PortAddress.SerialDevice device && Files.exists(device.path())) {
+      return device.path().toRealPath().toString();
+    }
+    return rig.text();
   }
 
   private static String holder(FileChannel channel) throws IOException {

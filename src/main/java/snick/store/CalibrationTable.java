@@ -126,11 +126,12 @@ final class CalibrationTable {
     return database.query("SELECT * FROM calibration WHERE id = ?").text(id).first(this::map);
   }
 
-  /** The one stored last for the device, else the one stored last for any. */
+  /** One's own stored last for the device, else one's own stored last for any. */
   Optional<StoredCalibration> current(String deviceId) {
     return database
         .query(
-            "SELECT * FROM calibration WHERE device_id = ? OR device_id IS NULL"
+            "SELECT * FROM calibration WHERE (device_id = ? OR device_id IS NULL)"
+                + " AND number NOT IN (SELECT calibration FROM calibration_origin)"
                 + " ORDER BY device_id IS NULL, number DESC LIMIT 1")
         .text(deviceId)
         .first(this::map);

@@ -16,7 +16,12 @@ final class Migrations {
   static final int APPLICATION_ID = 0x536e696b;
 
   private static final List<String> SCRIPTS =
-      List.of("0001-cuts.sql", "0002-forces.sql", "0003-journal.sql", "0004-undo.sql");
+      List.of(
+          "0001-cuts.sql",
+          "0002-forces.sql",
+          "0003-journal.sql",
+          "0004-undo.sql",
+          "0005-origins.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();

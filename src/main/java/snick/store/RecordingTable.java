@@ -1,7 +1,9 @@
 package snick.store;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import snick.quantity.SampleRate;
 
 /** Rigs and their recordings as rows. */
@@ -59,6 +61,18 @@ final class RecordingTable {
     if (changed == 0) {
       throw new IllegalArgumentException("no recording " + recordingId);
     }
+  }
+
+  OptionalLong find(String deviceId, Instant startedAt) {
+    return database
+        .query(
+            "SELECT r.id FROM recording r JOIN rig g ON g.id = r.rig"
+                + " WHERE g.device_id = ? AND r.started_at_utc_ns = ?")
+        .text(deviceId)
+        .instant(startedAt)
+        .first(row -> row.whole("id"))
+        .map(OptionalLong::of)
+        .orElse(OptionalLong.empty());
   }
 
   Optional<StoredRecording> find(long id) {

@@ -151,12 +151,13 @@ final class SessionTable {
         .list(row -> map(row).content());
   }
 
-  /** The session last opened that still runs: on this rig, else on none in particular. */
+  /** One's own session last opened that still runs: on this rig, else on none in particular. */
   Optional<Session> running(String deviceId) {
     return database
         .query(
             SELECT
-                + "WHERE s.closed_utc_ns IS NULL AND (d.rig = ? OR d.rig IS NULL) AND "
+                + "WHERE s.closed_utc_ns IS NULL AND (d.rig = ? OR d.rig IS NULL)"
+                + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
                 + STANDS
                 + " ORDER BY d.rig IS NULL, d.opened_utc_ns DESC, s.id DESC LIMIT 1")
         .text(deviceId)

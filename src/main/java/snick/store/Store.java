@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 import snick.cut.Cut;
 import snick.cut.Trace;
 import snick.force.Calibration;
@@ -195,6 +196,25 @@ public final class Store implements AutoCloseable {
    */
   public void add(Calibration calibration, Optional<String> document) {
     change(() -> calibrations.add(calibration, document, clock.instant()));
+  }
+
+  /**
+   * Takes in what comes from elsewhere, all in one transaction; the very same comes in once.
+   *
+   * @throws RuntimeException whatever {@code work} throws; then nothing was stored
+   */
+  public Origin.Outcome takeIn(Origin origin, Consumer<Intake> work) {
+    return database.write(
+        () -> {
+          OriginTable origins = new OriginTable(database);
+          if (origins.knows(origin.sha256())) {
+            return new Origin.Outcome(0, 0, true);
+          }
+          long id = origins.add(origin, clock.instant());
+          Intake intake = new Intake(database, clock, id);
+          work.accept(intake);
+          return intake.outcome();
+        });
   }
 
   /** Adds a verification with a check mass. */

@@ -128,9 +128,19 @@ public final class StoreReader implements AutoCloseable {
     return database.read(() -> calibrations.find(id));
   }
 
-  /** The calibration stored last for a device, else the one stored last for any. */
+  /** One's own calibration stored last for a device, else one's own stored last for any. */
   public Optional<StoredCalibration> currentCalibration(String deviceId) {
     return database.read(() -> calibrations.current(deviceId));
+  }
+
+  /** Everything that was taken in from elsewhere, in that order. */
+  public List<Origin.Taken> origins() {
+    return new OriginTable(database).all();
+  }
+
+  /** Where a cut came from; empty if this store recorded it. */
+  public Optional<Origin.Taken> originOfCut(long cutId) {
+    return new OriginTable(database).ofCut(cutId);
   }
 
   /** Verifications of a rig, oldest first. */

@@ -1,0 +1,142 @@
+package snick.cli;
+
+import java.io.IOException;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import snick.daemon.LiveFeed;
+import snick.force.RigSetting;
+import snick.port.LinkLostException;
+import snick.sample.Gap;
+import snick.sample.Rail;
+import snick.sample.SampleSink;
+import snick.virtualrig.ServedRig;
+
+/** The rig in use at the bench: its samples, and whoever hangs the masses. One thread. */
+final class BenchFeed implements AutoCloseable {
+  private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(10);
+
+  private final Optional<ServedRig> virtual;
+  private final LiveFeed feed;
+  private final Relay relay;
+  private final int polarity;
+  private final String name;
+
+  private BenchFeed(
+      Optional<ServedRig> virtual, LiveFeed feed, Relay relay, int polarity, String name) {
+    this.virtual = virtual;
+    this.feed = feed;
+    this.relay = relay;
+    this.polarity = polarity;
+    this.name = name;
+  }
+
+  /** Opens the rig that was named and waits until it says who it is. */
+  static BenchFeed open(BenchRig rig, int polarity) {
+    rig.requireNamed();
+    Optional<ServedRig> virtual = rig.isVirtual() ? Optional.of(rig.serve()) : Optional.empty();
+    String address = virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow());
+    Relay relay = new Relay();
+    try {
+      BenchFeed bench = new BenchFeed(virtual, rig.open(address, relay), relay, polarity, address);
+      bench.awaitIdentity();
+      return bench;
+    } catch (Refusal e) {
+      virtual.ifPresent(ServedRig::close);
+      throw e;
+    }
+  }
+
+  private void awaitIdentity() {
+    long end = System.nanoTime() + PATIENCE_NANOS;
+    boolean more = true;
+    while (more && feed.setting(polarity).isEmpty() && System.nanoTime() < end) {
+      more = turn();
+    }
+    if (feed.setting(polarity).isEmpty()) {
+      close();
+      throw Refusal.unavailable(
+          name
+              + " said nothing that is understood within 10 s; is it powered, and does its sketch"
+              + " speak firmware-protocol.md? See: snick doctor "
+              + name);
+    }
+  }
+
+  /** Samples go to {@code sink} from now on. */
+  void to(SampleSink sink) {
+    relay.sink = Optional.of(sink);
+  }
+
+  /**
+   * Reads once.
+   *
+   * @return false if nothing follows
+   * @throws Refusal if the link was lost or another device answers
+   */
+  boolean turn() {
+    try {
+      boolean more = feed.turn();
+      feed.stranger()
+          .ifPresent(
+              id -> {
+                throw Refusal.unavailable(
+                    name + " now answers as device " + id + "; plug the first rig in again");
+              });
+      return more;
+    } catch (LinkLostException e) {
+      throw Refusal.unavailable(e.getMessage() + "; plug it in and run the command again");
+    } catch (IOException e) {
+      throw Refusal.failed(name + " cannot be read: " + e.getMessage(), e);
+    }
+  }
+
+  /** The rig and how it is set now. */
+  RigSetting setting() {
+    return feed.setting(polarity).orElseThrow();
+  }
+
+  LiveFeed feed() {
+    return feed;
+  }
+
+  /** The virtual rig, if it is one. */
+  Optional<ServedRig> virtual() {
+    return virtual;
+  }
+
+  @Override
+  public void close() {
+    try {
+      feed.close();
+    } catch (IOException e) {
+      throw Refusal.failed(name + " cannot be closed: " + e.getMessage(), e);
+    } finally {
+      virtual.ifPresent(ServedRig::close);
+    }
+  }
+
+  /** Hands samples on to whoever wants them. */
+  private static final class Relay implements SampleSink {
+    private Optional<SampleSink> sink = Optional.empty();
+
+    @Override
+    public void sample(long deviceNanos, int counts) {
+      sink.ifPresent(s -> s.sample(deviceNanos, counts));
+    }
+
+    @Override
+    public void overrange(long deviceNanos, Rail rail) {
+      sink.ifPresent(s -> s.overrange(deviceNanos, rail));
+    }
+
+    @Override
+    public void gap(Gap gap) {
+      sink.ifPresent(s -> s.gap(gap));
+    }
+
+    @Override
+    public void end() {
+      sink.ifPresent(SampleSink::end);
+    }
+  }
+}

@@ -1,0 +1,207 @@
+package snick.daemon;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.TimeUnit;
+import snick.force.RigSetting;
+import snick.frame.FrameSink;
+import snick.frame.Hello;
+import snick.frame.HostCommand;
+import snick.frame.HostFrames;
+import snick.frame.StreamDecoder;
+import snick.frame.Tally;
+import snick.port.ByteLink;
+import snick.port.ByteSource;
+import snick.port.PortAddress;
+import snick.port.Ports;
+import snick.quantity.SampleRate;
+import snick.sample.HostClockFit;
+import snick.sample.SampleSink;
+import snick.sample.SampleStream;
+import snick.sample.StreamFacts;
+
+/**
+ * The samples of one rig for a person at the bench: nothing is recorded. Holds the rig's lock, so
+ * that a recorder and this never read the same port. One thread.
+ */
+public final class LiveFeed implements AutoCloseable {
+  private static final int BUFFER_BYTES = 1 << 14;
+  private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
+  private static final int USUAL_GAIN = 128;
+
+  private final PortAddress address;
+  private final ByteSource source;
+  private final Optional<RigLock> lock;
+  private final SampleRate assumedRate;
+  private final StreamDecoder decoder;
+  private final SampleStream stream;
+  private final FrameSink entry;
+  private final Identity identity = new Identity();
+  private final HostClockFit clockFit = new HostClockFit();
+  private final HostFrames frames = new HostFrames();
+  private final byte[] buffer = new byte[BUFFER_BYTES];
+  private long askedNanos;
+  private int tag;
+
+  private LiveFeed(
+      PortAddress address,
+      ByteSource source,
+      Optional<RigLock> lock,
+      Pipeline.Settings settings,
+      SampleSink sink) {
+    this.address = address;
+    this.source = source;
+    this.lock = lock;
+    this.assumedRate = settings.assumedRate();
+    StreamDecoder.Start start =
+        address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING;
+    this.decoder =
+        settings
+            .form()
+            .map(form -> StreamDecoder.of(form, start))
+            .orElseGet(() -> StreamDecoder.ofAnyForm(start));
+    this.stream = new SampleStream(assumedRate, sink);
+    this.entry = new DeviceGate(stream, identity);
+    this.askedNanos = System.nanoTime() - ASK_EVERY_NANOS;
+  }
+
+  /**
+   * Opens {@code address} and takes its lock.
+   *
+   * @param lockFolder where locks lie
+   * @param settings form and assumed rate; the detector's settings are not used
+   * @param sink takes the samples, on the thread that calls {@link #turn}
+   * @throws RigInUseException if the rig is being recorded
+   * @throws snick.port.PortException if it cannot be opened
+   */
+  public static LiveFeed open(
+      Ports ports,
+      PortAddress address,
+      Path lockFolder,
+      Pipeline.Settings settings,
+      SampleSink sink)
+      throws IOException, RigInUseException {
+    Optional<RigLock> lock =
+        address.live()
+            ? Optional.of(RigLock.take(lockFolder, RigLock.nameOf(address)))
+            : Optional.empty();
+    try {
+      return new LiveFeed(address, ports.open(address), lock, settings, sink);
+    } catch (IOException | RuntimeException e) {
+      release(lock);
+      throw e;
+    }
+  }
+
+  private static void release(Optional<RigLock> lock) throws IOException {
+    if (lock.isPresent()) {
+      lock.get().close();
+    }
+  }
+
+  /**
+   * Reads what is there, about 100 ms at most for a device, and hands its samples on.
+   *
+   * @return false once a file has ended
+   * @throws snick.port.LinkLostException if the device went away
+   */
+  public boolean turn() throws IOException {
+    askHello();
+    int count = source.read(buffer);
+    if (count > 0) {
+      decoder.accept(buffer, 0, count, entry);
+      clockFit.observe(stream.lastNanos(), source.arrivalNanos());
+    }
+    if (source.ended()) {
+      decoder.end(entry);
+      stream.end();
+      return false;
+    }
+    return true;
+  }
+
+  private void askHello() throws IOException {
+    long now = System.nanoTime();
+    if (identity.deviceId.isEmpty()
+        && now - askedNanos >= ASK_EVERY_NANOS
+        && source instanceof ByteLink device) {
+      askedNanos = now;
+      tag = (tag + 1) & 0xFF;
+      device.write(frames.encode(new HostCommand.AskHello(tag)));
+    }
+  }
+
+  /** Rig and setting, once the device said who it is or sent its first reading as text. */
+  public Optional<RigSetting> setting(int polarity) {
+    return identity.deviceId.map(
+        id ->
+            new RigSetting(
+                id, stream.gain().orElse(USUAL_GAIN), nominalRate().orElse(assumedRate), polarity));
+  }
+
+  /** Rate that the device names; empty for text. */
+  public Optional<SampleRate> nominalRate() {
+    return stream.hello().map(h -> new SampleRate(h.nominalRateMilliHertz() / 1000.0));
+  }
+
+  /** What the device said of itself. */
+  public Optional<Hello> hello() {
+    return stream.hello();
+  }
+
+  /** The device that answers now instead of the one that did at first. */
+  public Optional<String> stranger() {
+    return identity.stranger;
+  }
+
+  /** What the stream went through. */
+  public StreamFacts facts() {
+    return stream.facts();
+  }
+
+  /** What the decoder accepted and threw away. */
+  public Tally tally() {
+    return decoder.tally();
+  }
+
+  /**
+   * Device clock against host clock, ppm; empty before some seconds have passed, and for files
+   * without arrival times.
+   */
+  public OptionalDouble clockErrorPpm() {
+    return address.live() ? clockFit.rateErrorPpm() : OptionalDouble.empty();
+  }
+
+  @Override
+  public void close() throws IOException {
+    try (source) {
+      release(lock);
+    }
+  }
+
+  /** Who is there. */
+  private final class Identity implements DeviceGate.Listener {
+    private Optional<String> deviceId = Optional.empty();
+    private Optional<String> stranger = Optional.empty();
+
+    @Override
+    public void textBegan(String deviceName) {
+      deviceId = Optional.of(deviceName.isEmpty() ? "text:" + address.text() : deviceName);
+    }
+
+    @Override
+    public void admitted(Hello hello) {
+      deviceId = Optional.of(hello.deviceIdText());
+    }
+
+    @Override
+    public void stranger(Hello hello, long expectedDeviceId) {
+      stranger = Optional.of(hello.deviceIdText());
+    }
+
+    @Override
+    public void newerProtocol(Hello hello) {}
+  }
+}

@@ -1,0 +1,214 @@
+package snick.exchange;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+
+/**
+ * A package being read: hostile until the end. The descriptor first, then the small files, then cut
+ * by cut in constant memory; digests are compared at the end of each file, so nothing may be kept
+ * before {@link #forEachCut} has returned.
+ */
+final class PackageReading implements AutoCloseable {
+  private static final int MOST_JSON_BYTES = 64 << 20;
+  private static final long MOST_TABLE_BYTES = 1L << 37;
+  private static final int MOST_CUTS = 10_000_000;
+
+  /** Formats that this program reads. */
+  private static final Set<Long> FORMATS = Set.of(1L);
+
+  private final PackageSource source;
+  private final Map<String, FileFacts> stated = new HashMap<>();
+  private final JsonNode descriptor;
+  private final String descriptorSha256;
+  private final PackageContents contents;
+
+  private PackageReading(PackageSource source) throws IOException {
+    this.source = source;
+    byte[] bytes = bounded(PackageFiles.DESCRIPTOR);
+    descriptor = json(PackageFiles.DESCRIPTOR, new java.io.ByteArrayInputStream(bytes));
+    var digest = DigestedFile.sha256();
+    digest.update(bytes);
+    descriptorSha256 = DigestedFile.hex(digest);
+    requireFormat();
+    descriptor.member("resources").elements().forEach(this::note);
+    for (String file : PackageFiles.DESCRIBED) {
+      if (!stated.containsKey(file)) {
+        throw new RefusedPackage(
+            PackageFiles.DESCRIPTOR + " lists no " + file + "; ask the sender for a whole package");
+      }
+    }
+    checked(PackageFiles.README);
+    contents =
+        new PackageContents(
+            RigJson.read(checked(RigJson.FILE)),
+            CalibrationJson.read(checked(CalibrationJson.FILE)),
+            JournalJson.read(checked(JournalJson.FILE)));
+  }
+
+  /** Opens a folder or a zip file. */
+  static PackageReading open(Path path) throws IOException {
+    PackageSource source = Files.isDirectory(path) ? new FolderSource(path) : ZipSource.open(path);
+    try {
+      return new PackageReading(source);
+    } catch (IOException | RuntimeException e) {
+      source.close();
+      throw e;
+    }
+  }
+
+  private byte[] bounded(String file) throws IOException {
+    try (InputStream in = source.open(file)) {
+      byte[] bytes = in.readNBytes(MOST_JSON_BYTES + 1);
+      if (bytes.length > MOST_JSON_BYTES) {
+        throw new RefusedPackage(file + " is over " + MOST_JSON_BYTES + " bytes");
+      }
+      return bytes;
+    }
+  }
+
+  private static JsonNode json(String file, InputStream in) throws IOException {
+    try {
+      return new JsonNode(file + ": ", JsonText.read(in));
+    } catch (JsonProcessingException e) {
+      throw new RefusedPackage(
+          file
+              + " is no JSON that can be taken in: "
+              + RefusedPackage.shown(e.getOriginalMessage())
+              + (e.getLocation() == null ? "" : ", line " + e.getLocation().getLineNr()),
+          e);
+    }
+  }
+
+  private void requireFormat() {
+    JsonNode format = descriptor.member("snick_format");
+    if (!format.present()) {
+      throw new RefusedPackage(
+          PackageFiles.DESCRIPTOR + " has no snick_format: a Data Package, but not of this kind");
+    }
+    if (!FORMATS.contains(format.whole())) {
+      throw new RefusedPackage(
+          PackageFiles.DESCRIPTOR
+              + ": format "
+              + format.whole()
+              + " is not known, known: "
+              + FORMATS
+              + "; use a newer program");
+    }
+  }
+
+  private void note(JsonNode resource) {
+    String path = resource.member("path").text();
+    String hash = resource.member("hash").text();
+    long bytes = resource.member("bytes").whole();
+    if (!PackageFiles.DESCRIBED.contains(path)) {
+      throw new RefusedPackage(
+          resource.place()
+              + ".path '"
+              + RefusedPackage.shown(path)
+              + "' is no file of a package; do not trust it");
+    }
+    boolean table = path.endsWith(".csv");
+    if (!hash.matches("sha256:[0-9a-f]{64}")
+        || !(bytes >= 0 && bytes <= (table ? MOST_TABLE_BYTES : MOST_JSON_BYTES))) {
+      throw new RefusedPackage(
+          resource.place()
+              + ": "
+              + bytes
+              + " bytes or hash '"
+              + RefusedPackage.shown(hash)
+              + "' cannot be");
+    }
+    if (stated.put(path, new FileFacts(bytes, hash.substring("sha256:".length()))) != null) {
+      throw new RefusedPackage(resource.place() + " lists " + path + " again");
+    }
+  }
+
+  /** The small file of a name, its digest compared; empty for what is no JSON. */
+  private JsonNode checked(String file) throws IOException {
+    byte[] bytes = bounded(file);
+    CheckedInput input =
+        new CheckedInput(new java.io.ByteArrayInputStream(bytes), file, stated.get(file));
+    input.requireAsStated();
+    return file.endsWith(".json")
+        ? json(file, new java.io.ByteArrayInputStream(bytes))
+        : new JsonNode(file + ": ", "");
+  }
+
+  String name() {
+    return source.name();
+  }
+
+  /** Digest of the descriptor, which holds the digests of all other files. */
+  String sha256() {
+    return descriptorSha256;
+  }
+
+  /** The title that the sender gave. */
+  String title() {
+    return descriptor.member("title").textOr("");
+  }
+
+  PackageContents contents() {
+    return contents;
+  }
+
+  /** A cut, and the force that the package states for each sample. */
+  @FunctionalInterface
+  interface CutConsumer {
+    void accept(StatedCut cut, TraceReading samples);
+  }
+
+  /** Gives every cut; after it has returned, every file was what the descriptor states. */
+  int forEachCut(CutConsumer consumer) throws IOException {
+    try (InputStream cutsIn = source.open(Table.CUTS.file());
+        InputStream tracesIn = source.open(Table.TRACES.file());
+        InputStream gapsIn = source.open(Table.GAPS.file());
+        InputStream overrangeIn = source.open(Table.OVERRANGE.file())) {
+      CsvRows cuts = rows(Table.CUTS, cutsIn);
+      CsvRows traces = rows(Table.TRACES, tracesIn);
+      CsvRows gaps = rows(Table.GAPS, gapsIn);
+      CsvRows overrange = rows(Table.OVERRANGE, overrangeIn);
+      TraceReading samples = new TraceReading(traces, gaps, overrange);
+      CutReading reading = new CutReading(cuts, contents);
+      int number = 0;
+      while (cuts.present()) {
+        number++;
+        if (number > MOST_CUTS) {
+          throw cuts.refused("over " + MOST_CUTS + " cuts");
+        }
+        StatedCut cut = reading.with(number, samples);
+        consumer.accept(cut, samples);
+        cuts.advance();
+      }
+      cuts.requireEnd();
+      traces.requireEnd();
+      gaps.requireEnd();
+      overrange.requireEnd();
+      return number;
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private CsvRows rows(Table table, InputStream in) {
+    return new CsvRows(table, in, stated.get(table.file()));
+  }
+
+  /** Gives every cut without its samples' forces. */
+  int forEach(Consumer<StatedCut> consumer) throws IOException {
+    return forEachCut((cut, samples) -> consumer.accept(cut));
+  }
+
+  @Override
+  public void close() throws IOException {
+    source.close();
+  }
+}

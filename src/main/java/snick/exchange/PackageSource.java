@@ -1,0 +1,18 @@
+package snick.exchange;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.InputStream;
+
+/** The files of a package, by their names alone: nothing in it says where anything is written. */
+interface PackageSource extends Closeable {
+  /** What the package is called, for messages and provenance. */
+  String name();
+
+  /**
+   * The file of a name, from its beginning.
+   *
+   * @throws RefusedPackage if it is missing or no plain file
+   */
+  InputStream open(String file) throws IOException;
+}

@@ -1,0 +1,44 @@
+package snick.exchange;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import snick.cut.Cut;
+import snick.cut.CutDetector;
+import snick.cut.DetectorSettings;
+import snick.cut.Trace;
+import snick.sample.Gap;
+import snick.sample.Rail;
+
+/** What this program's detector finds in a trace alone. */
+final class Rederivation {
+  private static final DetectorSettings SETTINGS = DetectorSettings.defaults();
+
+  private Rederivation() {}
+
+  /** The event that begins nearest to where {@code stated} does; empty if none is found. */
+  static Optional<Cut> of(Cut stated) {
+    List<Cut> found = new ArrayList<>();
+    feed(stated.trace(), new CutDetector(SETTINGS, found::add));
+    return found.stream()
+        .min(Comparator.comparingLong(cut -> Math.abs(cut.onsetNanos() - stated.onsetNanos())));
+  }
+
+  private static void feed(Trace trace, CutDetector detector) {
+    List<Gap> gaps = trace.gaps();
+    int nextGap = 0;
+    for (int i = 0; i < trace.size(); i++) {
+      while (nextGap < gaps.size() && gaps.get(nextGap).toNanos() <= trace.deviceNanos(i)) {
+        detector.gap(gaps.get(nextGap));
+        nextGap++;
+      }
+      if (trace.overrange(i)) {
+        detector.overrange(trace.deviceNanos(i), trace.counts(i) > 0 ? Rail.HIGH : Rail.LOW);
+      } else {
+        detector.sample(trace.deviceNanos(i), trace.counts(i));
+      }
+    }
+    detector.end();
+  }
+}

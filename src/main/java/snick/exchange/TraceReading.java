@@ -1,0 +1,112 @@
+package snick.exchange;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import snick.cut.Trace;
+import snick.sample.Gap;
+
+/**
+ * Reads the samples, gaps and overrange runs of one cut after the other. Memory follows the rows
+ * that are really there, never a number that is stated.
+ */
+final class TraceReading {
+  /** Over ten hours at 80 samples a second. */
+  static final int MOST_SAMPLES = 3_000_000;
+
+  private static final int CUT = 0;
+  private static final int FIRST_ROOM = 1024;
+
+  private final CsvRows traces;
+  private final CsvRows gaps;
+  private final CsvRows overrange;
+  private long[] nanos = new long[FIRST_ROOM];
+  private int[] counts = new int[FIRST_ROOM];
+  private double[] newtons = new double[FIRST_ROOM];
+  private int size;
+
+  TraceReading(CsvRows traces, CsvRows gaps, CsvRows overrange) {
+    this.traces = traces;
+    this.gaps = gaps;
+    this.overrange = overrange;
+  }
+
+  /** The trace of the cut with this number, whose rows come next. */
+  Trace next(int cut) {
+    size = 0;
+    while (traces.present() && traces.integer(CUT) == cut) {
+      sample();
+      traces.advance();
+    }
+    return new Trace(
+        Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size), marks(cut), gaps(cut));
+  }
+
+  /** Stated force of a sample of the last trace, N; NaN if none is stated. */
+  double statedNewtons(int sample) {
+    return newtons[sample];
+  }
+
+  private void sample() {
+    if (traces.whole(1) != size) {
+      throw traces.refused("sample is " + traces.whole(1) + ", not " + size);
+    }
+    if (size == MOST_SAMPLES) {
+      throw traces.refused("over " + MOST_SAMPLES + " samples in one cut");
+    }
+    if (size == counts.length) {
+      nanos = Arrays.copyOf(nanos, 2 * size);
+      counts = Arrays.copyOf(counts, 2 * size);
+      newtons = Arrays.copyOf(newtons, 2 * size);
+    }
+    nanos[size] = traces.nanos(2);
+    if (size > 0 && nanos[size] < nanos[size - 1]) {
+      throw traces.refused("t_s goes back, from " + Decimals.seconds(nanos[size - 1]));
+    }
+    counts[size] = traces.integer(3);
+    newtons[size] = traces.real(4).orElse(Double.NaN);
+    size++;
+  }
+
+  private boolean[] marks(int cut) {
+    boolean[] marks = new boolean[size];
+    int after = -1;
+    while (overrange.present() && overrange.integer(CUT) == cut) {
+      int first = overrange.integer(1);
+      int last = overrange.integer(2);
+      if (!(first > after && last >= first && last < size)) {
+        throw overrange.refused(
+            "run " + first + " to " + last + " does not follow " + after + " within " + size);
+      }
+      Arrays.fill(marks, first, last + 1, true);
+      after = last;
+      overrange.advance();
+    }
+    return marks;
+  }
+
+  private List<Gap> gaps(int cut) {
+    List<Gap> found = new ArrayList<>();
+    while (gaps.present() && gaps.integer(CUT) == cut) {
+      if (gaps.whole(1) != found.size() + 1 || found.size() > size) {
+        throw gaps.refused("gap is " + gaps.whole(1) + ", not " + (found.size() + 1));
+      }
+      found.add(gap());
+      gaps.advance();
+    }
+    return found;
+  }
+
+  private Gap gap() {
+    try {
+      return new Gap(
+          Gap.Cause.valueOf(gaps.text(2).toUpperCase(Locale.ROOT)),
+          gaps.nanos(3),
+          gaps.nanos(4),
+          gaps.whole(5));
+    } catch (IllegalArgumentException e) {
+      throw gaps.refused(e.getMessage());
+    }
+  }
+}

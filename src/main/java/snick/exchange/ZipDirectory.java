@@ -1,0 +1,176 @@
+package snick.exchange;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * The central directory of a zip file (PKWARE, APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16),
+ * read strictly before anything is unpacked: plain files of known names, each once, none laid over
+ * another.
+ */
+final class ZipDirectory {
+  private static final int END_BYTES = 22;
+  private static final int END_MARK = 0x06054b50;
+  private static final int ENTRY_BYTES = 46;
+  private static final int ENTRY_MARK = 0x02014b50;
+  private static final int LOCAL_BYTES = 30;
+  private static final int LOCAL_MARK = 0x04034b50;
+  private static final int STORED = 0;
+  private static final int DEFLATED = 8;
+  private static final int UNIX = 3;
+  private static final int FILE_TYPE = 0xF000;
+  private static final int PLAIN_FILE = 0x8000;
+  private static final long ZIP64 = 0xFFFF_FFFFL;
+
+  private final String zip;
+  private final FileChannel channel;
+
+  private ZipDirectory(Path file, FileChannel channel) {
+    this.zip = file.toString();
+    this.channel = channel;
+  }
+
+  /**
+   * An entry.
+   *
+   * @param name its name
+   * @param compressedBytes its bytes in the file
+   * @param start where its local header begins
+   */
+  record Entry(String name, long compressedBytes, long start) {}
+
+  /** Entries of a zip file in which nothing is wrong. */
+  static List<Entry> check(Path file, Set<String> known) throws IOException {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+      return new ZipDirectory(file, channel).entries(known);
+    }
+  }
+
+  private RefusedPackage refused(String why) {
+    return new RefusedPackage(zip + ": " + why);
+  }
+
+  private ByteBuffer read(long position, int length) throws IOException {
+    if (position < 0 || position + length > channel.size()) {
+      throw refused("the zip file is torn: it refers to bytes beyond its end; fetch it again");
+    }
+    ByteBuffer buffer = ByteBuffer.allocate(length).order(ByteOrder.LITTLE_ENDIAN);
+    while (buffer.hasRemaining() && channel.read(buffer, position + buffer.position()) >= 0) {}
+    return buffer.flip();
+  }
+
+  private List<Entry> entries(Set<String> known) throws IOException {
+    long end = channel.size() - END_BYTES;
+    ByteBuffer tail = read(end, END_BYTES);
+    if (tail.getInt(0) != END_MARK) {
+      throw refused("not a zip file, or bytes follow its end; ask the sender for a plain one");
+    }
+    int count = tail.getShort(10) & 0xFFFF;
+    long directoryBytes = tail.getInt(12) & ZIP64;
+    long directory = tail.getInt(16) & ZIP64;
+    if (directoryBytes == ZIP64 || directory == ZIP64) {
+      throw refused("over 4 GiB; ask the sender for a folder, or for smaller packages");
+    }
+    if (count > known.size()) {
+      throw refused(count + " entries, a package has at most " + known.size());
+    }
+    if (directory + directoryBytes != end) {
+      throw refused("its directory does not end where the file ends; fetch it again");
+    }
+    List<Entry> entries = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    long position = directory;
+    for (int i = 0; i < count; i++) {
+      ByteBuffer fixed = read(position, ENTRY_BYTES);
+      Entry entry = entry(fixed, position, known);
+      if (!names.add(entry.name())) {
+        throw refused("entry '" + entry.name() + "' is there twice; do not trust it");
+      }
+      entries.add(entry);
+      position += ENTRY_BYTES + variableBytes(fixed);
+    }
+    requireApart(entries, directory);
+    return entries;
+  }
+
+  private static int variableBytes(ByteBuffer entry) {
+    return (entry.getShort(28) & 0xFFFF)
+        + (entry.getShort(30) & 0xFFFF)
+        + (entry.getShort(32) & 0xFFFF);
+  }
+
+  private Entry entry(ByteBuffer fixed, long position, Set<String> known) throws IOException {
+    if (fixed.getInt(0) != ENTRY_MARK) {
+      throw refused("its directory is damaged; fetch it again");
+    }
+    String name =
+        StandardCharsets.UTF_8
+            .decode(read(position + ENTRY_BYTES, fixed.getShort(28) & 0xFFFF))
+            .toString();
+    if (!known.contains(name)) {
+      throw refused(
+          "entry '"
+              + RefusedPackage.shown(name)
+              + "' is none of "
+              + known
+              + "; zip the files themselves, without their folder");
+    }
+    int method = fixed.getShort(10) & 0xFFFF;
+    boolean encrypted = (fixed.getShort(8) & 1) != 0;
+    if ((method != STORED && method != DEFLATED) || encrypted) {
+      throw refused(
+          "entry '" + name + "' is encrypted or packed in an unknown way (" + method + ")");
+    }
+    int type = (fixed.getInt(38) >>> 16) & FILE_TYPE;
+    if (fixed.get(5) == UNIX && type != 0 && type != PLAIN_FILE) {
+      throw refused("entry '" + name + "' is a link or no plain file; do not trust it");
+    }
+    long compressed = fixed.getInt(20) & ZIP64;
+    long start = fixed.getInt(42) & ZIP64;
+    if (compressed == ZIP64 || start == ZIP64) {
+      throw refused("over 4 GiB; ask the sender for a folder, or for smaller packages");
+    }
+    requireSameName(name, start);
+    return new Entry(name, compressed, start);
+  }
+
+  private void requireSameName(String name, long start) throws IOException {
+    ByteBuffer local = read(start, LOCAL_BYTES);
+    String localName =
+        StandardCharsets.UTF_8
+            .decode(read(start + LOCAL_BYTES, local.getShort(26) & 0xFFFF))
+            .toString();
+    if (local.getInt(0) != LOCAL_MARK || !localName.equals(name)) {
+      throw refused("entry '" + name + "' has two names; do not trust it");
+    }
+  }
+
+  private void requireApart(List<Entry> entries, long directory) throws IOException {
+    List<Entry> inOrder = new ArrayList<>(entries);
+    inOrder.sort(Comparator.comparingLong(Entry::start));
+    for (int i = 0; i < inOrder.size(); i++) {
+      Entry entry = inOrder.get(i);
+      ByteBuffer local = read(entry.start(), LOCAL_BYTES);
+      long end =
+          entry.start()
+              + LOCAL_BYTES
+              + (local.getShort(26) & 0xFFFF)
+              + (local.getShort(28) & 0xFFFF)
+              + entry.compressedBytes();
+      long next = i + 1 < inOrder.size() ? inOrder.get(i + 1).start() : directory;
+      if (end > next) {
+        throw refused("entry '" + entry.name() + "' lies over another; do not trust it");
+      }
+    }
+  }
+}
