@@ -9,13 +9,13 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "cuts",
     mixinStandardHelpOptions = true,
-    description = "Look at stored cuts.",
-    subcommands = {CutsListCommand.class, CutsShowCommand.class})
+    description = "Look at stored cuts, or set one aside.",
+    subcommands = {CutsListCommand.class, CutsShowCommand.class, CutsSetAsideCommand.class})
 final class CutsCommand implements Runnable {
   @Spec private CommandSpec spec;
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Missing command: list or show");
+    throw new ParameterException(spec.commandLine(), "Missing command: list, show or set-aside");
   }
 }

@@ -12,14 +12,14 @@ final class JudgeChoice {
       names = "--margin",
       paramLabel = "GF",
       description = "Largest difference that does not matter to you, gf.")
-  private Optional<Double> marginGf;
+  private Optional<Double> marginGf = Optional.empty();
 
   @Option(
       names = "--rig-sd",
       paramLabel = "GF",
       description =
           "The rig's repeatability, gf (default: the study last kept for the session's rig).")
-  private Optional<Double> rigSdGf;
+  private Optional<Double> rigSdGf = Optional.empty();
 
   @Option(
       names = "--rig-df",

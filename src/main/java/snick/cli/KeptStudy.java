@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.Session;
 import snick.store.Evidence;
+import snick.store.Rig;
 import snick.store.StoreReader;
 import snick.verdict.RigRepeatability;
 
@@ -32,9 +33,15 @@ final class KeptStudy {
     }
   }
 
-  /** The study last kept for the rig of {@code session}. */
+  /** The study last kept for the rig of {@code session}, else for the only rig. */
   static Optional<RigRepeatability> of(StoreReader store, Session session) {
-    return session.rig().flatMap(rig -> last(store.evidence(rig, KIND)));
+    return session.rig().or(() -> only(store)).flatMap(rig -> last(store.evidence(rig, KIND)));
+  }
+
+  /** The rig, if only one was ever recorded: then a session that names none is of it. */
+  static Optional<String> only(StoreReader store) {
+    List<Rig> rigs = store.rigs();
+    return rigs.size() == 1 ? Optional.of(rigs.get(0).deviceId()) : Optional.empty();
   }
 
   private static Optional<RigRepeatability> last(List<Evidence> studies) {
@@ -54,7 +61,7 @@ final class KeptStudy {
       throw Refusal.badInput(
           "the repeatability study kept for rig "
               + study.deviceId()
-              + " cannot be read; keep a new one: snick study --keep");
+              + " cannot be read; keep a new one: snick study repeatability --keep");
     }
   }
 }

@@ -15,13 +15,13 @@ final class SessionChoice {
       names = "--session",
       paramLabel = "NAME",
       description = "The session (default: the one that runs).")
-  private Optional<String> name;
+  private Optional<String> name = Optional.empty();
 
   @Option(
       names = "--rig",
       paramLabel = "ID",
       description = "The session that runs on this rig, if several run.")
-  private Optional<String> rig;
+  private Optional<String> rig = Optional.empty();
 
   /** Name of the session to write to: it was given, or it is the only one that runs. */
   String toWrite(StoreReader store) {
@@ -39,8 +39,18 @@ final class SessionChoice {
 
   /** Name of the session to read: as {@link #toWrite}, else the latest. */
   String toRead(StoreReader store) {
-    return name.or(() -> onlyRunning(store))
-        .or(() -> store.journal().latestSessions(1).stream().map(Session::name).findFirst())
+    return name.or(() -> onlyRunning(store)).orElseGet(() -> latest(store));
+  }
+
+  /** The session that runs, if it is the only one, else the latest. */
+  static String anyToRead(StoreReader store) {
+    return new SessionChoice().toRead(store);
+  }
+
+  private static String latest(StoreReader store) {
+    return store.journal().latestSessions(1).stream()
+        .map(Session::name)
+        .findFirst()
         .orElseThrow(
             () ->
                 Refusal.badInput(

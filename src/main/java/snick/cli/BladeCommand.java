@@ -1,0 +1,26 @@
+package snick.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Blades. */
+@Command(
+    name = "blade",
+    mixinStandardHelpOptions = true,
+    description = "Keep the blades of the journal.",
+    subcommands = {
+      BladeAddCommand.class,
+      BladeListCommand.class,
+      BladeShowCommand.class,
+      BladeCorrectCommand.class
+    })
+final class BladeCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Missing command: add, list, show or correct");
+  }
+}

@@ -1,0 +1,56 @@
+package snick.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.journal.FilamentLot;
+import snick.journal.NotAccepted;
+import snick.store.JournalReader;
+
+/** Corrects what is noted of a lot. */
+@Command(
+    name = "correct",
+    mixinStandardHelpOptions = true,
+    description = "Correct what is noted of a lot; the old entry is kept.",
+    footerHeading = "%nExample (invented):%n",
+    footer = "  snick lot correct spool-b --diameter 0.26 --why 'measured it'")
+final class LotCorrectCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "LOT", description = "Its name.")
+  private String name;
+
+  @Mixin private LotFields fields;
+
+  @Option(names = "--why", paramLabel = "TEXT", required = true, description = "Reason.")
+  private String why;
+
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    FilamentLot lot;
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      lot = fields.over(known(journal.reader().journal(), name));
+      journal.writer().correct(lot, why);
+    }
+    spec.commandLine().getOut().println("now " + JournalText.lot(lot));
+    return ExitCode.OK;
+  }
+
+  /** The lot of a name; it must be there. */
+  static FilamentLot known(JournalReader journal, String name) {
+    return journal
+        .filamentLot(name)
+        .orElseThrow(
+            () ->
+                new NotAccepted(
+                    "filament lot '"
+                        + name
+                        + "' is not in the journal: snick lot list, or snick lot add"));
+  }
+}

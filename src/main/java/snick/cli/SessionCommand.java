@@ -1,0 +1,28 @@
+package snick.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Sessions. */
+@Command(
+    name = "session",
+    mixinStandardHelpOptions = true,
+    description = "Open, end, look at and correct sessions.",
+    subcommands = {
+      SessionStartCommand.class,
+      SessionStopCommand.class,
+      SessionListCommand.class,
+      SessionShowCommand.class,
+      SessionCorrectCommand.class
+    })
+final class SessionCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(
+        spec.commandLine(), "Missing command: start, stop, list, show or correct");
+  }
+}

@@ -1,0 +1,21 @@
+package snick.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Studies of the rig. */
+@Command(
+    name = "study",
+    mixinStandardHelpOptions = true,
+    description = "Find out what the rig and its operators scatter.",
+    subcommands = {StudyRepeatabilityCommand.class, StudyCrossedCommand.class})
+final class StudyCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Missing command: repeatability or crossed");
+  }
+}
