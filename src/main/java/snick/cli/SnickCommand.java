@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
       StudyCommand.class,
       ChartCommand.class,
       WearCommand.class,
+      PlotCommand.class,
       ExportCommand.class,
       AnalyzeCommand.class,
       CaptureCommand.class,

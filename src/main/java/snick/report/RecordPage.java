@@ -33,6 +33,7 @@ public final class RecordPage {
       """;
 
   private final StringBuilder html = new StringBuilder(HEAD);
+  private int figures;
   private final CalibrationRecord record;
   private final Calibration calibration;
 
@@ -261,7 +262,7 @@ public final class RecordPage {
 
   private void figure(Picture picture, String caption) {
     html.append("<figure>")
-        .append(picture.svg(escape(caption)))
+        .append(picture.element("figure" + ++figures))
         .append("<figcaption>")
         .append(escape(caption))
         .append("</figcaption></figure>\n");

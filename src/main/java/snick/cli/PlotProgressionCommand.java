@@ -1,0 +1,43 @@
+package snick.cli;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+import snick.report.Picture;
+import snick.report.ProgressionPlot;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+
+/** Draws the stages of a session. */
+@Command(
+    name = "progression",
+    mixinStandardHelpOptions = true,
+    description =
+        "Draw the stages of a session side by side: cuts, means with intervals, verdicts.")
+final class PlotProgressionCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Mixin private SessionChoice session;
+  @Mixin private JudgeChoice judge;
+
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      file.write(spec.commandLine().getOut(), () -> picture(store));
+    }
+    return ExitCode.OK;
+  }
+
+  private Picture picture(StoreReader store) {
+    SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
+    return ProgressionPlot.of(
+        evidence.log().session().name(),
+        evidence.stages(),
+        judge.judge(KeptStudy.of(store, evidence.log().session())));
+  }
+}

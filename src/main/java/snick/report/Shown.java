@@ -1,0 +1,83 @@
+package snick.report;
+
+import java.util.Locale;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+import snick.verdict.Interval;
+
+/** Figures as they stand in pictures and reports; always a decimal point. */
+final class Shown {
+  private static final double COVERAGE_FACTOR = 2;
+  private static final int LONGEST_IN_PICTURE = 24;
+
+  private Shown() {}
+
+  static String fixed(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return text.startsWith("-") ? "−" + text.substring(1) : text;
+  }
+
+  /** Force and expanded uncertainty, k = 2, the uncertainty with two significant digits. */
+  static String newtons(MeasuredForce force) {
+    return plusMinus(
+            force.value().newtons(), COVERAGE_FACTOR * force.standardUncertainty().newtons())
+        + " N";
+  }
+
+  /** As {@link #newtons(MeasuredForce)}, in gf. */
+  static String gramForce(MeasuredForce force) {
+    return plusMinus(
+            force.value().gramForce(), COVERAGE_FACTOR * force.standardUncertainty().gramForce())
+        + " gf";
+  }
+
+  static double expandedNewtons(MeasuredForce force) {
+    return COVERAGE_FACTOR * force.standardUncertainty().newtons();
+  }
+
+  private static String plusMinus(double value, double expanded) {
+    int decimals =
+        expanded > 0 ? (int) Math.max(0, Math.min(5, 1 - Math.floor(Math.log10(expanded)))) : 1;
+    return fixed(value, decimals) + " ± " + fixed(expanded, decimals);
+  }
+
+  /** A force given in gf, as gf. */
+  static String gf(double gramForce) {
+    return fixed(gramForce, Math.abs(gramForce) >= 10 ? 1 : 2) + " gf";
+  }
+
+  static String signedGf(double gramForce) {
+    return (gramForce > 0 ? "+" : "") + gf(gramForce);
+  }
+
+  /** A force given in gf, as N. */
+  static String newtons(double gramForce) {
+    return fixed(gramForce * Force.NEWTONS_PER_GRAM_FORCE, 3) + " N";
+  }
+
+  static String signedPercent(double share) {
+    return (share > 0 ? "+" : "") + fixed(100 * share, 0) + " %";
+  }
+
+  /** Both ends in gf, the unit once. */
+  static String range(Interval gf) {
+    int decimals = Math.abs(gf.high()) >= 10 ? 1 : 2;
+    return fixed(gf.low(), decimals) + " to " + fixed(gf.high(), decimals) + " gf";
+  }
+
+  /** A word such as {@code no_difference_shown} in plain words. */
+  static String plain(String word) {
+    return word.replace('_', ' ');
+  }
+
+  /** A name short enough for a picture. */
+  static String shortened(String name) {
+    return shortened(name, LONGEST_IN_PICTURE);
+  }
+
+  static String shortened(String name, int letters) {
+    return name.codePointCount(0, name.length()) <= letters
+        ? name
+        : name.substring(0, name.offsetByCodePoints(0, letters - 1)) + "…";
+  }
+}
