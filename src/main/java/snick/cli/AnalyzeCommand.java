@@ -105,7 +105,7 @@ final class AnalyzeCommand implements Callable<Integer> {
   private void print(Cut cut) {
     found++;
     if (json) {
-      JsonLine.print(out(), new EventJson(jsonScale()).of(cut));
+      JsonLine.printWhole(out(), new EventJson(jsonScale()).of(cut));
     } else {
       out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
