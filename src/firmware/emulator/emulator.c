@@ -27,7 +27,9 @@
 #define SLICE_CYCLES 16000 /* 1 ms */
 #define SLICE_NANOS 1000000ll
 #define PENDING_BYTES 4096
-#define RECEIVED_PER_SLICE 8 /* at most; a line of 115200 baud brings 11 */
+#define RECEIVED_BYTES 64
+#define CYCLES_PER_BYTE 1389 /* 10 bits at 115200 baud */
+#define ID_DIGITS 16
 #define IO_MCUSR 0x54
 #define EXTRF 0x02
 #define BORF 0x04
@@ -62,7 +64,9 @@ static bool brown_out_due;
 static uint8_t reset_due; /* flag of the cause; 0 if none is */
 static bool hang_due;
 static bool was_reset;
-static bool input_full;
+static uint8_t received[RECEIVED_BYTES]; /* on their way to the board, a byte at a time */
+static size_t received_bytes, received_next;
+static bool uart_full; /* simavr takes bytes more slowly than a line brings them */
 static void (*core_reset)(avr_t *);
 
 static void stop(int signal) {
@@ -75,6 +79,24 @@ static void usage(void) {
           "usage: emulator --link PATH --script FILE [--id HEX] [--speed N] [--wait] "
           "[--until-stdin-ends] FIRMWARE.elf\n");
   exit(2);
+}
+
+static double read_speed(const char *text) {
+  char *end;
+  double speed = strtod(text, &end);
+  if (end == text || *end || !(speed >= 0 && speed <= 1e6)) {
+    fprintf(stderr, "--speed %s: a number from 0 to 1000000, 0 for as fast as possible\n", text);
+    exit(2);
+  }
+  return speed;
+}
+
+static const char *read_id(const char *text) {
+  if (strlen(text) != ID_DIGITS || strspn(text, "0123456789abcdefABCDEF") != ID_DIGITS) {
+    fprintf(stderr, "--id %s: 16 hexadecimal digits\n", text);
+    exit(2);
+  }
+  return text;
 }
 
 static struct options read_options(int argc, char **argv) {
@@ -90,14 +112,14 @@ static struct options read_options(int argc, char **argv) {
     switch (got) {
       case 'l': options.link = optarg; break;
       case 's': options.script = optarg; break;
-      case 'i': options.id = optarg; break;
-      case 'x': options.speed = atof(optarg); break;
+      case 'i': options.id = read_id(optarg); break;
+      case 'x': options.speed = read_speed(optarg); break;
       case 'w': options.wait = true; break;
       case 'e': options.until_stdin_ends = true; break;
       default: usage();
     }
   }
-  if (optind != argc - 1 || !options.link || !options.script || !(options.speed >= 0)) {
+  if (optind != argc - 1 || !options.link || !options.script) {
     usage();
   }
   options.firmware = argv[optind];
@@ -161,10 +183,10 @@ static void byte_sent(struct avr_irq_t *irq, uint32_t value, void *param) {
   }
 }
 
-static void input_is_full(struct avr_irq_t *irq, uint32_t value, void *param) {
+static void note_uart(struct avr_irq_t *irq, uint32_t value, void *full) {
   (void)irq;
   (void)value;
-  input_full = param != NULL;
+  uart_full = full != NULL;
 }
 
 static void note_reset(avr_t *reset) {
@@ -223,9 +245,9 @@ static void connect_uart(void) {
   avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUTPUT),
                           byte_sent, NULL);
   avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XON),
-                          input_is_full, NULL);
+                          note_uart, NULL);
   avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XOFF),
-                          input_is_full, &input_full);
+                          note_uart, &uart_full);
 }
 
 /* The most that the stack took, seen by the paint it took off. */
@@ -257,6 +279,7 @@ static void do_accidents(void) {
   if (was_reset) {
     was_reset = false;
     bytes_in_frame = 0;
+    received_next = received_bytes; /* what came during the reset is lost */
     bridge_go_on(&bridge);
   }
 }
@@ -275,11 +298,23 @@ static void run_slice(void) {
   }
 }
 
+static avr_cycle_count_t byte_came(avr_t *hearing, avr_cycle_count_t when, void *param) {
+  (void)hearing;
+  (void)param;
+  if (!uart_full) {
+    avr_raise_irq(to_uart, received[received_next++]);
+  }
+  return received_next < received_bytes ? when + CYCLES_PER_BYTE : 0;
+}
+
+/* Takes what the host sent, once the board has had all that came before. */
 static void receive(void) {
-  uint8_t bytes[RECEIVED_PER_SLICE];
-  size_t n = input_full ? 0 : terminal_read(&terminal, bytes, sizeof bytes);
-  for (size_t i = 0; i < n; i++) {
-    avr_raise_irq(to_uart, bytes[i]);
+  if (received_next == received_bytes) {
+    received_next = 0;
+    received_bytes = terminal_read(&terminal, received, sizeof received);
+    if (received_bytes > 0) {
+      avr_cycle_timer_register(avr, CYCLES_PER_BYTE, byte_came, NULL);
+    }
   }
 }
 

@@ -30,16 +30,19 @@ import org.junit.jupiter.api.extension.ExtensionContext;
     public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
       Class<?> test = context.getRequiredTestClass();
       NeedsTools needs = test.getAnnotation(NeedsTools.class);
-      List<String> missing =
-          Stream.of(needs.value()).filter(t -> !t.isHere()).map(Tool::program).toList();
+      List<String> missing = missing(needs.value());
       if (missing.isEmpty()) {
         return enabled("all tools are here");
       }
       context
           .getRoot()
           .getStore(SAID)
-          .getOrComputeIfAbsent("said", key -> say(String.join(", ", missing)));
+          .getOrComputeIfAbsent("said", key -> say(String.join(", ", missing(Tool.values()))));
       return disabled("missing: " + missing);
+    }
+
+    private static List<String> missing(Tool... tools) {
+      return Stream.of(tools).filter(tool -> !tool.isHere()).map(Tool::program).toList();
     }
 
     private static String say(String missing) {
