@@ -45,7 +45,7 @@ struct options {
   const char *id; /* 16 hexadecimal digits; null: the EEPROM is blank */
   double speed;   /* 0: as fast as the machine can */
   bool wait;      /* time stands while nobody reads or the reader has no room */
-  bool until_stdin_ends;
+  bool control; /* standard input says where the converter rests */
 };
 
 static avr_t *avr;
@@ -77,7 +77,7 @@ static void stop(int signal) {
 static void usage(void) {
   fprintf(stderr,
           "usage: emulator --link PATH --script FILE [--id HEX] [--speed N] [--wait] "
-          "[--until-stdin-ends] FIRMWARE.elf\n");
+          "[--control] FIRMWARE.elf\n");
   exit(2);
 }
 
@@ -105,7 +105,7 @@ static struct options read_options(int argc, char **argv) {
                                         {"id", required_argument, 0, 'i'},
                                         {"speed", required_argument, 0, 'x'},
                                         {"wait", no_argument, 0, 'w'},
-                                        {"until-stdin-ends", no_argument, 0, 'e'},
+                                        {"control", no_argument, 0, 'e'},
                                         {0, 0, 0, 0}};
   struct options options = {.speed = 1};
   for (int got; (got = getopt_long(argc, argv, "", known, NULL)) != -1;) {
@@ -115,7 +115,7 @@ static struct options read_options(int argc, char **argv) {
       case 'i': options.id = read_id(optarg); break;
       case 'x': options.speed = read_speed(optarg); break;
       case 'w': options.wait = true; break;
-      case 'e': options.until_stdin_ends = true; break;
+      case 'e': options.control = true; break;
       default: usage();
     }
   }
@@ -344,11 +344,32 @@ static bool deliver(const struct options *options) {
   return true;
 }
 
-static void stop_if_stdin_ended(const struct options *options) {
+static void rest_at(const char *line) {
+  char *end;
+  long code = strtol(line, &end, 10);
+  if (end == line || *end || !(code >= -8388608l && code <= 8388607l)) {
+    fprintf(stderr, "standard input: '%s' is no code from -8388608 to 8388607\n", line);
+    exit(1);
+  }
+  script.rest_code = (int32_t)code;
+}
+
+/* Standard input, a byte at a time as it comes; its end is the emulator's. */
+static void obey_stdin(void) {
+  static char line[16];
+  static size_t length;
   struct pollfd input = {.fd = 0, .events = POLLIN};
   char byte;
-  if (options->until_stdin_ends && poll(&input, 1, 0) > 0 && read(0, &byte, 1) <= 0) {
-    stopped = 1;
+  while (!stopped && poll(&input, 1, 0) > 0) {
+    if (read(0, &byte, 1) <= 0) {
+      stopped = 1;
+    } else if (byte == '\n') {
+      line[length] = 0;
+      length = 0;
+      rest_at(line);
+    } else if (length < sizeof line - 1) {
+      line[length++] = byte;
+    }
   }
 }
 
@@ -367,7 +388,9 @@ static void pause_nanos(long long nanos) {
 static void run(const struct options *options) {
   long long due = now_nanos();
   while (!stopped) {
-    stop_if_stdin_ended(options);
+    if (options->control) {
+      obey_stdin();
+    }
     if (!deliver(options)) {
       pause_nanos(SLICE_NANOS);
       due = now_nanos();

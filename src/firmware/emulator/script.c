@@ -54,6 +54,14 @@ static struct step parse(struct script *script, const char *text) {
   return step;
 }
 
+/* The same code again and again would be taken for a stuck converter: add -15 to 15, mostly less. */
+static int32_t at_rest(struct script *script) {
+  script->noise = script->noise * 1664525u + 1013904223u; /* Numerical Recipes, 2nd ed., 7.1 */
+  int32_t noise = (int32_t)(script->noise >> 28) + (int32_t)(script->noise >> 24 & 15) - 15;
+  long code = (long)script->rest_code + noise;
+  return (int32_t)(code < CODE_MIN ? CODE_MIN : code > CODE_MAX ? CODE_MAX : code);
+}
+
 struct step script_next(struct script *script) {
   char text[MOST_LINE_BYTES];
   while (script->file && fgets(text, sizeof text, script->file)) {
@@ -63,7 +71,7 @@ struct step script_next(struct script *script) {
     }
     struct step step = parse(script, text);
     if (step.kind == STEP_CODE) {
-      script->last_code = step.value;
+      script->rest_code = step.value;
     }
     return step;
   }
@@ -71,6 +79,5 @@ struct step script_next(struct script *script) {
     fclose(script->file);
     script->file = NULL;
   }
-  script->last_code ^= 1;
-  return (struct step){.kind = STEP_CODE, .value = script->last_code};
+  return (struct step){.kind = STEP_CODE, .value = at_rest(script)};
 }

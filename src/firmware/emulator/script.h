@@ -19,7 +19,8 @@ struct script {
   FILE *file;
   const char *name;
   long line;
-  int32_t last_code;
+  int32_t rest_code; /* about which it rests after the last line */
+  uint32_t noise;
 };
 
 struct step {
@@ -33,8 +34,8 @@ struct step {
 void script_open(struct script *script, const char *name);
 
 /*
- * The next step. After the last line the last code and one above it take turns. A line that is no
- * step ends the program with a message that names file and line.
+ * The next step. After the last line codes come about the last one, with a little noise. A line
+ * that is no step ends the program with a message that names file and line.
  */
 struct step script_next(struct script *script);
 

@@ -2,6 +2,8 @@ package snick.firmware;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -51,7 +53,7 @@ final class EmulatedBoard implements AutoCloseable {
                 link.toString(),
                 "--script",
                 scriptFile.toString(),
-                "--until-stdin-ends"));
+                "--control"));
     command.addAll(List.of(options));
     command.add(make.elf().toString());
     Process process =
@@ -71,6 +73,16 @@ final class EmulatedBoard implements AutoCloseable {
       throw new IOException("the emulator ended before it printed '" + beginning + "'");
     }
     return line;
+  }
+
+  /** The load changes: once the script is over, the converter rests about this code. */
+  void restAt(int code) {
+    try {
+      process.getOutputStream().write((code + "\n").getBytes(StandardCharsets.US_ASCII));
+      process.getOutputStream().flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The path to open. */

@@ -2,6 +2,7 @@ package snick.firmware;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +21,18 @@ final class Jar implements AutoCloseable {
 
   /** Starts a command; what it says on standard error goes to a file in the folder. */
   static Jar run(Path folder, String... arguments) throws IOException {
+    return new Jar(
+        builder(folder, arguments)
+            .redirectError(folder.resolve("jar-stderr.txt").toFile())
+            .start());
+  }
+
+  /** Starts a command that asks on standard error. */
+  static Jar talkingTo(Path folder, String... arguments) throws IOException {
+    return new Jar(builder(folder, arguments).start());
+  }
+
+  private static ProcessBuilder builder(Path folder, String... arguments) {
     String jar = System.getProperty("snick.jar", "target/snick.jar");
     List<String> command =
         new ArrayList<>(
@@ -32,9 +45,23 @@ final class Jar implements AutoCloseable {
                 jar));
     command.addAll(List.of(arguments));
     ProcessBuilder builder = new ProcessBuilder(command);
-    builder.redirectError(folder.resolve("jar-stderr.txt").toFile());
     builder.environment().put("XDG_RUNTIME_DIR", folder.toString());
-    return new Jar(builder.start());
+    return builder;
+  }
+
+  /** What it says on standard error, line by line, up to its end. */
+  Stream<String> talk() {
+    return process.errorReader().lines();
+  }
+
+  /** Presses Enter. */
+  void enter() {
+    try {
+      process.getOutputStream().write('\n');
+      process.getOutputStream().flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The next line that it prints; empty at its end. */

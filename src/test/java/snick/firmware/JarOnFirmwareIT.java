@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -29,6 +31,13 @@ import snick.virtualrig.VirtualRig;
 class JarOnFirmwareIT {
   /** Counts for each gram-force of the virtual rig. */
   private static final String COUNTS_PER_GF = "437.25";
+
+  private static final double COUNTS_PER_NEWTON = 437.25 / 9.80665e-3;
+  private static final int ZERO_COUNTS = 84_210;
+
+  /** What the guide asks for; the group is the mass in grams, absent for none. */
+  private static final Pattern ASKED =
+      Pattern.compile("(?:Put on (\\d+) g .*|Take everything off.*) press Enter");
 
   @TempDir private Path folder;
 
@@ -105,6 +114,58 @@ class JarOnFirmwareIT {
           .as("cut %d", i)
           .isCloseTo(trueGramForce, within(0.015 * trueGramForce));
     }
+  }
+
+  /**
+   * Masses are hung as the guide asks for them; the curve is that of the cell: 437.25 counts for
+   * each gram-force, here per newton.
+   */
+  @Test
+  void calibrates() throws Exception {
+    try (EmulatedBoard board =
+            EmulatedBoard.start(
+                Make.REFERENCE,
+                folder,
+                List.of(),
+                "--id",
+                EmulatedBoard.ID,
+                "--wait",
+                "--speed",
+                "20");
+        Jar jar =
+            Jar.talkingTo(
+                folder,
+                ("calibrate " + board.link() + " --mass 100g:M1 --mass 200g:M1 --mass 500g:M1")
+                    .concat(" --gravity 9.81 --runs 1 --hold 0 --json --data " + folder)
+                    .split(" "))) {
+      board.restAt(ZERO_COUNTS);
+      jar.talk().forEach(line -> obey(line, board, jar));
+      Map<String, Object> made = parse(jar.lines().findFirst().orElseThrow());
+      assertThat(jar.exitStatus()).isZero();
+      assertThat(made.toString())
+          .as("device and gain")
+          .contains("device=" + EmulatedBoard.ID)
+          .contains("gain=128");
+      List<?> coefficients = (List<?>) ((Map<?, ?>) made.get("curve")).get("coefficients");
+      assertThat(coefficients).hasSize(2);
+      assertThat(((Number) coefficients.get(1)).doubleValue())
+          .isCloseTo(COUNTS_PER_NEWTON, within(1e-4 * COUNTS_PER_NEWTON));
+    }
+  }
+
+  private static void obey(String line, EmulatedBoard board, Jar jar) {
+    Matcher asked = ASKED.matcher(line);
+    if (asked.find()) {
+      String grams = asked.group(1);
+      board.restAt(grams == null ? ZERO_COUNTS : underLoad(Integer.parseInt(grams)));
+      jar.enter();
+    }
+  }
+
+  /** Force of a hanging mass in air of 1.2 kg/m³, its mass conventional: OIML D 28. */
+  private static int underLoad(int grams) {
+    double newtons = grams / 1000.0 * 9.81 * (1 - 1.2 / 8000);
+    return (int) Math.round(ZERO_COUNTS + COUNTS_PER_NEWTON * newtons);
   }
 
   private static Map<String, Object> parse(String line) {
