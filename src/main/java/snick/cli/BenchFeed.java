@@ -1,6 +1,7 @@
 package snick.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import snick.daemon.LiveFeed;
@@ -67,6 +68,11 @@ final class BenchFeed implements AutoCloseable {
     relay.sink = Optional.of(sink);
   }
 
+  /** Samples go to {@code log} as well from now on. */
+  void logTo(SampleSink log) {
+    relay.log = Optional.of(log);
+  }
+
   /**
    * Reads once.
    *
@@ -95,13 +101,22 @@ final class BenchFeed implements AutoCloseable {
     return feed.setting(polarity).orElseThrow();
   }
 
+  /** The same, with another polarity. */
+  RigSetting setting(int otherPolarity) {
+    return feed.setting(otherPolarity).orElseThrow();
+  }
+
   LiveFeed feed() {
     return feed;
   }
 
-  /** The virtual rig, if it is one. */
-  Optional<ServedRig> virtual() {
-    return virtual;
+  /**
+   * Whoever hangs the masses: the virtual operator, or a person who is talked to on {@code out}.
+   */
+  Operator operator(PrintWriter out) {
+    return virtual
+        .<Operator>map(VirtualOperator::new)
+        .orElseGet(() -> new TypingOperator(System.in, out));
   }
 
   @Override
@@ -118,20 +133,24 @@ final class BenchFeed implements AutoCloseable {
   /** Hands samples on to whoever wants them. */
   private static final class Relay implements SampleSink {
     private Optional<SampleSink> sink = Optional.empty();
+    private Optional<SampleSink> log = Optional.empty();
 
     @Override
     public void sample(long deviceNanos, int counts) {
       sink.ifPresent(s -> s.sample(deviceNanos, counts));
+      log.ifPresent(s -> s.sample(deviceNanos, counts));
     }
 
     @Override
     public void overrange(long deviceNanos, Rail rail) {
       sink.ifPresent(s -> s.overrange(deviceNanos, rail));
+      log.ifPresent(s -> s.overrange(deviceNanos, rail));
     }
 
     @Override
     public void gap(Gap gap) {
       sink.ifPresent(s -> s.gap(gap));
+      log.ifPresent(s -> s.gap(gap));
     }
 
     @Override

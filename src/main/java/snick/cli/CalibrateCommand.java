@@ -168,7 +168,7 @@ final class CalibrateCommand implements Callable<Integer> {
     GuidedDialogue dialogue =
         new GuidedDialogue(
             bench,
-            operator(bench),
+            bench.operator(talk()),
             sheet.state(),
             state -> file.write(sheet.with(state)),
             talk(),
@@ -213,13 +213,6 @@ final class CalibrateCommand implements Callable<Integer> {
             + resumed.state().plan().runs()
             + " runs are complete; a run that was under way begins again.");
     return resumed;
-  }
-
-  private Operator operator(BenchFeed bench) {
-    return bench
-        .virtual()
-        .<Operator>map(VirtualOperator::new)
-        .orElseGet(() -> new TypingOperator(System.in, talk()));
   }
 
   private void kept(UnfinishedFile file, GuidedState state) {

@@ -17,6 +17,9 @@ interface Operator {
   /** Asks for a step. */
   void ask(CalibrationPlan.Step step);
 
+  /** Asks to cut the thread of the hanging mass. */
+  void askToCut();
+
   /** What was said since; does not wait. */
   Word word();
 

@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
       PortsCommand.class,
       ProtocolCommand.class,
       CalibrateCommand.class,
+      VerifyCommand.class,
       VirtualRigCommand.class,
       picocli.AutoComplete.GenerateCompletion.class
     },

@@ -1,8 +1,10 @@
 package snick.cli;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 import snick.daemon.CalibrationShelf;
+import snick.daemon.CalibrationWarnings;
 import snick.daemon.Scale;
 import snick.force.Calibration;
 import snick.force.RigSetting;
@@ -28,7 +30,7 @@ final class StoredCalibrations implements CalibrationShelf {
     try (StoreReader store = StoreReader.open(dataDirectory)) {
       return store
           .currentCalibration(recording.deviceId())
-          .map(stored -> ifItFits(stored.calibration(), recording))
+          .map(stored -> ifItFits(stored.calibration(), recording, store))
           .orElseGet(() -> Scale.none(List.of(missing(recording))));
     }
   }
@@ -40,7 +42,7 @@ final class StoredCalibrations implements CalibrationShelf {
         + " --counts-per-gf N";
   }
 
-  private static Scale ifItFits(Calibration calibration, Recording recording) {
+  private static Scale ifItFits(Calibration calibration, Recording recording, StoreReader store) {
     if (calibration.boundTo().isEmpty()) {
       return Scale.by(calibration);
     }
@@ -53,6 +55,11 @@ final class StoredCalibrations implements CalibrationShelf {
             made.polarity());
     return calibration.fits(now) instanceof Calibration.Fit.Stranger stranger
         ? Scale.none(stranger.reasons())
-        : Scale.by(calibration);
+        : Scale.by(calibration)
+            .warning(
+                CalibrationWarnings.of(
+                    calibration,
+                    store.verifications(recording.deviceId()),
+                    Clock.systemUTC().instant()));
   }
 }

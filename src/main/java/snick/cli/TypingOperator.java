@@ -39,6 +39,12 @@ final class TypingOperator implements Operator {
     out.flush();
   }
 
+  @Override
+  public void askToCut() {
+    out.println("Press Enter, then cut the thread within 30 s (q stops).");
+    out.flush();
+  }
+
   private static String capital(String text) {
     return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }

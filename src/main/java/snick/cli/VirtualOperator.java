@@ -5,6 +5,7 @@ import snick.force.CalibrationPlan;
 import snick.force.Load;
 import snick.quantity.Mass;
 import snick.virtualrig.Action;
+import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 
 /** Hangs masses on the virtual rig as asked. */
@@ -29,6 +30,11 @@ final class VirtualOperator implements Operator {
 
   private void hang(Load load) {
     doing = rig.perform(new Action.Hang(new Mass(load.nominalGrams() / 1000)));
+  }
+
+  @Override
+  public void askToCut() {
+    doing = rig.perform(Script.of(new Action.Rest(1), new Action.CutThread()));
   }
 
   @Override

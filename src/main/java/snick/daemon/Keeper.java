@@ -1,9 +1,11 @@
 package snick.daemon;
 
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
@@ -13,6 +15,7 @@ import snick.force.Calibration;
 import snick.force.DerivedForce;
 import snick.store.CutForce;
 import snick.store.NewCut;
+import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreException;
 import snick.view.NextSpot;
@@ -33,11 +36,12 @@ final class Keeper implements Runnable {
   private final Consumer<AnnouncedCut> announce;
   private final Consumer<String> complain;
   private final List<Optional<Current>> current;
+  private final Set<String> warned = new HashSet<>();
   private volatile boolean storing = true;
   private volatile boolean abandoned;
 
   /** The recording that a rig's cuts belong to now, and its calibration. */
-  private record Current(long recordingId, Scale scale) {}
+  private record Current(long recordingId, Recording recording, Scale scale) {}
 
   Keeper(
       int rigs,
@@ -122,7 +126,7 @@ final class Keeper implements Runnable {
     if (work instanceof Work.StreamBegan began) {
       begin(began);
     } else if (work instanceof Work.ClockFitted fitted) {
-      current.get(work.rig()).ifPresent(c -> store.setClock(c.recordingId(), fitted.clock()));
+      current.get(work.rig()).ifPresent(c -> fitClock(c, fitted));
     } else if (work instanceof Work.CutFinished finished) {
       current.get(work.rig()).ifPresent(c -> keepCut(c, finished));
     }
@@ -132,8 +136,23 @@ final class Keeper implements Runnable {
     Scale scale = calibrations.forRecording(began.recording());
     scale.calibration().ifPresent(c -> store.add(c, Optional.empty()));
     long id = store.startRecording(began.recording());
-    current.set(began.rig(), Optional.of(new Current(id, scale)));
+    current.set(began.rig(), Optional.of(new Current(id, began.recording(), scale)));
     scale.reasons().forEach(complain);
+    scale.warnings().forEach(this::warn);
+  }
+
+  /** Comes once a minute, so that a check mass that has grown old is noticed too. */
+  private void fitClock(Current rig, Work.ClockFitted fitted) {
+    store.setClock(rig.recordingId(), fitted.clock());
+    calibrations.forRecording(rig.recording()).warnings().forEach(this::warn);
+  }
+
+  /** Says each warning once; the page shows it among the faults. */
+  private void warn(String warning) {
+    if (warned.add(warning)) {
+      faults.note("calibration", warning);
+      complain.accept(warning);
+    }
   }
 
   private void keepCut(Current rig, Work.CutFinished finished) {

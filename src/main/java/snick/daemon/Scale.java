@@ -11,16 +11,23 @@ import snick.force.DerivedForce;
  *
  * @param calibration the calibration
  * @param reasons why there is none, one sentence each, for people; empty if there is one
+ * @param warnings what to know before trusting its forces, one sentence each
  */
-public record Scale(Optional<Calibration> calibration, List<String> reasons) {
+public record Scale(
+    Optional<Calibration> calibration, List<String> reasons, List<String> warnings) {
   /** Cuts get a force by {@code calibration}. */
   public static Scale by(Calibration calibration) {
-    return new Scale(Optional.of(calibration), List.of());
+    return new Scale(Optional.of(calibration), List.of(), List.of());
+  }
+
+  /** The same with warnings. */
+  public Scale warning(List<String> ofWhat) {
+    return new Scale(calibration, reasons, List.copyOf(ofWhat));
   }
 
   /** Cuts stay in counts. */
   public static Scale none(List<String> reasons) {
-    return new Scale(Optional.empty(), List.copyOf(reasons));
+    return new Scale(Optional.empty(), List.copyOf(reasons), List.of());
   }
 
   /** Force at the break, with the peak's own uncertainty. */

@@ -79,6 +79,7 @@ final class Look {
     style.setLegendLayout(Styler.LegendLayout.Vertical);
     style.setMarkerSize(MARKER);
     style.setLocale(Locale.ROOT);
+    style.setDecimalPattern("0.####");
     style.setAntiAlias(true);
     return chart;
   }

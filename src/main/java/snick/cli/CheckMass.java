@@ -1,0 +1,78 @@
+package snick.cli;
+
+import java.io.PrintWriter;
+import java.util.OptionalDouble;
+import snick.force.CalibrationPlan;
+import snick.force.HeldReading;
+import snick.force.Steadiness;
+import snick.force.SteadyReading;
+
+/** Reads the rig without load and under a load, each when steady. */
+final class CheckMass {
+  private final BenchFeed bench;
+  private final Operator operator;
+  private final PrintWriter out;
+
+  CheckMass(BenchFeed bench, Operator operator, PrintWriter out) {
+    this.bench = bench;
+    this.operator = operator;
+    this.out = out;
+  }
+
+  /**
+   * Asks for {@code step} and waits for a steady reading.
+   *
+   * @param noiseCounts noise at rest, if it is known already
+   * @throws Refusal if it does not come
+   */
+  HeldReading read(CalibrationPlan.Step step, OptionalDouble noiseCounts) {
+    ask(step);
+    SteadyReading steady = new SteadyReading(Steadiness.USUAL, noiseCounts);
+    bench.to(steady);
+    while (steady.reading().isEmpty()) {
+      if (!bench.turn()) {
+        throw Refusal.unavailable("the rig's data ended before the reading was steady");
+      }
+      steady
+          .failure()
+          .ifPresent(
+              why -> {
+                throw Refusal.unavailable(why + "; nothing is saved");
+              });
+    }
+    HeldReading reading = steady.reading().get();
+    out.println(
+        "  "
+            + Numbers.fixed(reading.meanCounts(), 1)
+            + " counts, SD "
+            + Numbers.fixed(reading.sdCounts(), 1)
+            + " over "
+            + reading.samples()
+            + " samples");
+    out.flush();
+    return reading;
+  }
+
+  /** Asks for {@code step} and waits until it is done. */
+  void ask(CalibrationPlan.Step step) {
+    operator.ask(step);
+    await();
+  }
+
+  /** Asks to cut the thread and waits for the word. */
+  void askToCut() {
+    operator.askToCut();
+    await();
+  }
+
+  private void await() {
+    Operator.Word word = operator.word();
+    while (word == Operator.Word.NONE) {
+      bench.turn();
+      word = operator.word();
+    }
+    if (word == Operator.Word.STOP) {
+      throw Refusal.failed("stopped; nothing is saved", null);
+    }
+  }
+}

@@ -1,0 +1,164 @@
+package snick.cli;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.force.DynamicCheck;
+import snick.force.Load;
+import snick.force.StepResponse;
+import snick.quantity.Force;
+import snick.store.Evidence;
+import snick.store.Store;
+import snick.store.StoreException;
+
+/** Cuts the thread of a hanging mass. */
+@Command(
+    name = "dynamic",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Check the whole chain with a step of known force: a mass hangs by the filament thread, the"
+          + " thread is cut. Shows delay, fall and ring, and the detector's estimate beside the known"
+          + " force; keeps both as evidence. Exit status 3 if they disagree."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick verify dynamic /dev/ttyACM0 --mass 200g:M1",
+      "  snick verify dynamic --virtual --mass 200g:M1",
+      "",
+      "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
+    })
+final class VerifyDynamicCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private BenchRig rig;
+  @Mixin private DataDirectory data;
+  @Mixin private MassChoice masses;
+  @Mixin private PlaceChoice place;
+
+  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    rig.requireNamed();
+    Load load = Load.of(masses.one());
+    try (BenchFeed bench = BenchFeed.open(rig, 1)) {
+      CalibrationInUse inUse = CalibrationInUse.of(bench, data);
+      Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));
+      inUse.requireInRange(exerted);
+      ThreadCut thread = new ThreadCut(bench, bench.operator(talk()), talk());
+      DynamicCheck check = check(inUse, exerted, thread.cut(load));
+      keep(inUse, load, check);
+      print(load, check);
+      return check.agrees() ? ExitCode.OK : ExitCode.NOT_PASSED;
+    }
+  }
+
+  private static DynamicCheck check(
+      CalibrationInUse inUse, Load.Exerted exerted, ThreadCut.Seen seen) {
+    try {
+      StepResponse response = StepResponse.of(seen.aroundTheFall(), inUse.setting().polarity());
+      return DynamicCheck.of(inUse.calibration(), response, exerted, seen.peak());
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(e.getMessage() + "; nothing is saved");
+    }
+  }
+
+  private void keep(CalibrationInUse inUse, Load load, DynamicCheck check) {
+    try (Store store = OpenedStore.toWrite(data)) {
+      store.add(
+          new Evidence(
+              inUse.setting().deviceId(),
+              "dynamic_check",
+              Clock.systemUTC().instant(),
+              JSON.std.asString(object(load, check))));
+    } catch (StoreException | IOException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
+    }
+  }
+
+  private static Map<String, Object> object(Load load, DynamicCheck check) {
+    StepResponse response = check.response();
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("mass", load.name());
+    object.put("calibration", check.calibrationId());
+    object.put("step_counts", response.stepCounts());
+    object.put("noise_counts", response.noiseCounts());
+    object.put("half_fall_s", response.halfFallNanos() / 1e9);
+    object.put("fall_ms", response.fallNanos() / 1e6);
+    object.put("overshoot", response.overshoot());
+    response
+        .ring()
+        .ifPresent(
+            ring -> {
+              object.put("ring_hz", ring.hertz());
+              ring.dampingRatio().ifPresent(d -> object.put("damping_ratio", d));
+            });
+    object.put("known_n", check.known().value().newtons());
+    object.put("u_known_n", check.known().standardUncertainty().newtons());
+    object.put("estimated_n", check.estimated().value().newtons());
+    object.put("u_estimated_n", check.estimated().standardUncertainty().newtons());
+    object.put("observed_n", check.observedNewtons());
+    object.put("relative_error", check.relativeError());
+    object.put("normalised_error", check.normalisedError());
+    object.put("agrees", check.agrees());
+    return object;
+  }
+
+  private void print(Load load, DynamicCheck check) {
+    if (json) {
+      JsonLine.print(out(), object(load, check));
+      return;
+    }
+    StepResponse response = check.response();
+    line("mass", load.name());
+    line("fall", Numbers.fixed(response.fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
+    line("overshoot", Numbers.fixed(100 * response.overshoot(), 1) + " % of the step");
+    line("ring", response.ring().map(VerifyDynamicCommand::words).orElse("none above the noise"));
+    line("known", Numbers.newtons(check.known()) + " = " + Numbers.gramForce(check.known()));
+    line(
+        "estimated",
+        Numbers.newtons(check.estimated()) + " = " + Numbers.gramForce(check.estimated()));
+    line("largest sample", Numbers.gramForce(Force.ofNewtons(check.observedNewtons())) + " gf");
+    line(
+        "error",
+        Numbers.fixed(100 * check.relativeError(), 3)
+            + " %, "
+            + Numbers.fixed(check.normalisedError(), 2)
+            + " of its expanded uncertainty: "
+            + (check.agrees() ? "they agree." : "THEY DISAGREE."));
+    if (!check.agrees()) {
+      out().println("Verify with a mass at rest first; then look at mounting and sampling rate.");
+    }
+    out().println("Kept as evidence. ± is the expanded uncertainty, k = 2.");
+  }
+
+  private static String words(StepResponse.Ring ring) {
+    return Numbers.fixed(ring.hertz(), 1)
+        + " Hz as sampled"
+        + (ring.dampingRatio().isPresent()
+            ? ", damping ratio " + Numbers.fixed(ring.dampingRatio().getAsDouble(), 3)
+            : "");
+  }
+
+  private void line(String name, String value) {
+    out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter talk() {
+    return json ? spec.commandLine().getErr() : out();
+  }
+}

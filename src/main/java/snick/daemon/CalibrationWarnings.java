@@ -1,0 +1,96 @@
+package snick.daemon;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import snick.force.Calibration;
+import snick.force.EwmaChart;
+import snick.force.IndividualsChart;
+import snick.store.Verification;
+
+/** What a person should know of the calibration in use before trusting its forces. */
+public final class CalibrationWarnings {
+  /** A check mass counts as fresh for so long: one before a session (own rule). */
+  public static final Duration FRESH = Duration.ofDays(1);
+
+  private static final int FEWEST_FOR_A_CHART = 5;
+
+  private CalibrationWarnings() {}
+
+  /**
+   * The warnings, one sentence each; the same text for the same state.
+   *
+   * @param checks verifications of the rig, oldest first; those of other calibrations do not count
+   */
+  public static List<String> of(Calibration calibration, List<Verification> checks, Instant now) {
+    List<String> warnings = new ArrayList<>();
+    if (calibration.validityAt(now) == Calibration.Validity.EXPIRED) {
+      warnings.add(
+          "calibration "
+              + calibration.id()
+              + " expired on "
+              + calibration.made().plus(calibration.validFor().orElseThrow())
+              + "; measure on, but calibrate again: snick calibrate PORT");
+    }
+    List<Verification> own =
+        checks.stream().filter(c -> c.calibrationId().equals(calibration.id())).toList();
+    if (own.isEmpty()) {
+      neverChecked(calibration, now, warnings);
+    } else {
+      lastCheck(own.get(own.size() - 1), now, warnings);
+      drift(own, warnings);
+    }
+    return List.copyOf(warnings);
+  }
+
+  private static void neverChecked(Calibration calibration, Instant now, List<String> warnings) {
+    if (calibration.made().plus(FRESH).isBefore(now)) {
+      warnings.add(
+          "calibration "
+              + calibration.id()
+              + " was never verified with a check mass; do it before a session: snick verify PORT"
+              + " --mass 100g:M1");
+    }
+  }
+
+  private static void lastCheck(Verification last, Instant now, List<String> warnings) {
+    if (!last.withinLimit()) {
+      warnings.add(
+          String.format(
+              Locale.ROOT,
+              "the last check mass, %s, was out of limits by %+.3g %%; check again, then calibrate",
+              last.at(),
+              errorPercent(last)));
+    }
+    if (last.at().plus(FRESH).isBefore(now)) {
+      warnings.add(
+          "the last check mass was on "
+              + last.at()
+              + ", over a day ago; hang one before the session: snick verify PORT --mass 100g:M1");
+    }
+  }
+
+  private static void drift(List<Verification> checks, List<String> warnings) {
+    if (checks.size() < FEWEST_FOR_A_CHART) {
+      return;
+    }
+    double[] errors = checks.stream().mapToDouble(CalibrationWarnings::errorPercent).toArray();
+    double sigma = IndividualsChart.of(errors).sigma();
+    if (!(sigma > 0)) {
+      return;
+    }
+    List<EwmaChart.Point> averages = EwmaChart.usual(0, sigma).chart(errors);
+    if (!averages.get(averages.size() - 1).within()) {
+      warnings.add(
+          "the check masses drift: their weighted average is beyond its limits on the control"
+              + " chart; see snick verify chart");
+    }
+  }
+
+  private static double errorPercent(Verification check) {
+    double known = check.known().value().newtons();
+    return 100 * (check.shown().value().newtons() - known) / known;
+  }
+}
