@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.OptionalInt;
-
 /**
  * Force at the break as far as the samples tell it.
  *
@@ -9,28 +7,15 @@ import java.util.OptionalInt;
  * @param uncertaintyCounts its standard uncertainty, counts
  * @param breakTime instant of the break, the filter's delay included, periods
  * @param slopeCountsPerPeriod loading rate before the break, counts per period
- * @param tremorCounts strength of tremor, rms, counts
- * @param leftOut index of a sample left out as an outlier
+ * @param tremorNoises strength of tremor, rms, noises
  */
 record BreakEstimate(
     double forceCounts,
     double uncertaintyCounts,
     double breakTime,
     double slopeCountsPerPeriod,
-    double tremorCounts,
-    OptionalInt leftOut) {
+    double tremorNoises) {
   BreakEstimate withUncertainty(double force, double uncertainty) {
-    return new BreakEstimate(
-        force, uncertainty, breakTime, slopeCountsPerPeriod, tremorCounts, leftOut);
-  }
-
-  BreakEstimate withoutSample(int index) {
-    return new BreakEstimate(
-        forceCounts,
-        uncertaintyCounts,
-        breakTime,
-        slopeCountsPerPeriod,
-        tremorCounts,
-        OptionalInt.of(index));
+    return new BreakEstimate(force, uncertainty, breakTime, slopeCountsPerPeriod, tremorNoises);
   }
 }

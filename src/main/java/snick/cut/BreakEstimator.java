@@ -1,117 +1,19 @@
 package snick.cut;
 
-import java.util.Optional;
-
-/**
- * Force at the break from the samples around it. The loading (line, wander, tremor) ends at the
- * break; a filter of the family spreads that over a few samples. For each filter the break is moved
- * to where the samples put it (Gauss–Newton); the filter of largest evidence is taken; the
- * strengths of tremor and wander are averaged over by their evidence (Bayesian linear regression,
- * Bishop 2006, sections 3.3 to 3.5, from memory).
- */
+/** Force at the break from the samples around it, by the method that suits the ramp's length. */
 final class BreakEstimator {
-  private static final int TURNS = 10;
-  private static final double LARGEST_MOVE = 0.4;
-  private static final double SMALLEST_MOVE = 0.002;
-  private static final double SOME_UNEVENNESS = 0.01;
-  private static final double SPIKE_MISFIT = 1.5;
-  private static final double SPIKE_GONE_MISFIT = 1.2;
-  private static final double SPIKE_EVIDENCE = 30;
+  /** How far the break can lie from the middle of the fall, periods. */
+  private static final double FARTHEST = 1.5;
 
-  private final LoadingModel model;
-  private final Place first;
-
-  private BreakEstimator(LoadingModel model, Place first) {
-    this.model = model;
-    this.first = first;
-  }
+  private final RampEstimator ramp = new RampEstimator();
 
   /** The estimate for a loading that begins at sample {@code onset} and ends with {@code fall}. */
-  static BreakEstimate estimate(Samples s, int onset, Fall fall, double after, double noise) {
-    BreakEstimate line = LineEstimator.estimate(s, onset, fall, after, noise);
-    BreakEstimator whole = over(s, onset, fall, after, noise, line);
-    Optional<Place> best = whole.best();
-    if (best.isPresent() && whole.model.misfit(best.get()) > SPIKE_MISFIT) {
-      Optional<BreakEstimate> better = withoutOne(s, onset, fall, after, noise, line, best.get());
-      if (better.isPresent()) {
-        return better.get();
-      }
-    }
-    return best.flatMap(whole::average).orElse(line);
-  }
-
-  private static BreakEstimator over(
+  BreakEstimate estimate(
       Samples s, int onset, Fall fall, double after, double noise, BreakEstimate line) {
-    LoadingModel model = LoadingModel.of(s, onset, fall, after, noise, line.breakTime());
-    Place first = new Place(Kernel.FAMILY.get(0), line.breakTime(), model.height(), 0, 0);
-    return new BreakEstimator(model, first);
-  }
-
-  /** If leaving out one sample near the fall makes the rest fit, that sample was a spike. */
-  private static Optional<BreakEstimate> withoutOne(
-      Samples s, int onset, Fall fall, double after, double noise, BreakEstimate line, Place all) {
-    Optional<BreakEstimate> result = Optional.empty();
-    double most = all.logEvidence() + SPIKE_EVIDENCE;
-    int to = Math.min(s.size(), fall.bottom() + 4);
-    for (int i = Math.max(0, fall.top() - 4); i < to; i++) {
-      if (!s.usable[i]) {
-        continue;
-      }
-      s.usable[i] = false;
-      BreakEstimator part = over(s, onset, fall, after, noise, line);
-      Optional<Place> best = part.best();
-      if (best.isPresent()
-          && best.get().logEvidence() > most
-          && part.model.misfit(best.get()) < SPIKE_GONE_MISFIT) {
-        most = best.get().logEvidence();
-        int left = i;
-        result = part.average(best.get()).map(e -> e.withoutSample(left));
-      }
-      s.usable[i] = true;
-    }
-    return result;
-  }
-
-  private Optional<Place> best() {
-    double some = SOME_UNEVENNESS * model.height();
-    double[] prior = model.priorVariances(new Unevenness(some, some));
-    Optional<Place> best = Optional.empty();
-    for (Kernel kernel : Kernel.FAMILY) {
-      Optional<Place> place = climb(model.start(first.with(kernel)), prior);
-      if (place.isPresent()
-          && (best.isEmpty() || place.get().logEvidence() > best.get().logEvidence())) {
-        best = place;
-      }
-    }
-    return best;
-  }
-
-  /** Moves the break to where the samples put it. */
-  private Optional<Place> climb(Place from, double[] prior) {
-    Place place = from;
-    for (int turn = 0; turn < TURNS; turn++) {
-      Optional<NormalEquations.Posterior> posterior = model.equations(place, 1).posterior(prior);
-      if (posterior.isEmpty()) {
-        return Optional.empty();
-      }
-      Place next = model.moved(place, posterior.get(), LARGEST_MOVE);
-      double move =
-          Math.max(Math.abs(next.time() - place.time()), Math.abs(next.onset() - place.onset()));
-      place = next;
-      if (move < SMALLEST_MOVE) {
-        break;
-      }
-    }
-    return Optional.of(place);
-  }
-
-  private Optional<BreakEstimate> average(Place place) {
-    double misfit = model.misfit(place);
-    NormalEquations equations = model.equations(place, misfit);
-    Mixture mixture = new Mixture(model.basis(), place.time());
-    for (Unevenness u : Unevenness.grid(model.noise(), model.height())) {
-      equations.posterior(model.priorVariances(u)).ifPresent(p -> mixture.add(p, u));
-    }
-    return mixture.estimate(model.unseenTremorCounts(), model.brief());
+    double middle = 0.5 * (s.time[fall.top()] + s.time[fall.bottom()]);
+    double near = Math.max(middle - FARTHEST, Math.min(middle + FARTHEST, line.breakTime()));
+    return ramp.estimate(s, onset, fall, after, noise, near)
+        .or(() -> BriefEstimator.estimate(s, onset, fall, after, noise, line))
+        .orElse(line);
   }
 }

@@ -1,10 +1,13 @@
 package snick.cut;
 
 /**
- * What the break itself tells: the filament parts when the rising force first reaches its strength.
- * For a strength of unknown size the chance of that in an instant is proportional to the force's
- * rate of rise there, and nil while it sinks (Rice's up-crossing density, from memory). Given the
- * joint normal of force F and rate r, this weighs with max(r, 0) and returns F's mean and variance.
+ * What the break itself tells. A filament of fixed strength parts when the rising force first
+ * reaches that strength: for a strength of unknown size the chance of that in an instant is
+ * proportional to the force's rate of rise there, and nil while it sinks (Rice's up-crossing
+ * density, from memory). A filament that is cut through little by little parts at any instant.
+ * Which of the two happened is not known: both count half. Given the joint normal of force F and
+ * rate r, this weighs one half with max(r, 0), the other not at all, and returns the mean and
+ * variance of F.
  */
 record CrossingWeight(double mean, double variance) {
 
@@ -12,7 +15,9 @@ record CrossingWeight(double mean, double variance) {
       double force, double forceVariance, double rate, double rateVariance, double covariance) {
     double s = Math.sqrt(rateVariance);
     if (!(s > 1e-9 * Math.abs(rate)) || rate > 6 * s) {
-      return new CrossingWeight(force + covariance / rate, forceVariance);
+      return new CrossingWeight(
+          force + 0.5 * covariance / rate,
+          forceVariance + 0.25 * covariance * covariance / (rate * rate));
     }
     double z = rate / s;
     if (!(z > -4)) {
@@ -26,8 +31,10 @@ record CrossingWeight(double mean, double variance) {
     double weighted = m1 / m0;
     double spread = Math.max(0, m2 / m0 - weighted * weighted);
     double slope = covariance / s;
+    double moved = slope * (weighted - z);
+    double narrowed = slope * slope * (1 - spread);
     return new CrossingWeight(
-        force + slope * (weighted - z), forceVariance + slope * slope * (spread - 1));
+        force + 0.5 * moved, forceVariance - 0.5 * narrowed + 0.25 * moved * moved);
   }
 
   /** Normal distribution function, by its logistic approximation, good to 0.0002 (from memory). */

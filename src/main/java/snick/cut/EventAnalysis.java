@@ -16,6 +16,7 @@ final class EventAnalysis {
   private static final double MOVED_NOISES = 4;
 
   private final DetectorSettings settings;
+  private final BreakEstimator estimator = new BreakEstimator();
 
   EventAnalysis(DetectorSettings settings) {
     this.settings = settings;
@@ -34,7 +35,7 @@ final class EventAnalysis {
     return Optional.of(cut(event, r, outcome, estimate(outcome, r), number));
   }
 
-  private static Optional<BreakEstimate> estimate(Outcome outcome, EventReading r) {
+  private Optional<BreakEstimate> estimate(Outcome outcome, EventReading r) {
     return switch (outcome) {
       case SEVERED -> r.fall.map(f -> estimate(r, f, r.after));
       case PARTED_IN_STEPS -> r.fall.map(f -> estimate(r, f.firstStep(), r.s.x[f.firstTo()]));
@@ -42,11 +43,10 @@ final class EventAnalysis {
     };
   }
 
-  private static BreakEstimate estimate(EventReading r, Fall fall, double after) {
+  private BreakEstimate estimate(EventReading r, Fall fall, double after) {
     BreakEstimate line = LineEstimator.estimate(r.s, r.onset, fall, after, r.noise);
-    BreakEstimate full = BreakEstimator.estimate(r.s, r.onset, fall, after, r.noise);
-    double height = r.heightWithout(Optional.of(full.leftOut()));
-    return new Plausible(height, r.noise).of(full, line);
+    BreakEstimate full = estimator.estimate(r.s, r.onset, fall, after, r.noise, line);
+    return new Plausible(r.observedMax(), r.noise).of(full, line);
   }
 
   private boolean tooSmall(Outcome outcome, Event event, EventReading r) {
@@ -105,15 +105,11 @@ final class EventAnalysis {
   }
 
   private static Peak peak(EventReading r, Optional<BreakEstimate> estimate) {
-    double most = observedMax(r, estimate);
+    double most = r.observedMax();
     double zero = r.zero.uncertaintyCounts();
     return estimate
         .map(e -> new Peak(most, e.forceCounts(), Math.hypot(e.uncertaintyCounts(), zero)))
         .orElse(new Peak(most, most, Math.hypot(r.noise, zero)));
-  }
-
-  private static double observedMax(EventReading r, Optional<BreakEstimate> estimate) {
-    return r.heightWithout(estimate.map(BreakEstimate::leftOut));
   }
 
   private static Cut.Shape shape(EventReading r, Optional<BreakEstimate> estimate) {
@@ -125,22 +121,21 @@ final class EventAnalysis {
   }
 
   private static int dips(EventReading r, Optional<BreakEstimate> estimate) {
-    return r.dips(estimate.map(BreakEstimate::tremorCounts).orElse(0.0));
+    return r.dips(r.noise * estimate.map(BreakEstimate::tremorNoises).orElse(0.0));
   }
 
   private static Set<Flag> flags(Event event, EventReading r, Optional<BreakEstimate> estimate) {
     Set<Flag> flags = EnumSet.noneOf(Flag.class);
     flag(flags, Flag.ZERO_UNSURE, !event.zeroSure() || r.zero.crept());
     flag(flags, Flag.GAP_INSIDE, !event.gaps().isEmpty());
-    boolean leftOut = estimate.map(e -> e.leftOut().isPresent()).orElse(false);
-    flag(flags, Flag.SPIKE_NEAR_PEAK, r.spikesNearPeak > 0 || leftOut);
+    flag(flags, Flag.SPIKE_NEAR_PEAK, !event.anyOverrange() && r.spikeNearPeak());
     flag(flags, Flag.DIPS_BEFORE_PEAK, dips(r, estimate) > 0);
     double moved = MOVED_NOISES * r.noise;
     flag(flags, Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > moved);
     estimate.ifPresent(
         e -> {
-          flag(flags, Flag.TOO_FAST_FOR_RATE, tooFast(r, e, observedMax(r, estimate)));
-          flag(flags, Flag.UNEVEN_LOADING, e.tremorCounts() > UNEVEN_NOISES * r.noise);
+          flag(flags, Flag.TOO_FAST_FOR_RATE, tooFast(r, e, r.observedMax()));
+          flag(flags, Flag.UNEVEN_LOADING, e.tremorNoises() > UNEVEN_NOISES);
         });
     return flags;
   }

@@ -1,7 +1,6 @@
 package snick.cut;
 
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /** One event read through: where it began, where it peaked, how it fell. */
 final class EventReading {
@@ -19,27 +18,23 @@ final class EventReading {
   final double periodNanos;
   final int onset;
   final int peak;
-  final int spikesNearPeak;
   final Optional<Fall> fall;
   private final double band;
   private final double severedFallNanos;
 
-  private EventReading(
-      Event event, ZeroBefore zero, double periodNanos, Samples s, double severedFallNanos) {
+  private EventReading(Event event, ZeroBefore zero, Samples s, double severedFallNanos) {
     this.s = s;
     this.zero = zero;
     this.severedFallNanos = severedFallNanos;
-    this.periodNanos = periodNanos;
+    this.periodNanos = s.periodNanos;
     polarity = event.polarity();
     noise = event.noiseCounts();
     band = event.triggerCounts();
     after = polarity * (event.levelAfterCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
-    int spikes = Spikes.mark(s, noise, from, s.size());
+    Spikes.mark(s, noise, from, s.size());
     peak = s.largest(from, s.size());
     onset = onset(Math.max(event.began(), zero.restsUntil()));
-    spikesNearPeak =
-        spikes == 0 ? 0 : unusable(Math.max(0, peak - 8), Math.min(s.size(), peak + 8));
     fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
@@ -48,15 +43,16 @@ final class EventReading {
     Samples s =
         Samples.of(
             event.log(), zero.counts(), event.polarity(), periodNanos, !event.gaps().isEmpty());
-    return new EventReading(event, zero, periodNanos, s, severedFallNanos);
+    return new EventReading(event, zero, s, severedFallNanos);
   }
 
-  private int unusable(int from, int to) {
-    int n = 0;
-    for (int i = from; i < to; i++) {
-      n += s.usable[i] ? 0 : 1;
+  /** Whether a spike was left out near the peak; to be asked after the estimate. */
+  boolean spikeNearPeak() {
+    boolean any = false;
+    for (int i = Math.max(0, peak - 8); i < Math.min(s.size(), peak + 8); i++) {
+      any |= !s.usable[i];
     }
-    return n;
+    return any;
   }
 
   /** Back from the sample that began the event to the last one within two noise widths of zero. */
@@ -85,14 +81,9 @@ final class EventReading {
     return s.x[peak];
   }
 
-  /** The same with one more sample left out. */
-  double heightWithout(Optional<OptionalInt> leftOut) {
-    int without = leftOut.filter(OptionalInt::isPresent).map(OptionalInt::getAsInt).orElse(-1);
-    double most = Double.NEGATIVE_INFINITY;
-    for (int i = onset; i < s.size(); i++) {
-      most = s.usable[i] && i != without ? Math.max(most, s.x[i]) : most;
-    }
-    return most > Double.NEGATIVE_INFINITY ? most : height();
+  /** The same once the estimate has left out spikes of its own. */
+  double observedMax() {
+    return s.usable[peak] ? height() : s.x[s.largest(onset, s.size())];
   }
 
   double meanSlopeCountsPerPeriod() {

@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.OptionalInt;
-
 /**
  * The loading line extrapolated to the equal-area instant of the fall. With the line ℓ fitted on
  * clean ramp samples and the deficit ℓ − y summed over the fall to a sample at t1 after it, the sum
@@ -31,7 +29,7 @@ final class LineEstimator {
     double since = since(top, a, area - 0.5 * a * KERNEL_VARIANCE - 0.5 * top);
     double force = line.at(s.time[last] - since);
     double u = Math.hypot(line.uncertaintyAt(s.time[last] - since, noise), 0.3 * Math.abs(a));
-    return new BreakEstimate(force, u, s.time[last] - since, a, 0, OptionalInt.empty());
+    return new BreakEstimate(force, u, s.time[last] - since, a, 0);
   }
 
   /** Solves top·σ − a·σ²/2 = area for the smaller σ. */

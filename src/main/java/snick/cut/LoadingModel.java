@@ -39,7 +39,7 @@ final class LoadingModel {
     this.noise = noise;
     this.end = end;
     this.height = Math.max(noise, s.x[s.largest(Math.max(0, fall.top() - 4), fall.top() + 1)]);
-    this.ringing = ringing(s, end + Kernel.LONGEST_HALF, after, noise);
+    this.ringing = s.ringing(end + Kernel.LONGEST_HALF, after, noise);
     double rate = rateHertz();
     double window = Math.max(LEAST_WINDOW, WINDOW_NANOS / s.periodNanos);
     double clean = s.time[onset] + 0.5 + Kernel.LONGEST_HALF;
@@ -67,19 +67,6 @@ final class LoadingModel {
       i++;
     }
     return i;
-  }
-
-  /** Variance beyond noise of the first samples after the fall, counts squared. */
-  private static double ringing(Samples s, double from, double after, double noise) {
-    double sum = 0;
-    int n = 0;
-    for (int i = 0; i < s.size() && s.time[i] < from + 8; i++) {
-      if (s.usable[i] && s.time[i] > from) {
-        sum += (s.x[i] - after) * (s.x[i] - after);
-        n++;
-      }
-    }
-    return n < 2 ? 0 : Math.max(0, sum / n - 2 * noise * noise);
   }
 
   private void gatherEarly() {
@@ -122,7 +109,7 @@ final class LoadingModel {
   }
 
   double[] priorVariances(Unevenness unevenness) {
-    return unevenness.variances(basis, rateHertz(), TREND_HEIGHTS * height);
+    return unevenness.variances(basis, rateHertz(), noise, TREND_HEIGHTS * height);
   }
 
   /** Tremor of which this rate shows nothing: allowed for, since it cannot be measured, counts. */
@@ -210,7 +197,8 @@ final class LoadingModel {
 
   /** Root mean square residual of the late samples over their deviation, not below one. */
   double misfit(Place place) {
-    double[] prior = priorVariances(new Unevenness(0.02 * height, 0.02 * height));
+    double[] prior =
+        priorVariances(new Unevenness(0.02 * height / noise, 0.02 * height / noise, 0));
     return equations(place, 1)
         .posterior(prior)
         .map(p -> misfit(place, p.coefficients()))

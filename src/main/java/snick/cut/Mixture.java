@@ -3,7 +3,6 @@ package snick.cut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /** Posteriors of the force at the break under several priors, averaged by their evidence. */
 final class Mixture {
@@ -17,45 +16,28 @@ final class Mixture {
     }
   }
 
-  private final LoadingBasis basis;
   private final double time;
-  private final double[] force;
-  private final double[] rate;
+  private final double scale;
   private final List<Part> parts = new ArrayList<>();
   private double most = Double.NEGATIVE_INFINITY;
 
-  Mixture(LoadingBasis basis, double time) {
-    this.basis = basis;
+  /**
+   * An empty mixture.
+   *
+   * @param time instant of the break, periods
+   * @param scale counts per unit of what is added
+   */
+  Mixture(double time, double scale) {
     this.time = time;
-    this.force = new double[basis.size()];
-    this.rate = new double[basis.size()];
-    basis.at(time, force);
-    basis.slopeAt(time, rate);
+    this.scale = scale;
   }
 
-  void add(NormalEquations.Posterior p, Unevenness unevenness) {
-    double[] v = p.whitened(rate);
-    double r = p.mean(v);
-    force[basis.shift()] = r;
-    double[] w = p.whitened(force);
-    CrossingWeight weighed =
-        CrossingWeight.of(
-            p.mean(w),
-            NormalEquations.dot(w, w),
-            r,
-            NormalEquations.dot(v, v),
-            NormalEquations.dot(w, v));
-    double slope = p.coefficients()[1] / basis.scale();
-    double log = p.logEvidence() + unevenness.logPrior();
+  void add(double logEvidence, Unevenness unevenness, CrossingWeight force, double slope) {
+    boolean even = unevenness.logPrior() > 0;
     parts.add(
         new Part(
-            log,
-            unevenness.logPrior() > 0,
-            weighed.mean(),
-            weighed.variance(),
-            slope,
-            unevenness.tremorCounts()));
-    most = Math.max(most, log);
+            logEvidence, even, force.mean(), force.variance(), slope, unevenness.tremorNoises()));
+    most = Math.max(most, logEvidence);
   }
 
   /**
@@ -69,9 +51,9 @@ final class Mixture {
     Moments whole = moments(0);
     Moments kept = brief ? moments(EVEN_LEAN_LOG) : whole;
     double own = Math.sqrt(whole.variance()) * (brief ? BRIEF_WIDENING : 1);
-    double u = Math.hypot(Math.hypot(own, kept.mean() - whole.mean()), unseenTremor);
+    double u = Math.hypot(scale * Math.hypot(own, kept.mean() - whole.mean()), unseenTremor);
     return Optional.of(
-        new BreakEstimate(kept.mean(), u, time, kept.slope(), whole.tremor(), OptionalInt.empty()));
+        new BreakEstimate(scale * kept.mean(), u, time, scale * kept.slope(), whole.tremor()));
   }
 
   private record Moments(double mean, double variance, double slope, double tremor) {}

@@ -2,12 +2,13 @@ package snick.cut;
 
 /**
  * Holds an estimate against what can be: a filter of positive weights never shows more than the
- * force that was there, so the estimate cannot lie below the largest reading by more than noise. A
- * ramp of hardly more than a sampling period leaves the force undetermined; then the largest
- * reading is a lower bound and little else.
+ * force that was there, so the estimate cannot lie below the largest reading by more than noise and
+ * tremor. A ramp of hardly more than a sampling period leaves the force undetermined; then the
+ * largest reading is a lower bound and little else.
  */
 final class Plausible {
   private static final double BELOW_NOISES = 4;
+  private static final double BELOW_TREMORS = 4;
   private static final double MOST_HEIGHTS = 4;
   private static final double UNSURE_SHARE = 0.3;
 
@@ -31,7 +32,8 @@ final class Plausible {
   }
 
   private boolean holds(BreakEstimate e) {
-    return e.forceCounts() > height - BELOW_NOISES * noise - e.uncertaintyCounts()
+    double below = noise * (BELOW_NOISES + BELOW_TREMORS * e.tremorNoises());
+    return e.forceCounts() > height - below - e.uncertaintyCounts()
         && e.forceCounts() < MOST_HEIGHTS * height
         && e.uncertaintyCounts() < UNSURE_SHARE * e.forceCounts();
   }

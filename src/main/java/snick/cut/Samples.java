@@ -1,6 +1,7 @@
 package snick.cut;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * One event's readings made ready for analysis: above zero, positive in loading direction, time in
@@ -8,6 +9,8 @@ import java.util.Arrays;
  * straight line, for stamps jitter and converters do not.
  */
 final class Samples {
+  private static final double MOST_JITTER_PERIODS = 1.5;
+
   final double[] x;
   final double[] time;
   final boolean[] usable;
@@ -23,42 +26,54 @@ final class Samples {
   }
 
   static Samples of(SampleLog log, double zero, int polarity, double periodNanos, boolean gaps) {
-    int n = log.size();
-    Samples s = new Samples(n, periodNanos, log.nanos(0));
-    for (int i = 0; i < n; i++) {
+    Samples s =
+        (gaps ? Optional.<Samples>empty() : even(log, periodNanos))
+            .orElseGet(() -> stamped(log, periodNanos));
+    for (int i = 0; i < s.size(); i++) {
       s.x[i] = polarity * (log.counts(i) - zero);
       s.usable[i] = !log.overrange(i);
-      s.time[i] = (log.nanos(i) - s.startNanos) / periodNanos;
-    }
-    if (!gaps) {
-      s.smoothTime();
     }
     return s;
   }
 
-  private void smoothTime() {
-    int n = time.length;
+  private static Samples stamped(SampleLog log, double periodNanos) {
+    Samples s = new Samples(log.size(), periodNanos, log.nanos(0));
+    for (int i = 0; i < s.size(); i++) {
+      s.time[i] = (log.nanos(i) - s.startNanos) / periodNanos;
+    }
+    return s;
+  }
+
+  /** On a straight line through the time stamps, if all lie near it. */
+  private static Optional<Samples> even(SampleLog log, double periodNanos) {
+    int n = log.size();
     if (n < 8) {
-      return;
+      return Optional.empty();
     }
+    long start = log.nanos(0);
     double meanIndex = 0.5 * (n - 1);
-    double meanTime = Arrays.stream(time).average().orElse(0);
+    double sum = 0;
     double up = 0;
-    double down = 0;
     for (int i = 0; i < n; i++) {
-      up += (i - meanIndex) * (time[i] - meanTime);
-      down += (i - meanIndex) * (i - meanIndex);
+      double since = log.nanos(i) - start;
+      sum += since;
+      up += (i - meanIndex) * since;
     }
-    double slope = up / down;
+    double down = n * ((double) n * n - 1) / 12;
+    double period = up / down;
+    double first = sum / n - period * meanIndex;
     double worst = 0;
     for (int i = 0; i < n; i++) {
-      worst = Math.max(worst, Math.abs(time[i] - meanTime - slope * (i - meanIndex)));
+      worst = Math.max(worst, Math.abs(log.nanos(i) - start - first - period * i));
     }
-    if (worst < 1.5 && slope > 0) {
-      for (int i = 0; i < n; i++) {
-        time[i] = meanTime + slope * (i - meanIndex);
-      }
+    if (!(worst < MOST_JITTER_PERIODS * periodNanos && period > 0)) {
+      return Optional.empty();
     }
+    Samples s = new Samples(n, period, start + Math.round(first));
+    for (int i = 0; i < n; i++) {
+      s.time[i] = i;
+    }
+    return Optional.of(s);
   }
 
   /** The same with each reading replaced by the median of itself and its neighbours. */
@@ -77,6 +92,40 @@ final class Samples {
 
   int size() {
     return x.length;
+  }
+
+  /** Index of the last sample not after a time; the first if all are. */
+  int indexBefore(double time) {
+    int at = Arrays.binarySearch(this.time, time);
+    return Math.max(0, at >= 0 ? at : -at - 2);
+  }
+
+  /** Variance beyond noise of the first samples after the fall, counts squared. */
+  double ringing(double from, double after, double noise) {
+    double sum = 0;
+    int n = 0;
+    for (int i = indexBefore(from); i < size() && time[i] < from + 8; i++) {
+      if (usable[i] && time[i] > from) {
+        sum += (x[i] - after) * (x[i] - after);
+        n++;
+      }
+    }
+    return n < 2 ? 0 : Math.max(0, sum / n - 2 * noise * noise);
+  }
+
+  /** Index of the sample nearest to a time. */
+  int nearest(double at) {
+    int i = indexBefore(at);
+    return i + 1 < size() && time[i + 1] - at < at - time[i] ? i + 1 : i;
+  }
+
+  /** Reading on the line through samples i and i+1 at a time. */
+  double between(int i, double at) {
+    if (i + 1 >= x.length || !(time[i + 1] > time[i])) {
+      return x[i];
+    }
+    double share = (at - time[i]) / (time[i + 1] - time[i]);
+    return x[i] + Math.max(0, Math.min(1, share)) * (x[i + 1] - x[i]);
   }
 
   /** Device time of a moment, ns. */

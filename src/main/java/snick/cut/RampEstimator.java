@@ -1,0 +1,230 @@
+package snick.cut;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Force at the break of a loading with enough readings before the fall. The loading (line, wander,
+ * tremor) ends at the break; a filter of the family spreads that over a few samples. The early
+ * readings tell how the loading goes on; the filter and the break are those that explain the late
+ * readings best; the strengths of tremor and wander are averaged over by their evidence (Bayesian
+ * linear regression, Bishop 2006, sections 3.3 to 3.5, from memory). One thread.
+ */
+final class RampEstimator {
+  private static final int LEAST_EARLY = 10;
+  private static final int LOOKS = 6;
+  private static final double FAR_SHIFT = 0.15;
+  private static final int FILTERS_LOOKED_AT_TWICE = 3;
+  private static final double AFTER_BOTTOM = 2.2;
+  private static final double MISFIT_ALLOWED = 1.3;
+  private static final double SPIKE_MISFIT = 1.5;
+  private static final double SPIKE_GONE_MISFIT = 2;
+  private static final double SPIKE_EVIDENCE = 30;
+  private static final int LONGEST_SPIKE = 2;
+  private static final int EARLY_SPIKES = 4;
+
+  /** Priors less likely than the best by this factor's logarithm are left out. */
+  private static final double NEGLIGIBLE_LOG = 7;
+
+  private static final double RATE_CLASSES_PER_E = 50;
+  private static final double USUAL_HERTZ = 80;
+
+  private long rateClass = rateClass(USUAL_HERTZ);
+  private RampDesign design = new RampDesign(rateOf(rateClass));
+  private LateRegression regression = new LateRegression(design.nodes().size());
+
+  /** A filter and a break, with their evidence. */
+  private record Look(int kernel, int phase, double logEvidence, double shift) {}
+
+  /**
+   * The estimate; empty if the ramp is too short for it.
+   *
+   * @param near where the break is looked for, periods
+   */
+  Optional<BreakEstimate> estimate(
+      Samples s, int onset, Fall fall, double after, double noise, double near) {
+    tune(1e9 / s.periodNanos);
+    double reference = s.time[s.nearest(near)];
+    double clean = s.time[onset] + 0.5 + Kernel.LONGEST_HALF;
+    int early = (int) Math.floor(reference + RampWindow.LATE_FROM - clean);
+    if (early < LEAST_EARLY) {
+      return Optional.empty();
+    }
+    double height = s.x[s.largest(Math.max(0, fall.top() - 4), fall.top() + 1)];
+    double last = s.time[fall.bottom()] + AFTER_BOTTOM;
+    double ringing = s.ringing(near + Kernel.LONGEST_HALF, after, noise) / (noise * noise);
+    RampWindow w = new RampWindow(s, reference, design.early(early), last, after, height, noise);
+    return estimate(s, new Search(w, ringing), near);
+  }
+
+  private Optional<BreakEstimate> estimate(Samples s, Search search, double near) {
+    Optional<Fit> fit = search.fit(near);
+    if (fit.isPresent() && fit.get().misfit() > SPIKE_MISFIT) {
+      Optional<Without> spike = withoutSpike(search, near, fit.get());
+      if (spike.isPresent()) {
+        spike.get().leaveOut(s);
+        return spike.get().search().average(spike.get().fit());
+      }
+    }
+    return fit.flatMap(search::average);
+  }
+
+  /** If leaving out one or two readings near the break makes the rest fit, those were a spike. */
+  private Optional<Without> withoutSpike(Search all, double near, Fit fit) {
+    Optional<Without> best = Optional.empty();
+    double most = fit.look().logEvidence();
+    for (int length = 1; length <= LONGEST_SPIKE; length++) {
+      most += SPIKE_EVIDENCE;
+      for (int from = -EARLY_SPIKES; from + length <= RampWindow.LATE; from++) {
+        Search search = new Search(all.w.without(from, length), all.ringing);
+        Optional<Fit> part = search.fit(near);
+        if (part.isPresent()
+            && part.get().misfit() < SPIKE_GONE_MISFIT
+            && part.get().look().logEvidence() > most) {
+          most = part.get().look().logEvidence();
+          best = Optional.of(new Without(from, length, search, part.get()));
+        }
+      }
+    }
+    return best;
+  }
+
+  /** The best look, and what it leaves of the late readings. */
+  private record Fit(Look look, double misfit) {}
+
+  /** A search without {@code length} readings from the late reading {@code from} on. */
+  private record Without(int from, int length, Search search, Fit fit) {
+    void leaveOut(Samples s) {
+      for (int i = from; i < from + length; i++) {
+        s.usable[s.nearest(search.w.reference + RampWindow.LATE_FROM + i)] = false;
+      }
+    }
+  }
+
+  private void tune(double rateHertz) {
+    long wanted = rateClass(rateHertz);
+    if (wanted != rateClass) {
+      rateClass = wanted;
+      design = new RampDesign(rateOf(wanted));
+      regression = new LateRegression(design.nodes().size());
+    }
+  }
+
+  private static long rateClass(double rateHertz) {
+    return Math.round(RATE_CLASSES_PER_E * Math.log(rateHertz));
+  }
+
+  private static double rateOf(long rateClass) {
+    return Math.exp(rateClass / RATE_CLASSES_PER_E);
+  }
+
+  /** The search in one window. */
+  private final class Search {
+    final RampWindow w;
+    final double ringing;
+    private final double[] right;
+
+    Search(RampWindow w, double ringing) {
+      this.w = w;
+      this.ringing = ringing;
+      this.right = design.right(w.early);
+    }
+
+    Optional<Fit> fit(double near) {
+      int usual = usualUnevenness();
+      return best(usual, KernelTable.phaseOf(near - w.reference))
+          .map(look -> new Fit(look, misfit(look, usual)));
+    }
+
+    private Loading loading(int kernel, int unevenness) {
+      return new Loading(design.nodes(), design.factor(w.early.length, kernel, unevenness), right);
+    }
+
+    /** The prior that the early readings bear out best. */
+    private int usualUnevenness() {
+      int best = 0;
+      double most = Double.NEGATIVE_INFINITY;
+      for (int u = 0; u < Unevenness.LADDER.size(); u++) {
+        double log = loading(0, u).logEvidence + Unevenness.LADDER.get(u).logPrior();
+        if (log > most) {
+          most = log;
+          best = u;
+        }
+      }
+      return best;
+    }
+
+    private Optional<Look> best(int unevenness, int phase) {
+      Look[] looks = new Look[Kernel.FAMILY.size()];
+      for (int k = 0; k < looks.length; k++) {
+        Loading loading = loading(k, unevenness);
+        looks[k] = look(k, phase, loading);
+        if (Math.abs(looks[k].shift()) > FAR_SHIFT) {
+          looks[k] = moved(looks[k], loading);
+        }
+      }
+      Arrays.sort(looks, (a, b) -> Double.compare(b.logEvidence(), a.logEvidence()));
+      Look best = looks[0];
+      for (int i = 0; i < FILTERS_LOOKED_AT_TWICE; i++) {
+        Look settled = settled(looks[i], loading(looks[i].kernel(), unevenness));
+        best = settled.logEvidence() > best.logEvidence() || i == 0 ? settled : best;
+      }
+      return best.logEvidence() > Double.NEGATIVE_INFINITY ? Optional.of(best) : Optional.empty();
+    }
+
+    private Look look(int kernel, int phase, Loading loading) {
+      return regression.fit(w, design.table(kernel), phase, loading, ringing, 1)
+          ? new Look(kernel, phase, regression.logEvidence(), regression.shift())
+          : new Look(kernel, phase, Double.NEGATIVE_INFINITY, 0);
+    }
+
+    private Look settled(Look from, Loading loading) {
+      Look look = from;
+      for (int turn = 0; turn < LOOKS; turn++) {
+        Look next = moved(look, loading);
+        if (next.phase() == look.phase()) {
+          break;
+        }
+        look = next;
+      }
+      return look;
+    }
+
+    private Look moved(Look look, Loading loading) {
+      int phase = KernelTable.phaseOf(KernelTable.timeOf(look.phase()) + look.shift());
+      return phase == look.phase() ? look : look(look.kernel(), phase, loading);
+    }
+
+    private double misfit(Look look, int unevenness) {
+      look(look.kernel(), look.phase(), loading(look.kernel(), unevenness));
+      return regression.misfit();
+    }
+
+    Optional<BreakEstimate> average(Fit fit) {
+      Look look = fit.look();
+      double misfit = Math.max(1, fit.misfit() / MISFIT_ALLOWED);
+      double time = w.reference + KernelTable.timeOf(look.phase());
+      Mixture mixture = new Mixture(time, w.noise);
+      Loading[] loadings = new Loading[Unevenness.LADDER.size()];
+      double most = Double.NEGATIVE_INFINITY;
+      for (int u = 0; u < loadings.length; u++) {
+        loadings[u] = loading(look.kernel(), u);
+        most = Math.max(most, loadings[u].logEvidence + Unevenness.LADDER.get(u).logPrior());
+      }
+      KernelTable table = design.table(look.kernel());
+      for (int u = 0; u < loadings.length; u++) {
+        Unevenness unevenness = Unevenness.LADDER.get(u);
+        double log = loadings[u].logEvidence + unevenness.logPrior();
+        if (log > most - NEGLIGIBLE_LOG
+            && regression.fit(w, table, look.phase(), loadings[u], ringing, misfit)) {
+          mixture.add(
+              log + regression.logEvidence(),
+              unevenness,
+              regression.force(design.nodes(), look.phase(), loadings[u]),
+              loadings[u].trend);
+        }
+      }
+      return mixture.estimate(0, false);
+    }
+  }
+}

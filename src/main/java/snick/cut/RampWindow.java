@@ -1,0 +1,97 @@
+package snick.cut;
+
+/**
+ * The readings of one loading on an even grid around its end, in units of the noise: early ones,
+ * which no filter of the family lets touch the break, and late ones. A reading that is missing or
+ * not usable is put in from its neighbours; if it is late it is marked, too.
+ */
+final class RampWindow {
+  /** Place of the first late sample, periods after the reference. */
+  static final int LATE_FROM = -3;
+
+  /** How many late samples there are. */
+  static final int LATE = 7;
+
+  private static final double SAME_SAMPLE = 0.25;
+
+  final double reference;
+  final double noise;
+  final double[] early;
+  final double[] late = new double[LATE];
+  final boolean[] lateUsable = new boolean[LATE];
+  final double after;
+  final double height;
+
+  /**
+   * A window.
+   *
+   * @param reference time of the sample nearest to the break, periods
+   * @param early how many early readings
+   * @param lastTime readings later than this are of no use, periods
+   * @param after level after the fall, counts
+   * @param height largest reading, counts
+   */
+  RampWindow(
+      Samples s,
+      double reference,
+      int early,
+      double lastTime,
+      double after,
+      double height,
+      double noise) {
+    this.reference = reference;
+    this.noise = noise;
+    this.after = after / noise;
+    this.height = height / noise;
+    this.early = new double[early];
+    int i = Math.max(0, s.indexBefore(reference + LATE_FROM - early));
+    for (int k = -early; k < LATE; k++) {
+      double time = reference + LATE_FROM + k;
+      while (i + 2 < s.size() && s.time[i + 1] <= time) {
+        i++;
+      }
+      double reading = s.between(i, time) / noise;
+      if (k < 0) {
+        this.early[early + k] = reading;
+      } else {
+        late[k] = reading;
+        lateUsable[k] = time <= lastTime && usable(s, i, time);
+      }
+    }
+  }
+
+  private RampWindow(RampWindow w) {
+    reference = w.reference;
+    noise = w.noise;
+    after = w.after;
+    height = w.height;
+    early = w.early.clone();
+    System.arraycopy(w.late, 0, late, 0, LATE);
+    System.arraycopy(w.lateUsable, 0, lateUsable, 0, LATE);
+  }
+
+  /** The same without {@code length} readings from {@code from} on, counted from the first late. */
+  RampWindow without(int from, int length) {
+    RampWindow w = new RampWindow(this);
+    double before = w.reading(from - 1);
+    double behind = w.reading(Math.min(LATE - 1, from + length));
+    for (int k = 0; k < length; k++) {
+      if (from + k >= 0) {
+        w.lateUsable[from + k] = false;
+      } else {
+        double share = (k + 1.0) / (length + 1);
+        w.early[early.length + from + k] = before + share * (behind - before);
+      }
+    }
+    return w;
+  }
+
+  private double reading(int k) {
+    return k < 0 ? early[early.length + k] : late[k];
+  }
+
+  private static boolean usable(Samples s, int i, double time) {
+    int nearest = i + 1 < s.size() && s.time[i + 1] - time < time - s.time[i] ? i + 1 : i;
+    return s.usable[nearest] && Math.abs(s.time[nearest] - time) < SAME_SAMPLE;
+  }
+}
