@@ -11,7 +11,7 @@ import java.util.Optional;
  * linear regression, Bishop 2006, sections 3.3 to 3.5, from memory). One thread.
  */
 final class RampEstimator {
-  private static final int LEAST_EARLY = 10;
+  private static final int LEAST_EARLY = 8;
   private static final int LOOKS = 6;
   private static final double FAR_SHIFT = 0.15;
   private static final int FILTERS_LOOKED_AT_TWICE = 3;
@@ -19,7 +19,7 @@ final class RampEstimator {
   private static final double MISFIT_ALLOWED = 1.3;
   private static final double SPIKE_MISFIT = 1.5;
   private static final double SPIKE_GONE_MISFIT = 2;
-  private static final double SPIKE_EVIDENCE = 30;
+  private static final double SPIKE_EVIDENCE = 40;
   private static final int LONGEST_SPIKE = 2;
   private static final int EARLY_SPIKES = 4;
 
@@ -57,16 +57,44 @@ final class RampEstimator {
     return estimate(s, new Search(w, ringing), near);
   }
 
-  private Optional<BreakEstimate> estimate(Samples s, Search search, double near) {
-    Optional<Fit> fit = search.fit(near);
-    if (fit.isPresent() && fit.get().misfit() > SPIKE_MISFIT) {
-      Optional<Without> spike = withoutSpike(search, near, fit.get());
+  private Optional<BreakEstimate> estimate(Samples s, Search whole, double near) {
+    Optional<Candidate> candidate = whole.fit(near).map(fit -> new Candidate(whole, fit));
+    if (candidate.isPresent() && candidate.get().fit().misfit() > SPIKE_MISFIT) {
+      Optional<Without> spike = withoutSpike(whole, near, candidate.get().fit());
       if (spike.isPresent()) {
         spike.get().leaveOut(s);
         return spike.get().search().average(spike.get().fit());
       }
     }
-    return fit.flatMap(search::average);
+    return candidate
+        .map(c -> c.strained() ? shortened(c, near) : c)
+        .flatMap(c -> c.search().average(c.fit()));
+  }
+
+  /**
+   * Where the loading slipped, older readings mislead about the end: fewer are used if that makes
+   * the late readings likelier.
+   */
+  private Candidate shortened(Candidate whole, double near) {
+    Candidate best = whole;
+    int early = whole.search().w.early.length / 2;
+    for (; early >= LEAST_EARLY; early /= 2) {
+      Search search =
+          new Search(whole.search().w.withEarly(design.early(early)), whole.search().ringing);
+      Optional<Fit> fit = search.fit(near);
+      if (fit.isPresent() && fit.get().look().logEvidence() > best.fit().look().logEvidence()) {
+        best = new Candidate(search, fit.get());
+      }
+    }
+    return best;
+  }
+
+  /** A search and what it found. */
+  private record Candidate(Search search, Fit fit) {
+    /** Whether the loading is so uneven that it may have slipped. */
+    boolean strained() {
+      return fit.misfit() > SPIKE_MISFIT || fit.unevenness().strong();
+    }
   }
 
   /** If leaving out one or two readings near the break makes the rest fit, those were a spike. */
@@ -90,7 +118,7 @@ final class RampEstimator {
   }
 
   /** The best look, and what it leaves of the late readings. */
-  private record Fit(Look look, double misfit) {}
+  private record Fit(Look look, double misfit, Unevenness unevenness) {}
 
   /** A search without {@code length} readings from the late reading {@code from} on. */
   private record Without(int from, int length, Search search, Fit fit) {
@@ -133,7 +161,7 @@ final class RampEstimator {
     Optional<Fit> fit(double near) {
       int usual = usualUnevenness();
       return best(usual, KernelTable.phaseOf(near - w.reference))
-          .map(look -> new Fit(look, misfit(look, usual)));
+          .map(look -> new Fit(look, misfit(look, usual), Unevenness.LADDER.get(usual)));
     }
 
     private Loading loading(int kernel, int unevenness) {

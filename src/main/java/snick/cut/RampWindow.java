@@ -1,5 +1,7 @@
 package snick.cut;
 
+import java.util.Arrays;
+
 /**
  * The readings of one loading on an even grid around its end, in units of the noise: early ones,
  * which no filter of the family lets touch the break, and late ones. A reading that is missing or
@@ -60,19 +62,24 @@ final class RampWindow {
     }
   }
 
-  private RampWindow(RampWindow w) {
+  private RampWindow(RampWindow w, int kept) {
     reference = w.reference;
     noise = w.noise;
     after = w.after;
     height = w.height;
-    early = w.early.clone();
+    early = Arrays.copyOfRange(w.early, w.early.length - kept, w.early.length);
     System.arraycopy(w.late, 0, late, 0, LATE);
     System.arraycopy(w.lateUsable, 0, lateUsable, 0, LATE);
   }
 
+  /** The same with the newest {@code kept} early readings only. */
+  RampWindow withEarly(int kept) {
+    return new RampWindow(this, kept);
+  }
+
   /** The same without {@code length} readings from {@code from} on, counted from the first late. */
   RampWindow without(int from, int length) {
-    RampWindow w = new RampWindow(this);
+    RampWindow w = new RampWindow(this, early.length);
     double before = w.reading(from - 1);
     double behind = w.reading(Math.min(LATE - 1, from + length));
     for (int k = 0; k < length; k++) {

@@ -16,6 +16,8 @@ record Unevenness(double tremorNoises, double wanderNoises, double logPrior) {
   private static final double[] TREMORS = {0.3, 0.9, 2.7, 8, 24, 72};
   private static final double[] WANDERS = {0.3, 1.8, 10.8, 65};
   private static final double EVEN = 0.03;
+  private static final double STRONG_TREMOR = 20;
+  private static final double STRONG_WANDER = 50;
   private static final double LOW_HERTZ = 3.5;
   private static final double HIGH_HERTZ = 12.5;
 
@@ -34,6 +36,11 @@ record Unevenness(double tremorNoises, double wanderNoises, double logPrior) {
       }
     }
     return List.copyOf(ladder);
+  }
+
+  /** Whether this is more than a hand does: the loading may have slipped. */
+  boolean strong() {
+    return tremorNoises >= STRONG_TREMOR || wanderNoises >= STRONG_WANDER;
   }
 
   /**
