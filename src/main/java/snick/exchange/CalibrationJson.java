@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -159,10 +158,9 @@ final class CalibrationJson {
   }
 
   private static String name(JsonNode id) {
-    String name = id.text();
-    if (name.isBlank() || name.length() > 120 || name.chars().anyMatch(Character::isISOControl)) {
-      throw new RefusedPackage(
-          id.place() + ": an id has 1 to 120 characters, none of them control characters");
+    String name = id.plainText(120);
+    if (name.isBlank()) {
+      throw new RefusedPackage(id.place() + " is empty; ask the sender");
     }
     return name;
   }
@@ -200,16 +198,12 @@ final class CalibrationJson {
 
   private static BudgetTerm readTerm(JsonNode node) {
     return new BudgetTerm(
-        BudgetTerm.Source.valueOf(upper(node.member("source"))),
-        Distribution.valueOf(upper(node.member("distribution"))),
+        node.member("source").word(BudgetTerm.Source.class),
+        node.member("distribution").word(Distribution.class),
         Force.ofNewtons(node.member("absolute_n").real()),
         node.member("relative").real(),
         node.member("degrees_of_freedom").realOrInfinite(),
         node.member("basis").textOr(""));
-  }
-
-  private static String upper(JsonNode word) {
-    return word.text().toUpperCase(Locale.ROOT);
   }
 
   private static Optional<String> readDocument(JsonNode node) {

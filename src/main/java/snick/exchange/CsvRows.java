@@ -6,7 +6,6 @@ import de.siegmar.fastcsv.reader.StringArrayHandler;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Iterator;
@@ -165,12 +164,14 @@ final class CsvRows {
   }
 
   Instant instant(int column) {
-    try {
-      return Instant.parse(current[column]);
-    } catch (DateTimeException e) {
-      throw refused(
-          name(column) + " is '" + RefusedPackage.shown(current[column]) + "', no UTC time");
-    }
+    return Times.parse(current[column])
+        .orElseThrow(
+            () ->
+                refused(
+                    name(column)
+                        + " is '"
+                        + RefusedPackage.shown(current[column])
+                        + "', no UTC time from 1700 to 2250"));
   }
 
   private String name(int column) {

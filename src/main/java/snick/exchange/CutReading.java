@@ -115,9 +115,15 @@ final class CutReading {
     String words = rows.text(at("flags"));
     return words.isEmpty()
         ? Set.of()
-        : Arrays.stream(words.split(" "))
-            .map(word -> Flag.valueOf(word.toUpperCase(Locale.ROOT)))
-            .collect(Collectors.toUnmodifiableSet());
+        : Arrays.stream(words.split(" ")).map(this::flag).collect(Collectors.toUnmodifiableSet());
+  }
+
+  private Flag flag(String word) {
+    return Arrays.stream(Flag.values())
+        .filter(flag -> flag.word().equals(word))
+        .findFirst()
+        .orElseThrow(
+            () -> rows.refused("flag '" + RefusedPackage.shown(word) + "' is not known here"));
   }
 
   private CutForce force(int calibration) {

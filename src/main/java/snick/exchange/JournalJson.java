@@ -3,10 +3,10 @@ package snick.exchange;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import snick.journal.Blade;
 import snick.journal.EdgeDirection;
 import snick.journal.FilamentLot;
@@ -181,7 +181,7 @@ final class JournalJson {
         reasons);
   }
 
-  private static <T> List<T> each(JsonNode list, java.util.function.Function<JsonNode, T> reading) {
+  private static <T> List<T> each(JsonNode list, Function<JsonNode, T> reading) {
     return list.elements().stream().map(node -> node.as(reading)).toList();
   }
 
@@ -229,27 +229,27 @@ final class JournalJson {
         node.member("abrasive").text(),
         node.member("grit").optionalInteger(),
         node.member("micron").optionalReal(),
-        node.member("direction").optionalText().map(word -> EdgeDirection.valueOf(upper(word))),
+        optional(node.member("direction"), EdgeDirection.class),
         node.member("strokes_per_side").optionalInteger(),
-        node.member("pressure").optionalText().map(word -> Pressure.valueOf(upper(word))),
+        optional(node.member("pressure"), Pressure.class),
         node.member("note").textOr(""));
   }
 
   private static Inspection readLook(JsonNode node) {
-    Method method = Method.valueOf(upper(node.member("method").text()));
+    Method method = node.member("method").word(Method.class);
     Optional<Place> place = node.member("place").optionalText().map(Place::parse);
     return new Inspection(
         node.member("at").instant(),
         node.member("stage").text(),
         method,
         node.member("magnification").optionalReal(),
-        Side.valueOf(upper(node.member("side").text())),
+        node.member("side").word(Side.class),
         place,
-        Finding.valueOf(upper(node.member("finding").text())),
+        node.member("finding").word(Finding.class),
         node.member("note").textOr(method == Method.FREE ? NO_NOTE : ""));
   }
 
-  private static String upper(String word) {
-    return word.toUpperCase(Locale.ROOT);
+  private static <E extends Enum<E>> Optional<E> optional(JsonNode node, Class<E> type) {
+    return node.present() ? Optional.of(node.word(type)) : Optional.empty();
   }
 }

@@ -1,13 +1,15 @@
 package snick.exchange;
 
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.Function;
 
 /**
  * A value in a JSON file of a package, with its place for messages. What is missing or of another
@@ -96,12 +98,32 @@ record JsonNode(String place, Object value) {
     return "INF".equals(value) ? Double.POSITIVE_INFINITY : real();
   }
 
-  Instant instant() {
-    try {
-      return Instant.parse(text());
-    } catch (DateTimeException e) {
-      throw not("a UTC time such as 2026-05-04T12:00:00Z");
+  /** Text of at most {@code most} characters, none of them a control character. */
+  String plainText(int most) {
+    String text = text();
+    if (text.length() > most || text.chars().anyMatch(Character::isISOControl)) {
+      throw new RefusedPackage(
+          place
+              + " has "
+              + text.length()
+              + " characters or a control character: at most "
+              + most
+              + " and none are allowed; ask the sender");
     }
+    return text;
+  }
+
+  /** The constant of {@code type} that is written as this word. */
+  <E extends Enum<E>> E word(Class<E> type) {
+    String word = text();
+    return Arrays.stream(type.getEnumConstants())
+        .filter(e -> e.name().toLowerCase(Locale.ROOT).equals(word))
+        .findFirst()
+        .orElseThrow(() -> not("a word that is known here"));
+  }
+
+  Instant instant() {
+    return Times.parse(text()).orElseThrow(() -> not("a UTC time from 1700 to 2250"));
   }
 
   Optional<Instant> optionalInstant() {
@@ -111,7 +133,7 @@ record JsonNode(String place, Object value) {
   /**
    * What {@code reading} makes of this; a value that its type refuses is refused with its place.
    */
-  <T> T as(java.util.function.Function<JsonNode, T> reading) {
+  <T> T as(Function<JsonNode, T> reading) {
     try {
       return reading.apply(this);
     } catch (IllegalArgumentException | ArithmeticException e) {

@@ -71,10 +71,10 @@ final class RigJson {
   private static Item item(JsonNode node) {
     Recording recording =
         new Recording(
-            node.member("device_id").text(),
-            node.member("firmware").text(),
-            node.member("source").textOr(NO_SOURCE),
-            Recording.Form.valueOf(node.member("form").text().toUpperCase(Locale.ROOT)),
+            node.member("device_id").plainText(200),
+            node.member("firmware").plainText(200),
+            node.member("source").present() ? node.member("source").plainText(1000) : NO_SOURCE,
+            node.member("form").word(Recording.Form.class),
             node.member("started_at").instant(),
             node.member("gain").optionalInteger(),
             node.member("nominal_rate_hz").optionalReal().stream()

@@ -54,8 +54,8 @@ final class Failures {
       case READ_ONLY -> "make the file and its directory writable";
       case BUSY -> "another program is writing to it, try again";
       case DAMAGED ->
-          "keep a copy of it and of its -wal file, then restore a backup or salvage what is readable"
-              + " into a new directory";
+          "keep a copy of it and of its -wal file, then: snick store restore BACKUP --data NEW, or"
+              + " for what is readable: snick store salvage DIRECTORY --data NEW";
       case NEWER_VERSION -> "use the newer program";
       case MISSING, OTHER -> "check the path, its owner and its permissions";
     };

@@ -1,0 +1,21 @@
+package snick.cli;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Packages. */
+@Command(
+    name = "package",
+    mixinStandardHelpOptions = true,
+    description = "Check packages, and list those that were taken in.",
+    subcommands = {PackageCheckCommand.class, PackageListCommand.class})
+final class PackageCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Missing command: check or list");
+  }
+}

@@ -1,0 +1,26 @@
+package snick.cli;
+
+import java.io.PrintWriter;
+import snick.exchange.PackageReport;
+
+/** What a check of a package found, for people. */
+final class PackageText {
+  private PackageText() {}
+
+  static void print(PrintWriter out, PackageReport report) {
+    out.println("\"" + PlainText.inert(report.title()) + "\"");
+    out.println(
+        report.cuts()
+            + (report.cuts() == 1 ? " cut, " : " cuts, ")
+            + report.samples()
+            + " samples; digests, tables and readings are as stated.");
+    out.println(report.rederived() + " found again in their raw traces.");
+    if (report.notFound() > 0) {
+      out.println(report.notFound() + " not found again: their traces are too short or disturbed.");
+    }
+    if (!report.holds()) {
+      out.println("The raw traces do not bear out what is stated:");
+      report.differences().forEach(d -> out.println("  " + PlainText.inert(d)));
+    }
+  }
+}
