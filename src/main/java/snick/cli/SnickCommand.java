@@ -41,6 +41,8 @@ import picocli.CommandLine.Spec;
       ProtocolCommand.class,
       CalibrateCommand.class,
       VerifyCommand.class,
+      RederiveCommand.class,
+      DoctorCommand.class,
       VirtualRigCommand.class,
       picocli.AutoComplete.GenerateCompletion.class
     },

@@ -43,6 +43,18 @@ final class StoredCalibrations implements CalibrationShelf {
   }
 
   private static Scale ifItFits(Calibration calibration, Recording recording, StoreReader store) {
+    Scale scale = scale(calibration, recording);
+    return scale.calibration().isEmpty() || calibration.boundTo().isEmpty()
+        ? scale
+        : scale.warning(
+            CalibrationWarnings.of(
+                calibration,
+                store.verifications(recording.deviceId()),
+                Clock.systemUTC().instant()));
+  }
+
+  /** {@code calibration} for {@code recording}, or why it is a stranger to it. */
+  static Scale scale(Calibration calibration, Recording recording) {
     if (calibration.boundTo().isEmpty()) {
       return Scale.by(calibration);
     }
@@ -55,11 +67,6 @@ final class StoredCalibrations implements CalibrationShelf {
             made.polarity());
     return calibration.fits(now) instanceof Calibration.Fit.Stranger stranger
         ? Scale.none(stranger.reasons())
-        : Scale.by(calibration)
-            .warning(
-                CalibrationWarnings.of(
-                    calibration,
-                    store.verifications(recording.deviceId()),
-                    Clock.systemUTC().instant()));
+        : Scale.by(calibration);
   }
 }

@@ -12,13 +12,13 @@ import snick.sample.Gap;
 import snick.sample.Rail;
 
 /** What this program's detector finds in a trace alone. */
-final class Rederivation {
+public final class Rederivation {
   private static final DetectorSettings SETTINGS = DetectorSettings.defaults();
 
   private Rederivation() {}
 
   /** The event that begins nearest to where {@code stated} does; empty if none is found. */
-  static Optional<Cut> of(Cut stated) {
+  public static Optional<Cut> of(Cut stated) {
     List<Cut> found = new ArrayList<>();
     feed(stated.trace(), new CutDetector(SETTINGS, found::add));
     return found.stream()
