@@ -78,10 +78,17 @@ final class RunCommand implements Callable<Integer> {
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
       recorder.awaitEnd();
-      return recorder.failed() ? ExitCode.FAILED : ExitCode.OK;
+      return ending(recorder);
     } finally {
       stopped.countDown();
     }
+  }
+
+  private static int ending(Recorder recorder) {
+    if (recorder.failed()) {
+      return ExitCode.FAILED;
+    }
+    return recorder.refusals().isEmpty() ? ExitCode.OK : ExitCode.UNAVAILABLE;
   }
 
   /** On SIGINT and SIGTERM: the event in flight is stored before the process ends. */

@@ -218,6 +218,11 @@ public final class Recorder implements AutoCloseable {
     return nextSpot;
   }
 
+  /** Why rigs could not be opened at all, one sentence each; empty if all were. */
+  public List<String> refusals() {
+    return readers.stream().flatMap(reader -> reader.refusal().stream()).toList();
+  }
+
   /** Whether an error of this program ended the recording. */
   public boolean failed() {
     return failed;

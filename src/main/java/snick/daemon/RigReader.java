@@ -56,6 +56,8 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private long lastClockNanos;
   private long clockRestarts;
   private int tag;
+  private Optional<PortAddress> lastingName = Optional.empty();
+  private volatile Optional<String> refusal = Optional.empty();
   private volatile boolean stopping;
   private volatile RigState state;
   private volatile RigState.Link link = RigState.Link.OPENING;
@@ -109,8 +111,8 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   public void run() {
     try {
       boolean again = true;
-      for (int opened = 0; again && !stopping; opened++) {
-        again = readOnce(opened > 0);
+      while (again && !stopping) {
+        again = readOnce();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -121,26 +123,49 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   /** Opens and reads until the link is lost; whether to try again. */
-  private boolean readOnce(boolean before) throws InterruptedException {
-    try (ByteSource source = ports.open(address)) {
-      if (before) {
-        pipeline.linkReopened();
-        clockFit.forget();
-        gate.shut();
-        around.tell().accept(address.text() + " is back");
-      }
+  private boolean readOnce() throws InterruptedException {
+    try (ByteSource source = open()) {
       readAll(source);
       return false;
     } catch (LinkLostException e) {
       lost(e);
       return true;
     } catch (IOException e) {
-      if (!before) {
-        around.faults().note("port", e.getMessage());
-      }
-      TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
-      return address.live();
+      return notOpened(e);
     }
+  }
+
+  /** Opens the rig: first as the person names it, later under its lasting name. */
+  private ByteSource open() throws IOException {
+    if (lastingName.isPresent()) {
+      ByteSource source = ports.open(lastingName.get());
+      pipeline.linkReopened();
+      clockFit.forget();
+      gate.shut();
+      around.tell().accept(address.text() + " is back");
+      return source;
+    }
+    PortAddress found = new RigFinder(ports).find(address);
+    ByteSource source = ports.open(found);
+    lastingName = Optional.of(ports.stable(found));
+    return source;
+  }
+
+  /** A rig that was never there is refused; one that was is awaited. */
+  private boolean notOpened(IOException e) throws InterruptedException {
+    around.faults().note("port", e.getMessage());
+    if (lastingName.isEmpty()) {
+      refusal = Optional.of(e.getMessage());
+      around.tell().accept(e.getMessage());
+      return false;
+    }
+    TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
+    return address.live();
+  }
+
+  /** Why the rig could not be opened at all; any thread. */
+  Optional<String> refusal() {
+    return refusal;
   }
 
   private void lost(LinkLostException e) throws InterruptedException {

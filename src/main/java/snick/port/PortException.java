@@ -1,6 +1,7 @@
 package snick.port;
 
 import java.io.IOException;
+import java.util.List;
 
 /** A port cannot be opened. The message says which, why, and what to do. */
 public final class PortException extends IOException {
@@ -25,6 +26,19 @@ public final class PortException extends IOException {
   PortException(Reason reason, String message, Throwable cause) {
     super(message, cause);
     this.reason = reason;
+  }
+
+  /** {@code name} fits more than one port. */
+  public static PortException ambiguous(PortAddress.SerialName name, List<String> fitting) {
+    return new PortException(
+        Reason.AMBIGUOUS,
+        "'"
+            + name.part()
+            + "' fits "
+            + fitting.size()
+            + " ports: "
+            + String.join(", ", fitting)
+            + "; give more of the name");
   }
 
   /** Why the port cannot be opened. */

@@ -50,7 +50,7 @@ public final class Ports {
       return SerialLink.open(device.path(), bitsPerSecond);
     }
     if (address instanceof PortAddress.SerialName name) {
-      return SerialLink.open(resolve(name), bitsPerSecond);
+      return openLink(resolve(name));
     }
     throw new IllegalArgumentException(address.text() + " is not a device");
   }
@@ -72,30 +72,30 @@ public final class Ports {
     return address;
   }
 
-  private Path resolve(PortAddress.SerialName name) throws IOException {
+  /**
+   * The device whose link, path or description contains the name.
+   *
+   * @throws PortException if none does, or more than one
+   */
+  public PortAddress resolve(PortAddress.SerialName name) throws IOException {
     String wanted = name.part().toLowerCase(Locale.ROOT);
-    List<Candidate> matches =
+    List<String> matches =
         candidates().stream()
             .filter(
                 c -> (c.path() + " " + c.description()).toLowerCase(Locale.ROOT).contains(wanted))
+            .map(c -> c.path().toString())
             .toList();
     if (matches.isEmpty()) {
       throw new PortException(
           PortException.Reason.NOT_FOUND,
-          "no serial port has '" + name.part() + "' in its name; list them: snick ports");
+          "no serial port or rig has '"
+              + name.part()
+              + "' in its name or id; list them: snick ports");
     }
     if (matches.size() > 1) {
-      throw new PortException(
-          PortException.Reason.AMBIGUOUS,
-          "'"
-              + name.part()
-              + "' fits "
-              + matches.size()
-              + " ports: "
-              + String.join(", ", matches.stream().map(c -> c.path().toString()).toList())
-              + "; give more of the name");
+      throw PortException.ambiguous(name, matches);
     }
-    return matches.get(0).path();
+    return new PortAddress.SerialDevice(Path.of(matches.get(0)));
   }
 
   /** Serial devices here, links with stable names first and each device once. */

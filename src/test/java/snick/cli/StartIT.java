@@ -43,6 +43,17 @@ class StartIT {
     }
   }
 
+  @Test
+  void aRigThatIsNotThereIsSaidAtOnce() throws Exception {
+    for (String port : List.of("/dev/no-such-port", "no-such-name", "tcp://127.0.0.1:1")) {
+      Jar.Done done =
+          Jar.onThisJava().run("run", port, "--no-http", "--data", folder.resolve("x").toString());
+
+      assertThat(done.exit()).as(port).isEqualTo(ExitCode.UNAVAILABLE);
+      assertThat(done.err()).contains(port).doesNotContain("Exception");
+    }
+  }
+
   @ParameterizedTest
   @MethodSource("wrongLines")
   void aWrongCommandLineExitsWithTwo(List<String> line) throws Exception {
