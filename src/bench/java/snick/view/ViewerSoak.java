@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import snick.daemon.Pipeline;
@@ -68,13 +69,13 @@ public final class ViewerSoak {
                     truth -> truths.incrementAndGet());
         Recorder recorder = record(rig.port(), folder)) {
       portNumber = recorder.httpPort().orElseThrow();
-      rig.perform(CUT.times(CUTS));
+      CompletableFuture<Void> cutting = rig.perform(CUT.times(CUTS));
       for (int i = 0; i < VIEWERS; i++) {
         start("viewer-" + i, this::watch);
       }
       start("asleep", this::sleep);
       long end = System.nanoTime() + (long) (minutes * 60e9);
-      while (System.nanoTime() < end) {
+      while (System.nanoTime() < end && !cutting.isDone()) {
         TimeUnit.SECONDS.sleep(30);
         tell(recorder);
       }
