@@ -2,6 +2,7 @@ package snick.cli;
 
 import java.io.PrintWriter;
 import java.util.Optional;
+import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Coach;

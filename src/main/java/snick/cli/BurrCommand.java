@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.journal.NotAccepted;
+import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.BurrClue;

@@ -5,6 +5,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

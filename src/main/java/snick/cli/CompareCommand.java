@@ -8,6 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Comparison;

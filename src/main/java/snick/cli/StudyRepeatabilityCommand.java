@@ -13,6 +13,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.Store;
 import snick.store.StoreReader;

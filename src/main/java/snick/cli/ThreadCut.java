@@ -63,7 +63,7 @@ final class ThreadCut {
     long begin = log.lastNanos();
     long fallenNanos = Long.MAX_VALUE;
     while (log.lastNanos() - AFTER_NANOS < fallenNanos) {
-      if (!bench.turn() || fallenNanos == Long.MAX_VALUE && tooLate(begin)) {
+      if (!bench.turn() || (fallenNanos == Long.MAX_VALUE && tooLate(begin))) {
         throw Refusal.unavailable("no fall was seen within 60 s; nothing is saved, try again");
       }
       boolean fallen = (log.lastCounts() - zero.meanCounts()) / step < FALLEN;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -18,7 +19,10 @@ import snick.journal.Session;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.JournalReader;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
 import snick.store.StoreException;
+import snick.verdict.Judge;
 
 /**
  * The session on the bench, as the store has it. Everything that reads or writes the store for the
@@ -145,14 +149,19 @@ final class Board {
   }
 
   private Map<String, Object> session(Session session) {
-    JournalReader journal = bench.reader().journal();
     List<CutSummary> cuts = new ArrayList<>();
     bench.reader().forEachSummary(CutSelection.all().inSession(session.name()), cuts::add);
-    return new SessionJson(
-            journal.log(session.name()).orElseThrow(),
-            journal.blade(session.blade()).orElseGet(() -> Blade.labelled(session.blade())),
-            cuts,
-            verdicts)
-        .object();
+    SessionEvidence evidence = SessionEvidence.read(bench.reader(), session.name());
+    return new SessionJson(evidence, cuts, judge(session), verdicts).object();
+  }
+
+  /** Without a margin; a kept study that cannot be read is left out and said. */
+  private Judge judge(Session session) {
+    try {
+      return new Judge(OptionalDouble.empty(), KeptStudy.of(bench.reader(), session));
+    } catch (NotAccepted e) {
+      bench.complain().accept(e.getMessage());
+      return Judge.plain();
+    }
   }
 }

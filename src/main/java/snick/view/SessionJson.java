@@ -1,12 +1,10 @@
 package snick.view;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import snick.journal.Blade;
 import snick.journal.EdgeSpan;
 import snick.journal.Entry;
 import snick.journal.Inspection;
@@ -15,36 +13,37 @@ import snick.journal.Place;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.store.CutSummary;
+import snick.store.SessionEvidence;
+import snick.verdict.Judge;
 import snick.verdict.StageEvidence;
-import snick.verdict.StageEvidence.CutResult;
 
 /**
  * A session as the page shows it. Pure.
  *
- * @param log the session with all that was noted
- * @param blade its blade
+ * @param evidence the session with all that was noted
  * @param cuts its cuts, in order
+ * @param judge what its verdicts are measured by
  * @param verdicts finds a stage's figures and verdict
  */
-record SessionJson(SessionLog log, Blade blade, List<CutSummary> cuts, StageVerdicts verdicts) {
+record SessionJson(
+    SessionEvidence evidence, List<CutSummary> cuts, Judge judge, StageVerdicts verdicts) {
   /** The whole session; only the running stage lists its cuts. */
   Map<String, Object> object() {
-    EdgeSpan span = EdgeSpan.of(blade);
+    SessionLog log = evidence.log();
+    EdgeSpan span = EdgeSpan.of(evidence.blade());
     Optional<Stage> running = log.runningStage();
-    Optional<NextPlace> next = running.map(stage -> log.nextPlace(stage, span));
-    List<StageEvidence> evidence = StageEvidence.of(log, results());
     return Json.object(
         "name", log.session().name(),
-        "blade", blade.label(),
+        "blade", evidence.blade().label(),
         "filament_lot", log.session().filamentLot(),
         "opened", log.session().opened().toString(),
         "edge_length_mm", span.lengthMm(),
-        "edge_length_known", blade.edgeLengthMm().isPresent(),
+        "edge_length_known", evidence.blade().edgeLengthMm().isPresent(),
         "running_stage", running.map(Stage::order),
-        "suggested_place_mm", next.flatMap(SessionJson::millimetres),
-        "coach", verdicts.advice(evidence, next),
+        "suggested_place_mm", running.flatMap(stage -> millimetres(evidence.nextPlace())),
+        "coach", verdicts.advice(judge, evidence.stages(), evidence.nextPlace()),
         "cuts", running.map(this::cutsOf).orElse(List.of()).stream().map(CutJson::of).toList(),
-        "stages", stages(evidence));
+        "stages", stages());
   }
 
   private static Optional<Double> millimetres(NextPlace next) {
@@ -53,27 +52,16 @@ record SessionJson(SessionLog log, Blade blade, List<CutSummary> cuts, StageVerd
         : Optional.empty();
   }
 
-  private Map<Long, CutResult> results() {
-    Map<Long, CutResult> results = new HashMap<>();
-    for (CutSummary cut : cuts) {
-      cut.force()
-          .map(stored -> stored.force().estimate())
-          .flatMap(f -> CutResult.of(cut.result().outcome(), cut.result().flags(), f))
-          .ifPresent(result -> results.put(cut.id(), result));
-    }
-    return results;
-  }
-
-  private List<Object> stages(List<StageEvidence> evidence) {
+  private List<Object> stages() {
     List<Object> stages = new ArrayList<>();
     Optional<StageEvidence> before = Optional.empty();
-    for (StageEvidence now : evidence) {
+    for (StageEvidence now : evidence.stages()) {
       Map<String, Object> entry = new LinkedHashMap<>();
       entry.put("order", now.stage().order());
       entry.put("name", now.stage().name());
       entry.put("cuts_made", cutsOf(now.stage()).size());
       entry.put("inspections", inspections(now.stage()));
-      entry.putAll(verdicts.of(before, now));
+      entry.putAll(verdicts.of(judge, before, now));
       stages.add(entry);
       before = Optional.of(now);
     }
@@ -88,7 +76,7 @@ record SessionJson(SessionLog log, Blade blade, List<CutSummary> cuts, StageVerd
 
   private List<Object> inspections(Stage stage) {
     List<Object> inspections = new ArrayList<>();
-    for (Entry<?> entry : log.entries().standing()) {
+    for (Entry<?> entry : evidence.log().entries().standing()) {
       if (entry.content() instanceof Inspection inspection
           && inspection.stage().equals(stage.name())) {
         inspections.add(inspection(entry.id(), inspection));

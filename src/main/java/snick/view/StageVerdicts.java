@@ -24,27 +24,25 @@ import snick.verdict.StageEvidence;
 final class StageVerdicts {
   private static final int LEAST_CUTS = 2;
 
-  private final Judge judge = Judge.plain();
   private final Lately<Pair, Map<String, Object>> judgements = new Lately<>(this::judged);
   private final Lately<Session, String> advices = new Lately<>(this::advised);
 
-  private record Pair(Optional<StageEvidence> before, StageEvidence now) {}
+  private record Pair(Judge judge, Optional<StageEvidence> before, StageEvidence now) {}
 
-  private record Session(List<StageEvidence> stages, Optional<NextPlace> next) {}
+  private record Session(Judge judge, List<StageEvidence> stages, NextPlace next) {}
 
   /** Members {@code figures}, {@code verdict} and {@code burr} of a stage, as far as there are. */
-  Map<String, Object> of(Optional<StageEvidence> before, StageEvidence now) {
-    return judgements.of(new Pair(before, now));
+  Map<String, Object> of(Judge judge, Optional<StageEvidence> before, StageEvidence now) {
+    return judgements.of(new Pair(judge, before, now));
   }
 
   /** One line of advice. */
-  String advice(List<StageEvidence> stages, Optional<NextPlace> next) {
-    return advices.of(new Session(stages, next));
+  String advice(Judge judge, List<StageEvidence> stages, NextPlace next) {
+    return advices.of(new Session(judge, stages, next));
   }
 
   private String advised(Session session) {
-    NextPlace place = session.next().orElseGet(() -> new NextPlace.Full(0, 0));
-    return new Coach(judge).advise(session.stages(), place);
+    return new Coach(session.judge()).advise(session.stages(), session.next());
   }
 
   private Map<String, Object> judged(Pair pair) {
@@ -52,16 +50,17 @@ final class StageVerdicts {
     boolean anything = !now.cuts().isEmpty() || !now.inspections().isEmpty();
     return Json.object(
         "figures",
-        now.readings().map(r -> figures(GroupFigures.of(r, judge.rig()))),
+        now.readings().map(r -> figures(GroupFigures.of(r, pair.judge().rig()))),
         "verdict",
-        pair.before().flatMap(before -> compared(before, now)),
+        pair.before().flatMap(before -> compared(pair.judge(), before, now)),
         "burr",
         anything
-            ? Optional.of(burr(new BurrEvidence(judge).weigh(pair.before(), now)))
+            ? Optional.of(burr(new BurrEvidence(pair.judge()).weigh(pair.before(), now)))
             : Optional.empty());
   }
 
-  private Optional<Map<String, Object>> compared(StageEvidence before, StageEvidence now) {
+  private Optional<Map<String, Object>> compared(
+      Judge judge, StageEvidence before, StageEvidence now) {
     return enough(before)
         .flatMap(first -> enough(now).map(second -> verdict(judge.compare(first, second))));
   }

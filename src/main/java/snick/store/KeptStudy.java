@@ -1,4 +1,4 @@
-package snick.cli;
+package snick.store;
 
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
@@ -8,20 +8,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import snick.journal.NotAccepted;
 import snick.journal.Session;
-import snick.store.Evidence;
-import snick.store.Rig;
-import snick.store.StoreReader;
 import snick.verdict.RigRepeatability;
 
 /** A rig's repeatability, kept in the store as evidence about the rig. */
-final class KeptStudy {
+public final class KeptStudy {
   private static final String KIND = "repeatability";
 
   private KeptStudy() {}
 
   /** What to store of {@code rig}. */
-  static Evidence evidence(String deviceId, Instant at, RigRepeatability rig) {
+  public static Evidence evidence(String deviceId, Instant at, RigRepeatability rig) {
     Map<String, Object> document = new LinkedHashMap<>();
     document.put("sd_gf", rig.sdGf());
     document.put("degrees_of_freedom", rig.degreesOfFreedom());
@@ -33,13 +31,17 @@ final class KeptStudy {
     }
   }
 
-  /** The study last kept for the rig of {@code session}, else for the only rig. */
-  static Optional<RigRepeatability> of(StoreReader store, Session session) {
+  /**
+   * The study last kept for the rig of {@code session}, else for the only rig.
+   *
+   * @throws NotAccepted if it cannot be read
+   */
+  public static Optional<RigRepeatability> of(StoreReader store, Session session) {
     return session.rig().or(() -> only(store)).flatMap(rig -> last(store.evidence(rig, KIND)));
   }
 
   /** The rig, if only one was ever recorded: then a session that names none is of it. */
-  static Optional<String> only(StoreReader store) {
+  public static Optional<String> only(StoreReader store) {
     List<Rig> rigs = store.rigs();
     return rigs.size() == 1 ? Optional.of(rigs.get(0).deviceId()) : Optional.empty();
   }
@@ -58,7 +60,7 @@ final class KeptStudy {
           ((Number) document.get("degrees_of_freedom")).doubleValue(),
           document.get("study") + ", kept " + study.at());
     } catch (IOException | ClassCastException | NullPointerException e) {
-      throw Refusal.badInput(
+      throw new NotAccepted(
           "the repeatability study kept for rig "
               + study.deviceId()
               + " cannot be read; keep a new one: snick study repeatability --keep");
