@@ -86,7 +86,10 @@ class ArchitectureTest {
         "snick.store",
         "de.siegmar.fastcsv..",
         "com.fasterxml.jackson..",
+        "blue.strategic.parquet..",
+        "org.apache.parquet..",
         "java.io..",
+        "java.net..",
         "java.nio..",
         "java.security..",
         TIME);

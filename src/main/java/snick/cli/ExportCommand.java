@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
 import snick.exchange.ExportChoice;
 import snick.exchange.Licence;
 import snick.exchange.PackageExport;
+import snick.exchange.ParquetExport;
 import snick.exchange.Watch;
 import snick.journal.NotAccepted;
 import snick.store.StoreException;
@@ -31,6 +32,7 @@ import snick.store.StoreReader;
     footer = {
       "  snick export traces.zip --licence CC-BY-4.0",
       "  snick export may --session 2026-05-03-a",
+      "  snick export pool --parquet               by rig and date, for DuckDB, Spark, pandas, R",
       "  snick export stage.zip --session 2026-05-03-a --stage stropped",
       "",
       "Operator, notes, reasons, and where bytes and masses came from stay out unless --personal."
@@ -59,6 +61,11 @@ final class ExportCommand implements Callable<Integer> {
       description = "Name under which you want to be known (default: none).")
   private Optional<String> contributor;
 
+  @Option(
+      names = "--parquet",
+      description = "Write Parquet for pooling, by rig and date, in place of a package.")
+  private boolean parquet;
+
   @Option(names = "--personal", description = "Take the personal fields along.")
   private boolean personal;
 
@@ -67,7 +74,7 @@ final class ExportCommand implements Callable<Integer> {
     StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
     int written;
     try (StoreReader store = OpenedStore.toRead(data)) {
-      written = write(new PackageExport(store, choice(store), watch));
+      written = write(store, watch);
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(target + " is there already and was left alone; choose another name");
     } catch (NoSuchFileException e) {
@@ -84,13 +91,17 @@ final class ExportCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");
-    if (licence.isEmpty()) {
+    if (licence.isEmpty() && !parquet) {
       out.println("No licence was chosen: nobody may pass it on. Choose one: --licence CC-BY-4.0");
     }
     return ExitCode.OK;
   }
 
-  private int write(PackageExport export) throws IOException {
+  private int write(StoreReader store, Watch watch) throws IOException {
+    if (parquet) {
+      return new ParquetExport(store, choice(store), watch).toFolder(target);
+    }
+    PackageExport export = new PackageExport(store, choice(store), watch);
     return target.toString().endsWith(".zip") ? export.toZip(target) : export.toFolder(target);
   }
 

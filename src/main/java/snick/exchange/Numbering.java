@@ -103,6 +103,17 @@ final class Numbering {
     return cuts.get(number - 1).id();
   }
 
+  /** Numbers of the cuts of a recording, in order. */
+  List<Integer> cutsOf(int recording) {
+    List<Integer> numbers = new ArrayList<>();
+    for (int i = 0; i < cuts.size(); i++) {
+      if (recording(cuts.get(i).recording().id()) == recording) {
+        numbers.add(i + 1);
+      }
+    }
+    return numbers;
+  }
+
   int recording(long recordingId) {
     return recordings.get(recordingId);
   }
