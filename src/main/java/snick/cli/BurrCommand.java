@@ -93,7 +93,8 @@ final class BurrCommand implements Callable<Integer> {
     out.println("Next cheapest check: " + verdict.nextCheck());
   }
 
-  private static String kind(BurrClue clue) {
+  /** What kind of evidence, in plain words. */
+  static String kind(BurrClue clue) {
     return Figures.plain(clue.kind().name().toLowerCase(Locale.ROOT));
   }
 

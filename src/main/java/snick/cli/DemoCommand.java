@@ -77,6 +77,8 @@ final class DemoCommand implements Callable<Integer> {
     out.println("Stored in " + data.resolve("snick.db") + ". Next:");
     out.println("  snick cuts list --data " + data);
     out.println("  snick cuts show 1 --data " + data);
+    out.println("  snick progress --margin 6 --data " + data);
+    out.println("  snick burr 'as found' --data " + data);
     out.println("where snick stands for: java -jar target/snick.jar");
     out.flush();
   }

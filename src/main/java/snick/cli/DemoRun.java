@@ -24,6 +24,7 @@ import snick.force.Calibration;
 import snick.force.ForceRange;
 import snick.journal.Blade;
 import snick.journal.Session;
+import snick.journal.Stage;
 import snick.port.PortAddress;
 import snick.quantity.Force;
 import snick.store.Store;
@@ -132,10 +133,13 @@ final class DemoRun implements AutoCloseable {
     for (KnifeScenario.Stage stage : KnifeScenario.stages()) {
       play(stage);
     }
+    play(KnifeScenario.onceMore());
     out.println();
     DemoStage.summary(stages).print(out);
     out.println();
     out.println("± is the expanded uncertainty, k = 2; true is what the model really did.");
+    out.println();
+    notes().verdicts();
     out.flush();
     journal.journal().close(session, Clock.systemUTC().instant());
   }
@@ -155,7 +159,7 @@ final class DemoRun implements AutoCloseable {
   private void openSession() {
     Instant now = Clock.systemUTC().instant();
     addBlade();
-    session = "demo " + now;
+    session = "demo " + JournalText.time(now) + "." + now.toEpochMilli() % 1000;
     journal
         .journal()
         .open(
@@ -183,7 +187,8 @@ final class DemoRun implements AutoCloseable {
     out.println();
     out.println("Stage: " + stage.name() + (stage.burr() ? " (with a burr)" : ""));
     out.flush();
-    journal.journal().begin(session, stage.name());
+    Stage begun = journal.journal().begin(session, stage.name());
+    notes().step(begun, Clock.systemUTC().instant());
     DemoStage result = new DemoStage(stage.name());
     for (Action action : stage.script().actions()) {
       CompletableFuture<Void> played = rig.perform(action);
@@ -194,7 +199,12 @@ final class DemoRun implements AutoCloseable {
       }
       played.join();
     }
+    notes().looks(begun, Clock.systemUTC().instant());
     stages.add(result);
+  }
+
+  private DemoNotes notes() {
+    return new DemoNotes(journal.journal(), data, session, out);
   }
 
   private void print(DemoStage stage) {

@@ -12,6 +12,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.journal.Blade;
+import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.Stage;
 import snick.store.SessionEvidence;
@@ -59,6 +60,7 @@ final class SessionStartCommand implements Callable<Integer> {
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       Session session = fields.over(bare(), journal.reader());
       new Stage(1, stageName);
+      requireNew(journal, session.name());
       addIfNew(journal, session.blade(), out);
       journal.writer().open(session);
       journal.writer().begin(session.name(), stageName);
@@ -85,6 +87,13 @@ final class SessionStartCommand implements Callable<Integer> {
 
   private static String shortened(String label) {
     return label.substring(0, Math.min(label.length(), LONGEST_BLADE_IN_NAME));
+  }
+
+  private static void requireNew(OpenedJournal journal, String session) {
+    if (journal.reader().journal().session(session).isPresent()) {
+      throw new NotAccepted(
+          "session '" + session + "' is already in the journal: choose another name");
+    }
   }
 
   private static void addIfNew(OpenedJournal journal, String label, PrintWriter out) {

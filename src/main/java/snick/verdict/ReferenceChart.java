@@ -70,14 +70,13 @@ public record ReferenceChart(
   /** The chart in words. */
   public Reason reason() {
     return new Reason(
-        weighted.size()
-            + " cuts against limits of "
+        Wording.cuts(weighted.size())
+            + " against limits of "
             + Wording.gf(limits.lower())
             + " to "
             + Wording.gf(limits.upper())
             + ": "
-            + signals.size()
-            + " signals",
+            + (signals.size() == 1 ? "1 signal" : signals.size() + " signals"),
         "a signal is a value beyond three sigma, a moving range beyond its limit, or a weighted mean"
             + " beyond its limits",
         "a new baseline after a change that was meant",

@@ -42,6 +42,15 @@ public final class KnifeScenario {
             new double[] {82, 95, 103, 78, 91, 88}));
   }
 
+  /** The same work once more after the last of {@link #stages}: it gains nothing. */
+  public static Stage onceMore() {
+    return stage(
+        "stropped again",
+        false,
+        new double[] {92.4, 95.1, 93.0, 96.2, 90.8, 94.9},
+        new double[] {90, 84, 99, 93, 86, 97});
+  }
+
   private static Stage stage(
       String name, boolean burr, double[] strengthsGramForce, double[] ratesGramForcePerSecond) {
     List<Action> actions =

@@ -28,7 +28,7 @@ class DemoIT {
     assertThat(demo.err()).isEmpty();
     assertThat(demo.exit()).isZero();
     List<Matcher> cuts = demo.out().lines().map(LINE::matcher).filter(Matcher::find).toList();
-    assertThat(cuts).hasSize(18);
+    assertThat(cuts).hasSize(24);
     for (Matcher cut : cuts) {
       double measured = Double.parseDouble(cut.group(2));
       double truth = Double.parseDouble(cut.group(4));
@@ -36,6 +36,11 @@ class DemoIT {
     }
     assertThat(Files.exists(data.resolve("snick.db"))).isTrue();
     assertStored(jar, cuts);
+    assertThat(demo.out())
+        .contains("plateau: reached since 'stropped'")
+        .contains("burr, as found: likely")
+        .contains("burr, stropped again: not indicated")
+        .contains("next: stop, plateau reached");
   }
 
   private void assertStored(Jar jar, List<Matcher> cuts) throws Exception {
