@@ -4,7 +4,6 @@
  * links it, is separate from all else here and is passed on under that licence only.
  */
 #define _GNU_SOURCE
-#include <getopt.h>
 #include <poll.h>
 #include <signal.h>
 #include <simavr/avr_eeprom.h>
@@ -20,6 +19,7 @@
 
 #include "bridge.h"
 #include "crc16.h"
+#include "options.h"
 #include "script.h"
 #include "terminal.h"
 
@@ -29,7 +29,6 @@
 #define PENDING_BYTES 4096
 #define RECEIVED_BYTES 64
 #define CYCLES_PER_BYTE 1389 /* 10 bits at 115200 baud */
-#define ID_DIGITS 16
 #define IO_MCUSR 0x54
 #define EXTRF 0x02
 #define BORF 0x04
@@ -37,16 +36,6 @@
 #define BYTES_BEFORE_BROWN_OUT 5
 #define STACK_PAINT 0xA5
 #define RAM_SYMBOLS 0x800000u
-
-struct options {
-  const char *firmware;
-  const char *script;
-  const char *link;
-  const char *id; /* 16 hexadecimal digits; null: the EEPROM is blank */
-  double speed;   /* 0: as fast as the machine can */
-  bool wait;      /* time stands while nobody reads or the reader has no room */
-  bool control; /* standard input says where the converter rests */
-};
 
 static avr_t *avr;
 static elf_firmware_t firmware;
@@ -72,58 +61,6 @@ static void (*core_reset)(avr_t *);
 static void stop(int signal) {
   (void)signal;
   stopped = 1;
-}
-
-static void usage(void) {
-  fprintf(stderr,
-          "usage: emulator --link PATH --script FILE [--id HEX] [--speed N] [--wait] "
-          "[--control] FIRMWARE.elf\n");
-  exit(2);
-}
-
-static double read_speed(const char *text) {
-  char *end;
-  double speed = strtod(text, &end);
-  if (end == text || *end || !(speed >= 0 && speed <= 1e6)) {
-    fprintf(stderr, "--speed %s: a number from 0 to 1000000, 0 for as fast as possible\n", text);
-    exit(2);
-  }
-  return speed;
-}
-
-static const char *read_id(const char *text) {
-  if (strlen(text) != ID_DIGITS || strspn(text, "0123456789abcdefABCDEF") != ID_DIGITS) {
-    fprintf(stderr, "--id %s: 16 hexadecimal digits\n", text);
-    exit(2);
-  }
-  return text;
-}
-
-static struct options read_options(int argc, char **argv) {
-  static const struct option known[] = {{"link", required_argument, 0, 'l'},
-                                        {"script", required_argument, 0, 's'},
-                                        {"id", required_argument, 0, 'i'},
-                                        {"speed", required_argument, 0, 'x'},
-                                        {"wait", no_argument, 0, 'w'},
-                                        {"control", no_argument, 0, 'e'},
-                                        {0, 0, 0, 0}};
-  struct options options = {.speed = 1};
-  for (int got; (got = getopt_long(argc, argv, "", known, NULL)) != -1;) {
-    switch (got) {
-      case 'l': options.link = optarg; break;
-      case 's': options.script = optarg; break;
-      case 'i': options.id = read_id(optarg); break;
-      case 'x': options.speed = read_speed(optarg); break;
-      case 'w': options.wait = true; break;
-      case 'e': options.control = true; break;
-      default: usage();
-    }
-  }
-  if (optind != argc - 1 || !options.link || !options.script) {
-    usage();
-  }
-  options.firmware = argv[optind];
-  return options;
 }
 
 static uint16_t address_of(const char *symbol) {
@@ -409,7 +346,7 @@ static void run(const struct options *options) {
 }
 
 int main(int argc, char **argv) {
-  struct options options = read_options(argc, argv);
+  struct options options = options_read(argc, argv);
   signal(SIGTERM, stop);
   signal(SIGINT, stop);
   script_open(&script, options.script);
