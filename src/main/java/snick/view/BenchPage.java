@@ -117,6 +117,9 @@ public final class BenchPage implements AutoCloseable {
   }
 
   private Answer events(Request request) {
+    if (!request.method().equals("GET")) {
+      return Answer.problem(405, "use GET: the stream is the answer");
+    }
     return hub.admit(request.one("Last-Event-ID"))
         .<Answer>map(Answer.Stream::new)
         .orElseGet(

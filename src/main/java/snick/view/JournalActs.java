@@ -48,19 +48,41 @@ final class JournalActs {
     Fields fields = Fields.of(body);
     String blade = fields.needed("blade").strip();
     Optional<String> lot = fields.text("filament_lot").map(String::strip);
+    OptionalDouble edgeLengthMm = fields.number("edge_length_mm");
     String stage = fields.text("stage").orElse("as found");
     return board.change(
         () -> {
           board.running().ifPresent(JournalActs::refuseSecond);
-          if (bench.reader().journal().blade(blade).isEmpty()) {
-            journal().add(Blade.labelled(blade));
-          }
+          noteBlade(blade, edgeLengthMm);
           Session session = session(blade, lot, fields.text("name"));
           journal().open(session);
           board.undo().forget();
           journal().begin(session.name(), stage);
           return done("session", session.name());
         });
+  }
+
+  /** Adds a blade that is not known; notes an edge length that differs from the one known. */
+  private void noteBlade(String label, OptionalDouble edgeLengthMm) {
+    Optional<Blade> known = bench.reader().journal().blade(label);
+    Blade blade = known.orElseGet(() -> Blade.labelled(label));
+    Blade measured = edgeLengthMm.isPresent() ? withLength(blade, edgeLengthMm) : blade;
+    if (known.isEmpty()) {
+      journal().add(measured);
+    } else if (!measured.equals(blade)) {
+      journal().correct(measured, "edge length noted on the page");
+    }
+  }
+
+  private static Blade withLength(Blade blade, OptionalDouble edgeLengthMm) {
+    return new Blade(
+        blade.label(),
+        blade.steel(),
+        blade.hardnessHrc(),
+        blade.edgeAngleDegrees(),
+        blade.thicknessBehindEdgeMm(),
+        edgeLengthMm,
+        blade.notes());
   }
 
   private static void refuseSecond(Session running) {

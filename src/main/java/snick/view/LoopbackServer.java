@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -26,7 +27,7 @@ final class LoopbackServer implements AutoCloseable {
       Map.of(
           "X-Content-Type-Options", "nosniff",
           "Content-Security-Policy",
-              "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+              "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self';"
                   + " connect-src 'self'; base-uri 'none'; form-action 'none';"
                   + " frame-ancestors 'none'",
           "Referrer-Policy", "no-referrer",
@@ -115,7 +116,7 @@ final class LoopbackServer implements AutoCloseable {
         .forEach((name, values) -> headers.put(name.toLowerCase(Locale.ROOT), values));
     return new Request(
         exchange.getRequestMethod(),
-        exchange.getRequestURI().getPath(),
+        Objects.requireNonNullElse(exchange.getRequestURI().getPath(), ""),
         query(exchange.getRequestURI().getRawQuery()),
         headers,
         new byte[0]);

@@ -9,7 +9,10 @@ import snick.frame.Hello;
 import snick.store.StoreReader;
 import snick.store.Verification;
 
-/** What the page notes of each rig on its own: first zero, polarity, verification. Any thread. */
+/**
+ * What the page notes of each rig on its own: first zero, polarity, verification. Any thread; the
+ * store is never read while others wait.
+ */
 final class RigNotes {
   private final Bench bench;
   private final List<Note> notes = new CopyOnWriteArrayList<>();
@@ -35,13 +38,17 @@ final class RigNotes {
   }
 
   /** Reads the newest verification of each rig. The thread that owns {@code reader}. */
-  synchronized void readChecks(StoreReader reader) {
+  void readChecks(StoreReader reader) {
     for (RigState rig : bench.state().get().rigs()) {
-      Note note = notes.get(rig.rig());
-      Optional<Verification> check =
-          rig.hello().map(Hello::deviceIdText).flatMap(device -> newest(reader, device));
-      notes.set(rig.rig(), new Note(note.firstZeroCounts(), note.polarity(), check));
+      checked(
+          rig.rig(),
+          rig.hello().map(Hello::deviceIdText).flatMap(device -> newest(reader, device)));
     }
+  }
+
+  private synchronized void checked(int rig, Optional<Verification> check) {
+    Note note = notes.get(rig);
+    notes.set(rig, new Note(note.firstZeroCounts(), note.polarity(), check));
   }
 
   private static Optional<Verification> newest(StoreReader reader, String device) {

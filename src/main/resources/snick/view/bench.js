@@ -39,6 +39,7 @@ function showState(now) {
   run ??= now.run;
   if (run !== now.run && !byId('cut-dialog').open) location.reload();
   rig.show(now);
+  trace.choices(now.rigs);
 }
 
 const TAKES = {
@@ -61,6 +62,7 @@ function linked(here) {
 function forms() {
   onSubmit('start-form', async () => {
     const body = { blade: byId('blade').value, first_stage: byId('first-stage').value };
+    if (byId('edge-length').value) body.edge_length_mm = Number(byId('edge-length').value);
     if (byId('lot').value) body.filament_lot = byId('lot').value;
     if (await post('sessions', body)) toast('Session started. Clamp the blade before you cut.');
   });

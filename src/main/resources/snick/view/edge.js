@@ -49,8 +49,8 @@ function strip(chosen) {
   const svg = drawn('svg', { class: 'edge', role: 'group', 'aria-label': 'Cuts of this stage along the edge, heel at the left' });
   svg.append(
     drawn('line', { class: 'blade', x1: '2%', x2: '98%', y1: '4em', y2: '4em' }),
-    drawn('text', { x: '2%', y: '6.6em' }, 'heel'),
-    drawn('text', { x: '98%', y: '6.6em', 'text-anchor': 'end' }, `tip ${session.edge_length_mm} mm`));
+    drawn('text', { x: '2%', y: '8em' }, 'heel'),
+    drawn('text', { x: '98%', y: '8em', 'text-anchor': 'end' }, `tip ${session.edge_length_mm} mm`));
   if (chosen !== undefined) svg.append(mark(chosen, `next ${chosen}`, 'chosen'));
   else if (suggested !== undefined) svg.append(mark(suggested, `${suggested}?`, 'suggested'));
   svg.append(...session.cuts.filter((cut) => cut.place_mm !== undefined).map(dot));

@@ -33,8 +33,9 @@ function ends(stages) {
     element('span', {}, `${words.number(low, 0)} gf`), element('span', {}, `${words.number(high, 0)} gf`));
 }
 
-function figures(f) {
-  if (!f) return 'no cut that counts yet';
+function figures(stage) {
+  const f = stage.figures;
+  if (!f) return stage.cuts_made ? `${stage.cuts_made} cuts made, none gives a figure` : 'no cut yet';
   if (!f.ci95_gf) return `${words.number(f.mean_gf, 1)} gf, one cut`;
   const places = words.decimals((f.ci95_gf[1] - f.ci95_gf[0]) / 2);
   const [low, high] = f.ci95_gf.map((v) => words.number(v, places));
@@ -57,7 +58,7 @@ function row(stage, running, at) {
   return element('article', { class: stage.order === running ? 'stage running' : 'stage' },
     element('h3', {}, `${stage.order} ${stage.name}${stage.order === running ? ' (running)' : ''}`),
     bar(stage.figures, at),
-    element('p', { class: 'stage-figures' }, figures(stage.figures)),
+    element('p', { class: 'stage-figures' }, figures(stage)),
     ...(verdict ? [element('p', { class: 'verdict', 'data-change': verdict.change }, words.change(verdict.change)),
       why('Why', verdict.reasons)] : []),
     ...(stage.burr ? [element('p', { class: 'burr', 'data-burr': stage.burr.burr }, words.burr(stage.burr.burr)),

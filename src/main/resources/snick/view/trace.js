@@ -1,6 +1,6 @@
 // The live trace: the last ten seconds of each rig, drawn by uPlot.
 
-import { byId } from './dom.js';
+import { button, byId, fill } from './dom.js';
 
 const WINDOW_S = 10;
 const LEAST_SPAN = { gf: 40, counts: 2000 };
@@ -99,9 +99,17 @@ function draw() {
   }
 }
 
-export function show(rig) {
+// With several rigs, one is shown at a time.
+export function choices(all) {
+  fill(byId('rigs'), [all.map((rig) => rig.port), shown], () =>
+    all.length < 2 ? [] : all.map((rig) => button(rig.port, () => show(rig.rig, all), {
+      'aria-pressed': String(rig.rig === shown) })));
+}
+
+function show(rig, all) {
   shown = rig;
   dirty = true;
+  choices(all);
 }
 
 export function begin() {

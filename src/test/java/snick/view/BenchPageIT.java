@@ -126,6 +126,7 @@ class BenchPageIT {
     assertThat(weightBytes()).as("page weight, bytes").isLessThan(300_000);
     watchLastCut();
     browser.type("#blade", "Petty <img src=x onerror=alert(1)>");
+    browser.type("#edge-length", "80");
     browser.click("#start-form button");
     browser.awaitText("#where", "Petty <img src=x onerror=alert(1)> · as found");
     browser.click("#place-suggested");

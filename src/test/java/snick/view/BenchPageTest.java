@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.net.URI;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -212,6 +213,26 @@ class BenchPageTest {
       other.journal().begin("one", "stropped elsewhere");
     }
     TestBench.await("the stage", () -> text().contains("stropped elsewhere"));
+  }
+
+  @Test
+  void anEdgeLengthIsNotedOfTheBlade() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\",\"edge_length_mm\":150}");
+    assertThat(session()).containsEntry("edge_length_mm", 150.0);
+    ok("session/close", "{}");
+    ok("sessions", "{\"blade\":\"petty\",\"edge_length_mm\":148,\"name\":\"two\"}");
+    assertThat(session()).containsEntry("edge_length_mm", 148.0);
+    ok("session/close", "{}");
+    ok("sessions", "{\"blade\":\"petty\",\"name\":\"three\"}");
+    assertThat(session()).containsEntry("edge_length_mm", 148.0);
+  }
+
+  @Test
+  void onlyTheHeadOfAStreamIsNotGiven() throws Exception {
+    HttpRequest.Builder head =
+        HttpRequest.newBuilder(URI.create(bench.address("/api/v1/events")))
+            .method("HEAD", HttpRequest.BodyPublishers.noBody());
+    assertThat(send(head).statusCode()).isEqualTo(405);
   }
 
   @Test

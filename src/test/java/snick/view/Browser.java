@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.openqa.selenium.By;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
@@ -30,6 +31,13 @@ final class Browser implements AutoCloseable {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
   private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+  /** The driver needs no bindings for the browser's own version: what is used is plain text. */
+  private static final Logger SELENIUM = Logger.getLogger("org.openqa.selenium");
+
+  static {
+    SELENIUM.setLevel(Level.SEVERE);
+  }
 
   private final ChromeDriver driver;
 
