@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
       ChartCommand.class,
       WearCommand.class,
       PlotCommand.class,
+      ReportCommand.class,
       ExportCommand.class,
       ImportCommand.class,
       PackageCommand.class,

@@ -67,10 +67,12 @@ public final class CutPlot {
 
   /** The calibration that a cut's current force came from; empty if it is uncalibrated. */
   public static Optional<Calibration> calibration(StoreReader store, CutSummary cut) {
-    return cut.force()
-        .flatMap(stored -> id(stored.force().estimate()))
-        .flatMap(store::calibration)
-        .map(StoredCalibration::calibration);
+    return id(cut).flatMap(store::calibration).map(StoredCalibration::calibration);
+  }
+
+  /** Id of that calibration. */
+  static Optional<String> id(CutSummary cut) {
+    return cut.force().flatMap(stored -> id(stored.force().estimate()));
   }
 
   private static Optional<String> id(DerivedForce force) {

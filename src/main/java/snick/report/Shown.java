@@ -35,7 +35,10 @@ final class Shown {
     return COVERAGE_FACTOR * force.standardUncertainty().newtons();
   }
 
-  private static String plusMinus(double value, double expanded) {
+  /**
+   * Value and expanded uncertainty in the same unit, the uncertainty with two significant digits.
+   */
+  static String plusMinus(double value, double expanded) {
     int decimals =
         expanded > 0 ? (int) Math.max(0, Math.min(5, 1 - Math.floor(Math.log10(expanded)))) : 1;
     return fixed(value, decimals) + " ± " + fixed(expanded, decimals);

@@ -1,0 +1,24 @@
+package snick.report;
+
+import java.util.List;
+
+/**
+ * A report before it is written out.
+ *
+ * @param title its title
+ * @param lead what stands before the first section
+ * @param sections the rest
+ */
+record Document(String title, List<Block> lead, List<Section> sections) {
+  /** A titled part. */
+  record Section(String title, List<Block> blocks) {
+    public Section {
+      blocks = List.copyOf(blocks);
+    }
+  }
+
+  Document {
+    lead = List.copyOf(lead);
+    sections = List.copyOf(sections);
+  }
+}

@@ -1,0 +1,122 @@
+package snick.report;
+
+import java.util.List;
+
+/**
+ * Writes a document as one HTML page that needs nothing from elsewhere and prints on A4 and Letter.
+ * The page is well-formed XML too.
+ */
+final class HtmlPage {
+  private static final String HEAD =
+      """
+      <!DOCTYPE html>
+      <html xmlns="http://www.w3.org/1999/xhtml" lang="en">
+      <head>
+      <meta charset="utf-8" />
+      <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'" />
+      <meta name="viewport" content="width=device-width, initial-scale=1" />
+      <title>%s</title>
+      <style>
+      html { color-scheme: light; background: #fff; }
+      body { font: 16px/1.5 system-ui, sans-serif; color: #222; max-width: 54rem; margin: 2rem auto; padding: 0 1rem; overflow-wrap: break-word; }
+      h1 { font-size: 1.7rem; line-height: 1.2; margin: 0 0 .6rem; }
+      h2 { font-size: 1.25rem; margin: 2rem 0 .5rem; border-bottom: 2px solid #222; }
+      h3 { font-size: 1.02rem; margin: 1.2rem 0 .3rem; }
+      p { margin: .5rem 0; } ul { margin: .4rem 0; padding-left: 1.3rem; } li { margin: .25rem 0; } li span { font-size: .86em; color: #555; }
+      .notice { border: 2px solid #222; padding: .4rem .8rem; font-weight: 600; }
+      .wide { overflow-x: auto; }
+      table { border-collapse: collapse; width: 100%%; font-size: .9rem; margin: .6rem 0; }
+      th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: top; white-space: pre-line; }
+      thead th { border-bottom: 2px solid #222; }
+      .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+      figure { margin: 1rem 0; } svg { max-width: 100%%; height: auto; display: block; }
+      figcaption { font-size: .88rem; }
+      @page { margin: 16mm 15mm 18mm; @bottom-center { content: "In-house measurements, not an accredited certificate. Page " counter(page); font: 8pt sans-serif; } }
+      @media print {
+        body { font-size: 10.5pt; max-width: none; margin: 0; padding: 0; }
+        h2, h3 { break-after: avoid; } tr, figure, li, .notice { break-inside: avoid; } thead { display: table-header-group; }
+        .wide { overflow-x: visible; } p, li { orphans: 3; widows: 3; }
+      }
+      </style>
+      </head>
+      <body>
+      """;
+
+  private final StringBuilder html = new StringBuilder();
+  private int drawings;
+
+  private HtmlPage() {}
+
+  static String of(Document document) {
+    HtmlPage page = new HtmlPage();
+    page.html.append(String.format(HEAD, Markup.escaped(document.title())));
+    page.element("h1", document.title());
+    page.blocks(document.lead());
+    for (Document.Section section : document.sections()) {
+      page.element("h2", section.title());
+      page.blocks(section.blocks());
+    }
+    return page.html.append("</body>\n</html>\n").toString();
+  }
+
+  private void blocks(List<Block> blocks) {
+    blocks.forEach(this::block);
+  }
+
+  private void block(Block block) {
+    if (block instanceof Block.Paragraph paragraph) {
+      element("p", paragraph.text());
+    } else if (block instanceof Block.Notice notice) {
+      html.append("<p class=\"notice\">").append(Markup.escaped(notice.text())).append("</p>\n");
+    } else if (block instanceof Block.Heading heading) {
+      element("h3", heading.text());
+    } else if (block instanceof Block.Points points) {
+      html.append("<ul>\n");
+      points.points().forEach(this::point);
+      html.append("</ul>\n");
+    } else if (block instanceof Block.Grid grid) {
+      grid(grid);
+    } else if (block instanceof Block.Drawing drawing) {
+      drawing(drawing);
+    }
+  }
+
+  private void point(Block.Point point) {
+    html.append("<li>").append(Markup.escaped(point.text()));
+    if (!point.detail().isEmpty()) {
+      html.append(" <span>").append(Markup.escaped(point.detail())).append("</span>");
+    }
+    html.append("</li>\n");
+  }
+
+  private void element(String name, String text) {
+    html.append('<').append(name).append('>').append(Markup.escaped(text));
+    html.append("</").append(name).append(">\n");
+  }
+
+  private void drawing(Block.Drawing drawing) {
+    drawings++;
+    html.append("<figure>\n").append(drawing.picture().element("d" + drawings)).append('\n');
+    element("figcaption", drawing.caption());
+    html.append("</figure>\n");
+  }
+
+  private void grid(Block.Grid grid) {
+    html.append("<div class=\"wide\"><table>\n<thead><tr>");
+    grid.columns().forEach(column -> cell("th", column, column.name()));
+    html.append("</tr></thead>\n<tbody>\n");
+    for (List<String> row : grid.rows()) {
+      html.append("<tr>");
+      for (int i = 0; i < row.size(); i++) {
+        cell("td", grid.columns().get(i), row.get(i));
+      }
+      html.append("</tr>\n");
+    }
+    html.append("</tbody></table></div>\n");
+  }
+
+  private void cell(String name, Block.Column column, String text) {
+    html.append('<').append(name).append(column.figures() ? " class=\"n\">" : ">");
+    html.append(Markup.escaped(text)).append("</").append(name).append('>');
+  }
+}

@@ -1,0 +1,108 @@
+package snick.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import snick.force.Calibration;
+import snick.journal.FilamentLot;
+import snick.journal.Session;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.store.StoredCut;
+import snick.store.Verification;
+import snick.verdict.Judge;
+import snick.verdict.Progression;
+import snick.verdict.Readings;
+import snick.verdict.StageEvidence;
+
+/**
+ * All that a report tells of a session.
+ *
+ * @param evidence what the verdicts see
+ * @param judge margin and rig
+ * @param lot filament lot, if noted
+ * @param cuts every cut of the session in the order made, those set aside too
+ * @param example the last cut that counts and has a force, with its trace
+ * @param calibrations those that its forces came from
+ * @param checks of its rig with known mass, up to the session's end, oldest first
+ */
+record SessionStory(
+    SessionEvidence evidence,
+    Judge judge,
+    Optional<FilamentLot> lot,
+    List<CutSummary> cuts,
+    Optional<StoredCut> example,
+    List<Calibration> calibrations,
+    List<Verification> checks) {
+  SessionStory {
+    cuts = List.copyOf(cuts);
+    calibrations = List.copyOf(calibrations);
+    checks = List.copyOf(checks);
+  }
+
+  static SessionStory read(StoreReader store, SessionEvidence evidence, Judge judge) {
+    Session session = evidence.log().session();
+    List<CutSummary> cuts = new ArrayList<>();
+    store.forEachSummary(CutSelection.all().inSession(session.name()), cuts::add);
+    return new SessionStory(
+        evidence,
+        judge,
+        session.filamentLot().flatMap(store.journal()::filamentLot),
+        cuts,
+        example(store, cuts),
+        cuts.stream().flatMap(c -> CutPlot.calibration(store, c).stream()).distinct().toList(),
+        session.rig().map(rig -> checks(store, rig, session)).orElse(List.of()));
+  }
+
+  private static Optional<StoredCut> example(StoreReader store, List<CutSummary> cuts) {
+    List<CutSummary> good =
+        cuts.stream()
+            .filter(c -> c.setAside().isEmpty() && StageForces.of(c).isPresent())
+            .toList();
+    return good.isEmpty() ? Optional.empty() : store.cut(good.get(good.size() - 1).id());
+  }
+
+  private static List<Verification> checks(StoreReader store, String rig, Session session) {
+    Predicate<Verification> before =
+        v -> session.closed().isEmpty() || !v.at().isAfter(session.closed().get());
+    return store.verifications(rig).stream().filter(before).toList();
+  }
+
+  Session session() {
+    return evidence.log().session();
+  }
+
+  List<StageEvidence> stages() {
+    return evidence.stages();
+  }
+
+  /** The stage before; empty for the first. */
+  Optional<StageEvidence> before(StageEvidence stage) {
+    return evidence.before(stage);
+  }
+
+  /** Forces of the stages with two cuts or more, in order. */
+  List<Readings> comparable() {
+    return stages().stream()
+        .flatMap(stage -> stage.readings().stream())
+        .filter(readings -> readings.count() >= 2)
+        .toList();
+  }
+
+  /** The stages against one another; empty with fewer than two that can be compared. */
+  Optional<Progression> progression() {
+    List<Readings> readings = comparable();
+    return readings.size() < 2
+        ? Optional.empty()
+        : Optional.of(Progression.of(readings, judge));
+  }
+
+  /** The calibration of the example. */
+  Optional<Calibration> calibrationOf(StoredCut cut) {
+    return CutPlot.id(cut.summary())
+        .flatMap(id -> calibrations.stream().filter(c -> c.id().equals(id)).findFirst());
+  }
+}
