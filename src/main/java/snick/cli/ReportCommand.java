@@ -81,8 +81,7 @@ final class ReportCommand implements Callable<Integer> {
                       new NotAccepted(
                           "session '" + session + "' is not in the journal: snick session list"));
       SessionReport report =
-          SessionReport.of(
-              store, known.name(), judge.judge(KeptStudy.of(store, known)), personal);
+          SessionReport.of(store, known.name(), judge.judge(KeptStudy.of(store, known)), personal);
       return markdown ? report.markdown() : report.html();
     }
   }

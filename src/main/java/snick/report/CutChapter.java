@@ -95,7 +95,8 @@ record CutChapter(SessionStory story, Noted noted) {
             .map(Shown::plain)
             .collect(Collectors.joining(", "));
     String outcome = Shown.plain(cut.result().outcome().word());
-    String aside = cut.setAside().map(why -> "; set aside" + (noted.personal() ? ": " + why : "")).orElse("");
+    String aside =
+        cut.setAside().map(why -> "; set aside" + (noted.personal() ? ": " + why : "")).orElse("");
     return outcome + (flags.isEmpty() ? "" : "; " + flags) + aside;
   }
 }

@@ -87,7 +87,9 @@ record MethodChapter(SessionStory story) {
         + Shown.gf(Force.ofNewtons(to).gramForce())
         + "; uncertainty "
         + expanded
-        + c.validFor().map(d -> "; valid until " + Day.utc(c.made().plus(d))).orElse("; no period of validity was set")
+        + c.validFor()
+            .map(d -> "; valid until " + Day.utc(c.made().plus(d)))
+            .orElse("; no period of validity was set")
         + ".";
   }
 

@@ -12,8 +12,7 @@ import snick.verdict.Judge;
 /** The report of one session, from as found to finished. */
 public final class SessionReport {
   /** Said on every report. */
-  public static final String WHAT_IT_IS =
-      "In-house measurements, not an accredited certificate.";
+  public static final String WHAT_IT_IS = "In-house measurements, not an accredited certificate.";
 
   private final Document document;
 
@@ -29,8 +28,7 @@ public final class SessionReport {
    * @throws NotAccepted if there is no such session
    */
   public static SessionReport of(StoreReader store, String name, Judge judge, boolean personal) {
-    SessionStory story =
-        SessionStory.read(store, SessionEvidence.read(store, name), judge);
+    SessionStory story = SessionStory.read(store, SessionEvidence.read(store, name), judge);
     return new SessionReport(document(story, new Noted(personal)));
   }
 

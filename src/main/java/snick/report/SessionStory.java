@@ -59,9 +59,7 @@ record SessionStory(
 
   private static Optional<StoredCut> example(StoreReader store, List<CutSummary> cuts) {
     List<CutSummary> good =
-        cuts.stream()
-            .filter(c -> c.setAside().isEmpty() && StageForces.of(c).isPresent())
-            .toList();
+        cuts.stream().filter(c -> c.setAside().isEmpty() && StageForces.of(c).isPresent()).toList();
     return good.isEmpty() ? Optional.empty() : store.cut(good.get(good.size() - 1).id());
   }
 
@@ -95,9 +93,7 @@ record SessionStory(
   /** The stages against one another; empty with fewer than two that can be compared. */
   Optional<Progression> progression() {
     List<Readings> readings = comparable();
-    return readings.size() < 2
-        ? Optional.empty()
-        : Optional.of(Progression.of(readings, judge));
+    return readings.size() < 2 ? Optional.empty() : Optional.of(Progression.of(readings, judge));
   }
 
   /** The calibration of the example. */

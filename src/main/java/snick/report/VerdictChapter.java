@@ -62,7 +62,9 @@ record VerdictChapter(SessionStory story) {
   private static String together(Progression.Step step, int steps) {
     String share =
         step.shareOfGain().isPresent()
-            ? " " + Shown.fixed(100 * step.shareOfGain().getAsDouble(), 0) + " % of the whole gain came with this step."
+            ? " "
+                + Shown.fixed(100 * step.shareOfGain().getAsDouble(), 0)
+                + " % of the whole gain came with this step."
             : "";
     return steps
         + " steps are judged at once, so the p of this one is raised (Holm 1979) to "
@@ -79,17 +81,24 @@ record VerdictChapter(SessionStory story) {
 
   private static void more(MoreCuts more, List<Block.Point> points) {
     if (more instanceof MoreCuts.InSecond second) {
-      points.add(new Block.Point(second.inSecond() + " more cuts in this stage would settle it: " + second.basis() + ".", ""));
+      points.add(
+          new Block.Point(
+              second.inSecond()
+                  + " more cuts in this stage would settle it: "
+                  + second.basis()
+                  + ".",
+              ""));
     } else if (more instanceof MoreCuts.PerGroup each) {
-      points.add(new Block.Point(each.perGroup() + " cuts in each stage would settle it: " + each.basis() + ".", ""));
+      points.add(
+          new Block.Point(
+              each.perGroup() + " cuts in each stage would settle it: " + each.basis() + ".", ""));
     } else if (more instanceof MoreCuts.NotWorthIt not) {
       points.add(new Block.Point("More cuts would not settle it: " + not.basis() + ".", ""));
     }
   }
 
   private void burr(List<Block> blocks, StageEvidence stage) {
-    BurrVerdict verdict =
-        new BurrEvidence(story.judge()).weigh(story.before(stage), stage);
+    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(story.before(stage), stage);
     blocks.add(
         new Block.Heading(
             "Burr in '" + stage.stage().name() + "': " + Shown.plain(verdict.burr().word())));

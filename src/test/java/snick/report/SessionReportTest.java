@@ -1,0 +1,153 @@
+package snick.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import snick.journal.NotAccepted;
+import snick.store.StoreReader;
+import snick.verdict.Judge;
+import snick.verdict.RigRepeatability;
+
+class SessionReportTest {
+  private static final Judge JUDGE =
+      new Judge(OptionalDouble.of(8), Optional.of(new RigRepeatability(3, 20, "invented study")));
+
+  @TempDir static Path directory;
+  private static String html;
+  private static String withPersonal;
+  private static String markdown;
+  private static Document page;
+
+  @BeforeAll
+  static void report() {
+    InventedEvening.in(directory, InventedEvening.HOSTILE);
+    try (StoreReader store = StoreReader.open(directory)) {
+      SessionReport plain = SessionReport.of(store, InventedEvening.SESSION, JUDGE, false);
+      html = plain.html();
+      markdown = plain.markdown();
+      withPersonal = SessionReport.of(store, InventedEvening.SESSION, JUDGE, true).html();
+      assertThat(SessionReport.of(store, InventedEvening.SESSION, JUDGE, false).html())
+          .isEqualTo(html);
+    }
+    page = Xml.parse(html);
+  }
+
+  private static String text() {
+    return page.getDocumentElement().getTextContent();
+  }
+
+  @Test
+  void tellsTheStoryFromAsFoundToFinished() {
+    assertThat(text())
+        .contains("In-house measurements, not an accredited certificate.")
+        .contains("From 'as found' to ")
+        .contains("2.034 N = 207.4 gf")
+        .contains("0.921 N = 93.9 gf")
+        .contains("the edge became keener")
+        .contains("deburred, a long name for one stage of the work")
+        .contains("raking light, left side, heel: burr seen")
+        .contains("20 strokes a side")
+        .contains("set aside")
+        .contains("Rule: ")
+        .contains("(Welch 1947; Mann and Whitney 1947)")
+        .contains("Would change it: ")
+        .contains("cut-resistant glove and eye protection")
+        .contains("Last check with a known mass: 2026-05-04");
+  }
+
+  @Test
+  void needsNothingFromElsewhere() {
+    assertThat(page.getElementsByTagName("script").getLength()).isZero();
+    assertThat(page.getElementsByTagName("link").getLength()).isZero();
+    assertThat(page.getElementsByTagName("img").getLength()).isZero();
+    assertThat(page.getElementsByTagName("image").getLength()).isZero();
+    NodeList all = page.getElementsByTagName("*");
+    for (int i = 0; i < all.getLength(); i++) {
+      Element element = (Element) all.item(i);
+      for (int k = 0; k < element.getAttributes().getLength(); k++) {
+        String name = element.getAttributes().item(k).getNodeName();
+        String value = element.getAttributes().item(k).getNodeValue();
+        assertThat(name).doesNotStartWith("on").isNotIn("href", "xlink:href", "src", "srcset");
+        if (!name.startsWith("xmlns")) {
+          assertThat(value).doesNotContain("//").doesNotMatch(".*url\\((?!#).*");
+        }
+      }
+    }
+    assertThat(html).doesNotContain("@import");
+    assertThat(Pattern.compile("url\\((?!#)").matcher(html).find()).isFalse();
+    assertThat(html).contains("default-src 'none'");
+  }
+
+  @Test
+  void drawsTheSessionEachStageAndOneCut() {
+    assertThat(page.getElementsByTagName("svg").getLength()).isEqualTo(5);
+  }
+
+  @Test
+  void idsAreUniqueInThePage() {
+    NodeList all = page.getElementsByTagName("*");
+    java.util.Set<String> ids = new java.util.HashSet<>();
+    for (int i = 0; i < all.getLength(); i++) {
+      String id = ((Element) all.item(i)).getAttribute("id");
+      assertThat(id.isEmpty() || ids.add(id)).as(id).isTrue();
+    }
+  }
+
+  @Test
+  void hostileNamesStayText() {
+    assertThat(html).doesNotContain("<script").doesNotContain("<img");
+    assertThat(text()).contains(InventedEvening.HOSTILE);
+  }
+
+  @Test
+  void personalFieldsAreLeftOutUnlessAskedFor() {
+    assertThat(html)
+        .doesNotContain(InventedEvening.OPERATOR)
+        .doesNotContain(InventedEvening.SECRET_NOTE)
+        .doesNotContain("clamp slipped");
+    assertThat(withPersonal)
+        .contains(InventedEvening.OPERATOR)
+        .contains(InventedEvening.SECRET_NOTE)
+        .contains("clamp slipped");
+    assertThat(markdown)
+        .doesNotContain(InventedEvening.OPERATOR)
+        .doesNotContain(InventedEvening.SECRET_NOTE);
+  }
+
+  @Test
+  void markdownHasTablesAndNoMarkupOfOthers() {
+    assertThat(markdown)
+        .startsWith("# Session evening\n")
+        .contains("| Stage | Cuts | Mean |")
+        .doesNotContainPattern("(?<!\\\\)[<`]")
+        .contains("\\<script\\>")
+        .contains("\\|\\`\\*\\_");
+    for (String row : markdown.lines().filter(l -> l.startsWith("| ")).toList()) {
+      assertThat(row.replace("\\|", "")).matches("\\|( [^|]* \\|)+");
+    }
+  }
+
+  @Test
+  void aReasonThatSaysNoDifferenceReadsAsWords() {
+    assertThat(html).doesNotContain("no_difference_shown").doesNotContain("not_indicated");
+  }
+
+  @Test
+  void namesWhatIsNotThere() {
+    try (StoreReader store = StoreReader.open(directory)) {
+      assertThatThrownBy(() -> SessionReport.of(store, "morning", JUDGE, false))
+          .isInstanceOf(NotAccepted.class)
+          .hasMessageContaining("morning");
+    }
+  }
+}
