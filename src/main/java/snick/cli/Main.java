@@ -4,6 +4,8 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import snick.journal.NotAccepted;
+import snick.report.NothingToDraw;
+import snick.store.StoreException;
 import snick.verdict.NotComparable;
 
 /** The command line's entry: the only place that ends the process. */
@@ -39,9 +41,15 @@ public final class Main {
       command.getErr().println("snick: " + PlainText.inert(refusal.getMessage()));
       return refusal.exitCode();
     }
-    if (failure instanceof NotAccepted || failure instanceof NotComparable) {
+    if (failure instanceof NotAccepted
+        || failure instanceof NotComparable
+        || failure instanceof NothingToDraw) {
       command.getErr().println("snick: " + PlainText.inert(failure.getMessage()));
       return ExitCode.BAD_INPUT;
+    }
+    if (failure instanceof StoreException) {
+      command.getErr().println("snick: " + PlainText.inert(failure.getMessage()));
+      return ExitCode.FAILED;
     }
     throw failure;
   }

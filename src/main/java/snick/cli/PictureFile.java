@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
-import snick.report.NothingToDraw;
 import snick.report.Picture;
 
 /** Where a picture goes: {@code -o FILE}, its form by the ending. */
@@ -17,19 +16,15 @@ final class PictureFile {
       description = "New file that ends in .svg or .png.")
   private Path file;
 
-  /** Draws and writes; what cannot be drawn or written is refused. */
+  /** Draws and writes; what cannot be written is refused. */
   void write(PrintWriter out, Supplier<Picture> drawing) {
     boolean svg = endsIn(".svg");
     if (!svg && !endsIn(".png")) {
       throw Refusal.usage(file + " ends neither in .svg nor in .png");
     }
-    try {
-      Picture picture = drawing.get();
-      NewFile.write(file, svg ? picture.svg() : picture.png());
-      out.println(file + ": " + PlainText.inert(picture.title()) + ".");
-    } catch (NothingToDraw e) {
-      throw Refusal.badInput(e.getMessage());
-    }
+    Picture picture = drawing.get();
+    NewFile.write(file, svg ? picture.svg() : picture.png());
+    out.println(file + ": " + PlainText.inert(picture.title()) + ".");
   }
 
   private boolean endsIn(String ending) {

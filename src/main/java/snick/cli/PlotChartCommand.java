@@ -33,16 +33,16 @@ final class PlotChartCommand implements Callable<Integer> {
       names = "--rig",
       paramLabel = "ID",
       description = "The rig whose checks are drawn, if the store has several.")
-  private Optional<String> rig;
+  private Optional<String> rig = Optional.empty();
 
   @Option(
       names = "--blade",
       paramLabel = "LABEL",
       description = "Draw the counting cuts of this reference edge instead.")
-  private Optional<String> blade;
+  private Optional<String> blade = Optional.empty();
 
   @Option(names = "--lot", paramLabel = "LOT", description = "Only its cuts with this lot.")
-  private Optional<String> lot;
+  private Optional<String> lot = Optional.empty();
 
   @Option(
       names = "--baseline",

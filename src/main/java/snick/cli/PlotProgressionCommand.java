@@ -8,6 +8,7 @@ import picocli.CommandLine.Spec;
 import snick.report.Picture;
 import snick.report.ProgressionPlot;
 import snick.store.KeptStudy;
+import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.report.SessionReport;
+import snick.store.KeptStudy;
 import snick.store.StoreReader;
 
 /** Writes the report of a session. */
@@ -45,7 +46,7 @@ final class ReportCommand implements Callable<Integer> {
       names = {"-o", "--output"},
       paramLabel = "FILE",
       description = "New file to write to (default: standard output).")
-  private Optional<Path> file;
+  private Optional<Path> file = Optional.empty();
 
   @Option(names = "--markdown", description = "As Markdown instead of HTML.")
   private boolean markdown;

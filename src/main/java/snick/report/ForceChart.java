@@ -36,7 +36,7 @@ final class ForceChart {
     style.setErrorBarsColorSeriesColor(true);
     style.setAxisTickMarksColor(Pen.GREY).setAxisTickMarksStroke(THIN);
     style.setLocale(Locale.ROOT);
-    style.setAxisTitlePadding(9).setYAxisTickMarkSpacingHint(50);
+    style.setAxisTitlePadding(9).setYAxisTickMarkSpacingHint(50).setXAxisTickMarkSpacingHint(90);
     style.setAxisTicksLineVisible(false).setPlotMargin(0);
     style.setxAxisTickLabelsFormattingFunction(ForceChart::tick);
     style.setyAxisTickLabelsFormattingFunction(ForceChart::tick);

@@ -28,7 +28,7 @@ final class HtmlPage {
       table { border-collapse: collapse; width: 100%%; font-size: .9rem; margin: .6rem 0; }
       th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: top; white-space: pre-line; }
       thead th { border-bottom: 2px solid #222; }
-      .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+      .n { text-align: right; font-variant-numeric: tabular-nums; white-space: pre; }
       figure { margin: 1rem 0; } svg { max-width: 100%%; height: auto; display: block; }
       figcaption { font-size: .88rem; }
       @page { margin: 16mm 15mm 18mm; @bottom-center { content: "In-house measurements, not an accredited certificate. Page " counter(page); font: 8pt sans-serif; } }

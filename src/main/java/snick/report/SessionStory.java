@@ -60,7 +60,9 @@ record SessionStory(
   private static Optional<StoredCut> example(StoreReader store, List<CutSummary> cuts) {
     List<CutSummary> good =
         cuts.stream().filter(c -> c.setAside().isEmpty() && StageForces.of(c).isPresent()).toList();
-    return good.isEmpty() ? Optional.empty() : store.cut(good.get(good.size() - 1).id());
+    return good.isEmpty()
+        ? Optional.empty()
+        : store.cut(good.get(good.size() - 1).id()).filter(cut -> cut.trace().size() > 0);
   }
 
   private static List<Verification> checks(StoreReader store, String rig, Session session) {

@@ -19,6 +19,7 @@ public final class StagePlot {
   private static final int WIDTH = 900;
   private static final int HEIGHT = 430;
   private static final double ROOM = 0.12;
+  private static final double BELOW = 0.03;
 
   private final String title;
   private final List<Dot> dots;
@@ -76,7 +77,8 @@ public final class StagePlot {
     double margin = Math.max(1, ROOM * (right - left));
     ForceChart chart =
         new ForceChart(title, placed ? "place from the heel / mm" : "cut of the stage, in order")
-            .newtons(0, high * (1 + ROOM))
+            .newtons(-BELOW * high, high * (1 + ROOM))
+            .fromZero()
             .fromTo(left - margin, right + margin);
     if (!placed) {
       chart.wholeNumbers();
