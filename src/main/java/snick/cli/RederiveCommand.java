@@ -186,7 +186,7 @@ final class RederiveCommand implements Callable<Integer> {
                 + Cut.DETECTOR_VERSION
                 + (changed > 0
                     ? "; largest change of force "
-                        + Numbers.fixed(100 * largestRelative, 2)
+                        + Numbers.fixed(100 * largestRelative, 3)
                         + " %, "
                         + outcomes
                         + " outcomes differ"
@@ -208,7 +208,7 @@ final class RederiveCommand implements Callable<Integer> {
           change.cutId(),
           force(change.before()),
           force(change.after()),
-          relative(change).map(r -> Numbers.fixed(100 * r, 2)).orElse(""),
+          relative(change).map(r -> Numbers.fixed(100 * r, 3)).orElse(""),
           same ? change.outcomeAfter() : change.outcomeBefore() + " → " + change.outcomeAfter());
     }
     return table;

@@ -3,6 +3,8 @@ package snick.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalLong;
+import java.util.function.IntPredicate;
 import snick.cut.Trace;
 import snick.sample.Gap;
 import snick.sample.Rail;
@@ -63,9 +65,14 @@ final class SampleLog implements SampleSink {
     return size == 0 ? 0 : nanos[size - 1];
   }
 
-  /** Reading of the newest sample, counts; 0 before the first. */
-  int lastCounts() {
-    return size == 0 ? 0 : counts[size - 1];
+  /** Device time of the first sample after {@code fromNanos} whose reading is as wanted, ns. */
+  OptionalLong firstAfter(long fromNanos, IntPredicate wanted) {
+    for (int i = place(fromNanos); i < size; i++) {
+      if (wanted.test(counts[i])) {
+        return OptionalLong.of(nanos[i]);
+      }
+    }
+    return OptionalLong.empty();
   }
 
   /** Gives all samples, and the end, to {@code sink}. */

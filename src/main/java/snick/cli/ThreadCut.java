@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
@@ -60,18 +61,16 @@ final class ThreadCut {
 
   private long awaitFall(HeldReading zero, HeldReading loaded) {
     double step = loaded.meanCounts() - zero.meanCounts();
-    long begin = log.lastNanos();
-    long fallenNanos = Long.MAX_VALUE;
-    while (log.lastNanos() - AFTER_NANOS < fallenNanos) {
-      if (!bench.turn() || (fallenNanos == Long.MAX_VALUE && tooLate(begin))) {
+    long askedNanos = log.lastNanos();
+    OptionalLong fallen = OptionalLong.empty();
+    while (fallen.isEmpty() || log.lastNanos() < fallen.getAsLong() + AFTER_NANOS) {
+      if (!bench.turn() || (fallen.isEmpty() && tooLate(askedNanos))) {
         throw Refusal.unavailable("no fall was seen within 60 s; nothing is saved, try again");
       }
-      boolean fallen = (log.lastCounts() - zero.meanCounts()) / step < FALLEN;
-      if (fallen && fallenNanos == Long.MAX_VALUE) {
-        fallenNanos = log.lastNanos();
-      }
+      fallen =
+          log.firstAfter(loaded.toNanos(), counts -> (counts - zero.meanCounts()) / step < FALLEN);
     }
-    return fallenNanos;
+    return fallen.getAsLong();
   }
 
   private boolean tooLate(long beginNanos) {

@@ -127,6 +127,20 @@ final class Jar {
       return seen.stream().filter(line -> line.contains(text)).findFirst().orElseThrow();
     }
 
+    /** Types a line. */
+    void type(String line) throws IOException {
+      process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
+      process.getOutputStream().flush();
+    }
+
+    /** Waits for its end; its exit status. */
+    int ended() throws InterruptedException {
+      if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
+        throw new AssertionError("did not end; seen: " + seen);
+      }
+      return process.exitValue();
+    }
+
     /** SIGTERM; its exit status. */
     int terminate() throws InterruptedException {
       process.destroy();
