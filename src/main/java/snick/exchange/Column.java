@@ -55,10 +55,17 @@ record Column(
     return new Column(name, type, unit, meaning, false, words);
   }
 
+  /**
+   * The field of Table Schema. Times have fractions of a second, which the default format of
+   * version 1 does not allow: format any is read by both versions.
+   */
   Map<String, Object> field() {
     Map<String, Object> field = new LinkedHashMap<>();
     field.put("name", name);
     field.put("type", type.word());
+    if (type == Type.DATETIME) {
+      field.put("format", "any");
+    }
     field.put("description", meaning);
     unitWord().ifPresent(u -> field.put("unit", u));
     Map<String, Object> constraints = new LinkedHashMap<>();

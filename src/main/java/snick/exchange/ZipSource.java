@@ -1,5 +1,6 @@
 package snick.exchange;
 
+import java.io.EOFException;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -57,7 +58,16 @@ final class ZipSource implements PackageSource {
       throw new RefusedPackage(file + ": no entry '" + name + "'; is this a package?");
     }
     long most = Math.max(FREE_BYTES, MOST_RATIO * compressedBytes.get(name));
-    return new Proportionate(zip.getInputStream(entry), name, most);
+    try {
+      return new Proportionate(zip.getInputStream(entry), name, most);
+    } catch (ZipException e) {
+      throw damaged(name, e);
+    }
+  }
+
+  private RefusedPackage damaged(String name, IOException e) {
+    return new RefusedPackage(
+        file + ": entry '" + name + "' is damaged: " + e.getMessage() + "; fetch it again", e);
   }
 
   @Override
@@ -84,13 +94,21 @@ final class ZipSource implements PackageSource {
 
     @Override
     public int read(byte[] buffer, int offset, int length) throws IOException {
-      int count = in.read(buffer, offset, length);
+      int count = readDeflated(buffer, offset, length);
       left -= Math.max(count, 0);
       if (left < 0) {
         throw new RefusedPackage(
             file + ": entry '" + name + "' unpacks to over " + MOST_RATIO + " times its size");
       }
       return count;
+    }
+
+    private int readDeflated(byte[] buffer, int offset, int length) throws IOException {
+      try {
+        return in.read(buffer, offset, length);
+      } catch (ZipException | EOFException e) {
+        throw damaged(name, e);
+      }
     }
   }
 }
