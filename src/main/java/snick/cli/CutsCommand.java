@@ -9,13 +9,19 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "cuts",
     mixinStandardHelpOptions = true,
-    description = "Look at stored cuts, or set one aside.",
-    subcommands = {CutsListCommand.class, CutsShowCommand.class, CutsSetAsideCommand.class})
+    description = "Look at stored cuts, set one aside, or enter forces read elsewhere.",
+    subcommands = {
+      CutsListCommand.class,
+      CutsShowCommand.class,
+      CutsSetAsideCommand.class,
+      CutsEnterCommand.class
+    })
 final class CutsCommand implements Runnable {
   @Spec private CommandSpec spec;
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Missing command: list, show or set-aside");
+    throw new ParameterException(
+        spec.commandLine(), "Missing command: list, show, set-aside or enter");
   }
 }

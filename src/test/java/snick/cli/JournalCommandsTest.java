@@ -1,6 +1,7 @@
 package snick.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -222,6 +223,22 @@ class JournalCommandsTest {
   }
 
   @Test
+  void forcesReadElsewhereCountLikeCuts() throws IOException {
+    evening();
+    ok("cuts", "enter", "212,198.5,205");
+    ok("stage", "deburred");
+    assertThat(ok("cuts", "enter", "131,127,138")).contains("stage 2 'deburred', 3 cuts");
+    Map<String, Object> first =
+        Ran.object(story.run("compare", "as found", "deburred", "--json").json(), "first");
+    assertThat(Ran.number(first.get("mean"))).isCloseTo(615.5 / 3, within(1e-9));
+    assertRefused(story.run("cuts", "enter", "131,-5"), "a force of -5.0 gf is outside 0");
+    assertRefused(story.run("cuts", "enter", "131,x"), "value 2 is 'x', not a number");
+    ok("session", "stop");
+    assertRefused(story.run("cuts", "enter", "131", "--session", "evening"), "was closed at");
+    assertThat(ok("cuts", "list", "--json")).hasLineCount(6);
+  }
+
+  @Test
   void aStageWithOneCutIsNotCompared() {
     evening();
     story.cuts(131);
@@ -330,6 +347,7 @@ class JournalCommandsTest {
         "inspect",
         "place",
         "cuts set-aside",
+        "cuts enter",
         "compare",
         "progress",
         "burr",
