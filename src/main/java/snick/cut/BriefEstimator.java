@@ -1,16 +1,19 @@
 package snick.cut;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 
 /**
- * Force at the break from the samples around it. The loading (line, wander, tremor) ends at the
- * break; a filter of the family spreads that over a few samples. For each filter the break is moved
- * to where the samples put it (Gauss–Newton); the filter of largest evidence is taken; the
- * strengths of tremor and wander are averaged over by their evidence (Bayesian linear regression,
- * Bishop 2006, sections 3.3 to 3.5, from memory).
+ * Force at the break of a loading too short for {@link RampEstimator}. For each filter the break
+ * and the onset are moved to where the samples put them (Gauss–Newton); the filter of largest
+ * evidence is taken; the strengths of tremor and wander are averaged over by their evidence.
  */
 final class BriefEstimator {
-  private static final int TURNS = 10;
+  private static final int FIRST_TURNS = 3;
+  private static final int TURNS = 7;
+  private static final int CLIMBED_TO_THE_TOP = 3;
   private static final double LARGEST_MOVE = 0.4;
   private static final double SMALLEST_MOVE = 0.002;
   private static final double SOME_UNEVENNESS = 0.01;
@@ -18,10 +21,10 @@ final class BriefEstimator {
   private static final double SPIKE_GONE_MISFIT = 1.2;
   private static final double SPIKE_EVIDENCE = 30;
 
-  private final LoadingModel model;
+  private final BriefModel model;
   private final Place first;
 
-  private BriefEstimator(LoadingModel model, Place first) {
+  private BriefEstimator(BriefModel model, Place first) {
     this.model = model;
     this.first = first;
   }
@@ -42,7 +45,7 @@ final class BriefEstimator {
 
   private static BriefEstimator over(
       Samples s, int onset, Fall fall, double after, double noise, BreakEstimate line) {
-    LoadingModel model = LoadingModel.of(s, onset, fall, after, noise, line.breakTime());
+    BriefModel model = BriefModel.of(s, onset, fall, after, noise, line.breakTime());
     Place first = new Place(Kernel.FAMILY.get(0), line.breakTime(), model.height(), 0, 0);
     return new BriefEstimator(model, first);
   }
@@ -79,21 +82,21 @@ final class BriefEstimator {
   private Optional<Place> best() {
     double some = SOME_UNEVENNESS * model.height() / model.noise();
     double[] prior = model.priorVariances(new Unevenness(some, some, 0));
-    Optional<Place> best = Optional.empty();
+    List<Place> places = new ArrayList<>();
     for (Kernel kernel : Kernel.FAMILY) {
-      Optional<Place> place = climb(model.start(first.with(kernel)), prior);
-      if (place.isPresent()
-          && (best.isEmpty() || place.get().logEvidence() > best.get().logEvidence())) {
-        best = place;
-      }
+      climb(model.start(first.with(kernel)), prior, FIRST_TURNS).ifPresent(places::add);
     }
-    return best;
+    places.sort(Comparator.comparingDouble(Place::logEvidence).reversed());
+    return places.stream()
+        .limit(CLIMBED_TO_THE_TOP)
+        .flatMap(place -> climb(place, prior, TURNS).stream())
+        .max(Comparator.comparingDouble(Place::logEvidence));
   }
 
   /** Moves the break to where the samples put it. */
-  private Optional<Place> climb(Place from, double[] prior) {
+  private Optional<Place> climb(Place from, double[] prior, int turns) {
     Place place = from;
-    for (int turn = 0; turn < TURNS; turn++) {
+    for (int turn = 0; turn < turns; turn++) {
       Optional<NormalEquations.Posterior> posterior = model.equations(place, 1).posterior(prior);
       if (posterior.isEmpty()) {
         return Optional.empty();
@@ -127,7 +130,7 @@ final class BriefEstimator {
                 mixture.add(p.logEvidence() + u.logPrior(), u, weight, slope);
               });
     }
-    return mixture.estimate(model.unseenTremorCounts(), model.brief());
+    return mixture.estimate(model.unseenTremorCounts(), true);
   }
 
   private CrossingWeight crossing(NormalEquations.Posterior p, double[] rate, double[] force) {

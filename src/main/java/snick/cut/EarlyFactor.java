@@ -7,7 +7,8 @@ package snick.cut;
 final class EarlyFactor {
   private final int size;
   private final double[] gains;
-  private final double[] lower;
+  private final double[] columns;
+  private final double[] inverseDiagonal;
   private final double logSpread;
   private final double[] toNodes;
   private final double[] covariance;
@@ -26,7 +27,7 @@ final class EarlyFactor {
     this.size = gains.length;
     this.gains = gains;
     this.q = nodes.size();
-    this.lower = new double[size * size];
+    double[] lower = new double[size * size];
     double logPrior = 0;
     for (int i = 0; i < size; i++) {
       for (int j = 0; j <= i; j++) {
@@ -39,18 +40,28 @@ final class EarlyFactor {
       throw new IllegalStateException("a sum of squares with a prior is always definite");
     }
     this.logSpread = 0.5 * logPrior + Lower.logDiagonal(lower, size);
-    this.toNodes = new double[q * size];
+    this.toNodes = new double[size * q];
+    this.covariance = new double[q * q];
     double[] row = new double[size];
     for (int j = 0; j < q; j++) {
       basis.at(nodes.time(j), row);
       Lower.forward(lower, size, row);
-      System.arraycopy(row, 0, toNodes, j * size, size);
-    }
-    this.covariance = new double[q * q];
-    for (int i = 0; i < q; i++) {
-      for (int j = 0; j < q; j++) {
-        covariance[i * q + j] = dot(toNodes, i * size, toNodes, j * size, size);
+      for (int k = 0; k < size; k++) {
+        toNodes[k * q + j] = row[k];
       }
+    }
+    for (int k = 0; k < size; k++) {
+      for (int i = 0; i < q; i++) {
+        addScaled(toNodes, k * q, toNodes[k * q + i], covariance, i * q, q);
+      }
+    }
+    this.columns = new double[size * size];
+    this.inverseDiagonal = new double[size];
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j < i; j++) {
+        columns[j * size + i] = lower[i * size + j];
+      }
+      inverseDiagonal[i] = 1 / lower[i * size + i];
     }
     this.toTrend = new double[size];
     toTrend[1] = 1 / basis.scale();
@@ -62,24 +73,37 @@ final class EarlyFactor {
     for (int i = 0; i < size; i++) {
       z[i] = right[i] * gains[i];
     }
-    Lower.forward(lower, size, z);
+    for (int j = 0; j < size; j++) {
+      z[j] *= inverseDiagonal[j];
+      double solved = -z[j];
+      for (int i = j + 1; i < size; i++) {
+        z[i] += solved * columns[j * size + i];
+      }
+    }
   }
 
   /** Logarithm of the evidence of the early readings, up to what is common to all priors. */
-  double logEvidence(double[] z) {
-    return 0.5 * dot(z, 0, z, 0, size) - logSpread;
+  double logEvidence(double[] right) {
+    double[] z = new double[size];
+    whiten(right, z);
+    return logEvidenceOfWhitened(z);
   }
 
-  /** Means of the loading's values at the nodes. */
-  void nodeMeans(double[] z, double[] means) {
-    for (int j = 0; j < q; j++) {
-      means[j] = dot(toNodes, j * size, z, 0, size);
+  /** The same from readings already whitened. */
+  double logEvidenceOfWhitened(double[] z) {
+    return 0.5 * dot(z, z) - logSpread;
+  }
+
+  /** Adds the means of the loading's values at the nodes. */
+  void addNodeMeans(double[] z, double[] means) {
+    for (int k = 0; k < size; k++) {
+      addScaled(toNodes, k * q, z[k], means, 0, q);
     }
   }
 
   /** Mean of the straight part's slope, per period. */
   double trend(double[] z) {
-    return dot(toTrend, 0, z, 0, size);
+    return dot(toTrend, z);
   }
 
   /** Covariance of the loading's values at the nodes. */
@@ -87,10 +111,17 @@ final class EarlyFactor {
     return covariance;
   }
 
-  private static double dot(double[] a, int fromA, double[] b, int fromB, int n) {
+  private static void addScaled(
+      double[] from, int fromAt, double factor, double[] to, int toAt, int n) {
+    for (int i = 0; i < n; i++) {
+      to[toAt + i] += factor * from[fromAt + i];
+    }
+  }
+
+  private static double dot(double[] a, double[] b) {
     double sum = 0;
-    for (int k = 0; k < n; k++) {
-      sum += a[fromA + k] * b[fromB + k];
+    for (int k = 0; k < a.length; k++) {
+      sum += a[k] * b[k];
     }
     return sum;
   }

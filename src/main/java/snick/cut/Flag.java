@@ -20,9 +20,7 @@ public enum Flag {
   /** The loading speed was uneven (tremor), so the uncertainty is larger. */
   UNEVEN_LOADING,
   /** The zero before the event was too short or too unsteady to trust. */
-  ZERO_UNSURE,
-  /** Device time is missing: it was rebuilt from the nominal rate. */
-  TIME_FROM_NOMINAL_RATE;
+  ZERO_UNSURE;
 
   /** The word used in JSON and in the store, for example {@code zero_moved}. */
   public String word() {

@@ -20,6 +20,8 @@ record Kernel(int order, double width) {
           new Kernel(1, 3),
           new Kernel(2, 2));
 
+  private static final double[] FACTORIALS = {1, 1, 2, 6, 24};
+
   /** Half the longest span in the family, periods. */
   static final double LONGEST_HALF = 2.5;
 
@@ -50,21 +52,13 @@ record Kernel(int order, double width) {
       sum += binomial * power(x - j, order - 1);
       binomial *= -(double) (order - j) / (j + 1);
     }
-    return sum / factorial(order - 1) / width;
+    return sum / FACTORIALS[order - 1] / width;
   }
 
   private static double power(double base, int exponent) {
     double product = 1;
     for (int i = 0; i < exponent; i++) {
       product *= base;
-    }
-    return product;
-  }
-
-  private static double factorial(int n) {
-    double product = 1;
-    for (int i = 2; i <= n; i++) {
-      product *= i;
     }
     return product;
   }

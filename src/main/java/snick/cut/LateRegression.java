@@ -1,5 +1,7 @@
 package snick.cut;
 
+import java.util.Arrays;
+
 /**
  * Regression on the late readings, given what the early ones tell about the loading at the nodes:
  * how well a filter and a break explain them, how far the break should move, and the force there.
@@ -79,15 +81,14 @@ final class LateRegression {
       }
       double seen = 0;
       double loaded = 0;
+      Arrays.fill(product, n * q, (n + 1) * q, 0);
       for (int k = 0; k < q; k++) {
         double weight = weights[i * q + k];
         seen += weight * loading.means[k];
         loaded += weight;
-        double sum = 0;
         for (int m = 0; m < q; m++) {
-          sum += loading.covariance[k * q + m] * weights[i * q + m];
+          product[n * q + m] += weight * loading.covariance[k * q + m];
         }
-        product[n * q + k] = sum;
       }
       double gone = 1 - loaded;
       off[n] = w.late[i] - w.after * gone - seen;

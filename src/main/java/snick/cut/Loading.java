@@ -13,10 +13,10 @@ final class Loading {
     double[] z = new double[right.length];
     factor.whiten(right, z);
     means = new double[nodes.size()];
-    factor.nodeMeans(z, means);
+    factor.addNodeMeans(z, means);
     covariance = factor.nodeCovariance();
     trend = factor.trend(z);
-    logEvidence = factor.logEvidence(z);
+    logEvidence = factor.logEvidenceOfWhitened(z);
   }
 
   /** Mean force at a phase. */

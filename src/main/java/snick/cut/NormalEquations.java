@@ -22,19 +22,6 @@ final class NormalEquations {
     this.right = new double[size];
   }
 
-  NormalEquations copyScaled(double[] gains) {
-    NormalEquations copy = new NormalEquations(size);
-    for (int i = 0; i < size; i++) {
-      copy.right[i] = right[i] * gains[i];
-      for (int j = 0; j <= i; j++) {
-        copy.gram[i * size + j] = gram[i * size + j] * gains[i] * gains[j];
-      }
-    }
-    copy.square = square;
-    copy.logSpread = logSpread;
-    return copy;
-  }
-
   /** Adds one observation with its standard deviation. */
   void add(double[] row, double observed, double deviation) {
     double weight = 1 / (deviation * deviation);

@@ -9,6 +9,7 @@ package snick.cut;
 final class Plausible {
   private static final double BELOW_NOISES = 4;
   private static final double BELOW_TREMORS = 4;
+  private static final double MOST_SWING_SHARE = 0.08;
   private static final double MOST_HEIGHTS = 4;
   private static final double UNSURE_SHARE = 0.3;
 
@@ -32,7 +33,8 @@ final class Plausible {
   }
 
   private boolean holds(BreakEstimate e) {
-    double below = noise * (BELOW_NOISES + BELOW_TREMORS * e.tremorNoises());
+    double swing = Math.min(BELOW_TREMORS * e.tremorNoises() * noise, MOST_SWING_SHARE * height);
+    double below = BELOW_NOISES * noise + swing;
     return e.forceCounts() > height - below - e.uncertaintyCounts()
         && e.forceCounts() < MOST_HEIGHTS * height
         && e.uncertaintyCounts() < UNSURE_SHARE * e.forceCounts();

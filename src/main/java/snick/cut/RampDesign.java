@@ -24,9 +24,9 @@ final class RampDesign {
   /** Prior deviation of level and rise of the straight part, noises: as good as none. */
   private static final double TREND_NOISES = 1e5;
 
-  private static final int FACTORS_KEPT = 24;
+  private static final int FACTORS_KEPT = 96;
   private static final int FINEST_STEP = 4;
-  private static final int STEPS_PER_OCTAVE = 8;
+  private static final int STEPS_PER_OCTAVE = 4;
 
   private final double rateHertz;
   private final int window;

@@ -17,6 +17,8 @@ final class RampEstimator {
   private static final int FILTERS_LOOKED_AT_TWICE = 3;
   private static final double AFTER_BOTTOM = 2.2;
   private static final double MISFIT_ALLOWED = 1.3;
+  private static final double POOR_MISFIT = 3;
+  private static final double FILTER_FALL = 2;
   private static final double SPIKE_MISFIT = 1.5;
   private static final double SPIKE_GONE_MISFIT = 2;
   private static final double SPIKE_EVIDENCE = 40;
@@ -24,7 +26,7 @@ final class RampEstimator {
   private static final int EARLY_SPIKES = 4;
 
   /** Priors less likely than the best by this factor's logarithm are left out. */
-  private static final double NEGLIGIBLE_LOG = 7;
+  private static final double NEGLIGIBLE_LOG = 9;
 
   private static final double RATE_CLASSES_PER_E = 50;
   private static final double USUAL_HERTZ = 80;
@@ -40,9 +42,16 @@ final class RampEstimator {
    * The estimate; empty if the ramp is too short for it.
    *
    * @param near where the break is looked for, periods
+   * @param line the estimate by the loading line alone
    */
   Optional<BreakEstimate> estimate(
-      Samples s, int onset, Fall fall, double after, double noise, double near) {
+      Samples s,
+      int onset,
+      Fall fall,
+      double after,
+      double noise,
+      double near,
+      BreakEstimate line) {
     tune(1e9 / s.periodNanos);
     double reference = s.time[s.nearest(near)];
     double clean = s.time[onset] + 0.5 + Kernel.LONGEST_HALF;
@@ -54,21 +63,33 @@ final class RampEstimator {
     double last = s.time[fall.bottom()] + AFTER_BOTTOM;
     double ringing = s.ringing(near + Kernel.LONGEST_HALF, after, noise) / (noise * noise);
     RampWindow w = new RampWindow(s, reference, design.early(early), last, after, height, noise);
-    return estimate(s, new Search(w, ringing), near);
+    return estimate(s, new Search(w, ringing), near)
+        .flatMap(
+            c ->
+                c.fit().misfit() > POOR_MISFIT
+                    ? Optional.of(vague(line, fall, height))
+                    : c.average());
   }
 
-  private Optional<BreakEstimate> estimate(Samples s, Search whole, double near) {
+  /** No filter of the family explains the fall: then the break lies somewhere in it. */
+  private static BreakEstimate vague(BreakEstimate line, Fall fall, double height) {
+    double beyondFilter = Math.max(1, fall.periods() - FILTER_FALL);
+    double within = 0.5 * Math.abs(line.slopeCountsPerPeriod()) * beyondFilter;
+    double correction = 0.5 * Math.abs(line.forceCounts() - height);
+    double u = Math.hypot(Math.hypot(within, correction), line.uncertaintyCounts());
+    return line.withUncertainty(line.forceCounts(), u);
+  }
+
+  private Optional<Candidate> estimate(Samples s, Search whole, double near) {
     Optional<Candidate> candidate = whole.fit(near).map(fit -> new Candidate(whole, fit));
     if (candidate.isPresent() && candidate.get().fit().misfit() > SPIKE_MISFIT) {
       Optional<Without> spike = withoutSpike(whole, near, candidate.get().fit());
       if (spike.isPresent()) {
         spike.get().leaveOut(s);
-        return spike.get().search().average(spike.get().fit());
+        return Optional.of(new Candidate(spike.get().search(), spike.get().fit()));
       }
     }
-    return candidate
-        .map(c -> c.strained() ? shortened(c, near) : c)
-        .flatMap(c -> c.search().average(c.fit()));
+    return candidate.map(c -> c.strained() ? shortened(c, near) : c);
   }
 
   /**
@@ -91,6 +112,10 @@ final class RampEstimator {
 
   /** A search and what it found. */
   private record Candidate(Search search, Fit fit) {
+    Optional<BreakEstimate> average() {
+      return search.average(fit);
+    }
+
     /** Whether the loading is so uneven that it may have slipped. */
     boolean strained() {
       return fit.misfit() > SPIKE_MISFIT || fit.unevenness().strong();
@@ -151,6 +176,8 @@ final class RampEstimator {
     final RampWindow w;
     final double ringing;
     private final double[] right;
+    private final double[] early = new double[Unevenness.LADDER.size()];
+    private double mostEarly = Double.NEGATIVE_INFINITY;
 
     Search(RampWindow w, double ringing) {
       this.w = w;
@@ -171,11 +198,12 @@ final class RampEstimator {
     /** The prior that the early readings bear out best. */
     private int usualUnevenness() {
       int best = 0;
-      double most = Double.NEGATIVE_INFINITY;
-      for (int u = 0; u < Unevenness.LADDER.size(); u++) {
-        double log = loading(0, u).logEvidence + Unevenness.LADDER.get(u).logPrior();
-        if (log > most) {
-          most = log;
+      for (int u = 0; u < early.length; u++) {
+        early[u] =
+            design.factor(w.early.length, 0, u).logEvidence(right)
+                + Unevenness.LADDER.get(u).logPrior();
+        if (early[u] > mostEarly) {
+          mostEarly = early[u];
           best = u;
         }
       }
@@ -233,23 +261,18 @@ final class RampEstimator {
       double misfit = Math.max(1, fit.misfit() / MISFIT_ALLOWED);
       double time = w.reference + KernelTable.timeOf(look.phase());
       Mixture mixture = new Mixture(time, w.noise);
-      Loading[] loadings = new Loading[Unevenness.LADDER.size()];
-      double most = Double.NEGATIVE_INFINITY;
-      for (int u = 0; u < loadings.length; u++) {
-        loadings[u] = loading(look.kernel(), u);
-        most = Math.max(most, loadings[u].logEvidence + Unevenness.LADDER.get(u).logPrior());
-      }
       KernelTable table = design.table(look.kernel());
-      for (int u = 0; u < loadings.length; u++) {
-        Unevenness unevenness = Unevenness.LADDER.get(u);
-        double log = loadings[u].logEvidence + unevenness.logPrior();
-        if (log > most - NEGLIGIBLE_LOG
-            && regression.fit(w, table, look.phase(), loadings[u], ringing, misfit)) {
-          mixture.add(
-              log + regression.logEvidence(),
-              unevenness,
-              regression.force(design.nodes(), look.phase(), loadings[u]),
-              loadings[u].trend);
+      for (int u = 0; u < early.length; u++) {
+        if (early[u] > mostEarly - NEGLIGIBLE_LOG) {
+          Loading loading = loading(look.kernel(), u);
+          if (regression.fit(w, table, look.phase(), loading, ringing, misfit)) {
+            Unevenness unevenness = Unevenness.LADDER.get(u);
+            mixture.add(
+                loading.logEvidence + unevenness.logPrior() + regression.logEvidence(),
+                unevenness,
+                regression.force(design.nodes(), look.phase(), loading),
+                loading.trend);
+          }
         }
       }
       return mixture.estimate(0, false);

@@ -13,8 +13,8 @@ import java.util.List;
  * @param logPrior logarithm of this prior's own weight, up to a constant
  */
 record Unevenness(double tremorNoises, double wanderNoises, double logPrior) {
-  private static final double[] TREMORS = {0.3, 0.9, 2.7, 8, 24, 72};
-  private static final double[] WANDERS = {0.3, 1.8, 10.8, 65};
+  private static final double[] TREMORS = {0.3, 1.2, 5, 20, 80};
+  private static final double[] WANDERS = {0.3, 4, 50};
   private static final double EVEN = 0.03;
   private static final double STRONG_TREMOR = 20;
   private static final double STRONG_WANDER = 50;

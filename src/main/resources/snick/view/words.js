@@ -17,7 +17,6 @@ const FLAGS = {
   dips_before_peak: 'the force dipped before the peak',
   uneven_loading: 'uneven loading',
   zero_unsure: 'zero unsure',
-  time_from_nominal_rate: 'time from the nominal rate',
 };
 
 const CHANGES = {

@@ -45,12 +45,32 @@ record ErrorCell(
     }
   }
 
+  /** When the filament parts. */
+  enum Parting {
+    /** At the first instant at which the force reaches the strength. */
+    AT_STRENGTH,
+    /** At the instant at which an even ramp would reach it, whatever the force then. */
+    AT_INSTANT
+  }
+
   static ErrorCell measure(
       double rateHertz,
       RigModel.Filter filter,
       double loading,
       double strength,
       Tremor tremor,
+      int cuts,
+      long seed) {
+    return measure(rateHertz, filter, loading, strength, tremor, Parting.AT_STRENGTH, cuts, seed);
+  }
+
+  static ErrorCell measure(
+      double rateHertz,
+      RigModel.Filter filter,
+      double loading,
+      double strength,
+      Tremor tremor,
+      Parting parting,
       int cuts,
       long seed) {
     double sum = 0;
@@ -63,9 +83,12 @@ record ErrorCell(
     for (int i = 0; i < cuts; i++) {
       RigModel rig = new RigModel(rateHertz, filter, 0.15, seed + 7919L * i);
       double rest = Math.max(1.2, 30 / rateHertz);
+      double onset = rest + rig.random.nextDouble() / rateHertz;
+      DoubleUnaryOperator hand = tremor.of(rig.random);
       Press press =
-          Press.ramp(
-              rest + rig.random.nextDouble() / rateHertz, loading, strength, tremor.of(rig.random));
+          parting == Parting.AT_STRENGTH
+              ? Press.ramp(onset, loading, strength, hand)
+              : Press.timed(onset, loading, strength / loading, hand);
       double seconds = press.breakTime + Math.max(0.4, 18 / rateHertz);
       List<Cut> out = new ArrayList<>();
       CutDetector detector = new CutDetector(DetectorSettings.defaults(), out::add);
@@ -76,8 +99,8 @@ record ErrorCell(
       }
       found++;
       Peak peak = out.get(0).peak().orElseThrow();
-      double error = peak.estimateCounts() / RigModel.COUNTS_PER_GF - strength;
-      double off = peak.observedMaxCounts() / RigModel.COUNTS_PER_GF - strength;
+      double error = peak.estimateCounts() / RigModel.COUNTS_PER_GF - press.strength;
+      double off = peak.observedMaxCounts() / RigModel.COUNTS_PER_GF - press.strength;
       double u = peak.standardUncertaintyCounts() / RigModel.COUNTS_PER_GF;
       sum += error;
       square += error * error;

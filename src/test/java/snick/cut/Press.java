@@ -19,6 +19,7 @@ final class Press implements DoubleUnaryOperator {
       double onset,
       double rate,
       double strength,
+      double seconds,
       DoubleUnaryOperator course,
       DoubleUnaryOperator afterwards) {
     this.onset = onset;
@@ -26,7 +27,7 @@ final class Press implements DoubleUnaryOperator {
     this.strength = strength;
     this.course = course;
     this.afterwards = afterwards;
-    this.breakTime = onset + firstReach(course, strength, 5 * strength / rate + 5);
+    this.breakTime = onset + seconds;
   }
 
   /** A straight ramp with this tremor, which fades in over the first tenth of a second. */
@@ -49,7 +50,15 @@ final class Press implements DoubleUnaryOperator {
       DoubleUnaryOperator afterwards) {
     DoubleUnaryOperator whole =
         t -> Math.max(0, course.applyAsDouble(t) + Math.min(1, t / 0.1) * tremor.applyAsDouble(t));
-    return new Press(onset, rate, strength, whole, afterwards);
+    double seconds = firstReach(whole, strength, 5 * strength / rate + 5);
+    return new Press(onset, rate, strength, seconds, whole, afterwards);
+  }
+
+  /** A straight ramp with this tremor that parts at a fixed instant, whatever the force there. */
+  static Press timed(double onset, double rate, double seconds, DoubleUnaryOperator tremor) {
+    DoubleUnaryOperator whole =
+        t -> Math.max(0, rate * t + Math.min(1, t / 0.1) * tremor.applyAsDouble(t));
+    return new Press(onset, rate, whole.applyAsDouble(seconds), seconds, whole, t -> 0);
   }
 
   private static double firstReach(DoubleUnaryOperator course, double strength, double limit) {

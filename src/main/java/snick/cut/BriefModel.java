@@ -4,84 +4,52 @@ import java.util.Arrays;
 import java.util.function.IntConsumer;
 
 /**
- * The samples of one loading as a linear model: early samples, which no filter of the family lets
- * touch the break, and late ones. If there are few early samples the ramp is short: then the
- * samples around its onset are used too, and the onset is where the loading line crosses zero.
+ * The samples of a loading too short for {@link RampEstimator} as a linear model: the loading line
+ * begins where it crosses zero and ends at the break; level, slope and a few sinusoids between.
  */
-final class LoadingModel {
-  private static final double WINDOW_NANOS = 700e6;
-  private static final double LEAST_WINDOW = 24;
+final class BriefModel {
+  private static final double LEAST_SPAN = 4;
+  private static final int BEFORE_ONSET = 4;
   private static final double HIGHEST_HERTZ = 13;
-  private static final double STEP_PER_WINDOW = 0.65;
+  private static final double STEP_PER_SPAN = 0.65;
   private static final double NYQUIST_SHARE = 0.45;
   private static final double MARGIN = 0.6;
   private static final double AFTER_BOTTOM = 2.2;
-  private static final double FEW_EARLY = 10;
   private static final double TREND_HEIGHTS = 10;
   private static final double UNSEEN_TREMOR_SHARE = 0.01;
 
   private final Samples s;
   private final double after;
   private final double noise;
-  private final double ringing;
   private final double height;
-  private final double lateFrom;
-  private final double lateTo;
   private final double end;
-  private final boolean brief;
   private final int from;
+  private final int to;
   private final LoadingBasis basis;
-  private final NormalEquations early;
 
-  private LoadingModel(Samples s, int onset, Fall fall, double after, double noise, double end) {
+  private BriefModel(Samples s, int onset, Fall fall, double after, double noise, double end) {
     this.s = s;
     this.after = after;
     this.noise = noise;
     this.end = end;
     this.height = Math.max(noise, s.x[s.largest(Math.max(0, fall.top() - 4), fall.top() + 1)]);
-    this.ringing = s.ringing(end + Kernel.LONGEST_HALF, after, noise);
-    double rate = rateHertz();
-    double window = Math.max(LEAST_WINDOW, WINDOW_NANOS / s.periodNanos);
-    double clean = s.time[onset] + 0.5 + Kernel.LONGEST_HALF;
-    double begin = Math.max(clean, end - window);
-    this.lateTo =
+    double last =
         Math.min(end + Kernel.LONGEST_HALF + MARGIN, s.time[fall.bottom()] + AFTER_BOTTOM);
-    this.brief = end - Kernel.LONGEST_HALF - MARGIN - begin < FEW_EARLY;
-    this.from = brief ? Math.max(0, onset - 4) : firstFrom(begin);
-    this.lateFrom = brief ? Double.NEGATIVE_INFINITY : end - Kernel.LONGEST_HALF - MARGIN;
-    double span = Math.max(4, end - (brief ? s.time[onset] : begin));
-    double step = STEP_PER_WINDOW / span;
-    double top = Math.min(HIGHEST_HERTZ / rate, NYQUIST_SHARE);
+    this.from = Math.max(0, onset - BEFORE_ONSET);
+    this.to = Math.min(s.size(), s.indexBefore(last) + 1);
+    double span = Math.max(LEAST_SPAN, end - s.time[onset]);
+    double step = STEP_PER_SPAN / span;
+    double top = Math.min(HIGHEST_HERTZ / rateHertz(), NYQUIST_SHARE);
     this.basis = new LoadingBasis(end, span, step, (int) Math.max(0, Math.floor(top / step)));
-    this.early = new NormalEquations(basis.size());
-    gatherEarly();
   }
 
-  static LoadingModel of(Samples s, int onset, Fall fall, double after, double noise, double end) {
-    return new LoadingModel(s, onset, fall, after, noise, end);
+  static BriefModel of(Samples s, int onset, Fall fall, double after, double noise, double end) {
+    return new BriefModel(s, onset, fall, after, noise, end);
   }
 
-  private int firstFrom(double time) {
-    int i = 0;
-    while (i < s.size() && s.time[i] < time) {
-      i++;
-    }
-    return i;
-  }
-
-  private void gatherEarly() {
-    double[] row = new double[basis.size()];
-    for (int i = from; i < s.size() && s.time[i] < lateFrom; i++) {
+  private void each(IntConsumer action) {
+    for (int i = from; i < to; i++) {
       if (s.usable[i]) {
-        basis.at(s.time[i], row);
-        early.add(row, s.x[i], noise);
-      }
-    }
-  }
-
-  private void eachLate(IntConsumer action) {
-    for (int i = from; i < s.size() && s.time[i] <= lateTo; i++) {
-      if (s.usable[i] && s.time[i] >= lateFrom) {
         action.accept(i);
       }
     }
@@ -89,11 +57,6 @@ final class LoadingModel {
 
   LoadingBasis basis() {
     return basis;
-  }
-
-  /** Whether the ramp is so short that its onset matters. */
-  boolean brief() {
-    return brief;
   }
 
   double noise() {
@@ -118,16 +81,10 @@ final class LoadingModel {
     return UNSEEN_TREMOR_SHARE * height * Math.sqrt(1 - seen);
   }
 
-  /**
-   * Where to begin looking; for a short ramp from the moments of a triangle seen through the
-   * filter.
-   */
+  /** Where to begin looking: from the moments of a triangle seen through the filter. */
   Place start(Place given) {
-    if (!brief) {
-      return new Place(given.kernel(), end, height, Double.NEGATIVE_INFINITY, 0);
-    }
     double[] sums = new double[3];
-    eachLate(
+    each(
         i -> {
           double t = s.time[i] - end;
           double x = s.x[i];
@@ -143,14 +100,15 @@ final class LoadingModel {
     return new Place(given.kernel(), time, 2 * area / length, time - length, 0);
   }
 
-  /** The regression for a place; late samples have their deviation multiplied by {@code misfit}. */
+  /** The regression for a place; samples have their deviation multiplied by {@code misfit}. */
   NormalEquations equations(Place place, double misfit) {
-    NormalEquations all = early.copyScaled(gains(place.kernel()));
+    NormalEquations all = new NormalEquations(basis.size());
     double[] row = new double[basis.size()];
-    eachLate(
+    double[] gains = gains(place.kernel());
+    each(
         i -> {
-          double seen = lateRow(place, i, row);
-          all.add(row, seen, misfit * deviation(row[0]));
+          double seen = row(place, gains, i, row);
+          all.add(row, seen, misfit * noise);
         });
     return all;
   }
@@ -165,17 +123,19 @@ final class LoadingModel {
     return gains;
   }
 
-  private double lateRow(Place place, int i, double[] row) {
+  private double row(Place place, double[] gains, int i, double[] row) {
     double t = s.time[i];
     Kernel kernel = place.kernel();
+    if (t - kernel.half() >= place.onset() && t + kernel.half() <= place.time()) {
+      basis.at(t, row);
+      for (int j = 0; j < row.length; j++) {
+        row[j] *= gains[j];
+      }
+      return s.x[i];
+    }
     basis.filtered(kernel, t, place.onset(), place.time(), row);
     row[basis.shift()] = (place.forceCounts() - after) * kernel.density(t - place.time());
     return s.x[i] - (t < place.time() ? 0 : after * (1 - row[0]));
-  }
-
-  private double deviation(double share) {
-    double ring = ringing * 4 * Math.max(0, Math.min(1, 1 - share));
-    return Math.sqrt(noise * noise + (brief ? 0 : ring));
   }
 
   /** The place to which a posterior moves the break, and the onset of a short ramp. */
@@ -187,7 +147,7 @@ final class LoadingModel {
     basis.at(time, form);
     double force = NormalEquations.dot(form, b);
     double onset = place.onset();
-    if (brief && b[1] > 0) {
+    if (b[1] > 0) {
       double crossing = end - basis.scale() * b[0] / b[1];
       double limited = Math.max(onset - 1, Math.min(onset + 1, crossing));
       onset = Math.min(limited, time - 0.3);
@@ -195,7 +155,7 @@ final class LoadingModel {
     return new Place(place.kernel(), time, force, onset, posterior.logEvidence());
   }
 
-  /** Root mean square residual of the late samples over their deviation, not below one. */
+  /** Root mean square residual of the samples over the noise, not below one. */
   double misfit(Place place) {
     double[] prior =
         priorVariances(new Unevenness(0.02 * height / noise, 0.02 * height / noise, 0));
@@ -207,11 +167,12 @@ final class LoadingModel {
 
   private double misfit(Place place, double[] b) {
     double[] row = new double[basis.size()];
+    double[] gains = gains(place.kernel());
     double[] sums = new double[2];
-    eachLate(
+    each(
         i -> {
-          double seen = lateRow(place, i, row);
-          double off = (seen - NormalEquations.dot(row, b)) / deviation(row[0]);
+          double seen = row(place, gains, i, row);
+          double off = (seen - NormalEquations.dot(row, b)) / noise;
           sums[0] += off * off;
           sums[1]++;
         });
