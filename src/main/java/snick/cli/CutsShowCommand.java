@@ -3,6 +3,7 @@ package snick.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cut.Cut;
 import snick.cut.Peak;
+import snick.force.CombinedUncertainty;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.store.StoredForce;
@@ -20,7 +22,8 @@ import snick.store.StoredForce;
 @Command(
     name = "show",
     mixinStandardHelpOptions = true,
-    description = "Show one stored cut: its figures, its trace, every force it was given.",
+    description =
+        "Show one stored cut: its figures, its trace, every force it was given, the budget of the current one.",
     footerHeading = "%nExamples:%n",
     footer = {"  snick cuts show 12", "  snick cuts show 12 --json"})
 final class CutsShowCommand implements Callable<Integer> {
@@ -45,9 +48,12 @@ final class CutsShowCommand implements Callable<Integer> {
                   () ->
                       Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
       if (json) {
-        JsonLine.print(out(), StoredCutJson.withTrace(cut));
+        Map<String, Object> object = StoredCutJson.withTrace(cut);
+        CutBudget.of(cut, store).ifPresent(b -> object.put("budget", CutBudget.json(b)));
+        JsonLine.print(out(), object);
       } else {
         print(cut, store.forces(id));
+        CutBudget.of(cut, store).ifPresent(this::printBudget);
       }
     }
     return ExitCode.OK;
@@ -71,6 +77,11 @@ final class CutsShowCommand implements Callable<Integer> {
     out().println();
     out().println("  " + Sparkline.of(cut.trace(), cut.polarity(), TRACE_COLUMNS));
     out().println("  " + span(cut));
+  }
+
+  private void printBudget(CombinedUncertainty budget) {
+    out().println();
+    CutBudget.print(out(), budget);
   }
 
   private void printPeak(Cut cut, Peak peak) {

@@ -8,7 +8,6 @@ import picocli.CommandLine.Spec;
 import snick.report.Picture;
 import snick.report.ProgressionPlot;
 import snick.store.KeptStudy;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

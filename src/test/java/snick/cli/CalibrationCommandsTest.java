@@ -150,6 +150,9 @@ class CalibrationCommandsTest {
     assertThat(done.out()).contains("18 derived again").contains("largest change of force 1.658 %");
     assertThat(forces()).hasSize(2);
     assertThat(Ran.command("rederive", "--data", data).out()).contains("0 derived again");
+    assertThat(Ran.command("cuts", "show", "1", "--data", data).out())
+        .contains("peak estimate")
+        .contains("expanded, 95 %");
     Ran stranger =
         Ran.command(
             "calibrate",
