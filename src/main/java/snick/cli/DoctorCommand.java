@@ -69,17 +69,25 @@ final class DoctorCommand implements Callable<Integer> {
     rig.requireNamed();
     List<HealthLine> lines = new ArrayList<>();
     rig.port().ifPresent(port -> lines.addAll(PortHealth.of(port)));
+    if (!failed(lines)) {
+      look(lines);
+    }
+    lines.addAll(NativeHealth.lines());
+    print(lines);
+    return failed(lines) ? ExitCode.NOT_PASSED : ExitCode.OK;
+  }
+
+  private static boolean failed(List<HealthLine> lines) {
+    return lines.stream().anyMatch(line -> line.grade() == Finding.Grade.FAIL);
+  }
+
+  private void look(List<HealthLine> lines) {
     Optional<ServedRig> virtual = rig.isVirtual() ? Optional.of(rig.serve()) : Optional.empty();
     try {
       look(virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow()), lines);
     } finally {
       virtual.ifPresent(ServedRig::close);
     }
-    lines.addAll(NativeHealth.lines());
-    print(lines);
-    return lines.stream().anyMatch(l -> l.grade() == Finding.Grade.FAIL)
-        ? ExitCode.NOT_PASSED
-        : ExitCode.OK;
   }
 
   private void look(String address, List<HealthLine> lines) {
