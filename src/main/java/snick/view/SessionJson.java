@@ -41,9 +41,17 @@ record SessionJson(
         "edge_length_known", evidence.blade().edgeLengthMm().isPresent(),
         "running_stage", running.map(Stage::order),
         "suggested_place_mm", running.flatMap(stage -> millimetres(evidence.nextPlace())),
-        "coach", verdicts.advice(judge, evidence.stages(), evidence.nextPlace()),
+        "coach", advice(),
         "cuts", running.map(this::cutsOf).orElse(List.of()).stream().map(CutJson::of).toList(),
         "stages", stages());
+  }
+
+  /** Cuts without a force cannot be judged, however many there are. */
+  private String advice() {
+    boolean blind = !cuts.isEmpty() && cuts.stream().allMatch(cut -> cut.force().isEmpty());
+    return blind
+        ? "calibrate the rig first: no cut of this session has a force"
+        : verdicts.advice(judge, evidence.stages(), evidence.nextPlace());
   }
 
   private static Optional<Double> millimetres(NextPlace next) {

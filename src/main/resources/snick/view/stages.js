@@ -35,7 +35,7 @@ function ends(stages) {
 
 function figures(stage) {
   const f = stage.figures;
-  if (!f) return stage.cuts_made ? `${stage.cuts_made} cuts made, none gives a figure` : 'no cut yet';
+  if (!f) return stage.cuts_made ? `${stage.cuts_made} ${stage.cuts_made === 1 ? 'cut' : 'cuts'} made, without a force that counts` : 'no cut yet';
   if (!f.ci95_gf) return `${words.number(f.mean_gf, 1)} gf, one cut`;
   const places = words.decimals((f.ci95_gf[1] - f.ci95_gf[0]) / 2);
   const [low, high] = f.ci95_gf.map((v) => words.number(v, places));

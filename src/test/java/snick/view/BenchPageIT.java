@@ -22,9 +22,11 @@ import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
 import snick.force.Calibration;
 import snick.port.PortAddress;
+import snick.virtualrig.Action;
 import snick.virtualrig.KnifeScenario;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
+import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 
@@ -33,6 +35,9 @@ class BenchPageIT {
   private static final Path PICTURES = Path.of("target", "bench-page");
   private static final double RIG_SPEED = 3;
   private static final int CUTS_A_STAGE = 6;
+
+  private static final Scale BY_LINE =
+      Scale.by(Calibration.countsPerGramForce(437.25, Instant.EPOCH));
 
   @TempDir Path folder;
 
@@ -48,12 +53,12 @@ class BenchPageIT {
         new VirtualRig(RigSettings.USUAL, 1)
             .serveOnTcp(
                 0, Pacer.of(System::nanoTime, RIG_SPEED), VirtualRig.WhenFull.DROP, truth -> {});
-    recorder = record(0);
+    recorder = record(0, BY_LINE);
     browser = Browser.start(folder.resolve("profile"));
     browser.shape(1280, 1000, "light");
   }
 
-  private Recorder record(int httpPort) throws IOException, RigInUseException {
+  private Recorder record(int httpPort, Scale scale) throws IOException, RigInUseException {
     return Recorder.start(
         new Recorder.Settings(
             List.of(PortAddress.parse(rig.port())),
@@ -63,7 +68,7 @@ class BenchPageIT {
             folder.resolve("run"),
             OptionalInt.of(httpPort),
             "test"),
-        recording -> Scale.by(Calibration.countsPerGramForce(437.25, Instant.EPOCH)),
+        recording -> scale,
         new Recorder.Audience(this::announced, word -> {}),
         Clock.systemUTC());
   }
@@ -105,6 +110,26 @@ class BenchPageIT {
     assertThat(browser.complaints()).isEmpty();
     loseAndRegainTheDaemon();
     assertThat(browser.requests()).isNotEmpty().allMatch(BenchPageIT::staysHere);
+  }
+
+  @Test
+  void withoutACalibrationCutsAreCountsAndALostRigIsSaidInWords() throws Exception {
+    recorder.close();
+    recorder = record(0, Scale.none(List.of("no calibration")));
+    browser.open(address());
+    browser.awaitText("#rig-line", "not calibrated");
+    browser.type("#blade", "petty");
+    browser.click("#start-form button");
+    browser.awaitText("#where", "petty");
+    rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(120, 110), new Action.Rest(1)))
+        .get();
+    browser.awaitText("#last-cut-body", "No calibration: no force");
+    browser.awaitText("#coach", "alibrate the rig first");
+    browser.awaitText("#stage-rows", "1 cut made, without a force that counts");
+    browser.picture(PICTURES.resolve("uncalibrated-1280-light.png"));
+    rig.close();
+    browser.awaitText("#rig-line", "Unplugged");
+    assertThat(browser.complaints()).isEmpty();
   }
 
   private static boolean staysHere(String requested) {
@@ -240,7 +265,7 @@ class BenchPageIT {
     int port = recorder.httpPort().orElseThrow();
     recorder.close();
     browser.awaitText("#banner", "Connection lost");
-    recorder = record(port);
+    recorder = record(port, BY_LINE);
     browser.await("no banner", () -> !browser.shown("#banner"));
     browser.awaitText("#rig-line", "Recording");
     browser.await("the same page", () -> everything().equals(before));
