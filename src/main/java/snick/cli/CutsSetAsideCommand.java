@@ -17,8 +17,11 @@ import snick.store.CutSummary;
     name = "set-aside",
     mixinStandardHelpOptions = true,
     description = "Leave a cut out of figures and verdicts, for a reason. It is never deleted.",
-    footerHeading = "%nExample:%n",
-    footer = "  snick cuts set-aside 12 --reason 'the clamp slipped'")
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick cuts set-aside 12 --reason 'the clamp slipped'",
+      "  snick cuts set-aside 12 --take-back --reason 'it was cut 13'",
+    })
 final class CutsSetAsideCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -32,17 +35,22 @@ final class CutsSetAsideCommand implements Callable<Integer> {
       description = "What was wrong, seen at the rig.")
   private String reason;
 
+  @Option(names = "--take-back", description = "Let it count again; both acts stay on record.")
+  private boolean takeBack;
+
   @Mixin private DataDirectory data;
 
   @Override
   public Integer call() {
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       String session = session(journal).session();
-      journal.writer().setAside(session, new SetAside(OpenedJournal.now(), id, reason));
+      journal.writer().setAside(session, new SetAside(OpenedJournal.now(), id, reason, takeBack));
     }
     spec.commandLine()
         .getOut()
-        .println(PlainText.inert("cut " + id + " is set aside: " + reason.strip()));
+        .println(
+            PlainText.inert(
+                "cut " + id + (takeBack ? " counts again: " : " is set aside: ") + reason.strip()));
     return ExitCode.OK;
   }
 

@@ -119,6 +119,7 @@ final class SessionShowCommand implements Callable<Integer> {
     object.put("at", act.at().toString());
     object.put("cut", act.cut());
     object.put("reason", act.reason());
+    object.put("counts_again", act.countsAgain());
     return object;
   }
 }

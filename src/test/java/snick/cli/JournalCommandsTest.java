@@ -153,6 +153,8 @@ class JournalCommandsTest {
     assertThat(ok("session", "show")).contains("cut 3, place not noted, set aside: the clamp");
     assertThat(ok("cuts", "list")).contains("set aside: the clamp slipped");
     assertThat(ok("progress")).containsPattern("as found +2 +205");
+    ok("cuts", "set-aside", "3", "--take-back", "--reason", "it was another");
+    assertThat(ok("progress")).containsPattern("as found +3 +238");
     assertRefused(
         story.run("cuts", "set-aside", "9", "--reason", "x"), "cut 9 is not in the store");
   }
