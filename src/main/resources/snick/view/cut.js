@@ -22,7 +22,7 @@ function figure(cut) {
   if (parted && cut.counts) {
     return [
       element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.counts.estimate)), ' counts'),
-      element('p', { class: 'uncertainty' }, `± ${words.whole(2 * cut.counts.standard_uncertainty)} counts, two standard uncertainties`),
+      element('p', { class: 'uncertainty' }, `± ${words.whole(2 * cut.counts.standard_uncertainty)} counts (k = 2)`),
       element('p', { class: 'warn' }, 'No calibration: no force'),
     ];
   }

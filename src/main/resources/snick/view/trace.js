@@ -1,7 +1,7 @@
 // The live trace: the last ten seconds of each rig, drawn by uPlot.
 
 import { button, byId, fill } from './dom.js';
-import { whole as number } from './words.js';
+import { whole as grouped } from './words.js';
 
 const WINDOW_S = 10;
 const LEAST_SPAN = { gf: 40, counts: 2000 };
@@ -76,8 +76,9 @@ function options(box, unit) {
     },
     axes: [
       { ...axis, label: 'seconds ago', size: size * 1.6, values: (u, all) => all.map((v) => `${Math.abs(v)}`) },
-      { ...axis, label: unit === 'gf' ? 'force in gf' : 'counts above rest',
-        size: size * (unit === 'gf' ? 3.4 : 5), values: (u, all) => all.map((v) => number(v)) },
+      unit === 'gf'
+        ? { ...axis, label: 'force in gf', size: size * 3.4 }
+        : { ...axis, label: 'counts above rest', size: size * 5, values: (u, all) => all.map(grouped) },
     ],
     series: [{}, { stroke: colour('--trace'), width: 2.5, points: { show: false } }],
   };
