@@ -112,7 +112,7 @@ final class ExportBenchmark {
     long[] nanos = new long[SAMPLES];
     int[] counts = new int[SAMPLES];
     for (int i = 0; i < SAMPLES; i++) {
-      nanos[i] = 10_000_000_000L * number + 12_500_000L * i + 1_000 * random.nextInt(20);
+      nanos[i] = 10_000_000_000L * number + 12_500_000L * i + 1_000L * random.nextInt(20);
       int ramp = i < 240 || i > 560 ? 0 : 175 * (i - 240);
       counts[i] = -812 + ramp + random.nextInt(-120, 121);
     }

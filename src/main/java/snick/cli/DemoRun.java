@@ -127,6 +127,7 @@ final class DemoRun implements AutoCloseable {
   /** Plays every stage and sums up. */
   void play() throws InterruptedException {
     out.println("A virtual rig on " + rig.port() + ". Knife and figures are invented.");
+    recorder.pageAddress().ifPresent(page -> out.println("Watch it live: " + page));
     out.println("(With a real one: guard the line, clamp the blade, glove and eye protection on.)");
     awaitRecording();
     openSession();

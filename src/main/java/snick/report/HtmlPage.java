@@ -7,6 +7,7 @@ import java.util.List;
  * The page is well-formed XML too.
  */
 final class HtmlPage {
+  @SuppressWarnings("InlineFormatString") // forty lines of style read better by themselves
   private static final String HEAD =
       """
       <!DOCTYPE html>

@@ -144,7 +144,7 @@ final class InventedEvening {
   private void asFound() {
     String stage = "as found";
     store.journal().begin(SESSION, stage);
-    cut(stage, true, 193.3, 226.6, 177.1, 215.5, 206.4, 225.5);
+    cut(true, 193.3, 226.6, 177.1, 215.5, 206.4, 225.5);
     look(stage, Method.RAKING_LIGHT, Side.LEFT, Finding.BURR_SEEN, SECRET_NOTE);
     look(stage, Method.RAKING_LIGHT, Side.RIGHT, Finding.NONE, "");
   }
@@ -153,7 +153,7 @@ final class InventedEvening {
     String stage = "deburred, a long name for one stage of the work";
     store.journal().begin(SESSION, stage);
     step(stage, "ceramic rod", OptionalInt.of(1200), OptionalDouble.empty(), SECRET_NOTE);
-    List<Long> ids = cut(stage, false, 127.8, 134.9, 137.6, 123.9, 131.7, 61.5);
+    List<Long> ids = cut(false, 127.8, 134.9, 137.6, 123.9, 131.7, 61.5);
     store
         .journal()
         .setAside(
@@ -165,7 +165,7 @@ final class InventedEvening {
   private void stropped(String name) {
     store.journal().begin(SESSION, name);
     step(name, HOSTILE, OptionalInt.empty(), OptionalDouble.of(1), "");
-    cut(name, false, 93.7, 89.6, 96.4, 90.9, 98.4, 94.3);
+    cut(false, 93.7, 89.6, 96.4, 90.9, 98.4, 94.3);
     look(name, Method.RAKING_LIGHT, Side.BOTH, Finding.NONE, "");
     look(name, Method.THIN_PAPER, Side.BOTH, Finding.CLEAN, "");
   }
@@ -204,7 +204,7 @@ final class InventedEvening {
                 note));
   }
 
-  private List<Long> cut(String stage, boolean dips, double... gramForces) {
+  private List<Long> cut(boolean dips, double... gramForces) {
     List<Long> ids = new ArrayList<>();
     for (int i = 0; i < gramForces.length; i++) {
       Cut cut = severed(++cuts, gramForces[i], dips && i % 2 == 0);
