@@ -34,7 +34,7 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--speed",
       paramLabel = "N",
-      defaultValue = "1",
+      defaultValue = "1.5",
       description = "Times real time, 0.1 to 100 (default: ${DEFAULT-VALUE}).")
   private double speed;
 
