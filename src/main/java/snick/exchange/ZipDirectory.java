@@ -72,7 +72,7 @@ final class ZipDirectory {
   private List<Entry> entries(Set<String> known) throws IOException {
     long end = channel.size() - END_BYTES;
     ByteBuffer tail = read(end, END_BYTES);
-    if (tail.getInt(0) != END_MARK) {
+    if (tail.getInt(0) != END_MARK || tail.getShort(20) != 0) {
       throw refused("not a zip file, or bytes follow its end; ask the sender for a plain one");
     }
     int count = tail.getShort(10) & 0xFFFF;

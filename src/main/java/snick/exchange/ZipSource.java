@@ -41,8 +41,8 @@ final class ZipSource implements PackageSource {
       ZipSource source = new ZipSource(file, new ZipFile(file.toFile(), StandardCharsets.UTF_8));
       entries.forEach(e -> source.compressedBytes.put(e.name(), e.compressedBytes()));
       return source;
-    } catch (ZipException e) {
-      throw new RefusedPackage(file + ": damaged zip file: " + e.getMessage(), e);
+    } catch (ZipException | EOFException e) {
+      throw new RefusedPackage(file + ": damaged zip file, fetch it again: " + e.getMessage(), e);
     }
   }
 
@@ -60,7 +60,7 @@ final class ZipSource implements PackageSource {
     long most = Math.max(FREE_BYTES, MOST_RATIO * compressedBytes.get(name));
     try {
       return new Proportionate(zip.getInputStream(entry), name, most);
-    } catch (ZipException e) {
+    } catch (ZipException | EOFException e) {
       throw damaged(name, e);
     }
   }
