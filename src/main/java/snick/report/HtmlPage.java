@@ -16,7 +16,7 @@ final class HtmlPage {
       <meta charset="utf-8" />
       <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'" />
       <meta name="viewport" content="width=device-width, initial-scale=1" />
-      <title>%s</title>
+      <title>TITLE</title>
       <style>
       html { color-scheme: light; background: #fff; }
       body { font: 16px/1.5 system-ui, sans-serif; color: #222; max-width: 54rem; margin: 2rem auto; padding: 0 1rem; overflow-wrap: break-word; }
@@ -26,11 +26,11 @@ final class HtmlPage {
       p { margin: .5rem 0; } ul { margin: .4rem 0; padding-left: 1.3rem; } li { margin: .25rem 0; } li span { font-size: .86em; color: #555; }
       .notice { border: 2px solid #222; padding: .4rem .8rem; font-weight: 600; }
       .wide { overflow-x: auto; }
-      table { border-collapse: collapse; width: 100%%; font-size: .9rem; margin: .6rem 0; }
+      table { border-collapse: collapse; width: 100%; font-size: .9rem; margin: .6rem 0; }
       th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: top; white-space: pre-line; }
       thead th { border-bottom: 2px solid #222; }
       .n { text-align: right; font-variant-numeric: tabular-nums; white-space: pre; }
-      figure { margin: 1rem 0; } svg { max-width: 100%%; height: auto; display: block; }
+      figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; display: block; }
       figcaption { font-size: .88rem; }
       @page { margin: 16mm 15mm 18mm; @bottom-center { content: "In-house measurements, not an accredited certificate. Page " counter(page); font: 8pt sans-serif; } }
       @media print {
@@ -50,7 +50,7 @@ final class HtmlPage {
 
   static String of(Document document) {
     HtmlPage page = new HtmlPage();
-    page.html.append(String.format(HEAD, Markup.escaped(document.title())));
+    page.html.append(HEAD.replace("TITLE", Markup.escaped(document.title())));
     page.element("h1", document.title());
     page.blocks(document.lead());
     for (Document.Section section : document.sections()) {
