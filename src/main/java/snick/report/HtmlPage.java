@@ -24,7 +24,7 @@ final class HtmlPage {
       h2 { font-size: 1.25rem; margin: 2rem 0 .5rem; border-bottom: 2px solid #222; }
       h3 { font-size: 1.02rem; margin: 1.2rem 0 .3rem; }
       p { margin: .5rem 0; } ul { margin: .4rem 0; padding-left: 1.3rem; } li { margin: .25rem 0; } li span { font-size: .86em; color: #555; }
-      .notice { border: 2px solid #222; padding: .4rem .8rem; font-weight: 600; }
+      .notice { margin-right: 2px; border: 2px solid #222; padding: .4rem .8rem; font-weight: 600; }
       .wide { overflow-x: auto; }
       table { border-collapse: collapse; width: 100%; font-size: .9rem; margin: .6rem 0; }
       th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: top; white-space: pre-line; }
@@ -36,6 +36,7 @@ final class HtmlPage {
       @media print {
         body { font-size: 10.5pt; max-width: none; margin: 0; padding: 0; }
         h2, h3 { break-after: avoid; } tr, figure, li, .notice { break-inside: avoid; } thead { display: table-header-group; }
+        th, td { padding-top: .12rem; padding-bottom: .12rem; } figure { margin: .6rem 0; }
         .wide { overflow-x: visible; } p, li { orphans: 3; widows: 3; }
       }
       </style>

@@ -17,7 +17,7 @@ import snick.verdict.Readings;
 /** Draws the cuts of one stage along the edge. */
 public final class StagePlot {
   private static final int WIDTH = 900;
-  private static final int HEIGHT = 430;
+  private static final int HEIGHT = 340;
   private static final double ROOM = 0.12;
   private static final double BELOW = 0.03;
 
