@@ -8,10 +8,18 @@ import java.util.Set;
 /** Turns a finished event into a cut, or finds that it was no loading at all. */
 final class EventAnalysis {
   private static final double RELEASE_NOISES = 20;
+
+  /** While the noise is known from a few readings only, more of it is asked for. */
+  private static final double UNSURE_NOISES = 30;
+
   private static final double FILTER_FALL_PERIODS = 4.3;
   private static final int FEW_RAMP_SAMPLES = 8;
   private static final double LARGE_CORRECTION = 0.1;
   private static final double LARGE_UNCERTAINTY = 0.02;
+
+  /** Readings before the fall that the filter still joins to it. */
+  private static final int TOP_SAMPLES = 2;
+
   private static final double UNEVEN_NOISES = 2;
   private static final double MOVED_NOISES = 4;
 
@@ -46,7 +54,9 @@ final class EventAnalysis {
   private BreakEstimate estimate(EventReading r, Fall fall, double after) {
     BreakEstimate line = LineEstimator.estimate(r.s, r.onset, fall, after, r.noise);
     BreakEstimate full = estimator.estimate(r.s, r.onset, fall, after, r.noise, line);
-    return new Plausible(r.observedMax(), r.noise).of(full, line);
+    int from = Math.max(r.onset, fall.top() - TOP_SAMPLES);
+    double top = r.s.x[r.s.largest(from, fall.bottom() + 1)];
+    return new Plausible(top, r.noise).of(full, line);
   }
 
   private boolean tooSmall(Outcome outcome, Event event, EventReading r) {
@@ -54,7 +64,8 @@ final class EventAnalysis {
       return false;
     }
     double height = r.height();
-    boolean sharp = outcome == Outcome.SEVERED && height > 1.2 * event.triggerCounts();
+    boolean clear = event.zeroSure() || height > UNSURE_NOISES * r.noise;
+    boolean sharp = outcome == Outcome.SEVERED && clear && height > 1.2 * event.triggerCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())

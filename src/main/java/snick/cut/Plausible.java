@@ -2,9 +2,9 @@ package snick.cut;
 
 /**
  * Holds an estimate against what can be: a filter of positive weights never shows more than the
- * force that was there, so the estimate cannot lie below the largest reading by more than noise and
- * tremor. A ramp of hardly more than a sampling period leaves the force undetermined; then the
- * largest reading is a lower bound and little else.
+ * force that was there, so the estimate cannot lie below the largest reading beside the fall by
+ * more than noise and tremor. A ramp of hardly more than a sampling period leaves the force
+ * undetermined; then the largest reading is a lower bound and little else.
  */
 final class Plausible {
   private static final double BELOW_NOISES = 4;

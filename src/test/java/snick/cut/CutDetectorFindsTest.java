@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -79,6 +80,20 @@ class CutDetectorFindsTest {
         .doesNotContain(Outcome.SEVERED, Outcome.PARTED_IN_STEPS);
     boolean slowWave = humHertz > 0 && humHertz < 1;
     assertThat(slowWave || cuts.isEmpty()).isTrue();
+  }
+
+  @Test
+  void noiseInTheFirstSecondIsNoCut() {
+    Random random = new Random(20_260);
+    List<Cut> cuts = new ArrayList<>();
+    for (int start = 0; start < 2_000; start++) {
+      CutDetector detector = new CutDetector(DetectorSettings.defaults(), cuts::add);
+      for (int i = 0; i < 100; i++) {
+        detector.sample(i * 12_500_000L, (int) Math.rint(66 * random.nextGaussian()));
+      }
+      detector.end();
+    }
+    assertThat(cuts).extracting(Cut::outcome).doesNotContain(Outcome.SEVERED);
   }
 
   @ParameterizedTest
