@@ -18,7 +18,9 @@ public final class CalibrationPlot {
   private static final int HEIGHT = 430;
   private static final int CURVE_WIDTH = 430;
   private static final int DIFFERENCES_WIDTH = 490;
-  private static final int STEPS = 10;
+  private static final int STEPS_OF_CURVE = 60;
+  private static final int STEPS_OF_BAND = 10;
+  private static final double CLOSER_AT_FIRST = 1.2;
   private static final double ROOM = 1.1;
 
   private final Calibration calibration;
@@ -47,18 +49,20 @@ public final class CalibrationPlot {
             new Picture.Panel(plot.differences().chart(), DIFFERENCES_WIDTH)));
   }
 
-  private double[] forces() {
+  /** Forces over the range, closer together at its beginning: even steps would become ticks. */
+  private double[] forces(int steps) {
     double from = calibration.range().from().newtons();
-    return IntStream.rangeClosed(0, STEPS)
-        .mapToDouble(i -> from + (to - from) * i / STEPS)
+    return IntStream.rangeClosed(0, steps)
+        .mapToDouble(i -> from + (to - from) * Math.pow((double) i / steps, CLOSER_AT_FIRST))
         .toArray();
   }
 
   private ForceChart curve() {
-    double[] x = forces();
+    double[] x = forces(STEPS_OF_CURVE);
     double[] y = Arrays.stream(x).map(f -> calibration.curve().deflectionCounts(f)).toArray();
     double high =
-        Math.max(y[STEPS], points.stream().mapToDouble(Deflection::counts).max().orElse(0));
+        Math.max(
+            y[STEPS_OF_CURVE], points.stream().mapToDouble(Deflection::counts).max().orElse(0));
     ForceChart chart =
         new ForceChart("Reading over force", "force / N")
             .quantity("deflection / counts", Math.min(0, y[0]), ROOM * high)
@@ -104,7 +108,7 @@ public final class CalibrationPlot {
   }
 
   private ForceChart differences() {
-    double[] x = forces();
+    double[] x = forces(STEPS_OF_BAND);
     double[] expanded = Arrays.stream(x).map(this::expandedNewtons).toArray();
     double most =
         Math.max(

@@ -49,7 +49,7 @@ public final class ControlPlot {
         new ForceChart(
                 "Reference edge " + Shown.shortened(blade), "cut after the baseline, in order")
             .newtons(low - room, high + room)
-            .fromTo(0.5, values.length + 0.5)
+            .fromTo(0, values.length + 1)
             .wholeNumbers();
     chart.level("centre", Look.INK, Pen.MEDIUM, limits.centre() * unit);
     chart.level("limits, 3 sigma", Look.VERMILION, Pen.DASHED, limits.lower() * unit);

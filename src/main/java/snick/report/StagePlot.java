@@ -74,7 +74,7 @@ public final class StagePlot {
     double high = dots.stream().mapToDouble(d -> d.newtons() + d.half()).max().orElseThrow();
     double left = dots.stream().mapToDouble(Dot::x).min().orElseThrow();
     double right = dots.stream().mapToDouble(Dot::x).max().orElseThrow();
-    double margin = Math.max(1, ROOM * (right - left));
+    double margin = placed ? Math.max(1, ROOM * (right - left)) : 1;
     ForceChart chart =
         new ForceChart(title, placed ? "place from the heel / mm" : "cut of the stage, in order")
             .newtons(-BELOW * high, high * (1 + ROOM))
