@@ -62,7 +62,7 @@ final class RampEstimator {
     double height = s.x[s.largest(Math.max(0, fall.top() - 4), fall.top() + 1)];
     double last = s.time[fall.bottom()] + AFTER_BOTTOM;
     double ringing = s.ringing(near + Kernel.LONGEST_HALF, after, noise) / (noise * noise);
-    RampWindow w = new RampWindow(s, reference, design.early(early), last, after, height, noise);
+    RampWindow w = new RampWindow(s, reference, design.early(early), last, after, noise);
     return estimate(s, new Search(w, ringing), near)
         .flatMap(
             c ->

@@ -22,7 +22,6 @@ final class RampWindow {
   final double[] late = new double[LATE];
   final boolean[] lateUsable = new boolean[LATE];
   final double after;
-  final double height;
 
   /**
    * A window.
@@ -31,20 +30,11 @@ final class RampWindow {
    * @param early how many early readings
    * @param lastTime readings later than this are of no use, periods
    * @param after level after the fall, counts
-   * @param height largest reading, counts
    */
-  RampWindow(
-      Samples s,
-      double reference,
-      int early,
-      double lastTime,
-      double after,
-      double height,
-      double noise) {
+  RampWindow(Samples s, double reference, int early, double lastTime, double after, double noise) {
     this.reference = reference;
     this.noise = noise;
     this.after = after / noise;
-    this.height = height / noise;
     this.early = new double[early];
     int i = Math.max(0, s.indexBefore(reference + LATE_FROM - early));
     for (int k = -early; k < LATE; k++) {
@@ -66,7 +56,6 @@ final class RampWindow {
     reference = w.reference;
     noise = w.noise;
     after = w.after;
-    height = w.height;
     early = Arrays.copyOfRange(w.early, w.early.length - kept, w.early.length);
     System.arraycopy(w.late, 0, late, 0, LATE);
     System.arraycopy(w.lateUsable, 0, lateUsable, 0, LATE);
