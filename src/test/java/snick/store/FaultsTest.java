@@ -161,7 +161,7 @@ class FaultsTest {
     Files.writeString(file(), "not a database at all, but long enough to have a header".repeat(99));
     StoreException refused = refusal(() -> Store.open(directory, CLOCK));
     assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
-    assertThat(refused).hasMessageContaining("restore a backup");
+    assertThat(refused).hasMessageContaining("snick store restore BACKUP");
   }
 
   @Test
@@ -175,7 +175,7 @@ class FaultsTest {
       assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
       assertThat(refused)
           .hasMessageContaining(file().toString())
-          .hasMessageContaining("restore a backup");
+          .hasMessageContaining("snick store restore BACKUP");
     }
   }
 
