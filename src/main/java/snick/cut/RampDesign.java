@@ -13,6 +13,10 @@ import java.util.Map;
 final class RampDesign {
   private static final double WINDOW_SECONDS = 0.7;
   private static final double LEAST_WINDOW = 24;
+
+  /** Bounds memory whatever rate the time stamps claim. */
+  private static final double MOST_WINDOW = 2048;
+
   private static final double HIGHEST_HERTZ = 13;
   private static final double NYQUIST_SHARE = 0.45;
 
@@ -47,7 +51,7 @@ final class RampDesign {
 
   RampDesign(double rateHertz) {
     this.rateHertz = rateHertz;
-    double span = Math.max(LEAST_WINDOW, WINDOW_SECONDS * rateHertz);
+    double span = Math.min(MOST_WINDOW, Math.max(LEAST_WINDOW, WINDOW_SECONDS * rateHertz));
     double top = Math.min(HIGHEST_HERTZ / rateHertz, NYQUIST_SHARE);
     double step = STEP_PER_WINDOW / span;
     window = (int) span;

@@ -15,7 +15,7 @@ import snick.sample.Rail;
 
 /** Whatever the stream holds, the detector stays sound. */
 class CutDetectorPropertyTest {
-  @Property(tries = 150)
+  @Property(tries = 600)
   void anyStreamIsSurvivedAndTracesHoldWhatWasFed(
       @ForAll long seed, @ForAll @IntRange(min = 1, max = 1500) int length) {
     Random random = new Random(seed);
