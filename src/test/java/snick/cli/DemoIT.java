@@ -44,7 +44,7 @@ class DemoIT {
   }
 
   private void assertStored(Jar jar, List<Matcher> cuts) throws Exception {
-    Jar.Done list = jar.run("cuts", "list", "--json", "--data", data.toString());
+    Jar.Done list = jar.run("cuts", "list", "--limit", "100", "--json", "--data", data.toString());
     List<String> lines = list.out().lines().toList();
 
     assertThat(list.err()).isEmpty();
