@@ -14,13 +14,20 @@ public final class Ports {
   private static final Path BY_ID = Path.of("/dev/serial/by-id");
 
   private final int bitsPerSecond;
+  private final Path linksFolder;
 
   /**
    * Opens serial devices at {@code bitsPerSecond}, a standard rate; USB devices without a real UART
    * ignore it.
    */
   public Ports(int bitsPerSecond) {
+    this(bitsPerSecond, BY_ID);
+  }
+
+  /** The same where the links with lasting names stand in {@code linksFolder}. */
+  public Ports(int bitsPerSecond, Path linksFolder) {
     this.bitsPerSecond = bitsPerSecond;
+    this.linksFolder = linksFolder;
   }
 
   /** One serial device that could be opened. */
@@ -124,10 +131,10 @@ public final class Ports {
     return false;
   }
 
-  private static List<Path> links() throws IOException {
+  private List<Path> links() throws IOException {
     List<Path> links = new ArrayList<>();
-    if (Files.isDirectory(BY_ID)) {
-      try (DirectoryStream<Path> entries = Files.newDirectoryStream(BY_ID)) {
+    if (Files.isDirectory(linksFolder)) {
+      try (DirectoryStream<Path> entries = Files.newDirectoryStream(linksFolder)) {
         entries.forEach(links::add);
       }
     }

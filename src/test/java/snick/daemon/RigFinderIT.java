@@ -1,0 +1,102 @@
+package snick.daemon;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Objects;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import snick.port.PortAddress;
+import snick.port.PortException;
+import snick.port.Ports;
+import snick.virtualrig.DeviceSettings;
+import snick.virtualrig.Pacer;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+
+/** Two rigs on real pseudo-terminals, found by what a person knows of them. */
+@EnabledOnOs({OS.LINUX, OS.MAC})
+@Timeout(60)
+class RigFinderIT {
+  @TempDir private Path folder;
+  private Path links;
+  private ServedRig left;
+  private ServedRig right;
+  private RigFinder finder;
+
+  @BeforeEach
+  void plugIn() throws IOException {
+    links = Files.createDirectory(folder.resolve("by-id"));
+    left = serve("usb-bench_left-if00", 0x51A0_0000_0000_0ABCL);
+    right = serve("usb-bench_right-if00", 0x51A0_0000_0000_0DEFL);
+    finder = new RigFinder(new Ports(115_200, links));
+  }
+
+  @AfterEach
+  void unplug() {
+    left.close();
+    right.close();
+  }
+
+  private ServedRig serve(String name, long deviceId) throws IOException {
+    RigSettings settings = RigSettings.USUAL.with(DeviceSettings.USUAL.withDeviceId(deviceId));
+    return new VirtualRig(settings, 1)
+        .serveOnPseudoTerminal(
+            links.resolve(name),
+            Pacer.of(System::nanoTime, 1),
+            VirtualRig.WhenFull.DROP,
+            Objects::requireNonNull);
+  }
+
+  private PortAddress find(String part) throws IOException {
+    return finder.find(new PortAddress.SerialName(part));
+  }
+
+  private PortAddress link(String name) {
+    return new PortAddress.SerialDevice(links.resolve(name));
+  }
+
+  @Test
+  void byPartOfTheNameOfItsLink() throws IOException {
+    assertThat(find("RIGHT")).isEqualTo(link("usb-bench_right-if00"));
+  }
+
+  @Test
+  void byPartOfItsOwnDeviceIdInEitherCase() throws IOException {
+    assertThat(find("0def")).isEqualTo(link("usb-bench_right-if00"));
+    assertThat(find("0ABC")).isEqualTo(link("usb-bench_left-if00"));
+  }
+
+  @Test
+  void aPartThatFitsTwoLinksIsRefusedWithBoth() {
+    assertThatThrownBy(() -> find("bench"))
+        .isInstanceOf(PortException.class)
+        .hasMessageContaining("fits 2 ports")
+        .hasMessageContaining("bench_left")
+        .hasMessageContaining("bench_right");
+  }
+
+  @Test
+  void aPartThatFitsTwoDeviceIdsIsRefusedWithBoth() {
+    assertThatThrownBy(() -> find("51a0"))
+        .isInstanceOf(PortException.class)
+        .hasMessageContaining("fits 2 ports");
+  }
+
+  @Test
+  void nobodyIsFoundByAnIdThatNobodyHas() {
+    assertThatThrownBy(() -> find("7777777"))
+        .isInstanceOf(PortException.class)
+        .hasMessageContaining("'7777777'")
+        .hasMessageContaining("snick ports");
+  }
+}
