@@ -3,6 +3,9 @@ package snick.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import snick.daemon.LiveFeed;
 import snick.force.RigSetting;
@@ -11,20 +14,28 @@ import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
 import snick.virtualrig.ServedRig;
+import snick.virtualrig.TrueCut;
 
 /** The rig in use at the bench: its samples, and whoever hangs the masses. One thread. */
 final class BenchFeed implements AutoCloseable {
   private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
   private final Optional<ServedRig> virtual;
+  private final BlockingQueue<TrueCut> truths;
   private final LiveFeed feed;
   private final Relay relay;
   private final int polarity;
   private final String name;
 
   private BenchFeed(
-      Optional<ServedRig> virtual, LiveFeed feed, Relay relay, int polarity, String name) {
+      Optional<ServedRig> virtual,
+      BlockingQueue<TrueCut> truths,
+      LiveFeed feed,
+      Relay relay,
+      int polarity,
+      String name) {
     this.virtual = virtual;
+    this.truths = truths;
     this.feed = feed;
     this.relay = relay;
     this.polarity = polarity;
@@ -34,11 +45,14 @@ final class BenchFeed implements AutoCloseable {
   /** Opens the rig that was named and waits until it says who it is. */
   static BenchFeed open(BenchRig rig, int polarity) {
     rig.requireNamed();
-    Optional<ServedRig> virtual = rig.isVirtual() ? Optional.of(rig.serve()) : Optional.empty();
+    BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
+    Optional<ServedRig> virtual =
+        rig.isVirtual() ? Optional.of(rig.serve(truths::add)) : Optional.empty();
     String address = virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow());
     Relay relay = new Relay();
     try {
-      BenchFeed bench = new BenchFeed(virtual, rig.open(address, relay), relay, polarity, address);
+      BenchFeed bench =
+          new BenchFeed(virtual, truths, rig.open(address, relay), relay, polarity, address);
       bench.awaitIdentity();
       return bench;
     } catch (Refusal e) {
@@ -94,6 +108,15 @@ final class BenchFeed implements AutoCloseable {
     } catch (IOException e) {
       throw Refusal.failed(name + " cannot be read: " + e.getMessage(), e);
     }
+  }
+
+  /** Device time at which the thread was truly cut, ns; only the virtual rig knows. */
+  OptionalLong trueCutNanos() {
+    TrueCut truth = truths.peek();
+    OptionalLong originMicros = feed.originMicros();
+    return truth == null || originMicros.isEmpty()
+        ? OptionalLong.empty()
+        : OptionalLong.of(truth.breakNanos() - 1000 * originMicros.getAsLong());
   }
 
   /** The rig and how it is set now. */

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Consumer;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -12,10 +13,12 @@ import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
+import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
+import snick.virtualrig.TrueCut;
 import snick.virtualrig.VirtualRig;
 
 /** The rig that a command at the bench works with: a port, or the virtual rig. */
@@ -46,6 +49,13 @@ final class BenchRig {
   private long seed;
 
   @Option(
+      names = "--virtual-rate",
+      paramLabel = "HZ",
+      defaultValue = "80",
+      description = "Samples per second of the virtual rig (default: ${DEFAULT-VALUE}).")
+  private double virtualHertz;
+
+  @Option(
       names = "--baud",
       paramLabel = "N",
       defaultValue = "115200",
@@ -71,16 +81,32 @@ final class BenchRig {
     }
   }
 
-  /** The virtual rig, started; it knows nothing of cuts. */
-  ServedRig serve() {
+  /** Speed of the virtual rig, times real time. */
+  double speed() {
+    return speed;
+  }
+
+  /** What the virtual rig is like. */
+  RigSettings virtualSettings() {
+    try {
+      RigSettings usual = RigSettings.USUAL;
+      return usual.with(usual.converter().withRate(new SampleRate(virtualHertz)));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage("--virtual-rate: " + e.getMessage());
+    }
+  }
+
+  /** The virtual rig, started; {@code truths} are told on its own thread. */
+  ServedRig serve(Consumer<TrueCut> truths) {
+    RigSettings settings = virtualSettings();
     try {
       Path folder = Files.createTempDirectory("snick-rig-");
-      return new VirtualRig(RigSettings.USUAL, seed)
+      return new VirtualRig(settings, seed)
           .serve(
               folder.resolve("rig"),
               Pacer.of(System::nanoTime, speed),
               VirtualRig.WhenFull.WAIT,
-              truth -> {});
+              truths);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage("--speed: " + e.getMessage());
     } catch (IOException e) {

@@ -82,7 +82,8 @@ final class DoctorCommand implements Callable<Integer> {
   }
 
   private void look(List<HealthLine> lines) {
-    Optional<ServedRig> virtual = rig.isVirtual() ? Optional.of(rig.serve()) : Optional.empty();
+    Optional<ServedRig> virtual =
+        rig.isVirtual() ? Optional.of(rig.serve(truth -> {})) : Optional.empty();
     try {
       look(virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow()), lines);
     } finally {

@@ -7,6 +7,8 @@ import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -20,6 +22,7 @@ import snick.quantity.Force;
 import snick.store.Evidence;
 import snick.store.Store;
 import snick.store.StoreException;
+import snick.virtualrig.StepTruth;
 
 /** Cuts the thread of a hanging mass. */
 @Command(
@@ -27,13 +30,14 @@ import snick.store.StoreException;
     mixinStandardHelpOptions = true,
     description = {
       "Check the whole chain with a step of known force: a mass hangs by the filament thread, the"
-          + " thread is cut. Shows delay, fall and ring, and the detector's estimate beside the known"
+          + " thread is cut. Shows delay, fall and ring with their limits, and the detector's"
+          + " estimate beside the known"
           + " force; keeps both as evidence. Exit status 3 if they disagree."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify dynamic /dev/ttyACM0 --mass 200g:M1",
-      "  snick verify dynamic --virtual --mass 200g:M1",
+      "  snick verify dynamic --virtual --mass 200g:M1     beside the virtual rig's own truth",
       "",
       "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
     })
@@ -57,10 +61,19 @@ final class VerifyDynamicCommand implements Callable<Integer> {
       inUse.requireInRange(exerted);
       ThreadCut thread = new ThreadCut(bench, bench.operator(talk()), talk());
       DynamicCheck check = check(inUse, exerted, thread.cut(load));
-      keep(inUse, load, check);
-      print(load, check);
+      StepWords step = new StepWords(check.response(), knownCut(bench));
+      keep(inUse, load, check, step);
+      print(load, check, step);
       return check.agrees() ? ExitCode.OK : ExitCode.NOT_PASSED;
     }
+  }
+
+  private Optional<StepWords.KnownCut> knownCut(BenchFeed bench) {
+    OptionalLong cutNanos = bench.trueCutNanos();
+    return cutNanos.isPresent()
+        ? Optional.of(
+            new StepWords.KnownCut(cutNanos.getAsLong(), StepTruth.of(rig.virtualSettings())))
+        : Optional.empty();
   }
 
   private static DynamicCheck check(
@@ -73,36 +86,24 @@ final class VerifyDynamicCommand implements Callable<Integer> {
     }
   }
 
-  private void keep(CalibrationInUse inUse, Load load, DynamicCheck check) {
+  private void keep(CalibrationInUse inUse, Load load, DynamicCheck check, StepWords step) {
     try (Store store = OpenedStore.toWrite(data)) {
       store.add(
           new Evidence(
               inUse.setting().deviceId(),
               "dynamic_check",
               Clock.systemUTC().instant(),
-              JSON.std.asString(object(load, check))));
+              JSON.std.asString(object(load, check, step))));
     } catch (StoreException | IOException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     }
   }
 
-  private static Map<String, Object> object(Load load, DynamicCheck check) {
-    StepResponse response = check.response();
+  private static Map<String, Object> object(Load load, DynamicCheck check, StepWords step) {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("mass", load.name());
     object.put("calibration", check.calibrationId());
-    object.put("step_counts", response.stepCounts());
-    object.put("noise_counts", response.noiseCounts());
-    object.put("half_fall_s", response.halfFallNanos() / 1e9);
-    object.put("fall_ms", response.fallNanos() / 1e6);
-    object.put("overshoot", response.overshoot());
-    response
-        .ring()
-        .ifPresent(
-            ring -> {
-              object.put("ring_hz", ring.hertz());
-              ring.dampingRatio().ifPresent(d -> object.put("damping_ratio", d));
-            });
+    step.addTo(object);
     object.put("known_n", check.known().value().newtons());
     object.put("u_known_n", check.known().standardUncertainty().newtons());
     object.put("estimated_n", check.estimated().value().newtons());
@@ -114,16 +115,13 @@ final class VerifyDynamicCommand implements Callable<Integer> {
     return object;
   }
 
-  private void print(Load load, DynamicCheck check) {
+  private void print(Load load, DynamicCheck check, StepWords step) {
     if (json) {
-      JsonLine.print(out(), object(load, check));
+      JsonLine.print(out(), object(load, check, step));
       return;
     }
-    StepResponse response = check.response();
     line("mass", load.name());
-    line("fall", Numbers.fixed(response.fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
-    line("overshoot", Numbers.fixed(100 * response.overshoot(), 1) + " % of the step");
-    line("ring", response.ring().map(VerifyDynamicCommand::words).orElse("none above the noise"));
+    step.lines().forEach(this::line);
     line("known", Numbers.newtons(check.known()) + " = " + Numbers.gramForce(check.known()));
     line(
         "estimated",
@@ -140,14 +138,6 @@ final class VerifyDynamicCommand implements Callable<Integer> {
       out().println("Verify with a mass at rest first; then look at mounting and sampling rate.");
     }
     out().println("Kept as evidence. ± is the expanded uncertainty, k = 2.");
-  }
-
-  private static String words(StepResponse.Ring ring) {
-    return Numbers.fixed(ring.hertz(), 1)
-        + " Hz as sampled"
-        + (ring.dampingRatio().isPresent()
-            ? ", damping ratio " + Numbers.fixed(ring.dampingRatio().getAsDouble(), 3)
-            : "");
   }
 
   private void line(String name, String value) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import snick.force.RigSetting;
 import snick.frame.FrameSink;
@@ -154,6 +155,11 @@ public final class LiveFeed implements AutoCloseable {
   /** The device that answers now instead of the one that did at first. */
   public Optional<String> stranger() {
     return identity.stranger;
+  }
+
+  /** Reading of the device's counter at time 0, µs; empty before, and for text without time. */
+  public OptionalLong originMicros() {
+    return stream.originMicros();
   }
 
   /** What the stream went through. */

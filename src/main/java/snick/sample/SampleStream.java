@@ -3,6 +3,7 @@ package snick.sample;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import snick.frame.Answer;
 import snick.frame.FrameSink;
 import snick.frame.Hello;
@@ -35,6 +36,7 @@ public final class SampleStream implements FrameSink {
   private boolean anySample;
   private boolean sequenceKnown;
   private long nextSequence;
+  private OptionalLong originMicros = OptionalLong.empty();
 
   /**
    * Makes a stream.
@@ -127,6 +129,9 @@ public final class SampleStream implements FrameSink {
     if (anySample) {
       breakAxis(Gap.Cause.DEVICE_RESET);
     }
+    if (!anySample) {
+      originMicros = OptionalLong.of(deviceMicros);
+    }
     clock.restart(deviceMicros, anySample ? Math.round(period.nanos()) : 0);
     clock.finishMove(spanMicros);
   }
@@ -150,6 +155,7 @@ public final class SampleStream implements FrameSink {
   @Override
   public void reading(long deviceMicros, int counts) {
     if (!anySample) {
+      originMicros = OptionalLong.of(deviceMicros);
       clock.restart(deviceMicros, 0);
     } else {
       moveTo(deviceMicros);
@@ -260,6 +266,11 @@ public final class SampleStream implements FrameSink {
   /** Device time of the last sample, ns. */
   public long lastNanos() {
     return clock.nanos();
+  }
+
+  /** Reading of the device's counter at time 0, µs; empty before, and for text without time. */
+  public OptionalLong originMicros() {
+    return originMicros;
   }
 
   /** What happened so far. Allocates. */

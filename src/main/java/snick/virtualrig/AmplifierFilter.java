@@ -22,7 +22,7 @@ final class AmplifierFilter {
   }
 
   /** Share of the kernel that falls into each fine step, newest step first. */
-  private static double[] weights(FilterShape shape, int stepsPerPeriod) {
+  static double[] weights(FilterShape shape, int stepsPerPeriod) {
     double[] weights = new double[shape.lengthPeriods() * stepsPerPeriod];
     double boxSteps = (double) shape.periodsEach() * stepsPerPeriod;
     double before = 0;

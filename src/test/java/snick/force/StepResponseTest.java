@@ -53,14 +53,18 @@ class StepResponseTest {
       StepResponse response = StepResponse.of(trace(80_000, 20, polarity, 4), polarity);
       assertThat(response.stepCounts()).isCloseTo(80_000, within(30.0));
       assertThat(response.noiseCounts()).isCloseTo(20, within(3.0));
-      assertThat(response.delayNanos(Math.round(CUT_SECONDS * 1e9)) / 1e9)
+      assertThat(response.delayNanos(CUT_SECONDS * 1e9).value() / 1e9)
           .as("a box of 4 samples delays by 2")
           .isCloseTo(0.002, within(0.0003));
-      assertThat(response.fallNanos() / 1e9).isCloseTo(0.8 * 0.004, within(0.0005));
+      assertThat(response.fallNanos().value())
+          .isCloseTo(0.8 * 0.004 * 1e9, within(response.fallNanos().expanded()));
+      assertThat(response.movementNanos().leastNanos()).isLessThan(0.002 * 1e9);
+      assertThat(response.movementNanos().mostNanos()).isGreaterThan(0.002 * 1e9);
+      assertThat(response.samplesPerSecond()).isCloseTo(RATE, within(1e-6));
       assertThat(response.overshoot()).isBetween(0.06, 0.1);
       StepResponse.Ring ring = response.ring().orElseThrow();
-      assertThat(ring.hertz()).isCloseTo(RING_HERTZ, within(1.5));
-      assertThat(ring.dampingRatio().orElseThrow()).isCloseTo(DAMPING, within(0.01));
+      assertThat(ring.hertz().value()).isCloseTo(RING_HERTZ, within(0.1));
+      assertThat(ring.dampingRatio().value()).isCloseTo(DAMPING, within(0.001));
     }
   }
 
