@@ -15,7 +15,9 @@ import picocli.CommandLine.Spec;
       BladeListCommand.class,
       BladeShowCommand.class,
       BladeCorrectCommand.class
-    })
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick blade add kitchen-1 --angle 30 --length 180", "  snick blade list"})
 final class BladeCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -15,7 +15,9 @@ import picocli.CommandLine.Spec;
       CutsShowCommand.class,
       CutsSetAsideCommand.class,
       CutsEnterCommand.class
-    })
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick cuts list --limit 20", "  snick cuts show 12"})
 final class CutsCommand implements Runnable {
   @Spec private CommandSpec spec;
 

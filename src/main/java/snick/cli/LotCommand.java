@@ -15,7 +15,9 @@ import picocli.CommandLine.Spec;
       LotListCommand.class,
       LotCorrectCommand.class,
       LotCompareCommand.class
-    })
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick lot add spool-a --material 'monofilament 0.30 mm'", "  snick lot list"})
 final class LotCommand implements Runnable {
   @Spec private CommandSpec spec;
 

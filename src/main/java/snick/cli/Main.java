@@ -25,7 +25,7 @@ public final class Main {
    * @return the exit status, see {@link ExitCode}
    */
   static int run(PrintWriter out, PrintWriter err, String... args) {
-    CommandLine line = new CommandLine(new SnickCommand());
+    CommandLine line = commandLine();
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
@@ -33,6 +33,11 @@ public final class Main {
     out.flush();
     err.flush();
     return status;
+  }
+
+  /** The whole command line's model. */
+  static CommandLine commandLine() {
+    return new CommandLine(new SnickCommand());
   }
 
   private static int explain(Exception failure, CommandLine command, CommandLine.ParseResult parsed)

@@ -10,7 +10,9 @@ import picocli.CommandLine.Spec;
     name = "package",
     mixinStandardHelpOptions = true,
     description = "Check packages, and list those that were taken in.",
-    subcommands = {PackageCheckCommand.class, PackageListCommand.class})
+    subcommands = {PackageCheckCommand.class, PackageListCommand.class},
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick package check evening.zip", "  snick package list"})
 final class PackageCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -14,7 +14,9 @@ import snick.store.StoreReader;
 @Command(
     name = "list",
     mixinStandardHelpOptions = true,
-    description = "List packages and logs that were taken into the store.")
+    description = "List packages and logs that were taken into the store.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick package list", "  snick package list --data /srv/snick"})
 final class PackageListCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataDirectory data;

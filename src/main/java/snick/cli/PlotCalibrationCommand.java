@@ -20,7 +20,9 @@ import snick.store.StoredCalibration;
     name = "calibration",
     mixinStandardHelpOptions = true,
     description =
-        "Draw a calibration: curve, and what lies beside it, with the expanded uncertainty.")
+        "Draw a calibration: curve, and what lies beside it, with the expanded uncertainty.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot calibration cal-0123 -o curve.svg"})
 final class PlotCalibrationCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

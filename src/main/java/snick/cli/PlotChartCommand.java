@@ -25,6 +25,11 @@ import snick.verdict.ReferenceChart;
     description = {
       "Draw a control chart: checks of a rig with known mass, or with --blade cuts of a reference",
       "edge after its baseline."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick plot chart -o checks.svg",
+      "  snick plot chart --blade reference -o reference.png"
     })
 final class PlotChartCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

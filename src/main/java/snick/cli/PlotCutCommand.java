@@ -16,7 +16,9 @@ import snick.store.StoredCut;
     name = "cut",
     mixinStandardHelpOptions = true,
     description =
-        "Draw a cut: ramp and fall, zero before and after, largest sample, loading line, estimate.")
+        "Draw a cut: ramp and fall, zero before and after, largest sample, loading line, estimate.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot cut 12 -o cut12.svg"})
 final class PlotCutCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

@@ -16,7 +16,9 @@ import snick.store.StoreReader;
     name = "progression",
     mixinStandardHelpOptions = true,
     description =
-        "Draw the stages of a session side by side: cuts, means with intervals, verdicts.")
+        "Draw the stages of a session side by side: cuts, means with intervals, verdicts.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot progression --session evening -o evening.png"})
 final class PlotProgressionCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

@@ -20,7 +20,9 @@ import snick.store.StoreReader;
 @Command(
     name = "stage",
     mixinStandardHelpOptions = true,
-    description = "Draw the cuts of a stage along the edge, with mean and interval.")
+    description = "Draw the cuts of a stage along the edge, with mean and interval.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot stage deburred --session evening -o deburred.svg"})
 final class PlotStageCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

@@ -10,7 +10,9 @@ import picocli.CommandLine.Spec;
     name = "protocol",
     mixinStandardHelpOptions = true,
     description = "Try firmware against the protocol.",
-    subcommands = {ProtocolCheckCommand.class})
+    subcommands = {ProtocolCheckCommand.class},
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick protocol check /dev/ttyACM0"})
 final class ProtocolCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -16,6 +16,12 @@ import picocli.CommandLine.Spec;
       SessionListCommand.class,
       SessionShowCommand.class,
       SessionCorrectCommand.class
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick session start evening --blade kitchen-1",
+      "  snick session show",
+      "  snick session stop"
     })
 final class SessionCommand implements Runnable {
   @Spec private CommandSpec spec;

@@ -45,7 +45,7 @@ import picocli.CommandLine.Spec;
       RederiveCommand.class,
       DoctorCommand.class,
       VirtualRigCommand.class,
-      picocli.AutoComplete.GenerateCompletion.class
+      GenerateCompletionCommand.class
     },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
@@ -55,6 +55,13 @@ import picocli.CommandLine.Spec;
       "3:done, and a check did not pass",
       "4:bad input; file, line and value are named",
       "5:rig, port or store is in use or not there"
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick demo                                        the main job, no hardware needed",
+      "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
+      "  snick cuts list",
+      "  snick run --help                                  options and examples of a command"
     })
 final class SnickCommand implements Runnable {
   @Spec private CommandSpec spec;

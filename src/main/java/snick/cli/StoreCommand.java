@@ -39,7 +39,9 @@ final class StoreCommand implements Runnable {
   @Command(
       name = "check",
       mixinStandardHelpOptions = true,
-      description = "Check SQLite's structure, references, and the checksum of every trace.")
+      description = "Check SQLite's structure, references, and the checksum of every trace.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store check"})
   int check(@Mixin DataDirectory data) {
     IntegrityReport report;
     try (StoreReader store = OpenedStore.toRead(data)) {
@@ -62,7 +64,9 @@ final class StoreCommand implements Runnable {
       mixinStandardHelpOptions = true,
       description =
           "Copy the store to a new file, also while it is recorded to; checked before it gets its"
-              + " name.")
+              + " name.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store backup /media/stick/snick-may.db     also while recording"})
   int backup(
       @Parameters(paramLabel = "FILE", description = "New file.") Path target,
       @Mixin DataDirectory data) {
@@ -79,7 +83,9 @@ final class StoreCommand implements Runnable {
   @Command(
       name = "restore",
       mixinStandardHelpOptions = true,
-      description = "Make a store out of a backup, in a directory that has none.")
+      description = "Make a store out of a backup, in a directory that has none.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store restore /media/stick/snick-may.db --data /home/you/restored"})
   int restore(
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
@@ -96,7 +102,9 @@ final class StoreCommand implements Runnable {
   @Command(
       name = "salvage",
       mixinStandardHelpOptions = true,
-      description = "Make a new store out of what is readable of a damaged one.")
+      description = "Make a new store out of what is readable of a damaged one.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store salvage /home/you/damaged --data /home/you/saved"})
   int salvage(
       @Parameters(paramLabel = "DIR", description = "Directory of the damaged store.") Path damaged,
       @Mixin DataDirectory data) {

@@ -10,7 +10,9 @@ import picocli.CommandLine.Spec;
     name = "study",
     mixinStandardHelpOptions = true,
     description = "Find out what the rig and its operators scatter.",
-    subcommands = {StudyRepeatabilityCommand.class, StudyCrossedCommand.class})
+    subcommands = {StudyRepeatabilityCommand.class, StudyCrossedCommand.class},
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick study repeatability monday tuesday --keep", "  snick study crossed --help"})
 final class StudyCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -1,0 +1,95 @@
+package snick.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+
+/** The help of every command: what it does, every option said, examples that can be typed. */
+class HelpTest {
+  private static final CommandLine SNICK = Main.commandLine();
+
+  static Stream<CommandSpec> commands() {
+    return below(SNICK);
+  }
+
+  private static Stream<CommandSpec> below(CommandLine command) {
+    return Stream.concat(
+        Stream.of(command.getCommandSpec()),
+        command.getSubcommands().values().stream().flatMap(HelpTest::below));
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void everyCommandSaysWhatItDoes(CommandSpec command) {
+    assertThat(command.usageMessage().description()).isNotEmpty();
+    assertThat(command.usageMessage().description()[0]).matches("[A-Z].*[a-z.:]");
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void everyOptionAndArgumentIsDescribed(CommandSpec command) {
+    command
+        .args()
+        .forEach(
+            argument ->
+                assertThat(String.join(" ", argument.description()))
+                    .as(argument.toString())
+                    .isNotBlank());
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void everyCommandShowsAnExampleOfItself(CommandSpec command) {
+    assertThat(examples(command))
+        .as("examples of " + command.qualifiedName())
+        .anyMatch(example -> example.contains(command.qualifiedName()));
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void everyExampleCanBeTyped(CommandSpec command) {
+    for (String example : examples(command)) {
+      List<String> words = ShellLine.words(example.substring(example.indexOf("snick ")));
+      SNICK.parseArgs(words.subList(1, words.size()).toArray(String[]::new));
+    }
+  }
+
+  @Test
+  void anExampleThatCannotBeTypedIsFound() {
+    assertThatThrownBy(() -> SNICK.parseArgs("cuts", "list", "--no-such"))
+        .isInstanceOf(ParameterException.class);
+  }
+
+  /** Lines of the footer before its first empty one; a line that ends in a backslash goes on. */
+  private static List<String> examples(CommandSpec command) {
+    List<String> examples = new ArrayList<>();
+    String begun = "";
+    for (String line : asPrinted(command)) {
+      if (line.isBlank()) {
+        break;
+      }
+      String whole = begun + line.strip();
+      begun = whole.endsWith("\\") ? whole.substring(0, whole.length() - 1) : "";
+      if (begun.isEmpty()) {
+        examples.add(whole);
+      }
+    }
+    return examples;
+  }
+
+  private static List<String> asPrinted(CommandSpec command) {
+    return Arrays.stream(command.usageMessage().footer())
+        .map(line -> line.replace("%%", "%"))
+        .toList();
+  }
+}
