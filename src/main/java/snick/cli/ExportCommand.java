@@ -17,10 +17,10 @@ import snick.exchange.ExportChoice;
 import snick.exchange.Licence;
 import snick.exchange.PackageExport;
 import snick.exchange.ParquetExport;
-import snick.exchange.Watch;
 import snick.journal.NotAccepted;
 import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /** Writes stored cuts as a package for others. */
 @Command(

@@ -19,12 +19,12 @@ import picocli.CommandLine.Spec;
 import snick.exchange.LogImport;
 import snick.exchange.PackageImport;
 import snick.exchange.RefusedPackage;
-import snick.exchange.Watch;
 import snick.port.RecordedSource;
 import snick.quantity.SampleRate;
 import snick.store.Origin;
 import snick.store.Store;
 import snick.store.StoreException;
+import snick.store.Watch;
 
 /** Takes packages of others, old logs and captures into one's own store. */
 @Command(

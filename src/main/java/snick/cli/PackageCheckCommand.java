@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
 import snick.exchange.PackageCheck;
 import snick.exchange.PackageReport;
 import snick.exchange.RefusedPackage;
-import snick.exchange.Watch;
+import snick.store.Watch;
 
 /** Checks a package without a store. */
 @Command(

@@ -3,6 +3,7 @@ package snick.cli;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 /**
  * Progress on a person's terminal: one line on stderr, rewritten; silent when it is not a terminal.
@@ -30,17 +31,35 @@ final class Progress {
 
   /** So far {@code bytes} bytes are done, with {@code found} events. */
   void at(long bytes, long found) {
+    draw(
+        () ->
+            (totalBytes > 0 ? percent(bytes, totalBytes) : megabytes(bytes))
+                + ", "
+                + found
+                + " events");
+  }
+
+  /** So much of {@code total} is done of what is being done, for example checking. */
+  void at(String doing, long done, long total) {
+    draw(() -> doing + " … " + percent(done, total));
+  }
+
+  private static String percent(long done, long total) {
+    return String.format(Locale.ROOT, "%3.0f %%", total > 0 ? 100.0 * done / total : 100);
+  }
+
+  private static String megabytes(long bytes) {
+    return String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
+  }
+
+  private void draw(Supplier<String> line) {
     long now = System.nanoTime();
     if (!shown || now - lastNanos < EVERY_NANOS) {
       return;
     }
     lastNanos = now;
     drawn = true;
-    String share =
-        totalBytes > 0
-            ? String.format(Locale.ROOT, "%3.0f %%", 100.0 * bytes / totalBytes)
-            : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
-    err.print("\r" + share + ", " + found + " events ");
+    err.print("\r" + line.get() + " ");
     err.flush();
   }
 

@@ -2,23 +2,20 @@ package snick.cli;
 
 import java.io.PrintWriter;
 import java.util.concurrent.TimeUnit;
-import snick.exchange.Watch;
+import snick.store.Watch;
 
 /**
- * Shows long work over cuts on a person's terminal, and stops it in good order on Ctrl-C: the
- * process ends after the work has taken its traces away.
+ * Shows long work on a person's terminal, and stops it in good order on Ctrl-C: the process ends
+ * after the work has taken its traces away.
  */
 final class StoppedByHand implements Watch {
   private static final long LONGEST_WAIT_SECONDS = 20;
 
-  private final PrintWriter err;
+  private final Progress progress;
   private volatile boolean stopping;
-  private Progress progress;
-  private long total = -1;
 
   StoppedByHand(PrintWriter err) {
-    this.err = err;
-    this.progress = new Progress(err, false, 0);
+    this.progress = new Progress(err, Terminal.watchesErrors(), 0);
     Thread work = Thread.currentThread();
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stopAndWait(work), "stop"));
   }
@@ -33,13 +30,8 @@ final class StoppedByHand implements Watch {
   }
 
   @Override
-  public boolean goesOn(long done, long of) {
-    if (of != total) {
-      total = of;
-      progress.done();
-      progress = new Progress(err, Terminal.watchesErrors(), of);
-    }
-    progress.at(done, done);
+  public boolean goesOn(String doing, long done, long total) {
+    progress.at(doing, done, total);
     return !stopping;
   }
 

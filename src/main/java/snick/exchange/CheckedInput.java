@@ -38,6 +38,11 @@ final class CheckedInput extends FilterInputStream {
     return count;
   }
 
+  /** Bytes read so far. */
+  long bytesRead() {
+    return bytes;
+  }
+
   @Override
   public boolean markSupported() {
     return false;

@@ -81,6 +81,11 @@ record Column(
     return field;
   }
 
+  /** Whether this is a time in s, exact to the nanosecond. */
+  boolean isSeconds() {
+    return type == Type.NUMBER && unit.equals("s");
+  }
+
   private Optional<String> unitWord() {
     return unit.isEmpty() ? Optional.empty() : Optional.of(unit);
   }

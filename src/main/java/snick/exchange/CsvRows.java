@@ -2,49 +2,64 @@ package snick.exchange;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.StringArrayHandler;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.Iterator;
-import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
-/** Rows of a table being read, one at a time, each cell checked against its column. */
+/**
+ * Rows of a table being read, one at a time, each cell checked against its column. Numbers are read
+ * once, from the characters as they lie in the reader's buffer.
+ */
 final class CsvRows {
   private static final int LONGEST_CELL = 1 << 12;
-  private static final int MOST_DIGITS = 18;
+  private static final char[] INFINITE = {'I', 'N', 'F'};
 
   private final Table table;
+  private final Column[] columns;
   private final CheckedInput input;
-  private final Iterator<String[]> rows;
-  private String[] current;
+  private final Iterator<Cells> rows;
+  private final long[] wholes;
+  private final double[] reals;
+  private Cells current;
   private long row = 1;
 
   /** The rows after the header, which must be the table's. */
   CsvRows(Table table, InputStream in, FileFacts stated) {
     this.table = table;
+    this.columns = table.columns().toArray(Column[]::new);
+    this.wholes = new long[columns.length];
+    this.reals = new double[columns.length];
     this.input = new CheckedInput(in, table.file(), stated);
     this.rows =
         CsvReader.builder()
             .maxBufferSize(1 << 16)
             .skipEmptyLines(false)
-            .build(
-                StringArrayHandler.builder().maxFields(64).maxFieldSize(LONGEST_CELL).build(),
-                input,
-                StandardCharsets.UTF_8)
+            .build(new Cells(columns.length), input, StandardCharsets.UTF_8)
             .iterator();
-    String[] header = fetch();
-    if (header == null || !Arrays.equals(header, table.header())) {
+    current = fetch();
+    if (!isHeader()) {
       throw refused("its header is not " + String.join(",", table.header()));
     }
     advance();
   }
 
-  private String[] fetch() {
+  private boolean isHeader() {
+    if (current == null || current.count() != columns.length) {
+      return false;
+    }
+    for (int i = 0; i < columns.length; i++) {
+      if (!current.word(i).equals(columns[i].name())) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private Cells fetch() {
     try {
       return rows.hasNext() ? rows.next() : null;
     } catch (CsvParseException e) {
@@ -67,6 +82,11 @@ final class CsvRows {
     return current != null;
   }
 
+  /** Bytes of the file read so far. */
+  long bytesRead() {
+    return input.bytesRead();
+  }
+
   /** Goes to the next row. */
   void advance() {
     row++;
@@ -74,108 +94,116 @@ final class CsvRows {
     if (current == null) {
       return;
     }
-    List<Column> columns = table.columns();
-    if (current.length != columns.size()) {
-      throw refused(current.length + " cells, not " + columns.size());
+    if (current.count() != columns.length) {
+      throw refused(current.count() + " cells, not " + columns.length);
     }
-    for (int i = 0; i < current.length; i++) {
-      check(columns.get(i), current[i]);
+    for (int i = 0; i < columns.length; i++) {
+      read(i, columns[i]);
     }
   }
 
-  private void check(Column column, String cell) {
-    if (cell.isEmpty()) {
+  private void read(int i, Column column) {
+    if (empty(i)) {
       if (column.required()) {
         throw refused(column.name() + " is empty");
       }
       return;
     }
-    boolean good =
-        switch (column.type()) {
-          case INTEGER -> isWhole(cell);
-          case NUMBER -> Decimals.isReal(cell) || cell.equals("INF");
-          case BOOLEAN -> cell.equals("true") || cell.equals("false");
-          case DATETIME -> cell.length() <= 40;
-          case STRING -> column.words().isEmpty() ? isWords(cell) : column.words().contains(cell);
-        };
-    if (!good) {
-      throw refused(
-          column.name() + " is '" + RefusedPackage.shown(cell) + "', no " + column.type().word());
+    if (current.length(i) > LONGEST_CELL || !good(i, column)) {
+      throw refused(column.name() + " is '" + shown(i) + "', no " + column.type().word());
     }
   }
 
-  private static boolean isWhole(String cell) {
-    int from = cell.startsWith("-") ? 1 : 0;
-    if (cell.length() == from || cell.length() - from > MOST_DIGITS) {
-      return false;
+  private boolean good(int i, Column column) {
+    return switch (column.type()) {
+      case INTEGER -> readWhole(i);
+      case NUMBER -> column.isSeconds() ? readSeconds(i) : readReal(i);
+      case BOOLEAN -> text(i).equals("true") || text(i).equals("false");
+      case DATETIME -> current.length(i) <= 40;
+      case STRING -> column.words().isEmpty() ? isWords(text(i)) : column.words().contains(text(i));
+    };
+  }
+
+  private boolean readWhole(int i) {
+    OptionalLong whole = Decimals.whole(current.text(), current.start(i), current.end(i));
+    wholes[i] = whole.orElse(0);
+    return whole.isPresent();
+  }
+
+  private boolean readSeconds(int i) {
+    OptionalLong nanos = Decimals.nanos(current.text(), current.start(i), current.end(i));
+    if (nanos.isEmpty()) {
+      throw refused(
+          columns[i].name()
+              + " is '"
+              + shown(i)
+              + "', no time of at most 9 digits before and 9 after the point");
     }
-    for (int i = from; i < cell.length(); i++) {
-      if (cell.charAt(i) < '0' || cell.charAt(i) > '9') {
-        return false;
-      }
-    }
+    wholes[i] = nanos.getAsLong();
     return true;
+  }
+
+  private boolean readReal(int i) {
+    if (isInfinite(i)) {
+      reals[i] = Double.POSITIVE_INFINITY;
+      return true;
+    }
+    OptionalDouble real = Decimals.real(current.text(), current.start(i), current.end(i));
+    reals[i] = real.orElse(Double.NaN);
+    return real.isPresent();
+  }
+
+  private boolean isInfinite(int i) {
+    return java.util.Arrays.equals(
+        current.text(), current.start(i), current.end(i), INFINITE, 0, INFINITE.length);
   }
 
   private static boolean isWords(String cell) {
     return cell.chars().allMatch(c -> (c >= 'a' && c <= 'z') || c == '_' || c == ' ');
   }
 
+  private String shown(int i) {
+    return RefusedPackage.shown(current.word(i));
+  }
+
   String text(int column) {
-    return current[column];
+    return current.word(column);
   }
 
   boolean empty(int column) {
-    return current[column].isEmpty();
+    return current.length(column) == 0;
   }
 
   long whole(int column) {
-    return Long.parseLong(current[column]);
+    return wholes[column];
   }
 
   int integer(int column) {
-    long value = whole(column);
+    long value = wholes[column];
     if (value < Integer.MIN_VALUE || value > Integer.MAX_VALUE) {
-      throw refused(name(column) + " is " + value + ", over 32 bits");
+      throw refused(columns[column].name() + " is " + value + ", over 32 bits");
     }
     return (int) value;
   }
 
   OptionalDouble real(int column) {
-    String cell = current[column];
-    if (cell.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    return OptionalDouble.of(
-        cell.equals("INF") ? Double.POSITIVE_INFINITY : Double.parseDouble(cell));
+    return empty(column) ? OptionalDouble.empty() : OptionalDouble.of(reals[column]);
   }
 
   /** Nanoseconds of a column in s. */
   long nanos(int column) {
-    OptionalLong nanos = Decimals.nanos(current[column]);
-    if (nanos.isEmpty()) {
-      throw refused(
-          name(column)
-              + " is '"
-              + RefusedPackage.shown(current[column])
-              + "', no time of at most 9 digits before and 9 after the point");
-    }
-    return nanos.getAsLong();
+    return wholes[column];
   }
 
   Instant instant(int column) {
-    return Times.parse(current[column])
+    return Times.parse(text(column))
         .orElseThrow(
             () ->
                 refused(
-                    name(column)
+                    columns[column].name()
                         + " is '"
-                        + RefusedPackage.shown(current[column])
+                        + shown(column)
                         + "', no UTC time from 1700 to 2250"));
-  }
-
-  private String name(int column) {
-    return table.columns().get(column).name();
   }
 
   /** Compares the file with what was stated; all rows must have been read. */

@@ -33,7 +33,7 @@ final class CutReading {
   }
 
   /** The cut of the current row, which must have {@code number}. */
-  StatedCut with(int number, TraceReading traces) {
+  StatedCut with(int number, Traces traces) {
     if (rows.whole(at("cut")) != number) {
       throw rows.refused("cut is " + rows.whole(at("cut")) + ", not " + number);
     }

@@ -1,6 +1,8 @@
 package snick.exchange;
 
+import com.fasterxml.jackson.core.io.NumberInput;
 import com.fasterxml.jackson.core.io.NumberOutput;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
 /**
@@ -11,6 +13,7 @@ final class Decimals {
   private static final long NANOS_PER_SECOND = 1_000_000_000L;
   private static final int DECIMALS = 9;
   private static final int MOST_WHOLE_DIGITS = 9;
+  private static final int MOST_DIGITS = 18;
   private static final int LONGEST_REAL = 30;
 
   private Decimals() {}
@@ -38,39 +41,62 @@ final class Decimals {
   }
 
   /**
-   * Nanoseconds of {@code text} in s; empty if it is no decimal of at most nine and nine digits.
+   * Nanoseconds of the characters from {@code from} to {@code to}, in s; empty if they are no
+   * decimal of at most nine and nine digits.
    */
-  static OptionalLong nanos(String text) {
-    int at = text.startsWith("-") ? 1 : 0;
-    int point = text.indexOf('.');
-    int wholeEnd = point < 0 ? text.length() : point;
-    int fractionDigits = point < 0 ? 0 : text.length() - point - 1;
+  static OptionalLong nanos(char[] text, int from, int to) {
+    int start = from < to && text[from] == '-' ? from + 1 : from;
+    int point = start;
+    while (point < to && text[point] != '.') {
+      point++;
+    }
+    int decimals = Math.max(to - point - 1, 0);
     boolean shaped =
-        wholeEnd > at
-            && wholeEnd - at <= MOST_WHOLE_DIGITS
-            && fractionDigits <= DECIMALS
-            && (point < 0 || fractionDigits > 0);
-    if (!shaped || !digits(text, at, wholeEnd) || !digits(text, wholeEnd + 1, text.length())) {
+        point > start
+            && point - start <= MOST_WHOLE_DIGITS
+            && decimals <= DECIMALS
+            && (point == to || decimals > 0)
+            && digits(text, start, point)
+            && digits(text, Math.min(point + 1, to), to);
+    if (!shaped) {
       return OptionalLong.empty();
     }
-    long nanos = Long.parseLong(text, at, wholeEnd, 10) * NANOS_PER_SECOND;
-    if (fractionDigits > 0) {
-      long fraction = Long.parseLong(text, point + 1, text.length(), 10);
-      for (int i = fractionDigits; i < DECIMALS; i++) {
-        fraction *= 10;
-      }
-      nanos += fraction;
+    long nanos = number(text, start, point, 0);
+    nanos = number(text, Math.min(point + 1, to), to, nanos);
+    for (int i = decimals; i < DECIMALS; i++) {
+      nanos *= 10;
     }
-    return OptionalLong.of(at == 1 ? -nanos : nanos);
+    return OptionalLong.of(start > from ? -nanos : nanos);
   }
 
-  private static boolean digits(String text, int from, int to) {
+  /**
+   * The whole number in the characters from {@code from} to {@code to}; empty if there is none of
+   * at most 18 digits.
+   */
+  static OptionalLong whole(char[] text, int from, int to) {
+    int start = from < to && text[from] == '-' ? from + 1 : from;
+    if (start == to || to - start > MOST_DIGITS || !digits(text, start, to)) {
+      return OptionalLong.empty();
+    }
+    long value = number(text, start, to, 0);
+    return OptionalLong.of(start > from ? -value : value);
+  }
+
+  private static boolean digits(char[] text, int from, int to) {
     for (int i = from; i < to; i++) {
-      if (text.charAt(i) < '0' || text.charAt(i) > '9') {
+      if (text[i] < '0' || text[i] > '9') {
         return false;
       }
     }
     return true;
+  }
+
+  private static long number(char[] text, int from, int to, long before) {
+    long value = before;
+    for (int i = from; i < to; i++) {
+      value = 10 * value + (text[i] - '0');
+    }
+    return value;
   }
 
   /** Shortest decimal that reads back to {@code value}; empty text for NaN, INF as infinity. */
@@ -84,21 +110,29 @@ final class Decimals {
     return NumberOutput.toString(value, true);
   }
 
-  /** Whether {@code text} is a finite decimal number as {@link #real} writes them. */
-  static boolean isReal(String text) {
-    if (text.isEmpty() || text.length() > LONGEST_REAL) {
-      return false;
+  /**
+   * The finite number that {@link #real} writes as the characters from {@code from} to {@code to};
+   * empty if there is none.
+   */
+  static OptionalDouble real(char[] text, int from, int to) {
+    if (from == to || to - from > LONGEST_REAL || !isPlain(text, from, to)) {
+      return OptionalDouble.empty();
     }
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
+    try {
+      double value = NumberInput.parseDouble(text, from, to - from, true);
+      return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+    } catch (NumberFormatException e) {
+      return OptionalDouble.empty();
+    }
+  }
+
+  private static boolean isPlain(char[] text, int from, int to) {
+    for (int i = from; i < to; i++) {
+      char c = text[i];
       if ((c < '0' || c > '9') && c != '.' && c != '-' && c != '+' && c != 'E' && c != 'e') {
         return false;
       }
     }
-    try {
-      return Double.isFinite(Double.parseDouble(text));
-    } catch (NumberFormatException e) {
-      return false;
-    }
+    return true;
   }
 }

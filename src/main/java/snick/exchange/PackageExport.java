@@ -19,6 +19,7 @@ import snick.sample.Gap;
 import snick.store.CutSummary;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
+import snick.store.Watch;
 
 /**
  * Writes stored cuts as a Frictionless Data Package. The same cuts, notes and choices give the same
@@ -72,7 +73,7 @@ public final class PackageExport {
           Path folder = Files.createDirectory(workshop.resolve("package"));
           cuts[0] = fill(folder);
           Path made = workshop.resolve("package.zip");
-          pack(folder, made, cuts[0]);
+          pack(folder, made);
           return made;
         });
     return cuts[0];
@@ -107,7 +108,7 @@ public final class PackageExport {
         CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut)) {
       CutCells cells = new CutCells(numbering);
       for (int number = 1; number <= numbering.cuts(); number++) {
-        watch.check(number - 1L, numbering.cuts());
+        watch.check("writing", number - 1L, numbering.cuts());
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         cuts.row(cells.of(number, cut.summary()));
         noteReason(numbering, number, cut.summary());
@@ -120,7 +121,7 @@ public final class PackageExport {
     files.put(Table.TRACES.file(), tracesOut.facts());
     files.put(Table.GAPS.file(), gapsOut.facts());
     files.put(Table.OVERRANGE.file(), overrangeOut.facts());
-    watch.check(numbering.cuts(), numbering.cuts());
+    watch.check("writing", numbering.cuts(), numbering.cuts());
   }
 
   private static void noteReason(Numbering numbering, int number, CutSummary cut) {
@@ -203,29 +204,38 @@ public final class PackageExport {
     files.put(name, file.facts());
   }
 
-  private void pack(Path folder, Path zip, int cuts) throws IOException {
+  private void pack(Path folder, Path zip) throws IOException {
     try (OutputStream file = Files.newOutputStream(zip);
         ZipOutputStream out = new ZipOutputStream(file, StandardCharsets.UTF_8)) {
-      add(out, folder, PackageFiles.DESCRIPTOR, cuts);
+      long packedBytes = 0;
+      add(out, folder, PackageFiles.DESCRIPTOR, packedBytes);
       for (String name : PackageFiles.DESCRIBED) {
-        add(out, folder, name, cuts);
+        add(out, folder, name, packedBytes);
+        packedBytes += files.get(name).bytes();
       }
     }
   }
 
-  private void add(ZipOutputStream out, Path folder, String name, int cuts) throws IOException {
+  private void add(ZipOutputStream out, Path folder, String name, long packedBytes)
+      throws IOException {
     ZipEntry entry = new ZipEntry(name);
     entry.setTimeLocal(ZIP_TIME);
     out.putNextEntry(entry);
     byte[] buffer = new byte[1 << 16];
     try (var in = Files.newInputStream(folder.resolve(name))) {
       int count = in.read(buffer);
+      long done = packedBytes;
       while (count >= 0) {
-        watch.check(cuts, cuts);
+        watch.check("packing", done, totalBytes());
+        done += count;
         out.write(buffer, 0, count);
         count = in.read(buffer);
       }
     }
     out.closeEntry();
+  }
+
+  private long totalBytes() {
+    return files.values().stream().mapToLong(FileFacts::bytes).sum();
   }
 }

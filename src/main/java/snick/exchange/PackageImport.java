@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import snick.cut.Trace;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.NotAccepted;
@@ -18,11 +19,13 @@ import snick.store.Intake;
 import snick.store.NewCut;
 import snick.store.Origin;
 import snick.store.Store;
+import snick.store.TraceSpool;
+import snick.store.Watch;
 
 /**
- * Takes a package into a store: checked first, without holding up its writer, then stored in one
- * transaction while its digests are compared again. Raw traces, stated results and calibrations
- * keep their origin.
+ * Takes a package into a store: checked first, without holding up its writer, while the traces are
+ * laid aside in the store's own form; then stored in one short transaction. Raw traces, stated
+ * results and calibrations keep their origin.
  */
 public final class PackageImport {
   private static final String NO_REASON = "(reason not in the package)";
@@ -58,28 +61,24 @@ public final class PackageImport {
    *     was stored
    */
   public Result into(Store store, boolean despiteDifferences) throws IOException {
-    PackageReport report;
-    String sha256;
-    try (PackageReading reading = PackageReading.open(path)) {
-      sha256 = reading.sha256();
-      report = new PackageCheck(reading, watch).run();
-    }
-    if (!report.holds() && !despiteDifferences) {
-      return new Result(report, Optional.empty());
-    }
-    try (PackageReading reading = PackageReading.open(path)) {
-      if (!reading.sha256().equals(sha256)) {
-        throw new RefusedPackage(path + " changed while it was read; try again");
+    try (PackageReading reading = PackageReading.open(path);
+        TraceSpool traces = store.spool()) {
+      PackageReport report =
+          new PackageCheck(reading).run(watch, cut -> traces.add(cut.cut().trace()));
+      if (!report.holds() && !despiteDifferences) {
+        return new Result(report, Optional.empty());
       }
-      return new Result(report, Optional.of(store(reading, store)));
+      traces.rewind();
+      return new Result(report, Optional.of(store(reading, traces, report.cuts(), store)));
     }
   }
 
-  private Origin.Outcome store(PackageReading reading, Store store) throws IOException {
+  private Origin.Outcome store(PackageReading reading, TraceSpool traces, int cuts, Store store)
+      throws IOException {
     Origin origin =
         new Origin("package", reading.sha256(), clean(reading.name()), clean(reading.title()));
     try {
-      return store.takeIn(origin, intake -> takeIn(reading, intake));
+      return store.takeIn(origin, intake -> takeIn(reading, traces, cuts, intake));
     } catch (UncheckedIOException e) {
       throw e.getCause();
     } catch (NotAccepted e) {
@@ -92,7 +91,7 @@ public final class PackageImport {
     return plain.length() <= 200 ? plain : plain.substring(0, 200);
   }
 
-  private void takeIn(PackageReading reading, Intake intake) {
+  private void takeIn(PackageReading reading, TraceSpool traces, int cuts, Intake intake) {
     PackageContents contents = reading.contents();
     contents.calibrations().forEach(c -> intake.calibration(c.calibration(), c.document()));
     List<Long> recordings =
@@ -101,7 +100,20 @@ public final class PackageImport {
             .toList();
     List<Session> sessions = takeInJournal(contents.journal(), intake);
     try {
-      reading.forEach(cut -> takeIn(cut, contents, recordings, sessions, intake));
+      reading.forEachCut(
+          number -> next(traces),
+          cut -> {
+            watch.check("storing", cut.number(), cuts);
+            takeIn(cut, contents, recordings, sessions, intake);
+          });
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Trace next(TraceSpool traces) {
+    try {
+      return traces.next();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -182,7 +194,6 @@ public final class PackageImport {
       List<Long> recordings,
       List<Session> sessions,
       Intake intake) {
-    watch.check(cut.number(), 0);
     NewCut plain = NewCut.of(recordings.get(cut.recording() - 1), cut.occurredAt(), cut.cut());
     long id = intake.cut(cut.force().map(plain::with).orElse(plain), cut.detectorVersion());
     cut.place()

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
+import snick.store.Watch;
 
 /**
  * A package being read: hostile until the end. The descriptor first, then the small files, then cut
@@ -160,23 +160,46 @@ final class PackageReading implements AutoCloseable {
     return contents;
   }
 
-  /** A cut, and the force that the package states for each sample. */
+  /** Takes a cut. */
   @FunctionalInterface
   interface CutConsumer {
-    void accept(StatedCut cut, TraceReading samples);
+    void accept(StatedCut cut) throws IOException;
+  }
+
+  /** Takes a cut, and the force that the package states for each sample, N; NaN for none. */
+  @FunctionalInterface
+  interface SampledCutConsumer {
+    void accept(StatedCut cut, double[] statedNewtons) throws IOException;
   }
 
   /** Gives every cut; after it has returned, every file was what the descriptor states. */
-  int forEachCut(CutConsumer consumer) throws IOException {
-    try (InputStream cutsIn = source.open(Table.CUTS.file());
-        InputStream tracesIn = source.open(Table.TRACES.file());
+  int forEachCut(Watch watch, SampledCutConsumer consumer) throws IOException {
+    try (InputStream tracesIn = source.open(Table.TRACES.file());
         InputStream gapsIn = source.open(Table.GAPS.file());
         InputStream overrangeIn = source.open(Table.OVERRANGE.file())) {
-      CsvRows cuts = rows(Table.CUTS, cutsIn);
       CsvRows traces = rows(Table.TRACES, tracesIn);
       CsvRows gaps = rows(Table.GAPS, gapsIn);
       CsvRows overrange = rows(Table.OVERRANGE, overrangeIn);
       TraceReading samples = new TraceReading(traces, gaps, overrange);
+      long totalBytes = stated.get(Table.TRACES.file()).bytes();
+      int cuts =
+          forEachCut(
+              samples,
+              cut -> {
+                watch.check("checking", traces.bytesRead(), totalBytes);
+                consumer.accept(cut, samples.statedNewtons());
+              });
+      traces.requireEnd();
+      gaps.requireEnd();
+      overrange.requireEnd();
+      return cuts;
+    }
+  }
+
+  /** Gives every cut with a trace from elsewhere, one that was checked before. */
+  int forEachCut(Traces traces, CutConsumer consumer) throws IOException {
+    try (InputStream in = source.open(Table.CUTS.file())) {
+      CsvRows cuts = rows(Table.CUTS, in);
       CutReading reading = new CutReading(cuts, contents);
       int number = 0;
       while (cuts.present()) {
@@ -184,14 +207,10 @@ final class PackageReading implements AutoCloseable {
         if (number > MOST_CUTS) {
           throw cuts.refused("over " + MOST_CUTS + " cuts");
         }
-        StatedCut cut = reading.with(number, samples);
-        consumer.accept(cut, samples);
+        consumer.accept(reading.with(number, traces));
         cuts.advance();
       }
       cuts.requireEnd();
-      traces.requireEnd();
-      gaps.requireEnd();
-      overrange.requireEnd();
       return number;
     } catch (UncheckedIOException e) {
       throw e.getCause();
@@ -200,11 +219,6 @@ final class PackageReading implements AutoCloseable {
 
   private CsvRows rows(Table table, InputStream in) {
     return new CsvRows(table, in, stated.get(table.file()));
-  }
-
-  /** Gives every cut without its samples' forces. */
-  int forEach(Consumer<StatedCut> consumer) throws IOException {
-    return forEachCut((cut, samples) -> consumer.accept(cut));
   }
 
   @Override

@@ -27,6 +27,7 @@ import snick.force.Calibration;
 import snick.store.Recording;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
+import snick.store.Watch;
 
 /**
  * Writes stored cuts as Parquet for engines that pool many rigs: {@code
@@ -152,7 +153,7 @@ public final class ParquetExport {
     ParquetWriter<SampleRow> traces = null;
     try {
       for (int number : numbering.cutsOf(recording)) {
-        watch.check(done, numbering.cuts());
+        watch.check("writing", done, numbering.cuts());
         done++;
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         LocalDate day = cut.summary().occurredAt().atZone(ZoneOffset.UTC).toLocalDate();

@@ -11,7 +11,7 @@ import snick.sample.Gap;
  * Reads the samples, gaps and overrange runs of one cut after the other. Memory follows the rows
  * that are really there, never a number that is stated.
  */
-final class TraceReading {
+final class TraceReading implements Traces {
   /** Over ten hours at 80 samples a second. */
   static final int MOST_SAMPLES = 3_000_000;
 
@@ -32,8 +32,8 @@ final class TraceReading {
     this.overrange = overrange;
   }
 
-  /** The trace of the cut with this number, whose rows come next. */
-  Trace next(int cut) {
+  @Override
+  public Trace next(int cut) {
     size = 0;
     while (traces.present() && traces.integer(CUT) == cut) {
       sample();
@@ -43,9 +43,9 @@ final class TraceReading {
         Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size), marks(cut), gaps(cut));
   }
 
-  /** Stated force of a sample of the last trace, N; NaN if none is stated. */
-  double statedNewtons(int sample) {
-    return newtons[sample];
+  /** Stated force of each sample of the last trace, N; NaN if none is stated. */
+  double[] statedNewtons() {
+    return Arrays.copyOf(newtons, size);
   }
 
   private void sample() {

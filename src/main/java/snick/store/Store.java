@@ -1,5 +1,6 @@
 package snick.store;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -215,6 +216,11 @@ public final class Store implements AutoCloseable {
           work.accept(intake);
           return intake.outcome();
         });
+  }
+
+  /** Room for traces on their way into this store, beside its file. */
+  public TraceSpool spool() throws IOException {
+    return TraceSpool.in(database.file().toAbsolutePath().getParent());
   }
 
   /** Adds a verification with a check mass. */

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /**
  * The Frictionless implementation for JavaScript (npm package datapackage 1.1.10, with tableschema)

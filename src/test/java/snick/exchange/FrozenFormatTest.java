@@ -20,6 +20,7 @@ import snick.store.CutSummary;
 import snick.store.Origin;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /**
  * {@code format-1.zip} was written by the first version of format 1 and is never made again: what

@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import snick.store.CutSelection;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /**
  * Every threat is refused with its cause, and nothing is left behind: zip slip, links, duplicate
@@ -225,8 +226,8 @@ class HostilePackageTest {
     "counts,1e5,no integer",
     "counts,=1+1,no integer",
     "counts,0x10,no integer",
-    "t_s,NaN,no number",
-    "t_s,1e400,no number",
+    "t_s,NaN,no time",
+    "t_s,1e400,no time",
     "t_s,-5,goes back",
     "t_s,0.0000000001,no time",
     "t_s,9999999999,no time",

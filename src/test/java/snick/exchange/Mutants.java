@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import snick.store.CutSelection;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /** Packages changed at random, their digests forged to fit, or zip files with flipped bytes. */
 final class Mutants {

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 class PackageExportTest {
   private static final int PRESSES = 12;
@@ -88,7 +89,8 @@ class PackageExportTest {
     Cut first = Bench.cuts(PRESSES).get(0);
     for (int i = 0; i < first.trace().size(); i++) {
       String[] cells = lines.get(i + 1).split(",", -1);
-      assertThat(Decimals.nanos(cells[2])).hasValue(first.trace().deviceNanos(i));
+      assertThat(Decimals.nanos(cells[2].toCharArray(), 0, cells[2].length()))
+          .hasValue(first.trace().deviceNanos(i));
       assertThat(Integer.parseInt(cells[3])).isEqualTo(first.trace().counts(i));
       double newtons =
           Bench.calibration()
@@ -148,7 +150,7 @@ class PackageExportTest {
   void whatIsStoppedLeavesNothing() throws IOException {
     Path target = temporary.resolve("stopped.zip");
     try (StoreReader reader = StoreReader.open(data)) {
-      PackageExport export = new PackageExport(reader, all(), (done, total) -> done < 5);
+      PackageExport export = new PackageExport(reader, all(), (doing, done, total) -> done < 5);
       assertThatThrownBy(() -> export.toZip(target)).isInstanceOf(Watch.Stopped.class);
     }
     try (Stream<Path> left = Files.list(temporary)) {

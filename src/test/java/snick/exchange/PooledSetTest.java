@@ -19,6 +19,7 @@ import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /** DuckDB, an engine that is not ours, reads what was written: the queries of the pooling page. */
 class PooledSetTest {
@@ -130,7 +131,8 @@ class PooledSetTest {
   void aSetThatIsStoppedLeavesNothing() throws IOException {
     try (StoreReader reader = StoreReader.open(temporary.resolve("store"))) {
       ParquetExport export =
-          new ParquetExport(reader, ExportChoice.of(CutSelection.all()), (done, total) -> done < 3);
+          new ParquetExport(
+              reader, ExportChoice.of(CutSelection.all()), (doing, done, total) -> done < 3);
       Path target = temporary.resolve("stopped");
       assertThat(org.assertj.core.api.Assertions.catchThrowable(() -> export.toFolder(target)))
           .isInstanceOf(Watch.Stopped.class);

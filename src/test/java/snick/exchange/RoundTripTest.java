@@ -15,6 +15,7 @@ import snick.store.CutSelection;
 import snick.store.Origin;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 class RoundTripTest {
   private static final int PRESSES = 14;

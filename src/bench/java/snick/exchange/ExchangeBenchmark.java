@@ -7,6 +7,7 @@ import java.lang.management.MemoryType;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -30,28 +31,33 @@ import snick.store.Origin;
 import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /**
- * Exports many cuts and lets the {@code sqlite3} command print the same rows of samples as CSV,
- * from a table of them. Prints seconds, ratio, sizes and the largest heap. Arguments: a directory
- * that may be filled, number of cuts (600 samples each), repeats.
+ * Exports and imports many cuts, and lets the {@code sqlite3} command do the like in the same run:
+ * print the same rows of samples as CSV, and {@code .import} the same two CSV files into plain
+ * tables. Prints seconds, ratios, sizes and the largest heap. Arguments: a directory that may be
+ * filled, number of cuts (600 samples each), repeats.
  */
-final class ExportBenchmark {
+final class ExchangeBenchmark {
   private static final int SAMPLES = 600;
   private static final Instant START = Instant.parse("2026-05-04T12:00:00Z");
   private static final Calibration CALIBRATION = Calibration.countsPerGramForce(437.25, START);
 
+  private static final String CREATE =
+      "CREATE TABLE traces (cut INTEGER, sample INTEGER, t_s REAL, counts INTEGER, force_n REAL)";
+
   private final Path directory;
   private final int cuts;
 
-  private ExportBenchmark(Path directory, int cuts) {
+  private ExchangeBenchmark(Path directory, int cuts) {
     this.directory = directory;
     this.cuts = cuts;
   }
 
   public static void main(String[] args) throws Exception {
     Path directory = Files.createTempDirectory(Path.of(args[0]), "snick-export");
-    ExportBenchmark benchmark = new ExportBenchmark(directory, Integer.parseInt(args[1]));
+    ExchangeBenchmark benchmark = new ExchangeBenchmark(directory, Integer.parseInt(args[1]));
     benchmark.fill();
     Path last = directory.resolve("package0");
     double[] ours = new double[Integer.parseInt(args[2])];
@@ -59,20 +65,34 @@ final class ExportBenchmark {
       last = directory.resolve("package" + i);
       ours[i] = benchmark.export(last);
     }
-    double[] theirs = benchmark.sqlite(last.resolve("traces.csv"), ours.length);
-    double imported = benchmark.importInto(last);
+    double[] theirs = benchmark.sqlitePrints(last, ours.length);
+    double[] oursIn = new double[ours.length];
+    double[] theirsIn = new double[ours.length];
+    for (int i = 0; i < ours.length; i++) {
+      oursIn[i] = benchmark.importInto(directory.resolve("theirs" + i), last);
+      theirsIn[i] = benchmark.sqliteImports(directory.resolve("rows" + i + ".db"), last);
+    }
     System.out.printf(
         Locale.ROOT,
-        "%d cuts, %d MB of traces.csv: export %.2f s, sqlite3 %.2f s, ratio %.2f (medians of %d);"
-            + " import with check %.2f s; largest heap %d MB%n",
+        "%d cuts, %d MB of traces.csv, medians of %d, fastest in brackets%n",
         benchmark.cuts,
         Files.size(last.resolve("traces.csv")) >> 20,
+        ours.length);
+    report("export", ours, theirs);
+    report("import with check", oursIn, theirsIn);
+    System.out.printf(Locale.ROOT, "largest heap %d MB%n", heapMegabytes());
+  }
+
+  private static void report(String what, double[] ours, double[] theirs) {
+    System.out.printf(
+        Locale.ROOT,
+        "%s %.2f s (%.2f), sqlite3 %.2f s (%.2f), ratio %.2f%n",
+        what,
         median(ours),
+        Arrays.stream(ours).min().orElseThrow(),
         median(theirs),
-        median(ours) / median(theirs),
-        ours.length,
-        imported,
-        heapMegabytes());
+        Arrays.stream(theirs).min().orElseThrow(),
+        median(ours) / median(theirs));
   }
 
   private void fill() {
@@ -137,21 +157,39 @@ final class ExportBenchmark {
     return (System.nanoTime() - begin) / 1e9;
   }
 
-  private double importInto(Path exported) throws IOException {
+  private double importInto(Path data, Path exported) throws IOException {
     long begin = System.nanoTime();
-    try (Store store = Store.open(directory.resolve("theirs"), java.time.Clock.systemUTC())) {
-      new PackageImport(exported, Optional.empty(), Watch.NONE).into(store, true);
+    try (Store store = Store.open(data, java.time.Clock.systemUTC())) {
+      PackageImport.Result result =
+          new PackageImport(exported, Optional.empty(), Watch.NONE).into(store, true);
+      if (result.stored().orElseThrow().newCuts() != cuts) {
+        throw new IOException("not all cuts were stored");
+      }
     }
     return (System.nanoTime() - begin) / 1e9;
   }
 
-  private double[] sqlite(Path csv, int repeats) throws IOException, InterruptedException {
+  private double sqliteImports(Path database, Path exported)
+      throws IOException, InterruptedException {
+    Path none = Path.of("/dev/null");
+    run(none, database, "PRAGMA journal_mode = WAL");
+    long begin = System.nanoTime();
+    run(none, database, CREATE, importing(exported, "traces"), importing(exported, "cuts"));
+    return (System.nanoTime() - begin) / 1e9;
+  }
+
+  private static String importing(Path exported, String table) {
+    return ".import --csv "
+        + (table.equals("traces") ? "--skip 1 " : "")
+        + exported.resolve(table + ".csv")
+        + " "
+        + table;
+  }
+
+  private double[] sqlitePrints(Path exported, int repeats)
+      throws IOException, InterruptedException {
     Path database = directory.resolve("rows.db");
-    run(
-        Path.of("/dev/null"),
-        database,
-        "CREATE TABLE traces (cut INTEGER, sample INTEGER, t_s REAL, counts INTEGER, force_n REAL)");
-    run(Path.of("/dev/null"), database, ".import --csv --skip 1 " + csv + " traces");
+    run(Path.of("/dev/null"), database, CREATE, importing(exported, "traces"));
     double[] seconds = new double[repeats];
     for (int i = 0; i < repeats; i++) {
       long begin = System.nanoTime();
@@ -161,15 +199,18 @@ final class ExportBenchmark {
     return seconds;
   }
 
-  private static void run(Path out, Path database, String sql)
+  private static void run(Path out, Path database, String... commands)
       throws IOException, InterruptedException {
+    List<String> line = new ArrayList<>(List.of("sqlite3", "-csv", "-header"));
+    line.add(database.toString());
+    line.addAll(List.of(commands));
     Process process =
-        new ProcessBuilder("sqlite3", "-csv", "-header", database.toString(), sql)
+        new ProcessBuilder(line)
             .redirectOutput(out.toFile())
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     if (process.waitFor() != 0) {
-      throw new IOException("sqlite3 failed: " + sql);
+      throw new IOException("sqlite3 failed: " + line);
     }
   }
 

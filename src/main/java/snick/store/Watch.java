@@ -1,21 +1,22 @@
-package snick.exchange;
+package snick.store;
 
 /** Watches long work and may stop it. Called on the thread that works. */
 @FunctionalInterface
 public interface Watch {
   /** Work that nobody watches. */
-  Watch NONE = (done, total) -> true;
+  Watch NONE = (doing, done, total) -> true;
 
   /**
-   * So many of {@code total} cuts are done, 0 for the total if it is unknown.
+   * So much of {@code total} is done, in whatever the work counts: cuts, bytes.
    *
+   * @param doing what is being done, a verb in its -ing form
    * @return whether to go on; if not, the work ends with {@link Stopped} and leaves nothing
    */
-  boolean goesOn(long done, long total);
+  boolean goesOn(String doing, long done, long total);
 
   /** Ends the work if the watch wants it. */
-  default void check(long done, long total) {
-    if (!goesOn(done, total)) {
+  default void check(String doing, long done, long total) {
+    if (!goesOn(doing, done, total)) {
       throw new Stopped();
     }
   }
