@@ -51,8 +51,10 @@ final class AnalyzeCommand implements Callable<Integer> {
   private boolean json;
 
   private final Map<Integer, Optional<Calibration>> calibrations = new HashMap<>();
+  private final Map<Integer, EventJson> contracts = new HashMap<>();
   private IntSupplier decimals = () -> 0;
   private long found;
+  private long shown;
 
   @Override
   public Integer call() {
@@ -88,10 +90,19 @@ final class AnalyzeCommand implements Callable<Integer> {
     while (!source.ended()) {
       int count = source.read(buffer);
       pipeline.accept(buffer, count);
+      showFound();
       progress.at(source.bytesRead(), found);
     }
     pipeline.end();
     progress.done();
+  }
+
+  /** A whole read's events at once: a flush for each costs more than finding it. */
+  private void showFound() {
+    if (found > shown) {
+      shown = found;
+      out().flush();
+    }
   }
 
   private long size() {
@@ -105,16 +116,19 @@ final class AnalyzeCommand implements Callable<Integer> {
   private void print(Cut cut) {
     found++;
     if (json) {
-      JsonLine.printWhole(out(), new EventJson(jsonScale()).of(cut));
+      out().append(contract().of(cut)).println();
     } else {
       out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
-    out().flush();
   }
 
   /** Without a calibration, JSON has counts where it would have gf. */
-  private Calibration jsonScale() {
-    return typedIn().orElse(Calibration.countsPerGramForce(1, Instant.EPOCH));
+  private EventJson contract() {
+    return contracts.computeIfAbsent(
+        decimals.getAsInt(),
+        digits ->
+            new EventJson(
+                typedIn().orElseGet(() -> Calibration.countsPerGramForce(1, Instant.EPOCH))));
   }
 
   private Scale scale() {

@@ -1,57 +1,118 @@
 package snick.cli;
 
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 import snick.cut.Cut;
 import snick.cut.Flag;
 import snick.cut.Peak;
 import snick.force.Calibration;
+import snick.quantity.Force;
 
 /**
- * The scripts' contract: one event as a JSON object. Names and meanings are kept stable; new names
- * may be added.
+ * The scripts' contract: one event as a JSON object (RFC 8259) on one line. Names and meanings are
+ * kept stable; new names may be added. Written straight into one text used again, for a long file
+ * holds many events; all names and words in it are our own and need no escaping. One thread.
  */
 final class EventJson {
+  private static final int SECONDS_DECIMALS = 9;
+  private static final int FORCE_DECIMALS = 6;
+  private static final double STEPS_PER_GRAM_FORCE = 1e6;
+
+  /** Larger than any force, and all its millionths are still whole numbers. */
+  private static final double MOST_IN_STEPS = 1e9;
+
   private final Calibration calibration;
+  private final StringBuilder line = new StringBuilder(256);
+  private final char[] digits = new char[24];
 
   EventJson(Calibration calibration) {
     this.calibration = calibration;
   }
 
-  /** The event's values by name; forces in gf, times in s since the first sample. */
-  Map<String, Object> of(Cut cut) {
-    Map<String, Object> event = new LinkedHashMap<>();
-    event.put("cut", cut.number());
-    event.put("outcome", cut.outcome().word());
-    event.put("onset_s", cut.onsetNanos() / 1e9);
-    event.put("break_s", cut.breakNanos().isPresent() ? cut.breakNanos().getAsLong() / 1e9 : null);
-    event.put(
-        "observed_max_gf", cut.peak().map(p -> gramForce(p.observedMaxCounts())).orElse(null));
-    event.put("force_gf", severed(cut) ? gramForce(cut.peak().get().estimateCounts()) : null);
-    event.put("u_gf", severed(cut) ? uncertaintyGramForce(cut.peak().get()) : null);
-    event.put("loading_rate_gf_s", gramForce(cut.shape().loadingRateCountsPerSecond()));
-    event.put("flags", flags(cut));
-    return event;
+  /** The event as a line; forces in gf, times in s since the first sample. Valid until the next. */
+  CharSequence of(Cut cut) {
+    line.setLength(0);
+    line.append("{\"cut\":").append(cut.number());
+    line.append(",\"outcome\":\"").append(cut.outcome().word()).append('"');
+    line.append(",\"onset_s\":");
+    decimal(cut.onsetNanos(), SECONDS_DECIMALS);
+    line.append(",\"break_s\":");
+    if (cut.breakNanos().isPresent()) {
+      decimal(cut.breakNanos().getAsLong(), SECONDS_DECIMALS);
+    } else {
+      line.append("null");
+    }
+    peak(cut);
+    line.append(",\"loading_rate_gf_s\":");
+    gramForce(exactGramForce(cut.shape().loadingRateCountsPerSecond()));
+    flags(cut);
+    return line.append('}');
   }
 
-  private static boolean severed(Cut cut) {
-    return cut.breakNanos().isPresent() && cut.peak().isPresent();
-  }
-
-  private double gramForce(double deflectionCounts) {
-    return Numbers.millionths(calibration.force(deflectionCounts, 0).value().gramForce());
+  private void peak(Cut cut) {
+    line.append(",\"observed_max_gf\":");
+    if (cut.peak().isPresent()) {
+      gramForce(exactGramForce(cut.peak().get().observedMaxCounts()));
+    } else {
+      line.append("null");
+    }
+    line.append(",\"force_gf\":");
+    if (cut.breakNanos().isEmpty() || cut.peak().isEmpty()) {
+      line.append("null,\"u_gf\":null");
+      return;
+    }
+    gramForce(exactGramForce(cut.peak().get().estimateCounts()));
+    line.append(",\"u_gf\":");
+    gramForce(uncertaintyGramForce(cut.peak().get()));
   }
 
   /** Of the estimate alone: the calibration's own uncertainty is left out. */
   private double uncertaintyGramForce(Peak peak) {
     double above = peak.estimateCounts() + peak.standardUncertaintyCounts();
-    return Numbers.millionths(
-        calibration.force(above, 0).value().gramForce()
-            - calibration.force(peak.estimateCounts(), 0).value().gramForce());
+    return exactGramForce(above) - exactGramForce(peak.estimateCounts());
   }
 
-  private static List<String> flags(Cut cut) {
-    return cut.flags().stream().map(Flag::word).sorted().toList();
+  private double exactGramForce(double deflectionCounts) {
+    return calibration.newtons(deflectionCounts) / Force.NEWTONS_PER_GRAM_FORCE;
+  }
+
+  private void flags(Cut cut) {
+    line.append(",\"flags\":[");
+    char separator = 0;
+    for (String word : Flag.words(cut.flags())) {
+      if (separator != 0) {
+        line.append(separator);
+      }
+      separator = ',';
+      line.append('"').append(word).append('"');
+    }
+    line.append(']');
+  }
+
+  private void gramForce(double value) {
+    if (Math.abs(value) < MOST_IN_STEPS) {
+      decimal((long) Math.rint(value * STEPS_PER_GRAM_FORCE), FORCE_DECIMALS);
+    } else {
+      line.append(value);
+    }
+  }
+
+  /** A whole number of 10^−decimals, without zeros at the end but one after the point. */
+  private void decimal(long units, int decimals) {
+    int at = digits.length;
+    long rest = Math.abs(units);
+    boolean shown = false;
+    for (int place = 1; place <= decimals || rest > 0 || place == decimals + 1; place++) {
+      shown |= rest % 10 != 0 || place == decimals;
+      if (shown) {
+        digits[--at] = (char) ('0' + rest % 10);
+      }
+      if (place == decimals) {
+        digits[--at] = '.';
+      }
+      rest /= 10;
+    }
+    if (units < 0) {
+      digits[--at] = '-';
+    }
+    line.append(digits, at, digits.length - at);
   }
 }

@@ -8,6 +8,8 @@ import java.util.Map;
 
 /** One JSON value a line, for programs. */
 final class JsonLine {
+  private static final JSON WHOLE = JSON.std.with(JSON.Feature.WRITE_NULL_PROPERTIES);
+
   private JsonLine() {}
 
   /** Prints {@code value} as one line; members that are null are left out. */
@@ -17,7 +19,7 @@ final class JsonLine {
 
   /** Prints {@code value} as one line, every member, also those that are null. */
   static void printWhole(PrintWriter out, Map<String, ?> value) {
-    print(out, JSON.std.with(JSON.Feature.WRITE_NULL_PROPERTIES), value);
+    print(out, WHOLE, value);
   }
 
   private static void print(PrintWriter out, JSON json, Map<String, ?> value) {

@@ -40,19 +40,19 @@ final class EarlyFactor {
       throw new IllegalStateException("a sum of squares with a prior is always definite");
     }
     this.logSpread = 0.5 * logPrior + Lower.logDiagonal(lower, size);
-    this.toNodes = new double[size * q];
+    double[] whiteNodes = new double[size * q];
     this.covariance = new double[q * q];
     double[] row = new double[size];
     for (int j = 0; j < q; j++) {
       basis.at(nodes.time(j), row);
       Lower.forward(lower, size, row);
       for (int k = 0; k < size; k++) {
-        toNodes[k * q + j] = row[k];
+        whiteNodes[k * q + j] = row[k];
       }
     }
     for (int k = 0; k < size; k++) {
       for (int i = 0; i < q; i++) {
-        addScaled(toNodes, k * q, toNodes[k * q + i], covariance, i * q, q);
+        addScaled(whiteNodes, k * q, whiteNodes[k * q + i], covariance, i * q, q);
       }
     }
     this.columns = new double[size * size];
@@ -63,47 +63,59 @@ final class EarlyFactor {
       }
       inverseDiagonal[i] = 1 / lower[i * size + i];
     }
+    this.toNodes = new double[q * size];
+    for (int j = 0; j < q; j++) {
+      for (int k = 0; k < size; k++) {
+        row[k] = whiteNodes[k * q + j];
+      }
+      fromRight(lower, row);
+      System.arraycopy(row, 0, toNodes, j * size, size);
+    }
     this.toTrend = new double[size];
     toTrend[1] = 1 / basis.scale();
     Lower.forward(lower, size, toTrend);
+    fromRight(lower, toTrend);
   }
 
-  /** The early readings as this prior sees them; {@code right} is the basis times the readings. */
-  void whiten(double[] right, double[] z) {
+  /** Makes of a form of the whitened readings the same form of the basis times the readings. */
+  private void fromRight(double[] lower, double[] form) {
+    Lower.backward(lower, size, form);
+    for (int k = 0; k < size; k++) {
+      form[k] *= gains[k];
+    }
+  }
+
+  /**
+   * Logarithm of the evidence of the early readings, up to what is common to all priors.
+   *
+   * @param right the basis times the readings
+   */
+  double logEvidence(double[] right) {
+    double[] z = new double[size];
     for (int i = 0; i < size; i++) {
       z[i] = right[i] * gains[i];
     }
+    double square = 0;
     for (int j = 0; j < size; j++) {
-      z[j] *= inverseDiagonal[j];
-      double solved = -z[j];
+      double solved = z[j] * inverseDiagonal[j];
+      square += solved * solved;
       for (int i = j + 1; i < size; i++) {
-        z[i] += solved * columns[j * size + i];
+        z[i] -= solved * columns[j * size + i];
       }
     }
+    return 0.5 * square - logSpread;
   }
 
-  /** Logarithm of the evidence of the early readings, up to what is common to all priors. */
-  double logEvidence(double[] right) {
-    double[] z = new double[size];
-    whiten(right, z);
-    return logEvidenceOfWhitened(z);
-  }
-
-  /** The same from readings already whitened. */
-  double logEvidenceOfWhitened(double[] z) {
-    return 0.5 * dot(z, z) - logSpread;
-  }
-
-  /** Adds the means of the loading's values at the nodes. */
-  void addNodeMeans(double[] z, double[] means) {
-    for (int k = 0; k < size; k++) {
-      addScaled(toNodes, k * q, z[k], means, 0, q);
+  /** Means of the loading's values at the nodes. */
+  void nodeMeans(double[] right, double[] means) {
+    for (int j = 0; j < q; j++) {
+      means[j] = dot(toNodes, j * size, right);
     }
   }
 
   /** Mean of the straight part's slope, per period. */
-  double trend(double[] z) {
-    return dot(toTrend, z);
+  double trend(double[] right) {
+    return dot(toTrend, 0, right);
   }
 
   /** Covariance of the loading's values at the nodes. */
@@ -118,10 +130,10 @@ final class EarlyFactor {
     }
   }
 
-  private static double dot(double[] a, double[] b) {
+  private static double dot(double[] rows, int from, double[] form) {
     double sum = 0;
-    for (int k = 0; k < a.length; k++) {
-      sum += a[k] * b[k];
+    for (int k = 0; k < form.length; k++) {
+      sum += rows[from + k] * form[k];
     }
     return sum;
   }

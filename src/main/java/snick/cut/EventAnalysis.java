@@ -93,7 +93,7 @@ final class EventAnalysis {
     if (fall.steps() > 1) {
       return Outcome.PARTED_IN_STEPS;
     }
-    return r.fallPeriods() <= most ? Outcome.SEVERED : Outcome.RELEASED;
+    return r.fellWithin(most) ? Outcome.SEVERED : Outcome.RELEASED;
   }
 
   private static Cut cut(
@@ -112,7 +112,7 @@ final class EventAnalysis {
         shape(r, estimate),
         new Cut.Rest(r.zero.counts(), event.levelAfterCounts(), r.noise),
         flags(event, r, estimate),
-        event.log().trace(0, event.log().size(), event.gaps()));
+        new Trace(event.log(), event.gaps()));
   }
 
   private static Peak peak(EventReading r, Optional<BreakEstimate> estimate) {

@@ -64,16 +64,17 @@ final class EventReading {
     return i;
   }
 
-  /** How long the fall took, periods; a spike in it does not count. */
-  double fallPeriods() {
-    double plain = fall.map(Fall::periods).orElse(0.0);
+  /** Whether the fall took no longer than this, periods; a spike in it does not count. */
+  boolean fellWithin(double periods) {
+    return fall.map(Fall::periods).orElse(0.0) <= periods || calmFallPeriods() <= periods;
+  }
+
+  private double calmFallPeriods() {
     Samples calm = s.medianOfThree();
-    double calmed =
-        new FallLocator(calm, after, severedFallNanos)
-            .find(calm.largest(onset, calm.size()), calm.size())
-            .map(Fall::periods)
-            .orElse(plain);
-    return Math.min(plain, calmed);
+    return new FallLocator(calm, after, severedFallNanos)
+        .find(calm.largest(onset, calm.size()), calm.size())
+        .map(Fall::periods)
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   /** Largest reading above zero, counts. */

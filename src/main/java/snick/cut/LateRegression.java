@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.Arrays;
-
 /**
  * Regression on the late readings, given what the early ones tell about the loading at the nodes:
  * how well a filter and a break explain them, how far the break should move, and the force there.
@@ -13,8 +11,6 @@ final class LateRegression {
 
   private static final double RING_SHARE = 4;
 
-  private final int q;
-  private final double[] product;
   private final double[] matrix = new double[RampWindow.LATE * RampWindow.LATE];
   private final double[] off = new double[RampWindow.LATE];
   private final double[] slide = new double[RampWindow.LATE];
@@ -23,14 +19,9 @@ final class LateRegression {
   private final double[] column = new double[RampWindow.LATE];
   private final int[] place = new int[RampWindow.LATE];
   private int n;
-  private double[] weights = {};
+  private LateView view;
   private double logEvidence;
   private double shift;
-
-  LateRegression(int nodes) {
-    q = nodes;
-    product = new double[RampWindow.LATE * q];
-  }
 
   /**
    * Fits; false if the readings leave nothing to fit.
@@ -38,16 +29,13 @@ final class LateRegression {
    * @param misfit factor on the deviation of the late readings, 1 or more
    */
   boolean fit(
-      RampWindow w, KernelTable table, int phase, Loading loading, double ringing, double misfit) {
-    weights = table.weights(phase);
-    gather(w, table.densities(phase), loading, loading.forceAt(phase), ringing, misfit);
+      RampWindow w, LateView seen, int phase, Loading loading, double ringing, double misfit) {
+    view = seen;
+    gather(w, loading, loading.forceAt(phase), ringing, misfit);
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= i; j++) {
-        double sum = SHIFT_VARIANCE * slide[i] * slide[j];
-        for (int k = 0; k < q; k++) {
-          sum += weights[place[i] + k] * product[j * q + k];
-        }
-        matrix[i * n + j] = sum;
+        matrix[i * n + j] =
+            view.covariance(place[i], place[j]) + SHIFT_VARIANCE * slide[i] * slide[j];
       }
       matrix[i * n + i] += spread[i];
       white[i] = off[i];
@@ -67,35 +55,18 @@ final class LateRegression {
     return true;
   }
 
-  private void gather(
-      RampWindow w,
-      double[] densities,
-      Loading loading,
-      double force,
-      double ringing,
-      double misfit) {
+  private void gather(RampWindow w, Loading loading, double force, double ringing, double misfit) {
     n = 0;
     for (int i = 0; i < RampWindow.LATE; i++) {
       if (!w.lateUsable[i]) {
         continue;
       }
-      double seen = 0;
-      double loaded = 0;
-      Arrays.fill(product, n * q, (n + 1) * q, 0);
-      for (int k = 0; k < q; k++) {
-        double weight = weights[i * q + k];
-        seen += weight * loading.means[k];
-        loaded += weight;
-        for (int m = 0; m < q; m++) {
-          product[n * q + m] += weight * loading.covariance[k * q + m];
-        }
-      }
-      double gone = 1 - loaded;
-      off[n] = w.late[i] - w.after * gone - seen;
-      slide[n] = (force - w.after) * densities[i];
+      double gone = 1 - view.loaded(i);
+      off[n] = w.late[i] - w.after * gone - view.seen(i, loading.means);
+      slide[n] = (force - w.after) * view.density(i);
       double ring = RING_SHARE * ringing * Math.max(0, Math.min(1, gone));
       spread[n] = misfit * misfit * (1 + ring);
-      place[n] = i * q;
+      place[n] = i;
       n++;
     }
   }
@@ -149,11 +120,7 @@ final class LateRegression {
   /** Puts the covariance of a form with the readings, whitened, in the column; its square. */
   private double whitened(double[] form, double slope) {
     for (int i = 0; i < n; i++) {
-      double sum = SHIFT_VARIANCE * slope * slide[i];
-      for (int k = 0; k < q; k++) {
-        sum += product[i * q + k] * form[k];
-      }
-      column[i] = sum;
+      column[i] = SHIFT_VARIANCE * slope * slide[i] + view.with(place[i], form);
     }
     Lower.forward(matrix, n, column);
     return inner(column, column);

@@ -3,20 +3,14 @@ package snick.cut;
 /** What the early readings tell of the loading near the break: values at the nodes, normal. */
 final class Loading {
   final double[] means;
-  final double[] covariance;
-  final double trend;
-  final double logEvidence;
   private final LateNodes nodes;
+  private final EarlyFactor factor;
 
   Loading(LateNodes nodes, EarlyFactor factor, double[] right) {
     this.nodes = nodes;
-    double[] z = new double[right.length];
-    factor.whiten(right, z);
+    this.factor = factor;
     means = new double[nodes.size()];
-    factor.addNodeMeans(z, means);
-    covariance = factor.nodeCovariance();
-    trend = factor.trend(z);
-    logEvidence = factor.logEvidenceOfWhitened(z);
+    factor.nodeMeans(right, means);
   }
 
   /** Mean force at a phase. */
@@ -31,6 +25,7 @@ final class Loading {
 
   /** Covariance of two forms. */
   double variance(double[] a, double[] b) {
+    double[] covariance = factor.nodeCovariance();
     int q = a.length;
     double total = 0;
     for (int i = 0; i < q; i++) {

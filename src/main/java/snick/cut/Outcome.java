@@ -17,8 +17,10 @@ public enum Outcome {
   /** Too disturbed to say which of the others it was. */
   DISTURBED;
 
+  private final String word = name().toLowerCase(Locale.ROOT);
+
   /** The word used in JSON and in the store, for example {@code parted_in_steps}. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return word;
   }
 }

@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.Arrays;
-
 /**
  * Learns the sampling period from time stamps: the median of block means, so that jitter of single
  * stamps and single gaps do not move it.
@@ -11,9 +9,8 @@ final class PeriodTracker {
   private static final int KEPT = 9;
   private static final double FIRST_GUESS_NANOS = 12.5e6;
 
-  private final double[] recent = new double[KEPT];
-  private final double[] sorted = new double[KEPT];
-  private int blocks;
+  private final SortedWindow means = new SortedWindow(KEPT);
+  private boolean known;
   private int inBlock;
   private long blockStartNanos;
   private double periodNanos = FIRST_GUESS_NANOS;
@@ -37,12 +34,9 @@ final class PeriodTracker {
   }
 
   private void close(long nanos) {
-    recent[blocks % KEPT] = (nanos - blockStartNanos) / (double) BLOCK;
-    blocks++;
-    int n = Math.min(blocks, KEPT);
-    System.arraycopy(recent, 0, sorted, 0, n);
-    Arrays.sort(sorted, 0, n);
-    double median = sorted[n / 2];
+    means.add((nanos - blockStartNanos) / (double) BLOCK);
+    known = true;
+    double median = means.upperMedian();
     if (median > 0) {
       periodNanos = median;
     }
@@ -50,7 +44,7 @@ final class PeriodTracker {
 
   /** Whether at least one block was seen. */
   boolean known() {
-    return blocks > 0;
+    return known;
   }
 
   /** Time from one sample to the next, ns, above 0. */

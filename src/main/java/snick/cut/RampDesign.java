@@ -29,6 +29,15 @@ final class RampDesign {
   private static final double TREND_NOISES = 1e5;
 
   private static final int FACTORS_KEPT = 96;
+
+  /** Enough for all phases, filters and priors that cuts of one rig ask for; about 3 MB. */
+  private static final int VIEWS_KEPT = 1 << 12;
+
+  private static final int SLOT_SHIFT = 32 - 12;
+
+  /** A large odd factor, so that neighbouring keys do not share slots (Fibonacci hashing). */
+  private static final int SPREAD = 0x9E37_79B1;
+
   private static final int FINEST_STEP = 4;
   private static final int STEPS_PER_OCTAVE = 4;
 
@@ -36,8 +45,11 @@ final class RampDesign {
   private final int window;
   private final LoadingBasis basis;
   private final LateNodes nodes;
+  private final LateRegression regression = new LateRegression();
   private final double[][] rows;
   private final KernelTable[] tables = new KernelTable[Kernel.FAMILY.size()];
+  private final LateView[] views = new LateView[VIEWS_KEPT];
+  private final int[] viewKeys = new int[VIEWS_KEPT];
   private final Map<Integer, double[]> grams = new HashMap<>();
   private final Map<Integer, EarlyFactor[]> factors =
       new LinkedHashMap<>(64, 0.75f, true) {
@@ -61,6 +73,10 @@ final class RampDesign {
     for (int i = 0; i < window; i++) {
       basis.at(RampWindow.LATE_FROM - 1 - i, rows[i]);
     }
+  }
+
+  LateRegression regression() {
+    return regression;
   }
 
   LateNodes nodes() {
@@ -102,6 +118,20 @@ final class RampDesign {
       all[unevenness] = make(early, Kernel.FAMILY.get(kernel), Unevenness.LADDER.get(unevenness));
     }
     return all[unevenness];
+  }
+
+  /** How the late samples see the loading if the break lies at a phase. */
+  LateView view(int early, int kernel, int unevenness, int phase) {
+    int priors = Unevenness.LADDER.size();
+    int phases = 2 * KernelTable.MOST_PHASE + 1;
+    int key = ((early * tables.length + kernel) * priors + unevenness) * phases + phase;
+    int slot = (key * SPREAD) >>> SLOT_SHIFT;
+    if (views[slot] == null || viewKeys[slot] != key) {
+      double[] covariance = factor(early, kernel, unevenness).nodeCovariance();
+      views[slot] = new LateView(table(kernel), phase, covariance, nodes.size());
+      viewKeys[slot] = key;
+    }
+    return views[slot];
   }
 
   private EarlyFactor make(int early, Kernel kernel, Unevenness unevenness) {

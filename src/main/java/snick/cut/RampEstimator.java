@@ -1,6 +1,5 @@
 package snick.cut;
 
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -33,7 +32,6 @@ final class RampEstimator {
 
   private long rateClass = rateClass(USUAL_HERTZ);
   private RampDesign design = new RampDesign(rateOf(rateClass));
-  private LateRegression regression = new LateRegression(design.nodes().size());
 
   /** A filter and a break, with their evidence. */
   private record Look(int kernel, int phase, double logEvidence, double shift) {}
@@ -159,7 +157,6 @@ final class RampEstimator {
     if (wanted != rateClass) {
       rateClass = wanted;
       design = new RampDesign(rateOf(wanted));
-      regression = new LateRegression(design.nodes().size());
     }
   }
 
@@ -212,32 +209,48 @@ final class RampEstimator {
 
     private Optional<Look> best(int unevenness, int phase) {
       Look[] looks = new Look[Kernel.FAMILY.size()];
+      Loading[] loadings = new Loading[looks.length];
       for (int k = 0; k < looks.length; k++) {
-        Loading loading = loading(k, unevenness);
-        looks[k] = look(k, phase, loading);
+        loadings[k] = loading(k, unevenness);
+        looks[k] = look(k, phase, loadings[k], unevenness);
         if (Math.abs(looks[k].shift()) > FAR_SHIFT) {
-          looks[k] = moved(looks[k], loading);
+          looks[k] = moved(looks[k], loadings[k], unevenness);
         }
       }
-      Arrays.sort(looks, (a, b) -> Double.compare(b.logEvidence(), a.logEvidence()));
-      Look best = looks[0];
+      Look best = new Look(0, phase, Double.NEGATIVE_INFINITY, 0);
       for (int i = 0; i < FILTERS_LOOKED_AT_TWICE; i++) {
-        Look settled = settled(looks[i], loading(looks[i].kernel(), unevenness));
-        best = settled.logEvidence() > best.logEvidence() || i == 0 ? settled : best;
+        Look next = takeLikeliest(looks);
+        Look settled = settled(next, loadings[next.kernel()], unevenness);
+        best = settled.logEvidence() > best.logEvidence() ? settled : best;
       }
       return best.logEvidence() > Double.NEGATIVE_INFINITY ? Optional.of(best) : Optional.empty();
     }
 
-    private Look look(int kernel, int phase, Loading loading) {
-      return regression.fit(w, design.table(kernel), phase, loading, ringing, 1)
+    private static Look takeLikeliest(Look[] looks) {
+      int likeliest = 0;
+      for (int k = 1; k < looks.length; k++) {
+        likeliest = looks[k].logEvidence() > looks[likeliest].logEvidence() ? k : likeliest;
+      }
+      Look taken = looks[likeliest];
+      looks[likeliest] = new Look(taken.kernel(), taken.phase(), Double.NEGATIVE_INFINITY, 0);
+      return taken;
+    }
+
+    private Look look(int kernel, int phase, Loading loading, int unevenness) {
+      LateRegression regression = design.regression();
+      return regression.fit(w, view(kernel, phase, unevenness), phase, loading, ringing, 1)
           ? new Look(kernel, phase, regression.logEvidence(), regression.shift())
           : new Look(kernel, phase, Double.NEGATIVE_INFINITY, 0);
     }
 
-    private Look settled(Look from, Loading loading) {
+    private LateView view(int kernel, int phase, int unevenness) {
+      return design.view(w.early.length, kernel, unevenness, phase);
+    }
+
+    private Look settled(Look from, Loading loading, int unevenness) {
       Look look = from;
       for (int turn = 0; turn < LOOKS; turn++) {
-        Look next = moved(look, loading);
+        Look next = moved(look, loading, unevenness);
         if (next.phase() == look.phase()) {
           break;
         }
@@ -246,14 +259,14 @@ final class RampEstimator {
       return look;
     }
 
-    private Look moved(Look look, Loading loading) {
+    private Look moved(Look look, Loading loading, int unevenness) {
       int phase = KernelTable.phaseOf(KernelTable.timeOf(look.phase()) + look.shift());
-      return phase == look.phase() ? look : look(look.kernel(), phase, loading);
+      return phase == look.phase() ? look : look(look.kernel(), phase, loading, unevenness);
     }
 
     private double misfit(Look look, int unevenness) {
-      look(look.kernel(), look.phase(), loading(look.kernel(), unevenness));
-      return regression.misfit();
+      look(look.kernel(), look.phase(), loading(look.kernel(), unevenness), unevenness);
+      return design.regression().misfit();
     }
 
     Optional<BreakEstimate> average(Fit fit) {
@@ -261,17 +274,19 @@ final class RampEstimator {
       double misfit = Math.max(1, fit.misfit() / MISFIT_ALLOWED);
       double time = w.reference + KernelTable.timeOf(look.phase());
       Mixture mixture = new Mixture(time, w.noise);
-      KernelTable table = design.table(look.kernel());
+      LateRegression regression = design.regression();
       for (int u = 0; u < early.length; u++) {
         if (early[u] > mostEarly - NEGLIGIBLE_LOG) {
-          Loading loading = loading(look.kernel(), u);
-          if (regression.fit(w, table, look.phase(), loading, ringing, misfit)) {
+          EarlyFactor factor = design.factor(w.early.length, look.kernel(), u);
+          Loading loading = new Loading(design.nodes(), factor, right);
+          LateView view = view(look.kernel(), look.phase(), u);
+          if (regression.fit(w, view, look.phase(), loading, ringing, misfit)) {
             Unevenness unevenness = Unevenness.LADDER.get(u);
             mixture.add(
-                loading.logEvidence + unevenness.logPrior() + regression.logEvidence(),
+                factor.logEvidence(right) + unevenness.logPrior() + regression.logEvidence(),
                 unevenness,
                 regression.force(design.nodes(), look.phase(), loading),
-                loading.trend);
+                factor.trend(right));
           }
         }
       }

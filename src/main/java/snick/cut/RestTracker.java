@@ -14,16 +14,17 @@ final class RestTracker {
   private static final int MOST = 4096;
   private static final int PICKED = 32;
   private static final int KEPT = 16;
+  private static final int TAIL_SHARE = 6;
+  private static final double[] WIDTHS = widths();
 
   /** Standard deviation of the rounding to whole counts, 1/√12. */
   static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 
   private final int[] picked = new int[PICKED];
-  private final double[] medians = new double[3];
+  private final SortedWindow medians = new SortedWindow(3);
+  private final SortedWindow sigmas = new SortedWindow(KEPT);
   private final double[] course = new double[KEPT];
-  private final double[] sigmas = new double[KEPT];
   private final double[] halfRanges = new double[KEPT];
-  private final double[] sorted = new double[KEPT];
   private long blocks;
   private int inBlock;
   private int blockLength = LEAST;
@@ -34,6 +35,8 @@ final class RestTracker {
   /** Starts anew: nothing is known. */
   void forget() {
     blocks = 0;
+    medians.clear();
+    sigmas.clear();
     inBlock = 0;
     blockLength = LEAST;
     trigger = Double.POSITIVE_INFINITY;
@@ -49,7 +52,7 @@ final class RestTracker {
     double moved = counts - level;
     level = counts;
     Arrays.setAll(course, i -> course[i] + moved);
-    Arrays.fill(medians, counts);
+    medians.replaceAll(counts);
     inBlock = 0;
   }
 
@@ -68,11 +71,11 @@ final class RestTracker {
       return;
     }
     Arrays.sort(picked, 0, n);
-    int tail = n / 6;
+    int tail = n / TAIL_SHARE;
     double median = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
-    medians[(int) (blocks % medians.length)] = median;
+    medians.add(median);
     course[(int) (blocks % KEPT)] = median;
-    sigmas[(int) (blocks % KEPT)] = spread(n, tail);
+    sigmas.add(spread(n, tail));
     halfRanges[(int) (blocks % KEPT)] = 0.5 * (picked[n - 2] - picked[1]);
     blocks++;
     follow();
@@ -91,21 +94,27 @@ final class RestTracker {
 
   /** Half the width between the lower and upper sixth: about one standard deviation. */
   private double spread(int n, int tail) {
-    double expected = 2 * QuantileWidth.ofNormal(tail, n);
-    return (picked[n - 1 - tail] - picked[tail]) / expected;
+    return (picked[n - 1 - tail] - picked[tail]) / WIDTHS[n];
+  }
+
+  private static double[] widths() {
+    double[] widths = new double[PICKED + 1];
+    for (int n = 1; n <= PICKED; n++) {
+      widths[n] = 2 * QuantileWidth.ofNormal(n / TAIL_SHARE, n);
+    }
+    return widths;
   }
 
   private void follow() {
     int n = (int) Math.min(blocks, KEPT);
-    noise = Math.max(QUANTISATION_COUNTS, middle(sigmas, n));
+    noise = Math.max(QUANTISATION_COUNTS, sigmas.median());
     double widest = 0.5 * Math.max(0, range(course, n) - 2 * noise);
     for (int i = 0; i < n; i++) {
       widest = Math.max(widest, halfRanges[i]);
     }
     trigger = (2.2 * widest + 2.5 * noise) * (n < 3 ? 1.5 : 1);
     trigger = Math.max(trigger, 2);
-    int m = (int) Math.min(blocks, medians.length);
-    double target = middle(medians, m);
+    double target = medians.median();
     double step = Math.max(0.5 * noise, 0.25 * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
   }
@@ -118,12 +127,6 @@ final class RestTracker {
       highest = Math.max(highest, values[i]);
     }
     return highest - lowest;
-  }
-
-  private double middle(double[] values, int n) {
-    System.arraycopy(values, 0, sorted, 0, n);
-    Arrays.sort(sorted, 0, n);
-    return 0.5 * (sorted[(n - 1) / 2] + sorted[n / 2]);
   }
 
   /** Whether level and noise are known. */

@@ -1,8 +1,6 @@
 package snick.cut;
 
 import java.util.Arrays;
-import java.util.List;
-import snick.sample.Gap;
 
 /** Samples in order in arrays that grow to a bound and are used again. */
 final class SampleLog {
@@ -50,11 +48,15 @@ final class SampleLog {
     return overrange[i];
   }
 
-  Trace trace(int from, int to, List<Gap> gaps) {
-    return new Trace(
-        Arrays.copyOfRange(nanos, from, to),
-        Arrays.copyOfRange(counts, from, to),
-        Arrays.copyOfRange(overrange, from, to),
-        gaps);
+  long[] copyOfNanos() {
+    return Arrays.copyOf(nanos, size);
+  }
+
+  int[] copyOfCounts() {
+    return Arrays.copyOf(counts, size);
+  }
+
+  boolean[] copyOfOverrange() {
+    return Arrays.copyOf(overrange, size);
   }
 }

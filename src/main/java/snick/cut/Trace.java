@@ -39,6 +39,14 @@ public final class Trace {
     this.gaps = List.copyOf(gaps);
   }
 
+  /** The samples of a log. */
+  Trace(SampleLog log, List<Gap> gaps) {
+    this.deviceNanos = log.copyOfNanos();
+    this.counts = log.copyOfCounts();
+    this.overrange = log.copyOfOverrange();
+    this.gaps = List.copyOf(gaps);
+  }
+
   /** Number of samples. */
   public int size() {
     return counts.length;

@@ -2,22 +2,31 @@ package snick.frame;
 
 /**
  * CRC-16/IBM-3740: polynomial 0x1021, initial value 0xFFFF, not reflected, no final XOR; check
- * value 0x29B1 (CRC catalogue). Table-driven.
+ * value 0x29B1 (CRC catalogue). Four bytes a step by four tables (slicing, Kounavis and Berry 2005,
+ * from memory).
  */
 final class Crc16 {
   private static final int POLYNOMIAL = 0x1021;
+  private static final int SLICES = 4;
+  private static final int ENTRIES = 256;
+
+  /** Entry {@code 256·k + b}: what byte b leaves in the register after k more zero bytes. */
   private static final char[] TABLE = table();
 
   private Crc16() {}
 
   private static char[] table() {
-    char[] table = new char[256];
-    for (int high = 0; high < 256; high++) {
+    char[] table = new char[SLICES * ENTRIES];
+    for (int high = 0; high < ENTRIES; high++) {
       int rest = high << 8;
       for (int bit = 0; bit < 8; bit++) {
         rest = (rest & 0x8000) == 0 ? rest << 1 : (rest << 1) ^ POLYNOMIAL;
       }
       table[high] = (char) rest;
+    }
+    for (int i = ENTRIES; i < table.length; i++) {
+      int one = table[i - ENTRIES];
+      table[i] = (char) ((one << 8) ^ table[one >> 8]);
     }
     return table;
   }
@@ -25,7 +34,16 @@ final class Crc16 {
   /** CRC of {@code length} bytes from {@code offset}, 0 to 0xFFFF. */
   static int of(byte[] bytes, int offset, int length) {
     int crc = 0xFFFF;
-    for (int i = offset; i < offset + length; i++) {
+    int i = offset;
+    int end = offset + length;
+    for (; i + SLICES <= end; i += SLICES) {
+      crc =
+          TABLE[3 * ENTRIES + ((crc >> 8) ^ (bytes[i] & 0xFF))]
+              ^ TABLE[2 * ENTRIES + ((crc & 0xFF) ^ (bytes[i + 1] & 0xFF))]
+              ^ TABLE[ENTRIES + (bytes[i + 2] & 0xFF)]
+              ^ TABLE[bytes[i + 3] & 0xFF];
+    }
+    for (; i < end; i++) {
       crc = ((crc & 0xFF) << 8) ^ TABLE[(crc >> 8) ^ (bytes[i] & 0xFF)];
     }
     return crc;

@@ -74,14 +74,29 @@ public final class SampleStream implements FrameSink {
   public void samples(SampleBatch batch) {
     place(batch);
     int last = batch.size() - 1;
-    for (int i = 0; i <= last; i++) {
-      long offsetNanos = last == 0 ? 0 : batch.spanMicros() * 1000 * i / last;
-      emit(clock.nanos() + offsetNanos, batch.counts(i));
-    }
+    emitEvenly(batch, last);
     clock.advance(batch.spanMicros() * 1000);
     nextSequence = (batch.sequence() + batch.size()) & DeviceClock.MASK_32;
     if (last > 0) {
       period.observe(batch.spanMicros() * 1000 / last);
+    }
+  }
+
+  /** Sample i of the batch stands at the whole nanoseconds of span·i/last. */
+  private void emitEvenly(SampleBatch batch, int last) {
+    long spanNanos = batch.spanMicros() * 1000;
+    long stepNanos = last == 0 ? 0 : spanNanos / last;
+    long restPerStep = last == 0 ? 0 : spanNanos % last;
+    long nanos = clock.nanos();
+    long rest = 0;
+    for (int i = 0; i <= last; i++) {
+      emit(nanos, batch.counts(i));
+      nanos += stepNanos;
+      rest += restPerStep;
+      if (rest >= last) {
+        rest -= last;
+        nanos++;
+      }
     }
   }
 
