@@ -1,0 +1,104 @@
+package snick.virtualrig;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicLong;
+import snick.quantity.SampleRate;
+
+/**
+ * Several virtual rigs in one process of their own, each on a pseudo-terminal {@code rig-0}, {@code
+ * rig-1} … in a folder, so that a recorder can be weighed without them. Arguments: the folder,
+ * number of rigs, samples a second, times real time, seconds from cut to cut, number of cuts of
+ * each rig.
+ *
+ * <p>Each is silent for its first {@value #QUIET_WALL_SECONDS} s, by the clock on the wall, so that
+ * the host knows it before its first sample; loses the line for half a second of its own time every
+ * hour of its own time; and stands still after its last cut, so that what it sent is known. Prints
+ * {@code ready}, {@code done} after the last cut of all, and for each line on standard input a line
+ * for each rig: samples numbered, of these dropped by the device, cuts made. Ends with standard
+ * input.
+ */
+final class RigRack {
+  private static final int QUIET_WALL_SECONDS = 6;
+  private static final double HOUR_SECONDS = 3600;
+  private static final double SILENCE_SECONDS = 0.5;
+  private static final double FOR_GOOD_SECONDS = 1e6;
+
+  private final List<ServedRig> rigs = new ArrayList<>();
+  private final List<AtomicLong> cuts = new ArrayList<>();
+
+  private RigRack() {}
+
+  public static void main(String[] args) throws IOException, InterruptedException {
+    RigRack rack = new RigRack();
+    double speed = Double.parseDouble(args[3]);
+    double everySeconds = Double.parseDouble(args[4]);
+    for (int i = 0; i < Integer.parseInt(args[1]); i++) {
+      rack.add(Path.of(args[0], "rig-" + i), i, Double.parseDouble(args[2]), speed);
+    }
+    System.out.println("ready");
+    Script script = script(speed, everySeconds, Integer.parseInt(args[5]));
+    Thread answering = new Thread(rack::answer, "answering");
+    answering.start();
+    CompletableFuture.allOf(
+            rack.rigs.stream().map(rig -> rig.perform(script)).toArray(CompletableFuture[]::new))
+        .join();
+    System.out.println("done");
+    answering.join();
+    rack.rigs.forEach(ServedRig::close);
+  }
+
+  private void add(Path link, int number, double ratePerSecond, double speed) throws IOException {
+    RigSettings usual = RigSettings.USUAL;
+    RigSettings settings =
+        usual
+            .with(usual.converter().withRate(new SampleRate(ratePerSecond)))
+            .with(usual.device().withDeviceId(usual.device().deviceId() + number));
+    AtomicLong made = new AtomicLong();
+    cuts.add(made);
+    rigs.add(
+        new VirtualRig(settings, number + 1)
+            .serveOnPseudoTerminal(
+                link,
+                Pacer.of(System::nanoTime, speed),
+                VirtualRig.WhenFull.WAIT,
+                truth -> made.incrementAndGet()));
+  }
+
+  private static Script script(double speed, double everySeconds, int cuts) {
+    double quietSeconds = QUIET_WALL_SECONDS * speed;
+    int cutsAnHour = (int) Math.max(1, HOUR_SECONDS / everySeconds);
+    List<Action> actions = new ArrayList<>();
+    actions.add(new Action.GoWrong(new Fault.ConverterLost(quietSeconds)));
+    actions.add(new Action.Rest(quietSeconds));
+    for (int made = 0; made < cuts; made += cutsAnHour) {
+      int now = Math.min(cutsAnHour, cuts - made);
+      actions.addAll(CutsFromTimeToTime.of(everySeconds, now).actions());
+      actions.add(new Action.GoWrong(new Fault.Silence(SILENCE_SECONDS)));
+    }
+    actions.add(new Action.Rest(2));
+    actions.add(new Action.GoWrong(new Fault.ConverterLost(FOR_GOOD_SECONDS)));
+    actions.add(new Action.Rest(1));
+    return new Script(actions);
+  }
+
+  private void answer() {
+    new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))
+        .lines()
+        .forEach(line -> tell());
+  }
+
+  private void tell() {
+    for (int i = 0; i < rigs.size(); i++) {
+      Sent sent = rigs.get(i).sent();
+      System.out.println(sent.samples() + " " + sent.droppedSamples() + " " + cuts.get(i).get());
+    }
+    System.out.println();
+  }
+}
