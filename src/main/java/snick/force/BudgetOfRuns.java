@@ -177,29 +177,65 @@ final class BudgetOfRuns {
     return fit.overForce(1, withinRunSdCounts(), withinRunDegreesOfFreedom());
   }
 
+  /**
+   * Variance of single loadings without the noise of their readings, which a cut brings along with
+   * its own peak. Variance components: JCGM 100:2008, H.5.2.
+   */
   private BudgetTerm repeatability() {
+    double within = square(withinRunSdCounts());
+    double seating = Math.max(0, within - readingVariance());
+    double freedom = withinRunDegreesOfFreedom() * square(seating / within);
     return new BudgetTerm(
         Source.REPEATABILITY,
         Distribution.STUDENT_T,
-        Force.ofNewtons(withinRunSdCounts() * newtonsPerCount),
+        Force.ofNewtons(Math.sqrt(seating) * newtonsPerCount),
         0,
-        withinRunDegreesOfFreedom(),
-        "scatter of single loadings about the curve of their run");
+        seating > 0 ? freedom : Double.POSITIVE_INFINITY,
+        "scatter of single loadings about the curve of their run, less the noise of the readings");
   }
 
-  /** A later run differs from the mean of n runs with variance s²·(1 + 1/n). */
+  /** Variance that the noise of one sample leaves in a deflection, mean over the rising ones. */
+  private double readingVariance() {
+    double sum = 0;
+    for (CalibrationRun run : data.runs()) {
+      for (CalibrationRun.Loaded loaded : run.loaded()) {
+        sum += loaded.direction() == Direction.UP ? run.deflectionVariance(loaded) : 0;
+      }
+    }
+    return sum / rising.size();
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /**
+   * A later run differs from the mean of n runs with variance s²·(1 + 1/n); s² is what the runs
+   * differ beyond what their single loadings explain (JCGM 100:2008, H.5.2).
+   */
   private BudgetTerm runToRun() {
     double[] sensitivities = sensitivities();
     int n = sensitivities.length;
     double mean = Arrays.stream(sensitivities).average().orElse(0);
-    double squares = Arrays.stream(sensitivities).map(s -> (s - mean) * (s - mean)).sum();
+    double seen = Arrays.stream(sensitivities).map(s -> square(s - mean)).sum() / (n - 1);
+    double byLoadings = square(withinRunSdCounts()) * n / squaresOfFit();
+    double ofRuns = Math.max(0, seen - byLoadings);
+    double spread = square(seen) / (n - 1) + square(byLoadings) / withinRunDegreesOfFreedom();
     return new BudgetTerm(
         Source.RUN_TO_RUN,
         Distribution.STUDENT_T,
         Force.ZERO,
-        Math.sqrt(squares / (n - 1) * (1 + 1.0 / n)),
-        n - 1,
-        String.format(Locale.ROOT, "sensitivity over %d runs, for one later run", n));
+        Math.sqrt(ofRuns * (1 + 1.0 / n)),
+        ofRuns > 0 ? square(ofRuns) / spread : Double.POSITIVE_INFINITY,
+        String.format(
+            Locale.ROOT,
+            "sensitivity over %d runs, for one later run, less what single loadings explain",
+            n));
+  }
+
+  /** Sum of the squares of the fitted rising deflections, counts². */
+  private double squaresOfFit() {
+    return rising.stream().mapToDouble(d -> square(fit.predict(d.newtons()))).sum();
   }
 
   /** Between the rising and the falling curve: half their difference is the half-width. */

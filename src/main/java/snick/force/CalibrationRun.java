@@ -26,9 +26,21 @@ public record CalibrationRun(HeldReading zeroBefore, List<Loaded> loaded, HeldRe
 
   /** Zero at {@code nanos}, counts. */
   double zeroCounts(double nanos) {
+    return zeroBefore.meanCounts() + part(nanos) * zeroMovedCounts();
+  }
+
+  /** How far {@code nanos} lies on the way from the zero before to the zero after, 0 to 1. */
+  private double part(double nanos) {
     double span = zeroAfter.middleNanos() - zeroBefore.middleNanos();
-    double part = span > 0 ? (nanos - zeroBefore.middleNanos()) / span : 0;
-    return zeroBefore.meanCounts() + part * zeroMovedCounts();
+    return span > 0 ? (nanos - zeroBefore.middleNanos()) / span : 0;
+  }
+
+  /** Variance that the noise of its samples leaves in the deflection of {@code of}, counts². */
+  double deflectionVariance(Loaded of) {
+    double part = part(of.reading().middleNanos());
+    return of.reading().meanVariance()
+        + (1 - part) * (1 - part) * zeroBefore.meanVariance()
+        + part * part * zeroAfter.meanVariance();
   }
 
   /** Zero after less zero before, counts. */

@@ -28,6 +28,11 @@ public record HeldReading(
     }
   }
 
+  /** Variance of the mean if the samples scatter independently, counts². */
+  double meanVariance() {
+    return sdCounts * sdCounts / samples;
+  }
+
   /** Middle of the window in device time, ns. */
   public double middleNanos() {
     return fromNanos + (toNanos - fromNanos) / 2.0;

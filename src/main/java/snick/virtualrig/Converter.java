@@ -16,6 +16,8 @@ final class Converter {
   private final Random noise;
   private final Random chance;
   private int gain;
+  private double humPeriodSeconds;
+  private double humGain;
   private double spikeGramForce;
   private double railUntilSeconds;
   private int rail;
@@ -59,10 +61,13 @@ final class Converter {
     if (disturbance.humGramForce() == 0) {
       return 0;
     }
-    double gainOfFilter = settings.filter().gainAt(disturbance.humHertz() * periodSeconds);
+    if (periodSeconds != humPeriodSeconds) {
+      humPeriodSeconds = periodSeconds;
+      humGain = settings.filter().gainAt(disturbance.humHertz() * periodSeconds);
+    }
     double middle = seconds - settings.filter().delayPeriods() * periodSeconds;
     double angle = 2 * StrictMath.PI * disturbance.humHertz() * middle;
-    return disturbance.humGramForce() * gainOfFilter * StrictMath.sin(angle);
+    return disturbance.humGramForce() * humGain * StrictMath.sin(angle);
   }
 
   private double spike(double periodSeconds) {

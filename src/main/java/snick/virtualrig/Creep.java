@@ -5,6 +5,8 @@ final class Creep {
   private final double share;
   private final double timeSeconds;
   private double creptGramForce;
+  private double stepSeconds;
+  private double approach;
 
   Creep(FixtureSettings fixture) {
     this.share = fixture.creepShare();
@@ -13,7 +15,10 @@ final class Creep {
 
   /** Creep after {@code seconds} under this load, gf. */
   double afterGramForce(double loadGramForce, double seconds) {
-    double approach = -StrictMath.expm1(-seconds / timeSeconds);
+    if (seconds != stepSeconds) {
+      stepSeconds = seconds;
+      approach = -StrictMath.expm1(-seconds / timeSeconds);
+    }
     creptGramForce += (share * loadGramForce - creptGramForce) * approach;
     return creptGramForce;
   }

@@ -13,6 +13,10 @@ final class Warmth {
   private final Random random;
   private double warmedKelvin;
   private double wanderedKelvin;
+  private double stepSeconds;
+  private double approach;
+  private double kept;
+  private double freshKelvin;
 
   Warmth(double warmUpKelvin, Random random) {
     this.warmUpKelvin = warmUpKelvin;
@@ -20,10 +24,18 @@ final class Warmth {
   }
 
   void pass(double seconds) {
-    warmedKelvin -= (warmUpKelvin - warmedKelvin) * StrictMath.expm1(-seconds / WARM_UP_SECONDS);
-    double kept = StrictMath.exp(-seconds / WANDER_SECONDS);
-    double fresh = WANDER_KELVIN * StrictMath.sqrt(1 - kept * kept);
-    wanderedKelvin = kept * wanderedKelvin + fresh * random.nextGaussian();
+    if (seconds != stepSeconds) {
+      begin(seconds);
+    }
+    warmedKelvin -= (warmUpKelvin - warmedKelvin) * approach;
+    wanderedKelvin = kept * wanderedKelvin + freshKelvin * random.nextGaussian();
+  }
+
+  private void begin(double seconds) {
+    stepSeconds = seconds;
+    approach = StrictMath.expm1(-seconds / WARM_UP_SECONDS);
+    kept = StrictMath.exp(-seconds / WANDER_SECONDS);
+    freshKelvin = WANDER_KELVIN * StrictMath.sqrt(1 - kept * kept);
   }
 
   /** Change since power-on, K. */
