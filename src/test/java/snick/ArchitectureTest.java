@@ -74,6 +74,7 @@ class ArchitectureTest {
         "java.io..",
         "java.nio..",
         "java.net..");
+    row(table, "service", "com.sun.jna..", "java.io..", "java.nio..");
     row(
         table,
         "exchange",
@@ -111,7 +112,7 @@ class ArchitectureTest {
           "com.sun.net.httpserver..", List.of("snick.view"),
           "io.micrometer..", List.of("snick.view"),
           "org.knowm.xchart..", List.of("snick.report"),
-          "com.sun.jna..", List.of("snick.virtualrig"),
+          "com.sun.jna..", List.of("snick.virtualrig", "snick.service"),
           "picocli..", List.of("snick.cli"),
           "org.slf4j..", List.of("snick.daemon"));
 

@@ -73,8 +73,9 @@ final class RunCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     calibration.given(0);
     CountDownLatch stopped = new CountDownLatch(1);
-    try (Recorder recorder = start()) {
-      Thread stop = new Thread(() -> stopOrderly(recorder, stopped), "stop");
+    try (Recorder recorder = start();
+        Supervised supervised = Supervised.byWhomStartedThis(recorder, this::tell)) {
+      Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
       recorder.awaitEnd();
@@ -92,8 +93,9 @@ final class RunCommand implements Callable<Integer> {
   }
 
   /** On SIGINT and SIGTERM: the event in flight is stored before the process ends. */
-  private void stopOrderly(Recorder recorder, CountDownLatch stopped) {
+  private void stopOrderly(Recorder recorder, Supervised supervised, CountDownLatch stopped) {
     if (stopped.getCount() > 0) {
+      supervised.close();
       recorder.close();
       tell("stopped; everything announced is stored in " + data.path());
       out().flush();

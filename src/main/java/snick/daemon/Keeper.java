@@ -27,6 +27,7 @@ import snick.view.NextSpot;
  */
 final class Keeper implements Runnable {
   private static final long RETRY_SECONDS = 1;
+  private static final long WAIT_SECONDS = 1;
 
   private final BlockingQueue<Work> queue;
   private final Store store;
@@ -37,6 +38,7 @@ final class Keeper implements Runnable {
   private final Consumer<String> complain;
   private final List<Optional<Current>> current;
   private final Set<String> warned = new HashSet<>();
+  private final Rounds rounds = new Rounds();
   private volatile boolean storing = true;
   private volatile boolean abandoned;
 
@@ -65,14 +67,30 @@ final class Keeper implements Runnable {
   @Override
   public void run() {
     try {
-      Work work = queue.take();
+      Work work = next();
       while (!(work instanceof Work.Finish)) {
         keepTrying(work);
-        work = queue.take();
+        work = next();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    } finally {
+      rounds.end();
     }
+  }
+
+  private Work next() throws InterruptedException {
+    Work work = null;
+    while (work == null) {
+      rounds.went();
+      work = queue.poll(WAIT_SECONDS, TimeUnit.SECONDS);
+    }
+    return work;
+  }
+
+  /** Whether this thread goes on; any thread. */
+  Rounds rounds() {
+    return rounds;
   }
 
   /** Whether the store takes what it is given. */
@@ -97,6 +115,7 @@ final class Keeper implements Runnable {
 
   private void keepTrying(Work work) throws InterruptedException {
     while (!attempt(work) && !abandoned) {
+      rounds.went();
       TimeUnit.SECONDS.sleep(RETRY_SECONDS);
     }
   }

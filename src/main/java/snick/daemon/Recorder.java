@@ -12,7 +12,9 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import snick.port.PortAddress;
@@ -46,6 +48,7 @@ public final class Recorder implements AutoCloseable {
   private final Keeper keeper;
   private final Thread keeperThread;
   private final RigMetrics metrics;
+  private final AtomicLong announced = new AtomicLong();
   private volatile boolean failed;
   private boolean closed;
   private final List<LiveTrace> traces = new ArrayList<>();
@@ -197,6 +200,7 @@ public final class Recorder implements AutoCloseable {
   }
 
   private void announce(AnnouncedCut cut, Consumer<AnnouncedCut> audience) {
+    announced.incrementAndGet();
     metrics.announced(cut.cut().outcome().word(), cut.latencyNanos());
     page.ifPresent(p -> p.page().announced(cut.rig(), cut.cut().polarity(), cut.id()));
     audience.accept(cut);
@@ -216,6 +220,19 @@ public final class Recorder implements AutoCloseable {
   /** Where along the edge the next cut is going to be, as the person says. */
   public NextSpot nextSpot() {
     return nextSpot;
+  }
+
+  /** The loops that go round as long as all is well: the keeper's, and each live rig's. */
+  List<Rounds> loops() {
+    return Stream.concat(
+            Stream.of(keeper.rounds()),
+            readers.stream().filter(RigReader::live).map(RigReader::rounds))
+        .toList();
+  }
+
+  /** How many events were stored and announced. */
+  long announced() {
+    return announced.get();
   }
 
   /** Why rigs could not be opened at all, one sentence each; empty if all were. */

@@ -38,6 +38,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private static final long SILENCE_NANOS = TimeUnit.SECONDS.toNanos(3);
   private static final long STATE_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
   private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
+  private static final long QUEUE_WAIT_SECONDS = 1;
   private static final long CLOCK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(60);
 
   private final int rig;
@@ -48,6 +49,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final HostClockFit clockFit = new HostClockFit();
 
   private final HostFrames frames = new HostFrames();
+  private final Rounds rounds = new Rounds();
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
   private long lastByteNanos;
@@ -112,6 +114,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     try {
       boolean again = true;
       while (again && !stopping) {
+        rounds.went();
         again = readOnce();
       }
     } catch (InterruptedException e) {
@@ -119,6 +122,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     } finally {
       pipeline.end();
       publish(RigState.Link.ENDED);
+      rounds.end();
     }
   }
 
@@ -163,6 +167,16 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     return address.live();
   }
 
+  /** Whether this thread goes on; any thread. */
+  Rounds rounds() {
+    return rounds;
+  }
+
+  /** Whether its bytes come from a rig, not from a file. */
+  boolean live() {
+    return address.live();
+  }
+
   /** Why the rig could not be opened at all; any thread. */
   Optional<String> refusal() {
     return refusal;
@@ -181,6 +195,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     publish(RigState.Link.AWAITING_HELLO);
     askHello(source);
     while (!stopping && !source.ended()) {
+      rounds.went();
       int count = source.read(buffer);
       if (count > 0) {
         take(source, buffer, count);
@@ -329,7 +344,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
     around.faults().note("queue full", "reading waits until the store takes more");
     try {
-      around.queue().put(work);
+      while (!around.queue().offer(work, QUEUE_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        rounds.went();
+      }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
