@@ -79,7 +79,7 @@ final class DemoCommand implements Callable<Integer> {
     out.println("  snick cuts show 1 --data " + data);
     out.println("  snick progress --margin 6 --data " + data);
     out.println("  snick burr 'as found' --data " + data);
-    out.println("where snick stands for: java -jar target/snick.jar");
+    OwnName.explained().ifPresent(out::println);
     out.flush();
   }
 }

@@ -30,6 +30,9 @@ public final class Main {
     line.setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
     int status = line.execute(args);
+    if (helped(line.getParseResult())) {
+      OwnName.explained().ifPresent(out::println);
+    }
     out.flush();
     err.flush();
     return status;
@@ -40,22 +43,33 @@ public final class Main {
     return new CommandLine(new SnickCommand());
   }
 
+  private static boolean helped(CommandLine.ParseResult parsed) {
+    return parsed != null
+        && parsed.asCommandLineList().stream().anyMatch(CommandLine::isUsageHelpRequested);
+  }
+
   private static int explain(Exception failure, CommandLine command, CommandLine.ParseResult parsed)
       throws Exception {
     if (failure instanceof Refusal refusal) {
-      command.getErr().println("snick: " + PlainText.inert(refusal.getMessage()));
+      say(refusal, command);
       return refusal.exitCode();
     }
     if (failure instanceof NotAccepted
         || failure instanceof NotComparable
         || failure instanceof NothingToDraw) {
-      command.getErr().println("snick: " + PlainText.inert(failure.getMessage()));
+      say(failure, command);
       return ExitCode.BAD_INPUT;
     }
     if (failure instanceof StoreException) {
-      command.getErr().println("snick: " + PlainText.inert(failure.getMessage()));
+      say(failure, command);
       return ExitCode.FAILED;
     }
     throw failure;
+  }
+
+  private static void say(Exception failure, CommandLine command) {
+    PrintWriter err = command.getErr();
+    err.println("snick: " + PlainText.inert(failure.getMessage()));
+    OwnName.explained(failure.getMessage()).ifPresent(line -> err.println("snick: " + line));
   }
 }
