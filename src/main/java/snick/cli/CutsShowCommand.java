@@ -1,9 +1,11 @@
 package snick.cli;
 
 import java.io.PrintWriter;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -14,6 +16,7 @@ import picocli.CommandLine.Spec;
 import snick.cut.Cut;
 import snick.cut.Peak;
 import snick.force.CombinedUncertainty;
+import snick.store.Origin;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.store.StoredForce;
@@ -50,16 +53,17 @@ final class CutsShowCommand implements Callable<Integer> {
       if (json) {
         Map<String, Object> object = StoredCutJson.withTrace(cut);
         CutBudget.of(cut, store).ifPresent(b -> object.put("budget", CutBudget.json(b)));
+        store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
         JsonLine.print(out(), object);
       } else {
-        print(cut, store.forces(id));
+        print(cut, store.forces(id), store.originOfCut(id));
         CutBudget.of(cut, store).ifPresent(this::printBudget);
       }
     }
     return ExitCode.OK;
   }
 
-  private void print(StoredCut stored, List<StoredForce> forces) {
+  private void print(StoredCut stored, List<StoredForce> forces, Optional<Origin.Taken> origin) {
     Cut cut = stored.cut();
     out().println("Cut " + id + ", " + stored.summary().occurredAt());
     line("outcome", EventLine.words(cut.outcome()));
@@ -71,12 +75,33 @@ final class CutsShowCommand implements Callable<Integer> {
     line("zero", zero(cut));
     line("noise", Numbers.fixed(cut.rest().noiseCounts(), 1) + " counts");
     stored.summary().setAside().ifPresent(why -> line("set aside", why));
+    origin.ifPresent(from -> line("origin", origin(from)));
     if (!cut.flags().isEmpty()) {
       line("flags", EventLine.words(cut.flags()));
     }
     out().println();
     out().println("  " + Sparkline.of(cut.trace(), cut.polarity(), TRACE_COLUMNS));
     out().println("  " + span(cut));
+  }
+
+  private static String origin(Origin.Taken from) {
+    return from.origin().kind()
+        + " "
+        + from.origin().name()
+        + ", taken in "
+        + from.takenIn()
+        + ", SHA-256 "
+        + from.origin().sha256();
+  }
+
+  private static Map<String, Object> json(Origin.Taken from) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("kind", from.origin().kind());
+    object.put("name", from.origin().name());
+    object.put("title", from.origin().document());
+    object.put("taken_in", from.takenIn().toString());
+    object.put("sha256", from.origin().sha256());
+    return object;
   }
 
   private void printBudget(CombinedUncertainty budget) {

@@ -1,10 +1,13 @@
 package snick.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import snick.exchange.PackageReport;
 
 /** What a check of a package found, for people. */
 final class PackageText {
+  private static final int SHOWN = 20;
+
   private PackageText() {}
 
   static void print(PrintWriter out, PackageReport report) {
@@ -20,7 +23,15 @@ final class PackageText {
     }
     if (!report.holds()) {
       out.println("The raw traces do not bear out what is stated:");
-      report.differences().forEach(d -> out.println("  " + PlainText.inert(d)));
+      printFirst(out, report.differences());
+    }
+  }
+
+  /** Prints some differences; whoever has many has seen enough then. */
+  static void printFirst(PrintWriter out, List<String> differences) {
+    differences.stream().limit(SHOWN).forEach(d -> out.println("  " + PlainText.inert(d)));
+    if (differences.size() > SHOWN) {
+      out.println("  and more; these are the first " + SHOWN + ".");
     }
   }
 }

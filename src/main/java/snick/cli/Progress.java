@@ -39,13 +39,13 @@ final class Progress {
                 + " events");
   }
 
-  /** So much of {@code total} is done of what is being done, for example checking. */
+  /** So much of {@code total}, 0 if unknown, is done of what is being done, such as checking. */
   void at(String doing, long done, long total) {
-    draw(() -> doing + " … " + percent(done, total));
+    draw(() -> doing + " …" + (total > 0 ? " " + percent(done, total) : "     "));
   }
 
   private static String percent(long done, long total) {
-    return String.format(Locale.ROOT, "%3.0f %%", total > 0 ? 100.0 * done / total : 100);
+    return String.format(Locale.ROOT, "%3.0f %%", 100.0 * done / total);
   }
 
   private static String megabytes(long bytes) {

@@ -2,18 +2,19 @@ package snick.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.function.Consumer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import snick.store.CutSelection;
-import snick.store.IntegrityReport;
+import snick.exchange.StoreCheck;
 import snick.store.SalvageReport;
 import snick.store.Store;
 import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /** Cares for the store itself. */
 @Command(
@@ -39,24 +40,27 @@ final class StoreCommand implements Runnable {
   @Command(
       name = "check",
       mixinStandardHelpOptions = true,
-      description = "Check SQLite's structure, references, and the checksum of every trace.",
+      description = {
+        "Check SQLite's structure, references and the checksum of every trace; then derive every cut",
+        "again from its trace and compare that with what is stored. Nothing is changed."
+      },
       footerHeading = "%nExamples:%n",
-      footer = {"  snick store check"})
+      footer = "  snick store check")
   int check(@Mixin DataDirectory data) {
-    IntegrityReport report;
+    StoppedByHand watch = watch();
+    StoreCheck.Report report;
     try (StoreReader store = OpenedStore.toRead(data)) {
-      long total = store.count(CutSelection.all());
-      Progress progress =
-          new Progress(spec.commandLine().getErr(), Terminal.watchesErrors(), total);
-      report = store.verify(done -> progress.at(done, done));
-      progress.done();
+      report = StoreCheck.of(store, watch);
     } catch (StoreException e) {
       throw Refusal.failed(e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed("check " + e.getMessage(), e);
+    } finally {
+      watch.done();
     }
-    out().println(report.traces() + " traces checked, " + report.damagedTraces() + " damaged.");
-    report.problems().forEach(p -> out().println("  " + PlainText.inert(p)));
-    out().println(report.isSound() ? "The store is sound." : "The store is NOT sound.");
-    return report.isSound() ? ExitCode.OK : ExitCode.NOT_PASSED;
+    StoreCheckText.print(out(), report);
+    boolean good = report.integrity().isSound() && report.differing() == 0;
+    return good ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 
   @Command(
@@ -70,12 +74,7 @@ final class StoreCommand implements Runnable {
   int backup(
       @Parameters(paramLabel = "FILE", description = "New file.") Path target,
       @Mixin DataDirectory data) {
-    tell("copying and checking …");
-    try {
-      StoreReader.backUp(data.path(), target);
-    } catch (StoreException e) {
-      throw Refusal.failed(e.getMessage(), e);
-    }
+    copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
     out().println("The store is in " + target + ", checked.");
     return ExitCode.OK;
   }
@@ -89,12 +88,7 @@ final class StoreCommand implements Runnable {
   int restore(
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
-    tell("copying and checking …");
-    try {
-      Store.restore(backup, data.path());
-    } catch (StoreException e) {
-      throw Refusal.failed(e.getMessage(), e);
-    }
+    copy("restore", watch -> Store.restore(backup, data.path(), watch));
     out().println("The backup is now the store in " + data.path() + ".");
     return ExitCode.OK;
   }
@@ -119,6 +113,23 @@ final class StoreCommand implements Runnable {
     out().println(rows + " rows kept in " + data.path() + ".");
     report.lost().forEach(line -> out().println("  lost: " + PlainText.inert(line)));
     return report.lost().isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+
+  private void copy(String what, Consumer<Watch> work) {
+    StoppedByHand watch = watch();
+    try {
+      work.accept(watch);
+    } catch (StoreException e) {
+      throw Refusal.failed(e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed(what + " " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+  }
+
+  private StoppedByHand watch() {
+    return new StoppedByHand(spec.commandLine().getErr());
   }
 
   private void tell(String word) {

@@ -14,9 +14,9 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The central directory of a zip file (PKWARE, APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16),
- * read strictly before anything is unpacked: plain files of known names, each once, none laid over
- * another.
+ * The central directory of a zip file (PKWARE, APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.14 to
+ * 4.3.16; 4.5.3 for what is over 4 GiB), read strictly before anything is unpacked: plain files of
+ * known names, each once, none laid over another.
  */
 final class ZipDirectory {
   private static final int END_BYTES = 22;
@@ -30,7 +30,16 @@ final class ZipDirectory {
   private static final int UNIX = 3;
   private static final int FILE_TYPE = 0xF000;
   private static final int PLAIN_FILE = 0x8000;
+
+  /** In place of a number that does not fit, which is then kept elsewhere. */
   private static final long ZIP64 = 0xFFFF_FFFFL;
+
+  private static final int ZIP64_COUNT = 0xFFFF;
+  private static final int LOCATOR_BYTES = 20;
+  private static final int LOCATOR_MARK = 0x07064b50;
+  private static final int LARGE_END_BYTES = 56;
+  private static final int LARGE_END_MARK = 0x06064b50;
+  private static final int LARGE_SIZES = 1;
 
   private final String zip;
   private final FileChannel channel;
@@ -49,6 +58,8 @@ final class ZipDirectory {
    */
   record Entry(String name, long compressedBytes, long start) {}
 
+  private record Extent(long count, long start) {}
+
   /** Entries of a zip file in which nothing is wrong. */
   static List<Entry> check(Path file, Set<String> known) throws IOException {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
@@ -61,7 +72,7 @@ final class ZipDirectory {
   }
 
   private ByteBuffer read(long position, int length) throws IOException {
-    if (position < 0 || position + length > channel.size()) {
+    if (!(position >= 0 && position <= channel.size() - length)) {
       throw refused("the zip file is torn: it refers to bytes beyond its end; fetch it again");
     }
     ByteBuffer buffer = ByteBuffer.allocate(length).order(ByteOrder.LITTLE_ENDIAN);
@@ -70,27 +81,14 @@ final class ZipDirectory {
   }
 
   private List<Entry> entries(Set<String> known) throws IOException {
-    long end = channel.size() - END_BYTES;
-    ByteBuffer tail = read(end, END_BYTES);
-    if (tail.getInt(0) != END_MARK || tail.getShort(20) != 0) {
-      throw refused("not a zip file, or bytes follow its end; ask the sender for a plain one");
-    }
-    int count = tail.getShort(10) & 0xFFFF;
-    long directoryBytes = tail.getInt(12) & ZIP64;
-    long directory = tail.getInt(16) & ZIP64;
-    if (directoryBytes == ZIP64 || directory == ZIP64) {
-      throw refused("over 4 GiB; ask the sender for a folder, or for smaller packages");
-    }
-    if (count > known.size()) {
-      throw refused(count + " entries, a package has at most " + known.size());
-    }
-    if (directory + directoryBytes != end) {
-      throw refused("its directory does not end where the file ends; fetch it again");
+    Extent extent = extent();
+    if (!(extent.count() >= 0 && extent.count() <= known.size())) {
+      throw refused(extent.count() + " entries, a package has at most " + known.size());
     }
     List<Entry> entries = new ArrayList<>();
     Set<String> names = new HashSet<>();
-    long position = directory;
-    for (int i = 0; i < count; i++) {
+    long position = extent.start();
+    for (int i = 0; i < extent.count(); i++) {
       ByteBuffer fixed = read(position, ENTRY_BYTES);
       Entry entry = entry(fixed, position, known);
       if (!names.add(entry.name())) {
@@ -99,8 +97,44 @@ final class ZipDirectory {
       entries.add(entry);
       position += ENTRY_BYTES + variableBytes(fixed);
     }
-    requireApart(entries, directory);
+    requireApart(entries, extent.start());
     return entries;
+  }
+
+  /** Where the directory lies: up to the end record, or up to the one for over 4 GiB before it. */
+  private Extent extent() throws IOException {
+    long end = channel.size() - END_BYTES;
+    ByteBuffer tail = read(end, END_BYTES);
+    if (tail.getInt(0) != END_MARK || tail.getShort(20) != 0) {
+      throw refused("not a zip file, or bytes follow its end; ask the sender for a plain one");
+    }
+    int count = tail.getShort(10) & 0xFFFF;
+    long bytes = tail.getInt(12) & ZIP64;
+    long start = tail.getInt(16) & ZIP64;
+    if (count == ZIP64_COUNT || bytes == ZIP64 || start == ZIP64) {
+      return largeExtent(end - LOCATOR_BYTES);
+    }
+    return adjacent(new Extent(count, start), bytes, end);
+  }
+
+  private Extent largeExtent(long locatorAt) throws IOException {
+    ByteBuffer locator = read(locatorAt, LOCATOR_BYTES);
+    long recordAt = locator.getLong(8);
+    ByteBuffer record = read(recordAt, LARGE_END_BYTES);
+    if (locator.getInt(0) != LOCATOR_MARK
+        || record.getInt(0) != LARGE_END_MARK
+        || recordAt + LARGE_END_BYTES != locatorAt) {
+      throw refused("its end record for over 4 GiB is damaged; fetch it again");
+    }
+    return adjacent(
+        new Extent(record.getLong(32), record.getLong(48)), record.getLong(40), recordAt);
+  }
+
+  private Extent adjacent(Extent extent, long bytes, long end) {
+    if (!(extent.start() >= 0 && bytes >= 0 && extent.start() == end - bytes)) {
+      throw refused("its directory does not end where the file ends; fetch it again");
+    }
+    return extent;
   }
 
   private static int variableBytes(ByteBuffer entry) {
@@ -135,13 +169,50 @@ final class ZipDirectory {
     if (fixed.get(5) == UNIX && type != 0 && type != PLAIN_FILE) {
       throw refused("entry '" + name + "' is a link or no plain file; do not trust it");
     }
+    Entry found = sized(name, fixed, position);
+    if (!(found.start() >= 0 && found.compressedBytes() >= 0)) {
+      throw refused("entry '" + name + "' has a size or place below 0; do not trust it");
+    }
+    requireSameName(name, found.start());
+    return found;
+  }
+
+  private Entry sized(String name, ByteBuffer fixed, long position) throws IOException {
     long compressed = fixed.getInt(20) & ZIP64;
     long start = fixed.getInt(42) & ZIP64;
-    if (compressed == ZIP64 || start == ZIP64) {
-      throw refused("over 4 GiB; ask the sender for a folder, or for smaller packages");
+    ByteBuffer large =
+        largeSizes(
+            read(
+                position + ENTRY_BYTES + (fixed.getShort(28) & 0xFFFF),
+                fixed.getShort(30) & 0xFFFF));
+    if ((fixed.getInt(24) & ZIP64) == ZIP64) {
+      nextLarge(name, large);
     }
-    requireSameName(name, start);
-    return new Entry(name, compressed, start);
+    return new Entry(
+        name,
+        compressed == ZIP64 ? nextLarge(name, large) : compressed,
+        start == ZIP64 ? nextLarge(name, large) : start);
+  }
+
+  /** The extra field of header ID 1 (section 4.5.3); empty if there is none. */
+  private static ByteBuffer largeSizes(ByteBuffer extra) {
+    while (extra.remaining() >= 4) {
+      int id = extra.getShort() & 0xFFFF;
+      int length = Math.min(extra.getShort() & 0xFFFF, extra.remaining());
+      if (id == LARGE_SIZES) {
+        return extra.slice(extra.position(), length).order(ByteOrder.LITTLE_ENDIAN);
+      }
+      extra.position(extra.position() + length);
+    }
+    return ByteBuffer.allocate(0);
+  }
+
+  private long nextLarge(String name, ByteBuffer large) {
+    if (large.remaining() < Long.BYTES) {
+      throw refused(
+          "entry '" + name + "' is over 4 GiB and does not say how large; fetch it again");
+    }
+    return large.getLong();
   }
 
   private void requireSameName(String name, long start) throws IOException {

@@ -7,7 +7,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteOpenMode;
 
@@ -20,6 +22,9 @@ final class Database implements AutoCloseable {
   static final int BUSY_TIMEOUT_MILLIS = 5_000;
 
   private static final int WAL_SIZE_LIMIT_BYTES = 16 << 20;
+
+  /** Instructions of SQLite's virtual machine. */
+  private static final int STEPS_BETWEEN_LOOKS = 50_000;
 
   private final Path file;
   private final Failures failures;
@@ -132,6 +137,36 @@ final class Database implements AutoCloseable {
     } catch (SQLException alreadyRolledBack) {
       // SQLite itself rolls back on some errors (full disk, I/O); the cause is on its way up.
       return;
+    }
+  }
+
+  /**
+   * Runs {@code work} and asks {@code goesOn} some hundred times a second meanwhile, on this
+   * thread.
+   *
+   * @throws Watch.Stopped once it says no; then the statement under way was undone
+   */
+  void watched(BooleanSupplier goesOn, Runnable work) {
+    boolean[] stopped = {false};
+    ProgressHandler handler =
+        new ProgressHandler() {
+          @Override
+          protected int progress() {
+            stopped[0] |= !goesOn.getAsBoolean();
+            return stopped[0] ? 1 : 0;
+          }
+        };
+    try {
+      ProgressHandler.setHandler(connection, STEPS_BETWEEN_LOOKS, handler);
+      work.run();
+      ProgressHandler.clearHandler(connection);
+    } catch (SQLException e) {
+      throw failures.of(e);
+    } catch (StoreException e) {
+      if (stopped[0]) {
+        throw new Watch.Stopped();
+      }
+      throw e;
     }
   }
 

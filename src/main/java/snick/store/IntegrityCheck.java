@@ -2,7 +2,6 @@ package snick.store;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.LongConsumer;
 
 /** Checks a whole store: SQLite's own checks, then every trace. */
 final class IntegrityCheck {
@@ -11,15 +10,16 @@ final class IntegrityCheck {
 
   private final Database database;
   private final CutTable cuts;
-  private final LongConsumer progress;
+  private final Watch watch;
   private final List<String> problems = new ArrayList<>();
+  private long total;
   private long traces;
   private long damagedTraces;
 
-  IntegrityCheck(Database database, LongConsumer progress) {
+  IntegrityCheck(Database database, Watch watch) {
     this.database = database;
     this.cuts = new CutTable(database);
-    this.progress = progress;
+    this.watch = watch;
   }
 
   /** Runs SQLite's own checks and refuses a database that does not pass. */
@@ -52,7 +52,11 @@ final class IntegrityCheck {
   }
 
   IntegrityReport run() {
-    attempt(() -> problems.addAll(structure(database)));
+    attempt(
+        () ->
+            database.watched(
+                () -> watch.goesOn("checking tables", 0, 0),
+                () -> problems.addAll(structure(database))));
     attempt(this::checkTraces);
     List<String> first = problems.subList(0, Math.min(MOST_PROBLEMS, problems.size()));
     return new IntegrityReport(traces, damagedTraces, first);
@@ -67,6 +71,7 @@ final class IntegrityCheck {
   }
 
   private void checkTraces() {
+    total = cuts.count(CutSelection.all());
     long last = 0;
     List<Long> page = idsAfter(last);
     while (!page.isEmpty()) {
@@ -84,6 +89,7 @@ final class IntegrityCheck {
   }
 
   private void checkTrace(long cutId) {
+    watch.check("checking traces", traces, total);
     traces++;
     try {
       cuts.requireSoundTrace(cutId);
@@ -91,7 +97,6 @@ final class IntegrityCheck {
       damagedTraces++;
       problem(e);
     }
-    progress.accept(traces);
   }
 
   private void problem(StoreException e) {

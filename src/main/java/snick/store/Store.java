@@ -71,7 +71,7 @@ public final class Store implements AutoCloseable {
       return;
     }
     if (version > 0) {
-      new StoreCopy(StoreFile.beforeUpgrade(database.file(), version, clock.instant()))
+      new StoreCopy(StoreFile.beforeUpgrade(database.file(), version, clock.instant()), Watch.NONE)
           .of(database.file());
     }
     migrations.runTo(Migrations.VERSION);
@@ -84,14 +84,14 @@ public final class Store implements AutoCloseable {
    * @throws StoreException if the backup is unsound or no store of this program, or the directory
    *     has a store
    */
-  public static void restore(Path backup, Path directory) {
+  public static void restore(Path backup, Path directory, Watch watch) {
     try (Database database = Database.reader(StoreFile.requireThere(backup))) {
       if (new Migrations(database).check() == 0) {
         throw new StoreException(
             StoreException.Trouble.OTHER, backup + " is empty; choose another backup");
       }
     }
-    new StoreCopy(StoreFile.inNew(directory)).of(backup);
+    new StoreCopy(StoreFile.inNew(directory), watch).of(backup);
   }
 
   /**
@@ -104,7 +104,7 @@ public final class Store implements AutoCloseable {
    */
   public static SalvageReport salvage(Path damaged, Path directory) {
     Path from = StoreFile.existing(damaged);
-    return new StoreCopy(StoreFile.inNew(directory))
+    return new StoreCopy(StoreFile.inNew(directory), Watch.NONE)
         .filledBy(partial -> Salvage.copy(from, partial));
   }
 

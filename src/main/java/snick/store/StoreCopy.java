@@ -16,9 +16,11 @@ import snick.store.StoreException.Trouble;
  */
 final class StoreCopy {
   private final Path target;
+  private final Watch watch;
 
-  StoreCopy(Path target) {
+  StoreCopy(Path target, Watch watch) {
     this.target = target.toAbsolutePath();
+    this.watch = watch;
   }
 
   /** Copies a whole store. */
@@ -32,10 +34,21 @@ final class StoreCopy {
 
   private void copy(Path source, Path partial) {
     try (Database from = Database.source(source)) {
-      from.query("VACUUM INTO ?").text(partial.toString()).change();
+      long totalBytes = from.pragma("page_count") * from.pragma("page_size");
+      from.watched(
+          () -> watch.goesOn("copying", bytes(partial), totalBytes),
+          () -> from.query("VACUUM INTO ?").text(partial.toString()).change());
     } catch (StoreException e) {
       throw new StoreException(
           e.trouble(), "no copy was made to " + target + ": " + e.getMessage(), e);
+    }
+  }
+
+  private static long bytes(Path file) {
+    try {
+      return Files.size(file);
+    } catch (IOException e) {
+      return 0;
     }
   }
 
@@ -69,7 +82,8 @@ final class StoreCopy {
 
   private void check(Path partial) {
     try (Database copy = Database.reader(partial)) {
-      IntegrityCheck.requireSound(copy);
+      copy.watched(
+          () -> watch.goesOn("checking the copy", 0, 0), () -> IntegrityCheck.requireSound(copy));
     } catch (StoreException e) {
       throw new StoreException(
           e.trouble(),

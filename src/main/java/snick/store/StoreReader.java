@@ -5,7 +5,6 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.LongConsumer;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
@@ -43,8 +42,8 @@ public final class StoreReader implements AutoCloseable {
    *
    * @throws StoreException if {@code target} exists or cannot be written, or the store is damaged
    */
-  public static void backUp(Path directory, Path target) {
-    new StoreCopy(target).of(StoreFile.existing(directory));
+  public static void backUp(Path directory, Path target, Watch watch) {
+    new StoreCopy(target, watch).of(StoreFile.existing(directory));
   }
 
   /**
@@ -189,11 +188,9 @@ public final class StoreReader implements AutoCloseable {
   /**
    * Checks the whole store: SQLite's structure and references, and the checksum of every trace; in
    * constant memory.
-   *
-   * @param progress is told the number of traces checked so far, after each
    */
-  public IntegrityReport verify(LongConsumer progress) {
-    return new IntegrityCheck(database, progress).run();
+  public IntegrityReport verify(Watch watch) {
+    return new IntegrityCheck(database, watch).run();
   }
 
   @Override

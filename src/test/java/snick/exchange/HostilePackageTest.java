@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import snick.store.CutSelection;
 import snick.store.Store;
 import snick.store.StoreReader;
@@ -152,6 +153,30 @@ class HostilePackageTest {
     Files.delete(folder.resolve("gaps.csv"));
     Files.createSymbolicLink(folder.resolve("gaps.csv"), Path.of("/etc/passwd"));
     refused(folder, "gaps.csv is a link");
+  }
+
+  private byte[] over4GiB() throws IOException {
+    Path zip = temporary.resolve("own.zip");
+    try (StoreReader reader = StoreReader.open(temporary.resolve("own"))) {
+      new PackageExport(reader, ExportChoice.of(CutSelection.all()), Watch.NONE).toZip(zip);
+    }
+    return Zip64.of(Files.readAllBytes(zip));
+  }
+
+  @Test
+  void aZipFileWrittenAsOneOfOver4GiBIsRead() throws IOException {
+    assertThat(PackageCheck.of(file(over4GiB()), Watch.NONE).holds()).isTrue();
+  }
+
+  /** Marks, count, length and place in the end record (from its start) and its locator. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 32, 40, 48, 55, 56, 64, 71})
+  void aForgedEndOfOver4GiBIsRefused(int place) throws IOException {
+    byte[] zip = over4GiB();
+    zip[zip.length - Zip64.END_BYTES + place] ^= (byte) 0x95;
+    Path forged = file(zip);
+    assertThatThrownBy(() -> PackageCheck.of(forged, Watch.NONE))
+        .isInstanceOf(RefusedPackage.class);
   }
 
   @Test

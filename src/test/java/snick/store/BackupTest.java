@@ -48,12 +48,12 @@ class BackupTest {
   @Test
   void aBackupRestoresToTheSameCuts() throws IOException {
     long id = fill();
-    StoreReader.backUp(directory, target);
+    StoreReader.backUp(directory, target, Watch.NONE);
     Path restored = temporary.resolve("elsewhere");
-    Store.restore(target, restored);
+    Store.restore(target, restored, Watch.NONE);
     try (StoreReader reader = StoreReader.open(restored)) {
       assertThat(reader.cut(id).map(StoredCut::cut)).contains(Examples.severed(1));
-      assertThat(reader.verify(n -> {}).isSound()).isTrue();
+      assertThat(reader.verify(Watch.NONE).isSound()).isTrue();
     }
     assertThat(leftOver()).isEmpty();
   }
@@ -66,10 +66,10 @@ class BackupTest {
     try {
       for (int round = 1; round <= 3; round++) {
         Path copy = temporary.resolve("directory" + round);
-        StoreReader.backUp(directory, temporary.resolve(round + ".db"));
-        Store.restore(temporary.resolve(round + ".db"), copy);
+        StoreReader.backUp(directory, temporary.resolve(round + ".db"), Watch.NONE);
+        Store.restore(temporary.resolve(round + ".db"), copy, Watch.NONE);
         try (StoreReader reader = StoreReader.open(copy)) {
-          assertThat(reader.verify(n -> {}).problems()).isEmpty();
+          assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
         }
       }
     } finally {
@@ -91,7 +91,7 @@ class BackupTest {
   void anExistingFileIsLeftAlone() throws IOException {
     fill();
     Files.writeString(target, "mine");
-    assertThatThrownBy(() -> StoreReader.backUp(directory, target))
+    assertThatThrownBy(() -> StoreReader.backUp(directory, target, Watch.NONE))
         .isInstanceOf(StoreException.class)
         .hasMessageContaining("already there");
     assertThat(target).hasContent("mine");
@@ -101,8 +101,8 @@ class BackupTest {
   @Test
   void aStoreIsNotRestoredOverAnother() {
     fill();
-    StoreReader.backUp(directory, target);
-    assertThatThrownBy(() -> Store.restore(target, directory))
+    StoreReader.backUp(directory, target, Watch.NONE);
+    assertThatThrownBy(() -> Store.restore(target, directory, Watch.NONE))
         .isInstanceOf(StoreException.class)
         .hasMessageContaining("already there");
   }
@@ -111,7 +111,7 @@ class BackupTest {
   void aBackupThatIsNoneIsNotRestored() throws IOException {
     Files.writeString(target, "no database".repeat(1000));
     Path restored = temporary.resolve("elsewhere");
-    assertThatThrownBy(() -> Store.restore(target, restored))
+    assertThatThrownBy(() -> Store.restore(target, restored, Watch.NONE))
         .isInstanceOf(StoreException.class)
         .hasMessageContaining(target.toString());
     assertThat(restored).doesNotExist();

@@ -62,7 +62,7 @@ class FaultsTest {
       database.execute("PRAGMA max_page_count = 1000000");
       long id = store.append(large);
       assertThat(reader.cut(id).orElseThrow().cut()).isEqualTo(large.cut());
-      assertThat(reader.verify(n -> {}).problems()).isEmpty();
+      assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
     }
   }
 
@@ -106,7 +106,7 @@ class FaultsTest {
       try (StoreReader reader = StoreReader.open(directory)) {
         assertThat(ids).hasSize(100).doesNotHaveDuplicates();
         assertThat(reader.count(CutSelection.all())).isEqualTo(100);
-        assertThat(reader.verify(n -> {}).problems()).isEmpty();
+        assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
       }
     } finally {
       threads.shutdownNow();
@@ -184,7 +184,7 @@ class FaultsTest {
     long id = appendedCut();
     overwritePage(rootPage("cut_trace"));
     try (StoreReader reader = StoreReader.open(directory)) {
-      IntegrityReport report = reader.verify(n -> {});
+      IntegrityReport report = reader.verify(Watch.NONE);
       assertThat(report.isSound()).isFalse();
       assertThat(report.damagedTraces()).isEqualTo(1);
       assertThat(reader.latest(CutSelection.all(), 5))
@@ -199,7 +199,7 @@ class FaultsTest {
     appendedCut();
     overwritePage(rootPage("cut_trace"));
     Path target = directory.resolve("copy.db");
-    StoreException refused = refusal(() -> StoreReader.backUp(directory, target));
+    StoreException refused = refusal(() -> StoreReader.backUp(directory, target, Watch.NONE));
     assertThat(refused.trouble()).isEqualTo(Trouble.DAMAGED);
     assertThat(refused).hasMessageStartingWith("no copy was made to " + target);
     assertThat(target).doesNotExist();
@@ -244,7 +244,7 @@ class FaultsTest {
       assertThat(refused).hasMessageContaining("trace of cut " + damaged + " has checksum");
       assertThat(reader.cut(sound)).isPresent();
       assertThat(reader.summary(damaged)).isPresent();
-      IntegrityReport report = reader.verify(n -> {});
+      IntegrityReport report = reader.verify(Watch.NONE);
       assertThat(report.traces()).isEqualTo(2);
       assertThat(report.damagedTraces()).isEqualTo(1);
       assertThat(report.problems()).singleElement().asString().contains("cut " + damaged);
@@ -262,12 +262,13 @@ class FaultsTest {
           "DELETE FROM cut_trace WHERE cut = 1; UPDATE cut SET samples = 3 WHERE id = 2");
     }
     try (StoreReader reader = StoreReader.open(directory)) {
-      List<Long> progress = new ArrayList<>();
-      assertThat(reader.verify(progress::add).problems())
+      List<String> progress = new ArrayList<>();
+      Watch watch = (doing, done, total) -> progress.add(doing + " " + done + " of " + total);
+      assertThat(reader.verify(watch).problems())
           .satisfiesExactly(
               p -> assertThat(p).contains("trace of cut 1 is missing"),
               p -> assertThat(p).contains("trace of cut 2 has 600 samples, its cut says 3"));
-      assertThat(progress).containsExactly(1L, 2L);
+      assertThat(progress).endsWith("checking traces 0 of 2", "checking traces 1 of 2");
     }
   }
 
@@ -278,7 +279,7 @@ class FaultsTest {
       database.execute("PRAGMA foreign_keys = OFF; DELETE FROM recording");
     }
     try (StoreReader reader = StoreReader.open(directory)) {
-      assertThat(reader.verify(n -> {}).problems())
+      assertThat(reader.verify(Watch.NONE).problems())
           .containsExactly("cut row 1 refers to a missing recording");
     }
   }

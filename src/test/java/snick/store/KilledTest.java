@@ -28,7 +28,7 @@ class KilledTest {
         announced.forEach(
             (id, number) ->
                 assertThat(reader.cut(id).map(StoredCut::cut)).contains(Examples.severed(number)));
-        assertThat(reader.verify(n -> {}).problems()).as("round " + round).isEmpty();
+        assertThat(reader.verify(Watch.NONE).problems()).as("round " + round).isEmpty();
       }
     }
     assertThat(temporary).as("nothing left in the temporary folder").isEmptyDirectory();
