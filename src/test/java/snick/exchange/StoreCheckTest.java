@@ -36,7 +36,12 @@ class StoreCheckTest {
   @Test
   void whatWasFoundIsFoundAgain() {
     TreeSet<String> told = new TreeSet<>();
-    StoreCheck.Report report = check((doing, done, total) -> told.add(doing) || true);
+    StoreCheck.Report report =
+        check(
+            (doing, done, total) -> {
+              told.add(doing);
+              return true;
+            });
     assertThat(report.differences()).isEmpty();
     assertThat(report.integrity().isSound()).isTrue();
     assertThat(report.again() + report.notAgain()).isEqualTo(report.integrity().traces());
