@@ -1,8 +1,8 @@
 package snick.cli;
 
-import java.io.IOException;
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -44,7 +44,7 @@ final class CalibrateShowCommand implements Callable<Integer> {
               + " newest).")
   private Optional<String> id;
 
-  @Option(names = "--html", paramLabel = "FILE", description = "Write the record there.")
+  @Option(names = "--html", paramLabel = "FILE", description = "Write the record to this new file.")
   private Optional<Path> html;
 
   @Option(names = "--json", description = "As one JSON object, readings included.")
@@ -83,12 +83,8 @@ final class CalibrateShowCommand implements Callable<Integer> {
   }
 
   private void write(Path file, CalibrationRecord record) {
-    try {
-      Files.writeString(file, RecordPage.of(record));
-      spec.commandLine().getErr().println("snick: " + file + " written");
-    } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
-    }
+    NewFile.write(file, RecordPage.of(record).getBytes(UTF_8));
+    spec.commandLine().getErr().println("snick: " + file + " written");
   }
 
   private PrintWriter out() {

@@ -3,10 +3,12 @@ package snick.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -33,6 +35,8 @@ import snick.port.Ports;
       "  snick analyze session.capture     finds the cuts in it"
     })
 final class CaptureCommand implements Callable<Integer> {
+  private static final long LONGEST_WAIT_SECONDS = 2;
+
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -53,6 +57,7 @@ final class CaptureCommand implements Callable<Integer> {
       description = "Bits per second of a serial port (default: ${DEFAULT-VALUE}).")
   private int bitsPerSecond;
 
+  private final CountDownLatch over = new CountDownLatch(1);
   private volatile boolean stopping;
   private long bytes;
 
@@ -62,16 +67,18 @@ final class CaptureCommand implements Callable<Integer> {
     if (!address.live()) {
       throw Refusal.usage(port + " is a file already; capture reads from a rig");
     }
-    Thread work = Thread.currentThread();
-    Thread stop = new Thread(() -> stopAndWait(work), "stop");
-    Runtime.getRuntime().addShutdownHook(stop);
+    Runtime.getRuntime().addShutdownHook(new Thread(this::stopAndWait, "stop"));
     try (ByteLink link = new Ports(bitsPerSecond).openLink(address);
         CaptureWriter writer = CaptureWriter.create(file, Clock.systemUTC().instant(), port)) {
       copy(link, writer);
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(file + " is there already; a capture never writes over a file");
+    } catch (FileSystemException e) {
+      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
     } catch (IOException e) {
       throw Refusal.unavailable(e.getMessage());
+    } finally {
+      over.countDown();
     }
     PrintWriter out = spec.commandLine().getOut();
     out.println(bytes + " bytes in " + file + ". Find the cuts: snick analyze " + file);
@@ -79,12 +86,31 @@ final class CaptureCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private void stopAndWait(Thread work) {
+  private void stopAndWait() {
     stopping = true;
     try {
-      work.join(TimeUnit.SECONDS.toMillis(2));
+      if (!over.await(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        spec.commandLine().getErr().println("snick: " + port + " hangs; ended all the same");
+      }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+  }
+
+  private void keep(CaptureWriter writer, long arrivalNanos, byte[] buffer, int count) {
+    try {
+      writer.append(arrivalNanos, buffer, count);
+      writer.flush();
+      bytes += count;
+    } catch (IOException e) {
+      throw Refusal.failed(
+          file
+              + " cannot be written any more: "
+              + e.getMessage()
+              + "; the "
+              + bytes
+              + " bytes before are kept; free some space and capture to another file",
+          e);
     }
   }
 
@@ -98,9 +124,7 @@ final class CaptureCommand implements Callable<Integer> {
       while (!stopping && System.nanoTime() - begin < limitNanos) {
         int count = link.read(buffer);
         if (count > 0) {
-          writer.append(link.arrivalNanos() - begin, buffer, count);
-          writer.flush();
-          bytes += count;
+          keep(writer, link.arrivalNanos() - begin, buffer, count);
         }
         progress.at(bytes, 0);
       }

@@ -1,6 +1,5 @@
 package snick.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -97,12 +96,6 @@ final class ControlChartText {
               + " checks of this calibration: a control chart needs at least "
               + ControlCharts.FEWEST);
     }
-    try {
-      ControlCharts.of(checks).picture().write(file);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage(e.getMessage());
-    } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
-    }
+    PictureFile.write(file, () -> ControlCharts.of(checks).picture());
   }
 }

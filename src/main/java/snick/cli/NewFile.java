@@ -5,16 +5,16 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import snick.exchange.Atomically;
 
-/** A file that must not be there yet. */
+/** A file that must not be there yet, and has its name only when it is whole. */
 final class NewFile {
   private NewFile() {}
 
   /** Writes all of it, or refuses and leaves what was there alone. */
   static void write(Path file, byte[] content) {
     try {
-      Files.write(file, content, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      Atomically.make(file, workshop -> Files.write(workshop.resolve("whole"), content));
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(file + " is there already and was left alone; choose another name");
     } catch (NoSuchFileException e) {

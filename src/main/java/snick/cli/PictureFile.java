@@ -18,16 +18,22 @@ final class PictureFile {
 
   /** Draws and writes; what cannot be written is refused. */
   void write(PrintWriter out, Supplier<Picture> drawing) {
-    boolean svg = endsIn(".svg");
-    if (!svg && !endsIn(".png")) {
+    Picture picture = write(file, drawing);
+    out.println(file + ": " + PlainText.inert(picture.title()) + ".");
+  }
+
+  /** Draws and writes to a new file that ends in .svg or .png. */
+  static Picture write(Path file, Supplier<Picture> drawing) {
+    boolean svg = endsIn(file, ".svg");
+    if (!svg && !endsIn(file, ".png")) {
       throw Refusal.usage(file + " ends neither in .svg nor in .png");
     }
     Picture picture = drawing.get();
     NewFile.write(file, svg ? picture.svg() : picture.png());
-    out.println(file + ": " + PlainText.inert(picture.title()) + ".");
+    return picture;
   }
 
-  private boolean endsIn(String ending) {
+  private static boolean endsIn(Path file, String ending) {
     return file.toString().toLowerCase(Locale.ROOT).endsWith(ending);
   }
 }

@@ -1,6 +1,7 @@
 package snick.cli;
 
 import java.io.PrintWriter;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import snick.store.Watch;
 
@@ -11,19 +12,22 @@ import snick.store.Watch;
 final class StoppedByHand implements Watch {
   private static final long LONGEST_WAIT_SECONDS = 20;
 
+  private final CountDownLatch over = new CountDownLatch(1);
   private final Progress progress;
   private volatile boolean stopping;
 
   StoppedByHand(PrintWriter err) {
     this.progress = new Progress(err, Terminal.watchesErrors(), 0);
-    Thread work = Thread.currentThread();
-    Runtime.getRuntime().addShutdownHook(new Thread(() -> stopAndWait(work), "stop"));
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> stopAndWait(err), "stop"));
   }
 
-  private void stopAndWait(Thread work) {
+  private void stopAndWait(PrintWriter err) {
     stopping = true;
     try {
-      work.join(TimeUnit.SECONDS.toMillis(LONGEST_WAIT_SECONDS));
+      if (!over.await(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        err.println("snick: still at work after 20 s, ended all the same");
+        err.flush();
+      }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
@@ -35,8 +39,9 @@ final class StoppedByHand implements Watch {
     return !stopping;
   }
 
-  /** Takes the line of progress away. */
+  /** The work is over, its traces taken away: the process may end. Takes the progress away. */
   void done() {
     progress.done();
+    over.countDown();
   }
 }

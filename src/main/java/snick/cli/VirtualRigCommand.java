@@ -8,7 +8,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +18,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import snick.exchange.Atomically;
 import snick.virtualrig.Action;
 import snick.virtualrig.KnifeScenario;
 import snick.virtualrig.Pacer;
@@ -112,13 +112,21 @@ final class VirtualRigCommand implements Callable<Integer> {
     if (!(seconds >= 1 && seconds <= LONGEST_SECONDS)) {
       throw Refusal.usage("--seconds " + seconds + " is outside 1 to 1000000");
     }
-    try (OutputStream out =
-        new BufferedOutputStream(Files.newOutputStream(file, StandardOpenOption.CREATE_NEW))) {
-      rig().render(script(), (nanos, bytes, length) -> put(out, bytes, length), truth -> {});
+    try {
+      Atomically.make(file, workshop -> render(workshop.resolve("whole")));
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(file + " is there already; give another name");
-    } catch (IOException | UncheckedIOException e) {
+    } catch (IOException e) {
       throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
+    }
+  }
+
+  private Path render(Path whole) throws IOException {
+    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(whole))) {
+      rig().render(script(), (nanos, bytes, length) -> put(out, bytes, length), truth -> {});
+      return whole;
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 

@@ -41,6 +41,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private static final long QUEUE_WAIT_SECONDS = 1;
   private static final long CLOCK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(60);
 
+  /** An event that is said to be over for longer is the claim of a clock that is not one. */
+  private static final long MOST_AGO_NANOS = TimeUnit.HOURS.toNanos(1);
+
   private final int rig;
   private final PortAddress address;
   private final Ports ports;
@@ -321,8 +324,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     long now = System.nanoTime();
     long eventNanos = cut.breakNanos().orElse(cut.onsetNanos());
     OptionalLong hostNanos = clockFit.hostNanos(eventNanos);
-    long agoNanos = hostNanos.isPresent() ? Math.max(0, now - hostNanos.getAsLong()) : 0;
-    Instant occurredAt = around.clock().instant().minusNanos(agoNanos);
+    long agoNanos = hostNanos.isPresent() ? now - hostNanos.getAsLong() : 0;
+    boolean believable = agoNanos >= 0 && agoNanos <= MOST_AGO_NANOS;
+    Instant occurredAt = around.clock().instant().minusNanos(believable ? agoNanos : 0);
     put(new Work.CutFinished(rig, cut, occurredAt, now));
   }
 
@@ -330,8 +334,11 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     long deviceNanos = pipeline.stream().lastNanos();
     OptionalLong hostNanos = clockFit.hostNanos(deviceNanos);
     if (hostNanos.isPresent() && clockFit.rateErrorPpm().isPresent()) {
-      long agoNanos = nowNanos - hostNanos.getAsLong() + deviceNanos;
-      Instant deviceZero = around.clock().instant().minusNanos(agoNanos);
+      long agoNanos = nowNanos - hostNanos.getAsLong();
+      if (!(agoNanos >= 0 && agoNanos <= MOST_AGO_NANOS)) {
+        return;
+      }
+      Instant deviceZero = around.clock().instant().minusNanos(agoNanos).minusNanos(deviceNanos);
       put(
           new Work.ClockFitted(
               rig, new HostClock(deviceZero, clockFit.rateErrorPpm().getAsDouble())));

@@ -14,16 +14,22 @@ import java.util.stream.Stream;
  * Something new under a name that it gets only when it is whole: worked on in a folder beside it
  * that is gone afterwards, whatever happens.
  */
-final class Atomically {
+public final class Atomically {
   private Atomically() {}
 
   /** Fills a folder, and gives the file or folder in it that is to get the name. */
   @FunctionalInterface
-  interface Filling {
+  public interface Filling {
+    /** What is to get the name: something in {@code workshop}. */
     Path fill(Path workshop) throws IOException;
   }
 
-  static void make(Path target, Filling filling) throws IOException {
+  /**
+   * Makes {@code target} whole, or leaves nothing.
+   *
+   * @throws FileAlreadyExistsException if it is there already
+   */
+  public static void make(Path target, Filling filling) throws IOException {
     Path place = target.toAbsolutePath();
     if (Files.exists(place)) {
       throw new FileAlreadyExistsException(target.toString());

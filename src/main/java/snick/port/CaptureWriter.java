@@ -27,17 +27,31 @@ public final class CaptureWriter implements Closeable {
    *
    * @param source where the bytes come from, as text
    * @throws java.nio.file.FileAlreadyExistsException if {@code file} is there already
+   * @throws IOException if it cannot be written; then there is none
    */
   public static CaptureWriter create(Path file, Instant begin, String source) throws IOException {
+    String line = "begin=" + begin + " source=" + source.replaceAll("\\p{Cntrl}", "?");
+    String bounded = line.substring(0, Math.min(line.length(), 200));
     OutputStream out =
         new BufferedOutputStream(
             Files.newOutputStream(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE));
-    out.write(CaptureFormat.MAGIC);
-    String line = "begin=" + begin + " source=" + source.replaceAll("\\p{Cntrl}", "?");
-    String bounded = line.substring(0, Math.min(line.length(), 200));
-    out.write((bounded + "\n").getBytes(StandardCharsets.UTF_8));
-    out.flush();
-    return new CaptureWriter(out);
+    try {
+      out.write(CaptureFormat.MAGIC);
+      out.write((bounded + "\n").getBytes(StandardCharsets.UTF_8));
+      out.flush();
+      return new CaptureWriter(out);
+    } catch (IOException e) {
+      takeBack(file, out, e);
+      throw e;
+    }
+  }
+
+  private static void takeBack(Path file, OutputStream out, IOException cause) {
+    try (out) {
+      Files.delete(file);
+    } catch (IOException e) {
+      cause.addSuppressed(e);
+    }
   }
 
   /**

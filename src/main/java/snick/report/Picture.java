@@ -12,8 +12,6 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -67,19 +65,6 @@ public final class Picture {
 
   private int width() {
     return panels.stream().mapToInt(Panel::width).sum();
-  }
-
-  /**
-   * Writes it; the ending of the name says how.
-   *
-   * @throws IllegalArgumentException if the name ends in neither .svg nor .png
-   */
-  public void write(Path file) throws IOException {
-    String name = file.toString().toLowerCase(Locale.ROOT);
-    if (!name.endsWith(".svg") && !name.endsWith(".png")) {
-      throw new IllegalArgumentException(file + " ends in neither .svg nor .png");
-    }
-    Files.write(file, name.endsWith(".svg") ? svg() : png());
   }
 
   /** As SVG document. */

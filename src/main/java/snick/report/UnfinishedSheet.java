@@ -33,8 +33,13 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
   public void write(Path file) throws IOException {
     Files.createDirectories(file.toAbsolutePath().getParent());
     Path partial = file.resolveSibling(file.getFileName() + ".partial");
-    Files.writeString(partial, JSON.std.asString(json()));
-    Files.move(partial, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    try {
+      Files.writeString(partial, JSON.std.asString(json()));
+      Files.move(
+          partial, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(partial);
+    }
   }
 
   private Map<String, Object> json() {

@@ -3,7 +3,7 @@ package snick.sample;
 /**
  * The device's microsecond counter, unwrapped to nanoseconds since the stream's first sample. A
  * 32-bit counter wraps after 71.6 min; that is followed. A counter that goes back otherwise is not
- * followed: the caller is told.
+ * followed: the caller is told. Time that a device claims beyond 146 years stands still there.
  */
 final class DeviceClock {
   /** The bits of a 32-bit counter. */
@@ -13,6 +13,9 @@ final class DeviceClock {
   private static final long HALF_RANGE = 1L << 31;
 
   private static final double WRAP_NANOS = 4_294_967_296e3;
+
+  /** Device time goes no further, ns. */
+  static final long MOST_NANOS = 1L << 62;
 
   /** A step may differ from what the sequence numbers promise by this factor, or by 2 s. */
   private static final double MOST_STRETCH = 4;
@@ -28,6 +31,11 @@ final class DeviceClock {
     return nanos;
   }
 
+  /** Time {@code stepNanos}, 0 or more, after the last sample, ns. */
+  private long nanosAfter(long stepNanos) {
+    return stepNanos > MOST_NANOS - nanos ? MOST_NANOS : nanos + stepNanos;
+  }
+
   /** How often the counter wrapped. */
   long wraps() {
     return wraps;
@@ -35,13 +43,13 @@ final class DeviceClock {
 
   /** Begin anew at counter value {@code micros}, {@code stepNanos} after the last sample. */
   void restart(long micros, long stepNanos) {
-    nanos += stepNanos;
+    nanos = nanosAfter(stepNanos);
     lastMicros = micros;
   }
 
   /** Go on by {@code stepNanos} without looking at the counter. */
   void advance(long stepNanos) {
-    nanos += stepNanos;
+    nanos = nanosAfter(stepNanos);
   }
 
   /** The counter now stands {@code spanMicros} after the value last moved to. */
@@ -71,7 +79,7 @@ final class DeviceClock {
     if (micros < lastMicros) {
       wraps++;
     }
-    nanos += (long) stepNanos;
+    nanos = nanosAfter((long) stepNanos);
     lastMicros = micros;
     return true;
   }
@@ -90,7 +98,7 @@ final class DeviceClock {
     if (micros < lastMicros) {
       wraps++;
     }
-    nanos += (long) stepNanos;
+    nanos = nanosAfter((long) stepNanos);
     lastMicros = micros;
     return true;
   }
@@ -115,7 +123,7 @@ final class DeviceClock {
       stepMicros += MASK_32 + 1;
       wraps++;
     }
-    nanos += stepMicros * 1000;
+    nanos = nanosAfter(Math.min(stepMicros, MOST_NANOS / 1000) * 1000);
     lastMicros = micros;
     return true;
   }

@@ -90,7 +90,7 @@ public final class SampleStream implements FrameSink {
     long nanos = clock.nanos();
     long rest = 0;
     for (int i = 0; i <= last; i++) {
-      emit(nanos, batch.counts(i));
+      emit(Math.min(nanos, DeviceClock.MOST_NANOS), batch.counts(i));
       nanos += stepNanos;
       rest += restPerStep;
       if (rest >= last) {

@@ -42,7 +42,12 @@ final class NativeLibrary {
       return;
     }
     Path partial = Files.createTempFile(file.getParent(), "library-", ".partial");
-    Files.write(partial, library);
-    Files.move(partial, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    try {
+      Files.write(partial, library);
+      Files.move(
+          partial, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(partial);
+    }
   }
 }

@@ -50,7 +50,11 @@ final class PageToken {
             "token",
             ".new",
             PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    Files.writeString(draft, text + "\n");
-    Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    try {
+      Files.writeString(draft, text + "\n");
+      Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(draft);
+    }
   }
 }

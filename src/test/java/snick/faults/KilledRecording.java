@@ -1,0 +1,110 @@
+package snick.faults;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SplittableRandom;
+import snick.store.StoreReader;
+import snick.store.StoredCut;
+import snick.virtualrig.Action;
+import snick.virtualrig.Pacer;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.Script;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+
+/** Recording from a rig that cuts about fifteen times a second; each announced cut is stored. */
+final class KilledRecording implements Victim {
+  private static final double SPEED = 20;
+  private static final int MOST_MILLIS = 1500;
+  private static final int CUTS = 20_000;
+
+  private final Path folder;
+  private final ServedRig rig;
+  private long announced;
+
+  KilledRecording(Path folder) throws IOException {
+    this.folder = folder;
+    rig =
+        new VirtualRig(RigSettings.USUAL, 5)
+            .serve(
+                folder.resolve("rig"),
+                Pacer.of(System::nanoTime, SPEED),
+                VirtualRig.WhenFull.DROP,
+                truth -> {});
+    rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300)).times(CUTS));
+  }
+
+  private Path data() {
+    return folder.resolve("data");
+  }
+
+  @Override
+  public void round(SplittableRandom random) throws Exception {
+    Running run =
+        Running.snick(
+            folder,
+            "run",
+            rig.port(),
+            "--http",
+            "0",
+            "--json",
+            "--counts-per-gf",
+            "437.25",
+            "--data",
+            data().toString());
+    try (PageEvents page = new PageEvents()) {
+      if (random.nextBoolean()) {
+        page.watch(run.await("the page is "));
+        run.awaitCut(1 + random.nextInt(8));
+      }
+      Instants.pass(random.nextInt(MOST_MILLIS));
+      run.kill();
+      demandAll(run.lines(), page.cuts());
+    }
+  }
+
+  private void demandAll(List<String> lines, Set<Long> onPage) {
+    Sound.demand(
+        data(),
+        reader -> {
+          for (String line : lines) {
+            if (line.startsWith("{")) {
+              demandStored(reader, line);
+            }
+          }
+          onPage.forEach(id -> assertThat(reader.cut(id)).as("cut on the page").isPresent());
+        });
+  }
+
+  private void demandStored(StoreReader reader, String line) {
+    Map<String, Object> event;
+    try {
+      event = JSON.std.mapFrom(line);
+    } catch (IOException e) {
+      throw new AssertionError("a line was torn: " + line, e);
+    }
+    announced++;
+    long id = ((Number) event.get("id")).longValue();
+    StoredCut stored = reader.cut(id).orElseThrow(() -> new AssertionError("lost: " + line));
+    assertThat(stored.cut().outcome().word()).isEqualTo(event.get("outcome"));
+    assertThat(stored.cut().peak().orElseThrow().estimateCounts())
+        .isEqualTo(event.get("estimate_counts"));
+  }
+
+  /** Cuts announced so far, all rounds. */
+  @Override
+  public String toString() {
+    return announced + " announced cuts";
+  }
+
+  @Override
+  public void close() {
+    rig.close();
+  }
+}

@@ -1,0 +1,35 @@
+package snick.faults;
+
+import java.io.ByteArrayOutputStream;
+import java.util.function.UnaryOperator;
+import snick.virtualrig.Action;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.Script;
+import snick.virtualrig.VirtualRig;
+
+/** Bytes of the virtual rig, without a port. */
+final class Streams {
+  private static final long SEED = 11;
+
+  private Streams() {}
+
+  /** Two cuts in binary. */
+  static byte[] twoCuts() {
+    return of(
+        usual -> usual,
+        new Action.Rest(2),
+        Action.Cut.ofGramForce(100, 200),
+        new Action.Rest(2),
+        Action.Cut.ofGramForce(120, 200),
+        new Action.Rest(1));
+  }
+
+  /** What a rig sends while {@code actions} happen. */
+  static byte[] of(UnaryOperator<RigSettings> change, Action... actions) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    new VirtualRig(change.apply(RigSettings.USUAL), SEED)
+        .render(
+            Script.of(actions), (nanos, part, length) -> bytes.write(part, 0, length), truth -> {});
+    return bytes.toByteArray();
+  }
+}
