@@ -28,6 +28,9 @@ final class FuzzFolder {
 
   /** Removes a folder and all in it. */
   static void empty(Path folder) {
+    if (Files.notExists(folder)) {
+      return;
+    }
     try (Stream<Path> all = Files.walk(folder)) {
       List<Path> deepestFirst = all.sorted(Comparator.reverseOrder()).toList();
       for (Path path : deepestFirst) {

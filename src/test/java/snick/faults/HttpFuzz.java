@@ -34,6 +34,7 @@ public final class HttpFuzz {
       "GET /api/v1/cuts?limit=1 HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"
           .getBytes(StandardCharsets.ISO_8859_1);
 
+  private static final Path FOLDER = FuzzFolder.make("http");
   private static int used;
   private static Served served = serve();
 
@@ -66,8 +67,8 @@ public final class HttpFuzz {
   }
 
   private static Served serve() {
-    Path folder = FuzzFolder.make("http");
     try {
+      Path folder = Files.createTempDirectory(FOLDER, "served");
       Path stream = Files.write(folder.resolve("stream"), Streams.twoCuts());
       Recorder recorder =
           Recorder.start(

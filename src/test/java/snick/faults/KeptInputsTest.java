@@ -5,54 +5,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Stream;
-import org.junit.jupiter.api.DynamicContainer;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 /** Every input kept of the fuzz targets, those that once failed among them, on each build. */
 class KeptInputsTest {
-  static final Path KEPT = Path.of("src/test/resources/snick/faults/corpus");
-
-  /** A fuzz target. */
-  @FunctionalInterface
-  interface Target {
-    void run(byte[] input) throws Exception;
-  }
-
-  static final Map<String, Target> TARGETS =
-      Map.of(
-          "frames", FramesFuzz::fuzzerTestOneInput,
-          "text", TextFuzz::fuzzerTestOneInput,
-          "recorder", RecorderFuzz::fuzzerTestOneInput,
-          "capture", CaptureFuzz::fuzzerTestOneInput,
-          "import", ImportFuzz::fuzzerTestOneInput,
-          "http", HttpFuzz::fuzzerTestOneInput);
-
   @TestFactory
-  Stream<DynamicContainer> keptInputs() {
-    return TARGETS.entrySet().stream()
-        .map(
-            target ->
-                DynamicContainer.dynamicContainer(
-                    target.getKey(),
-                    inputs(target.getKey()).stream().map(input -> test(target.getValue(), input))));
-  }
-
-  private static DynamicTest test(Target target, Path input) {
-    return DynamicTest.dynamicTest(
-        input.getFileName().toString(), () -> target.run(Files.readAllBytes(input)));
-  }
-
-  private static List<Path> inputs(String target) {
-    try (Stream<Path> files = Files.list(KEPT.resolve(target))) {
-      List<Path> inputs = files.sorted().toList();
-      assertThat(inputs).as("inputs kept of " + target).isNotEmpty();
-      return inputs;
-    } catch (IOException e) {
-      throw new IllegalStateException(e);
+  List<DynamicTest> keptInputs() throws IOException {
+    List<DynamicTest> tests = new ArrayList<>();
+    for (FuzzTarget target : FuzzTarget.values()) {
+      assertThat(target.kept()).as("inputs kept of " + target).isNotEmpty();
+      for (Path input : target.kept()) {
+        tests.add(
+            DynamicTest.dynamicTest(
+                target + " " + input.getFileName(), () -> target.run(Files.readAllBytes(input))));
+      }
     }
+    return tests;
   }
 }
