@@ -7,7 +7,7 @@ public final class AnyFuzz {
   /** One input. */
   public static void fuzzerTestOneInput(byte[] input) throws Exception {
     FuzzInput from = new FuzzInput(input);
-    FuzzTarget target = FuzzTarget.values()[from.u8() % FuzzTarget.values().length];
-    target.run(from.take(target.mostBytes()));
+    FuzzTarget target = from.one(FuzzTarget.ALL);
+    target.trial().of(from.take(target.mostBytes()));
   }
 }

@@ -77,12 +77,12 @@ class CoverageGuidedIT {
   /** Every kept input with the byte before it that says which target it is for. */
   private Path kept() throws IOException {
     Path all = Files.createDirectories(folder.resolve("kept"));
-    for (FuzzTarget target : FuzzTarget.values()) {
+    for (FuzzTarget target : FuzzTarget.ALL) {
       for (Path input : target.kept()) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        bytes.write(target.ordinal());
+        bytes.write(FuzzTarget.ALL.indexOf(target));
         bytes.writeBytes(Files.readAllBytes(input));
-        Files.write(all.resolve(target + "-" + input.getFileName()), bytes.toByteArray());
+        Files.write(all.resolve(target.name() + "-" + input.getFileName()), bytes.toByteArray());
       }
     }
     return all;

@@ -1,6 +1,7 @@
 package snick.faults;
 
 import java.util.Arrays;
+import java.util.List;
 
 /** Bytes from a fuzzer, taken one after the other; zeros once they are used up. */
 final class FuzzInput {
@@ -26,6 +27,11 @@ final class FuzzInput {
 
   long u32() {
     return u16() | (long) u16() << 16;
+  }
+
+  /** One of {@code choices}. */
+  <T> T one(List<T> choices) {
+    return choices.get(u8() % choices.size());
   }
 
   /** The next bytes, as many as are there. */

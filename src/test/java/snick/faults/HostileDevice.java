@@ -2,6 +2,7 @@ package snick.faults;
 
 import java.io.ByteArrayOutputStream;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalInt;
 import snick.frame.Answer;
 import snick.frame.DeviceFrames;
@@ -97,7 +98,7 @@ final class HostileDevice {
     int batches = 1 + input.u8() % MOST_RAMP_FRAMES;
     int slope = (short) input.u16();
     int noise = 1 + input.u8() % 64;
-    long periodMicros = 1 + input.u16();
+    long periodMicros = 1L + input.u16();
     for (int b = 0; b < batches; b++) {
       int[] counts = new int[RAMP_BATCH];
       for (int i = 0; i < RAMP_BATCH; i++) {
@@ -116,8 +117,8 @@ final class HostileDevice {
             OptionalInt.empty(),
             input.u32(),
             input.u32(),
-            Status.ResetCause.values()[input.u8() % Status.ResetCause.values().length],
-            Status.State.values()[input.u8() % Status.State.values().length]);
+            input.one(List.of(Status.ResetCause.values())),
+            input.one(List.of(Status.State.values())));
     send(frames.status(status, frame, 0));
   }
 
@@ -126,7 +127,7 @@ final class HostileDevice {
         new Answer(
             input.u8(),
             input.u8(),
-            Answer.Result.values()[input.u8() % Answer.Result.values().length],
+            input.one(List.of(Answer.Result.values())),
             input.u32(),
             input.u32());
     send(frames.answer(answer, frame, 0));

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
@@ -36,7 +37,7 @@ public final class HttpFuzz {
 
   private static final Path FOLDER = FuzzFolder.make("http");
   private static int used;
-  private static Served served = serve();
+  private static Optional<Served> now = Optional.empty();
 
   private HttpFuzz() {}
 
@@ -44,26 +45,39 @@ public final class HttpFuzz {
     int port() {
       return recorder.httpPort().orElseThrow();
     }
+
+    void end() {
+      recorder.close();
+      FuzzFolder.empty(folder);
+    }
   }
 
   /** One input. */
   public static void fuzzerTestOneInput(byte[] input) throws IOException {
-    if (++used % RECORDER_LASTS == 0) {
-      served.recorder().close();
-      FuzzFolder.empty(served.folder());
-      served = serve();
-    }
+    Served served = served();
     String request = new String(input, StandardCharsets.ISO_8859_1);
     byte[] bytes = request.replace("%T", served.token()).getBytes(StandardCharsets.ISO_8859_1);
-    String answer = ask(bytes, HOSTILE_PATIENCE_MILLIS);
+    String answer = ask(served, bytes, HOSTILE_PATIENCE_MILLIS);
     if (answer.contains("an error of this program") || answer.startsWith("HTTP/1.1 500")) {
       throw new IllegalStateException(answer);
     }
     if (used % LOOK_EVERY == 0) {
-      assertThat(ask(GOOD, GOOD_PATIENCE_MILLIS)).startsWith("HTTP/1.1 200");
+      assertThat(ask(served, GOOD, GOOD_PATIENCE_MILLIS)).startsWith("HTTP/1.1 200");
       assertThat(served.recorder().state().faults())
           .noneMatch(fault -> fault.kind().equals("page"));
     }
+  }
+
+  /** Not in a static initialiser: the recorder's threads use this class. */
+  private static Served served() {
+    if (++used % RECORDER_LASTS == 0) {
+      now.ifPresent(Served::end);
+      now = Optional.empty();
+    }
+    if (now.isEmpty()) {
+      now = Optional.of(serve());
+    }
+    return now.get();
   }
 
   private static Served serve() {
@@ -96,7 +110,7 @@ public final class HttpFuzz {
         "fuzz");
   }
 
-  private static String ask(byte[] request, int patienceMillis) throws IOException {
+  private static String ask(Served served, byte[] request, int patienceMillis) throws IOException {
     ByteArrayOutputStream answer = new ByteArrayOutputStream();
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.port())) {
       socket.setSoTimeout(patienceMillis);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.concurrent.CompletableFuture;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.virtualrig.Action;
@@ -26,6 +27,7 @@ final class KilledRecording implements Victim {
 
   private final Path folder;
   private final ServedRig rig;
+  private final CompletableFuture<Void> cutting;
   private long announced;
 
   KilledRecording(Path folder) throws IOException {
@@ -37,7 +39,8 @@ final class KilledRecording implements Victim {
                 Pacer.of(System::nanoTime, SPEED),
                 VirtualRig.WhenFull.DROP,
                 truth -> {});
-    rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300)).times(CUTS));
+    cutting =
+        rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300)).times(CUTS));
   }
 
   private Path data() {
@@ -65,6 +68,7 @@ final class KilledRecording implements Victim {
       }
       Instants.pass(random.nextInt(MOST_MILLIS));
       run.kill();
+      assertThat(cutting).as("the rig still cuts").isNotDone();
       demandAll(run.lines(), page.cuts());
     }
   }

@@ -68,7 +68,7 @@ final class PageEvents implements AutoCloseable {
   /** Ids of all cuts heard of; waits for the stream's end, which the kill has brought. */
   Set<Long> cuts() throws InterruptedException {
     try {
-      watching.handle((done, broken) -> done).get(END_SECONDS, TimeUnit.SECONDS);
+      watching.exceptionally(brokenByTheKill -> null).get(END_SECONDS, TimeUnit.SECONDS);
     } catch (java.util.concurrent.ExecutionException | TimeoutException e) {
       throw new AssertionError("the page's stream did not end", e);
     }

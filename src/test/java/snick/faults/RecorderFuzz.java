@@ -25,10 +25,9 @@ import snick.store.StoreReader;
  */
 public final class RecorderFuzz {
   private static final int STORE_LASTS = 200;
-  private static final Clock CLOCK =
-      Clock.fixed(Instant.parse("2026-05-04T12:00:00Z"), ZoneOffset.UTC);
-  private static final Scale SCALE =
-      Scale.by(Calibration.countsPerGramForce(437.25, CLOCK.instant()));
+  private static final Instant NOON = Instant.parse("2026-05-04T12:00:00Z");
+  private static final Clock CLOCK = Clock.fixed(NOON, ZoneOffset.UTC);
+  private static final Scale SCALE = Scale.by(Calibration.countsPerGramForce(437.25, NOON));
   private static final Path FOLDER = FuzzFolder.make("recorder");
   private static int used;
 
