@@ -17,6 +17,7 @@ import snick.store.CutSelection;
 import snick.store.OlderStore;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.Watch;
 import snick.virtualrig.Action;
 import snick.virtualrig.TextForm;
 
@@ -230,7 +231,7 @@ final class KilledCommands {
       assertThat(announced && !Files.exists(target)).isFalse();
       if (Files.exists(target)) {
         Path restored = folder.resolve("restored" + round);
-        Store.restore(target, restored);
+        Store.restore(target, restored, Watch.NONE);
         Sound.demand(
             restored,
             reader -> assertThat(reader.count(CutSelection.all())).isEqualTo(STORED_CUTS));

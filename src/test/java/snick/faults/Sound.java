@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.function.Consumer;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.Watch;
 
 /** What holds of every store, whatever happened to its program. */
 final class Sound {
@@ -14,7 +15,7 @@ final class Sound {
   /** Opens the store without help, demands that it passes its check, and looks at it. */
   static void demand(Path directory, Consumer<StoreReader> further) {
     try (StoreReader reader = StoreReader.open(directory)) {
-      assertThat(reader.verify(n -> {}).problems()).as("problems of " + directory).isEmpty();
+      assertThat(reader.verify(Watch.NONE).problems()).as("problems of " + directory).isEmpty();
       further.accept(reader);
     }
   }
