@@ -44,6 +44,8 @@ import snick.virtualrig.FixtureSettings;
       "  snick calibrate --virtual                        a whole calibration, no hardware needed",
       "  snick calibrate /dev/ttyACM0 --masses rig-calibration/mass-set-m1.csv --latitude 48.1"
           + " --height 520",
+      "  snick calibrate /dev/ttyACM0 --masses set.csv --load 50g --load 100g --load 100g+50g"
+          + " --gravity 9.807",
       "  snick calibrate /dev/ttyACM0 --resume            go on after an interruption",
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
@@ -119,29 +121,25 @@ final class CalibrateCommand implements Callable<Integer> {
 
   private CalibrationPlan plan() {
     try {
-      return new CalibrationPlan(
-          loads().stream().map(Load::of).toList(), runs, !risingOnly, holdSeconds);
+      return new CalibrationPlan(loads(), runs, !risingOnly, holdSeconds);
     } catch (IllegalArgumentException e) {
       throw Refusal.badInput(e.getMessage());
     }
   }
 
-  private List<ReferenceMass> loads() {
-    List<ReferenceMass> given = masses.given();
-    if (!given.isEmpty() || !rig.isVirtual()) {
-      return requireSome(given);
-    }
-    return Arrays.stream(VIRTUAL_GRAMS)
-        .mapToObj(grams -> ReferenceMass.ofClass(MassClass.M1, Mass.ofGrams(grams)))
-        .toList();
-  }
-
-  private static List<ReferenceMass> requireSome(List<ReferenceMass> given) {
-    if (given.isEmpty()) {
+  private List<Load> loads() {
+    List<Load> given = masses.loads();
+    if (given.isEmpty() && !rig.isVirtual()) {
       throw Refusal.usage(
           "name the masses: --masses rig-calibration/mass-set-m1.csv, or --mass 100g:M1 for each");
     }
-    return given;
+    return given.isEmpty() ? virtualLoads() : given;
+  }
+
+  private static List<Load> virtualLoads() {
+    return Arrays.stream(VIRTUAL_GRAMS)
+        .mapToObj(grams -> Load.of(ReferenceMass.ofClass(MassClass.M1, Mass.ofGrams(grams))))
+        .toList();
   }
 
   private Conditions conditions() {

@@ -19,12 +19,17 @@ import snick.report.BenchSheet;
     description = {
       "Make a calibration from readings in a file or a pipe and save it: what the guided one does,"
           + " for scripts. Columns: load (g),reading (counts) and if you like"
-          + " run,direction,u_load,sd. A row of load 0 first or last in a run is its zero."
+          + " run,direction,u_load,sd,samples,seconds. A row of load 0 first or last in a run is its"
+          + " zero. Rows of direction 'hold' are one load left resting, for creep: seconds since it"
+          + " was put on."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate points rig-calibration/example-run-simulated.csv --device 51ab"
           + " --latitude 48.1",
+      "  snick calibrate points rig-calibration/example-run-hold-simulated.csv --device 51ab"
+          + " --gravity 9.807 --masses rig-calibration/mass-set-m1.csv --load 100g --load 200g"
+          + " --load 200g+100g --load 500g",
       "  cat points.csv | snick calibrate points - --masses rig-calibration/mass-set-m1.csv"
           + " --device 51ab --gravity 9.807 --json"
     })
@@ -56,7 +61,7 @@ final class CalibratePointsCommand implements Callable<Integer> {
     Conditions conditions =
         new Conditions(
             place.gravity().orElseThrow(PlaceChoice::missing), place.air(), stability.stability());
-    CalibrationData readings = PointsRuns.read(file, masses.given(), setting.setting());
+    CalibrationData readings = PointsRuns.read(file, masses.loads(), setting.setting());
     BenchSheet sheet = new BenchSheet(Clock.systemUTC().instant(), degree, conditions, readings);
     NewCalibration.save(sheet, data).print(spec.commandLine().getOut(), json);
     return ExitCode.OK;

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
@@ -126,7 +125,7 @@ final class DoctorCommand implements Callable<Integer> {
         new RigCheck.Circumstances(
             feed.nominalRate(),
             calibration(feed),
-            rig.isVirtual() ? OptionalDouble.empty() : feed.clockErrorPpm(),
+            feed.clockErrorPpm(),
             tally.goodFrames() + tally.goodLines(),
             tally.badChecks() + tally.malformed() + tally.tooLong());
     try {

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import picocli.CommandLine.Option;
+import snick.force.Load;
 import snick.force.ReferenceMass;
 
 /** Reference masses: a set from a file, or one by one. */
@@ -25,8 +27,26 @@ final class MassChoice {
               + " 75g:u=0.6g (standard uncertainty), 7.5g:tolerance=0.1g.")
   private List<String> words = new ArrayList<>();
 
-  /** The masses, the smallest first; empty if none were given. */
-  List<ReferenceMass> given() {
+  @Option(
+      names = "--load",
+      paramLabel = "LOAD",
+      description =
+          "Masses hung at once, joined by +, may be repeated: 100g:M1+50g:M1, or masses of the set"
+              + " by size or name: 100g+50g. Only these are hung then. Their uncertainties add"
+              + " linearly, as masses of one set may all err the same way.")
+  private List<String> loadWords = new ArrayList<>();
+
+  /** The loads, the smallest first, one mass each unless told otherwise; empty if none. */
+  List<Load> loads() {
+    List<ReferenceMass> masses = given();
+    Stream<Load> loads =
+        loadWords.isEmpty()
+            ? masses.stream().map(Load::of)
+            : loadWords.stream().map(word -> LoadWord.parse(word, masses));
+    return loads.sorted(Comparator.comparingDouble(Load::nominalGrams)).toList();
+  }
+
+  private List<ReferenceMass> given() {
     List<ReferenceMass> masses = new ArrayList<>();
     file.ifPresent(name -> masses.addAll(MassFile.read(name)));
     words.forEach(word -> masses.add(MassWord.parse(word)));
@@ -34,13 +54,15 @@ final class MassChoice {
     return masses;
   }
 
-  /** The only mass that was given. */
-  ReferenceMass one() {
-    List<ReferenceMass> masses = given();
-    if (masses.size() != 1) {
+  /** The only load that was given. */
+  Load one() {
+    List<Load> loads = loads();
+    if (loads.size() != 1) {
       throw Refusal.usage(
-          masses.size() + " masses given: one check mass is needed, as in --mass 100g:M1");
+          loads.size()
+              + " check masses given: one is needed, as in --mass 100g:M1, or one --load of"
+              + " several");
     }
-    return masses.get(0);
+    return loads.get(0);
   }
 }

@@ -43,7 +43,7 @@ final class MassFile {
     String name = row.text("name");
     double density = row.number("density_kg_m3").orElse(ReferenceMass.CONVENTIONAL_DENSITY);
     if (byClass) {
-      return ReferenceMass.ofClass(MassClass.named(row.text("class")), mass);
+      return ReferenceMass.ofClass(MassClass.named(row.text("class")), mass).called(name);
     }
     if (expanded.isPresent()) {
       double k = row.number("k").orElse(USUAL_COVERAGE_FACTOR);

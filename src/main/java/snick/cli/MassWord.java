@@ -1,5 +1,6 @@
 package snick.cli;
 
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import snick.force.MassClass;
@@ -11,6 +12,7 @@ final class MassWord {
   private static final String AMOUNT = "(\\d+(?:\\.\\d+)?)(mg|g|kg)";
   private static final Pattern CLASS = Pattern.compile(AMOUNT + ":([A-Za-z]\\d)");
   private static final Pattern STATED = Pattern.compile(AMOUNT + ":(U|u|tolerance)=" + AMOUNT);
+  private static final Pattern SIZE = Pattern.compile(AMOUNT);
   private static final double USUAL_COVERAGE_FACTOR = 2;
 
   private MassWord() {}
@@ -38,6 +40,12 @@ final class MassWord {
             + word
             + " is not a mass with its uncertainty; write 100g:M1, 100.0002g:U=0.5mg, 75g:u=0.6g or"
             + " 7.5g:tolerance=0.1g");
+  }
+
+  /** The size that {@code word} gives, such as {@code 100g}; empty if it is none. */
+  static Optional<Mass> amount(String word) {
+    Matcher size = SIZE.matcher(word);
+    return size.matches() ? Optional.of(mass(size, 1)) : Optional.empty();
   }
 
   private static ReferenceMass stated(Matcher word) {

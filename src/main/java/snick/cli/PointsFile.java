@@ -4,21 +4,33 @@ import java.util.List;
 import snick.force.Direction;
 import snick.force.PointsFit;
 
-/** Calibration points in a file: {@code load,reading}, optionally {@code run,direction,u_load}. */
+/**
+ * Calibration points in a file: {@code load,reading}, optionally {@code run,direction,u_load}. Rows
+ * of direction {@code hold} are for creep and no points of the curve.
+ */
 final class PointsFile {
   private static final List<String> NEEDED = List.of("load", "reading");
+  private static final String HOLD = "hold";
   private static final int MOST_RUNS = 1000;
 
   private PointsFile() {}
 
   /** The points of {@code file}, in order. */
   static List<PointsFit.Point> read(String file) {
-    return CsvTable.read(file, NEEDED).rows().stream().map(PointsFile::point).toList();
+    return CsvTable.read(file, NEEDED).rows().stream()
+        .filter(row -> !isHold(row))
+        .map(PointsFile::point)
+        .toList();
+  }
+
+  /** Whether a row is a reading of a load left resting. */
+  static boolean isHold(CsvTable.Row row) {
+    return row.text("direction").equalsIgnoreCase(HOLD);
   }
 
   private static PointsFit.Point point(CsvTable.Row row) {
-    requireRun(row);
-    requireDirection(row);
+    run(row);
+    direction(row);
     try {
       return new PointsFit.Point(
           row.required("load"), row.required("reading"), row.number("u_load"));
@@ -27,25 +39,24 @@ final class PointsFile {
     }
   }
 
-  private static void requireRun(CsvTable.Row row) {
-    row.number("run")
-        .ifPresent(
-            run -> {
-              if (!(run >= 1 && run <= MOST_RUNS && run == Math.rint(run))) {
-                throw row.refusal(
-                    "run " + row.text("run") + " is not a whole number from 1 to " + MOST_RUNS,
-                    "number the runs 1, 2, 3");
-              }
-            });
+  /** Number of the row's run; 1 if none is given. */
+  static int run(CsvTable.Row row) {
+    double run = row.number("run").orElse(1);
+    if (!(run >= 1 && run <= MOST_RUNS && run == Math.rint(run))) {
+      throw row.refusal(
+          "run " + row.text("run") + " is not a whole number from 1 to " + MOST_RUNS,
+          "number the runs 1, 2, 3");
+    }
+    return (int) run;
   }
 
-  private static void requireDirection(CsvTable.Row row) {
-    if (!row.text("direction").isEmpty()) {
-      try {
-        Direction.named(row.text("direction"));
-      } catch (IllegalArgumentException e) {
-        throw row.refusal(e.getMessage(), "write up or down, or leave it empty");
-      }
+  /** Direction of the row; up if none is given. */
+  static Direction direction(CsvTable.Row row) {
+    String word = row.text("direction");
+    try {
+      return word.isEmpty() ? Direction.UP : Direction.named(word);
+    } catch (IllegalArgumentException e) {
+      throw row.refusal(e.getMessage(), "write up, down or hold, or leave it empty");
     }
   }
 }

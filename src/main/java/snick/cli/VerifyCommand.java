@@ -75,7 +75,7 @@ final class VerifyCommand implements Callable<Integer> {
   public Integer call() {
     rig.requireNamed();
     requireLimit();
-    Load load = Load.of(masses.one());
+    Load load = masses.one();
     try (BenchFeed bench = BenchFeed.open(rig, 1)) {
       CalibrationInUse inUse = CalibrationInUse.of(bench, data);
       Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));

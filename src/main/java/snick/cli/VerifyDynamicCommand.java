@@ -54,7 +54,7 @@ final class VerifyDynamicCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     rig.requireNamed();
-    Load load = Load.of(masses.one());
+    Load load = masses.one();
     try (BenchFeed bench = BenchFeed.open(rig, 1)) {
       CalibrationInUse inUse = CalibrationInUse.of(bench, data);
       Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));

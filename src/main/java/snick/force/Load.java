@@ -37,7 +37,8 @@ public record Load(List<ReferenceMass> masses) {
    *
    * @param force the force
    * @param byMassesNewtons from the masses, N: their uncertainties added linearly, as weights of
-   *     one set or one certificate may all err the same way
+   *     one set or one certificate may all err the same way (correlation coefficient 1: JCGM
+   *     100:2008, 5.2.2, note 1; OIML R 111-1 where covariances are not known, from memory)
    * @param byGravityNewtons from local gravity, N
    * @param byBuoyancyNewtons from the density of the air, N
    */

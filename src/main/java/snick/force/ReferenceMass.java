@@ -50,6 +50,17 @@ public record ReferenceMass(
         String.format(Locale.ROOT, "class %s, limit ±%.4g mg", massClass, limit.kilograms() * 1e6));
   }
 
+  /** The same under another name. */
+  public ReferenceMass called(String other) {
+    return new ReferenceMass(
+        other,
+        conventionalMass,
+        standardUncertainty,
+        distribution,
+        densityKilogramsPerCubicMetre,
+        basis);
+  }
+
   /**
    * A weight with a certificate.
    *

@@ -25,6 +25,7 @@ public final class RigCheck implements SampleSink {
   private static final double MAINS_HALF_BAND_HERTZ = 0.4;
   private static final double LOWEST_ALIAS_HERTZ = 0.6;
   private static final double SURE = 14;
+  private static final double NO_OSCILLATOR_PPM = 100_000;
 
   private long[] nanos = new long[4096];
   private int[] counts = new int[4096];
@@ -39,7 +40,8 @@ public final class RigCheck implements SampleSink {
    *
    * @param nominalRate rate that the device names
    * @param calibration to say counts in gf
-   * @param clockErrorPpm device clock against host clock, parts per million
+   * @param clockErrorPpm by how much the device's clock is slow against the host's, parts per
+   *     million
    * @param goodFrames frames or lines accepted
    * @param badFrames frames or lines thrown away
    */
@@ -184,7 +186,9 @@ public final class RigCheck implements SampleSink {
         Finding.Check.NOISE,
         grade,
         text("%.3g counts", sd) + inGramForce(sd, calibration),
-        "at most 0.5 gf",
+        calibration.isPresent()
+            ? "at most 0.5 gf"
+            : "at most 0.5 gf, once a calibration says how many counts that is",
         "standard deviation of one sample at rest",
         grade == Finding.Grade.PASS
             ? ""
@@ -310,16 +314,34 @@ public final class RigCheck implements SampleSink {
   }
 
   private static Finding clock(double ppm) {
+    return Math.abs(ppm) > NO_OSCILLATOR_PPM ? notInRealTime(ppm) : oscillator(ppm);
+  }
+
+  /** No oscillator errs so much: the stream does not run in real time. */
+  private static Finding notInRealTime(double ppm) {
+    return new Finding(
+        Finding.Check.CLOCK,
+        Finding.Grade.WARN,
+        text("device time runs %.3g times as fast as the host's", 1 / (1 + ppm / 1e6)),
+        "within ±1000 ppm of it",
+        "no oscillator is so far off: the stream runs faster or slower than real time, as a virtual"
+            + " rig with --speed or a replay does, or its time stamps are in another unit; all else"
+            + " here goes by the device's time",
+        "if this is a real rig, see that its stamps are microseconds (firmware-protocol.md)");
+  }
+
+  private static Finding oscillator(double ppm) {
     Finding.Grade grade = grade(Math.abs(ppm), 1000, 20_000);
     return new Finding(
         Finding.Check.CLOCK,
         grade,
-        text("%+.0f ppm", ppm),
+        text("%.0f ppm %s", Math.abs(ppm), ppm > 0 ? "slow" : "fast"),
         "within ±1000 ppm",
         "device clock against host clock; loading rates are wrong by as much",
         grade == Finding.Grade.PASS
             ? ""
-            : "a ceramic resonator or an internal oscillator does this; a crystal does not");
+            : "a ceramic resonator or an internal oscillator does this; a crystal does not: have the"
+                + " sketch stamp by a crystal");
   }
 
   private Finding loss(Circumstances known) {

@@ -79,6 +79,69 @@ class CalibrationCommandsTest {
     assertThat(html.split("<figure>")).as("residuals and budget are drawn").hasSize(3);
   }
 
+  private Ran held(String file) {
+    return points(
+        file,
+        "--gravity",
+        "9.807",
+        "--masses",
+        "rig-calibration/mass-set-m1.csv",
+        "--load",
+        "100g",
+        "--load",
+        "200 g",
+        "--load",
+        "200g+100g",
+        "--load",
+        "500g:M1");
+  }
+
+  /** Class limits of R 111-1: M1 has ±10 mg at 200 g and ±5 mg at 100 g; added, over √3. */
+  @Test
+  void aFileCanHoldSeveralMassesAtOnceAndATimedHold() throws IOException {
+    Ran made = held("rig-calibration/example-run-hold-simulated.csv");
+    assertThat(made.exit()).as(made.err()).isZero();
+    assertThat(made.out()).contains("200 g + 100 g").contains("\"creep\"");
+    Map<String, Object> fit =
+        Ran.command(
+                "calibrate",
+                "fit",
+                "rig-calibration/example-run-hold-simulated.csv",
+                "--no-corrections",
+                "--json")
+            .json();
+    assertThat(fit.get("degrees_of_freedom")).as("holds are no points of the curve").isEqualTo(25);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "500,1000,hold,     | seconds is empty",
+        "500,1000,hold,-1   | line 4: seconds -1 is outside 0 to 86400",
+        "200,1000,hold,9    | line 4: the load held is 200 g, the row before holds 500 g",
+        "500,1000,hold,5    | line 4: seconds 5 does not come after",
+        "500,1000,holding,9 | line 4: direction 'holding'",
+      })
+  void aHoldThatCannotBeIsRefused(String row, String complaint) throws IOException {
+    Path file = folder.resolve("hold.csv");
+    Files.writeString(
+        file, "load,reading,direction,seconds\n500,1000,up,\n500,999,hold,5\n" + row + "\n");
+    Ran ran = held(file.toString());
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains(complaint).contains(";");
+    assertThat(folder.resolve("data")).as("nothing is saved").doesNotExist();
+  }
+
+  @Test
+  void aMassOfASetHangsOnce() {
+    Ran ran =
+        Ran.command(
+            "calibrate", "--virtual", "--data", data, "--mass", "100g:M1", "--load", "100g+100g");
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains("no mass '100g' is left among 100 g M1").contains("--mass");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

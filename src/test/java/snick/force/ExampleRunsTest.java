@@ -51,6 +51,59 @@ class ExampleRunsTest {
     return text.toString();
   }
 
+  private static void row(
+      StringBuilder text, String load, HeldReading reading, int run, String direction) {
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "%s,%.1f,%d,%s,%.1f,%d",
+            load,
+            reading.meanCounts(),
+            run,
+            direction,
+            reading.sdCounts(),
+            reading.samples()));
+  }
+
+  private static String grams(Load load) {
+    return String.format(Locale.ROOT, "%.0f", load.nominalGrams());
+  }
+
+  /** Raw readings with their zeros, 300 g as 200 g and 100 g at once, and a timed hold. */
+  private static String raw(long seed) {
+    List<ReferenceMass> masses =
+        List.of(MASSES.get(2), MASSES.get(3), both(MASSES.get(3), MASSES.get(2)), MASSES.get(4));
+    CalibrationData data =
+        new SimulatedBench(seed, masses, SimulatedBench.USUAL_BEND).calibration(3);
+    StringBuilder text = new StringBuilder("load,reading,run,direction,sd,samples,seconds\n");
+    for (int i = 0; i < data.runs().size(); i++) {
+      CalibrationRun run = data.runs().get(i);
+      row(text, "0", run.zeroBefore(), i + 1, "up");
+      text.append(",\n");
+      for (CalibrationRun.Loaded loaded : run.loaded()) {
+        row(text, grams(loaded.load()), loaded.reading(), i + 1, loaded.direction().word());
+        text.append(",\n");
+      }
+      row(text, "0", run.zeroAfter(), i + 1, "down");
+      text.append(",\n");
+    }
+    CalibrationData.CreepHold hold = data.hold().orElseThrow();
+    double began = hold.readings().get(0).fromNanos() / 1e9;
+    for (HeldReading reading : hold.readings()) {
+      row(text, grams(hold.load()), reading, 3, "hold");
+      text.append(String.format(Locale.ROOT, ",%.0f%n", reading.fromNanos() / 1e9 - began + 5));
+    }
+    return text.toString();
+  }
+
+  private static ReferenceMass both(ReferenceMass one, ReferenceMass other) {
+    return ReferenceMass.stated(
+        "both",
+        Mass.ofGrams(one.conventionalMass().grams() + other.conventionalMass().grams()),
+        Mass.ofGrams(one.standardUncertainty().grams() + other.standardUncertainty().grams()),
+        ReferenceMass.CONVENTIONAL_DENSITY);
+  }
+
   private static PointsFit fit(String name) throws IOException {
     List<PointsFit.Point> points = new ArrayList<>();
     for (NamedCsvRecord row : rows(name)) {
@@ -74,6 +127,8 @@ class ExampleRunsTest {
         .isEqualToNormalizingNewlines(simulated(20260101, SimulatedBench.USUAL_BEND));
     assertThat(Files.readString(FOLDER.resolve("example-run-bent-simulated.csv")))
         .isEqualToNormalizingNewlines(simulated(20260102, 10 * SimulatedBench.USUAL_BEND));
+    assertThat(Files.readString(FOLDER.resolve("example-run-hold-simulated.csv")))
+        .isEqualToNormalizingNewlines(raw(20260103));
   }
 
   @Test

@@ -166,6 +166,18 @@ class RigCheckTest {
     onlyComplaint(minute(80, (i, t) -> 0).findings(drifting), Finding.Check.CLOCK);
   }
 
+  /** A stream served at ten times real time is no broken oscillator. */
+  @Test
+  void saysHowFastAStreamRunsThatIsNotInRealTime() {
+    RigCheck.Circumstances tenfold =
+        new RigCheck.Circumstances(
+            KNOWN.nominalRate(), KNOWN.calibration(), OptionalDouble.of(-900_000), 100, 0);
+    Finding clock = of(minute(80, (i, t) -> 0).findings(tenfold), Finding.Check.CLOCK);
+    assertThat(clock.grade()).isEqualTo(Finding.Grade.WARN);
+    assertThat(clock.measured()).isEqualTo("device time runs 10.0 times as fast as the host's");
+    assertThat(clock.meaning()).contains("--speed");
+  }
+
   @Test
   void tooFewSamplesAreAnError() {
     assertThatThrownBy(() -> new RigCheck().findings(KNOWN))
