@@ -138,8 +138,13 @@ final class BenchFeed implements AutoCloseable {
    */
   Operator operator(PrintWriter out) {
     return virtual
-        .<Operator>map(VirtualOperator::new)
+        .<Operator>map(rig -> new VirtualOperator(rig, this::arrivedNanos))
         .orElseGet(() -> new TypingOperator(System.in, out));
+  }
+
+  /** Device time of the newest sample, ns on the device's own clock. */
+  private long arrivedNanos() {
+    return relay.lastNanos + 1000 * feed.originMicros().orElse(0);
   }
 
   @Override
@@ -157,15 +162,18 @@ final class BenchFeed implements AutoCloseable {
   private static final class Relay implements SampleSink {
     private Optional<SampleSink> sink = Optional.empty();
     private Optional<SampleSink> log = Optional.empty();
+    private long lastNanos;
 
     @Override
     public void sample(long deviceNanos, int counts) {
+      lastNanos = deviceNanos;
       sink.ifPresent(s -> s.sample(deviceNanos, counts));
       log.ifPresent(s -> s.sample(deviceNanos, counts));
     }
 
     @Override
     public void overrange(long deviceNanos, Rail rail) {
+      lastNanos = deviceNanos;
       sink.ifPresent(s -> s.overrange(deviceNanos, rail));
       log.ifPresent(s -> s.overrange(deviceNanos, rail));
     }

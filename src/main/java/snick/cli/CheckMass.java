@@ -3,12 +3,17 @@ package snick.cli;
 import java.io.PrintWriter;
 import java.util.OptionalDouble;
 import snick.force.CalibrationPlan;
+import snick.force.Direction;
 import snick.force.HeldReading;
+import snick.force.Load;
 import snick.force.Steadiness;
 import snick.force.SteadyReading;
 
 /** Reads the rig without load and under a load, each when steady. */
 final class CheckMass {
+  private static final double FEWEST_COUNTS = 2;
+  private static final double STANDARD_ERRORS = 6;
+
   private final BenchFeed bench;
   private final Operator operator;
   private final PrintWriter out;
@@ -51,6 +56,34 @@ final class CheckMass {
             + " samples");
     out.flush();
     return reading;
+  }
+
+  /**
+   * Asks for {@code load} and waits for a steady reading that differs from {@code zero}.
+   *
+   * @throws Refusal if it does not come, or the reading is that of no load
+   */
+  HeldReading readUnder(Load load, HeldReading zero) {
+    HeldReading loaded =
+        read(
+            new CalibrationPlan.Step.PutOn(load, Direction.UP), OptionalDouble.of(zero.sdCounts()));
+    double change = Math.abs(loaded.meanCounts() - zero.meanCounts());
+    double limit =
+        Math.max(
+            FEWEST_COUNTS,
+            STANDARD_ERRORS * Math.sqrt(zero.meanVariance() + loaded.meanVariance()));
+    if (change <= limit) {
+      throw Refusal.failed(
+          "the reading is the same as without load: change "
+              + Numbers.fixed(change, 1)
+              + " counts (limit "
+              + Numbers.fixed(limit, 1)
+              + "); nothing is saved: hang "
+              + load.name()
+              + " and try again",
+          null);
+    }
+    return loaded;
   }
 
   /** Asks for {@code step} and waits until it is done. */

@@ -4,11 +4,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import snick.force.RigSetting;
 import snick.report.ControlCharts;
 import snick.report.ControlPlot;
 import snick.report.Picture;
@@ -88,11 +90,22 @@ final class PlotChartCommand implements Callable<Integer> {
   }
 
   private static String onlyRig(StoreReader store) {
-    List<String> rigs = store.rigs().stream().map(Rig::deviceId).toList();
-    if (rigs.size() != 1) {
+    List<String> rigs =
+        Stream.concat(
+                store.rigs().stream().map(Rig::deviceId),
+                store.calibrations().stream()
+                    .flatMap(c -> c.calibration().boundTo().stream())
+                    .map(RigSetting::deviceId))
+            .distinct()
+            .filter(id -> !store.verifications(id).isEmpty())
+            .toList();
+    if (rigs.isEmpty()) {
+      throw Refusal.badInput("no rig was checked with a mass yet; see: snick verify --help");
+    }
+    if (rigs.size() > 1) {
       throw Refusal.badInput(
           rigs.size()
-              + " rigs in the store: "
+              + " rigs were checked: "
               + String.join(", ", rigs)
               + "; choose one: --rig ID");
     }

@@ -11,7 +11,6 @@ import snick.cut.DetectorSettings;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.CalibrationPlan;
-import snick.force.Direction;
 import snick.force.HeldReading;
 import snick.force.Load;
 
@@ -47,9 +46,7 @@ final class ThreadCut {
   Seen cut(Load load) {
     bench.logTo(log);
     HeldReading zero = hands.read(new CalibrationPlan.Step.Unload(), OptionalDouble.empty());
-    HeldReading loaded =
-        hands.read(
-            new CalibrationPlan.Step.PutOn(load, Direction.UP), OptionalDouble.of(zero.sdCounts()));
+    HeldReading loaded = hands.readUnder(load, zero);
     hands.askToCut();
     long fallenNanos = awaitFall(zero, loaded);
     if (log.isBroken()) {

@@ -18,7 +18,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.force.CalibrationPlan;
-import snick.force.Direction;
 import snick.force.HeldReading;
 import snick.force.Load;
 import snick.force.Verification;
@@ -82,10 +81,7 @@ final class VerifyCommand implements Callable<Integer> {
       inUse.requireInRange(exerted);
       CheckMass check = new CheckMass(bench, bench.operator(talk()), talk());
       HeldReading zero = check.read(new CalibrationPlan.Step.Unload(), OptionalDouble.empty());
-      HeldReading loaded =
-          check.read(
-              new CalibrationPlan.Step.PutOn(load, Direction.UP),
-              OptionalDouble.of(zero.sdCounts()));
+      HeldReading loaded = check.readUnder(load, zero);
       return judge(inUse, load, exerted, zero, loaded);
     }
   }

@@ -29,7 +29,7 @@ public record HeldReading(
   }
 
   /** Variance of the mean if the samples scatter independently, counts². */
-  double meanVariance() {
+  public double meanVariance() {
     return sdCounts * sdCounts / samples;
   }
 

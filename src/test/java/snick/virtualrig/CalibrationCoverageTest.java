@@ -186,10 +186,6 @@ class CalibrationCoverageTest {
     return steady.reading().get();
   }
 
-  private static double meanVariance(HeldReading reading) {
-    return reading.sdCounts() * reading.sdCounts() / reading.samples();
-  }
-
   /**
    * Whether the interval held the true force.
    *
@@ -207,8 +203,8 @@ class CalibrationCoverageTest {
     perform(later, truth.hung(mass));
     HeldReading loaded = read(later, OptionalDouble.of(zero.sdCounts()));
     double standing = loaded.meanCounts() - zero.meanCounts();
-    double ofMeans = Math.sqrt(meanVariance(zero) + meanVariance(loaded));
-    double ofOne = Math.sqrt(meanVariance(zero) + loaded.sdCounts() * loaded.sdCounts());
+    double ofMeans = Math.sqrt(zero.meanVariance() + loaded.meanVariance());
+    double ofOne = Math.sqrt(zero.meanVariance() + loaded.sdCounts() * loaded.sdCounts());
     double one = later.convert() - zero.meanCounts();
     double newtons = truth.newtons(mass);
     return new Covered(
