@@ -40,6 +40,7 @@ final class Keeper implements Runnable {
   private final Set<String> warned = new HashSet<>();
   private final Rounds rounds = new Rounds();
   private volatile boolean storing = true;
+  private volatile boolean tryingCut;
   private volatile boolean abandoned;
 
   /** The recording that a rig's cuts belong to now, and its calibration. */
@@ -108,12 +109,19 @@ final class Keeper implements Runnable {
     return current.get(rig).flatMap(c -> c.scale().calibration());
   }
 
+  /** Finished events that wait to be stored, the one being tried included. */
+  int unstored() {
+    long waiting = queue.stream().filter(work -> work instanceof Work.CutFinished).count();
+    return (int) waiting + (storing || !tryingCut ? 0 : 1);
+  }
+
   /** Gives up what cannot be stored: the person insists on stopping. */
   void abandon() {
     abandoned = true;
   }
 
   private void keepTrying(Work work) throws InterruptedException {
+    tryingCut = work instanceof Work.CutFinished;
     while (!attempt(work) && !abandoned) {
       rounds.went();
       TimeUnit.SECONDS.sleep(RETRY_SECONDS);

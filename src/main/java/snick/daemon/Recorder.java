@@ -54,6 +54,7 @@ public final class Recorder implements AutoCloseable {
   private final List<LiveTrace> traces = new ArrayList<>();
   private final NextSpot nextSpot = new NextSpot();
   private final Clock clock;
+  private final Consumer<String> word;
   private Optional<ServedPage> page = Optional.empty();
 
   /**
@@ -113,6 +114,7 @@ public final class Recorder implements AutoCloseable {
   private Recorder(
       Settings settings, CalibrationShelf calibrations, Audience audience, Clock clock) {
     this.clock = clock;
+    this.word = audience.word();
     startedAt = clock.instant();
     faults = new FaultLog(clock);
     store = Store.open(settings.dataDirectory(), clock);
@@ -293,10 +295,18 @@ public final class Recorder implements AutoCloseable {
         keeperThread.join(TimeUnit.SECONDS.toMillis(STOP_WAIT_SECONDS));
       }
       keeper.abandon();
+      tellOfLoss();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
       closeAll();
+    }
+  }
+
+  private void tellOfLoss() {
+    int lost = keeper.unstored();
+    if (lost > 0) {
+      word.accept("stopped although " + lost + " finished events are NOT stored: they are lost");
     }
   }
 

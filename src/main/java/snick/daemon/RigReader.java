@@ -349,7 +349,14 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     if (around.queue().offer(work)) {
       return;
     }
-    around.faults().note("queue full", "reading waits until the store takes more");
+    if (around.faults().note("queue full", "reading waits until the store takes more")) {
+      around
+          .tell()
+          .accept(
+              "as many events wait as there is room for: "
+                  + address.text()
+                  + " is not read until the store takes more; what it drops is counted");
+    }
     try {
       while (!around.queue().offer(work, QUEUE_WAIT_SECONDS, TimeUnit.SECONDS)) {
         rounds.went();

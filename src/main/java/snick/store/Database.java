@@ -1,5 +1,6 @@
 package snick.store;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -61,12 +62,28 @@ final class Database implements AutoCloseable {
     config.setBusyTimeout(BUSY_TIMEOUT_MILLIS);
     try {
       Database database =
-          new Database(file, config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()));
+          new Database(file, config.createConnection("jdbc:sqlite:" + name(file, readOnly)));
       database.settings();
       return database;
     } catch (SQLException e) {
       throw new Failures(file).of(e);
     }
+  }
+
+  /**
+   * A file on a read-only disk, whose last writer closed it, is read as one that never changes:
+   * else SQLite would want to make the index of its write-ahead log beside it.
+   */
+  private static String name(Path file, boolean readOnly) {
+    Path log = file.resolveSibling(file.getFileName() + "-wal");
+    return readOnly && isBesideReadOnly(file) && Files.notExists(log)
+        ? file.toUri() + "?immutable=1"
+        : file.toAbsolutePath().toString();
+  }
+
+  /** Whether nothing can be written beside {@code file}. */
+  static boolean isBesideReadOnly(Path file) {
+    return !Files.isWritable(file.toAbsolutePath().getParent());
   }
 
   private void settings() {
@@ -96,6 +113,17 @@ final class Database implements AutoCloseable {
       }
     }
     execute("PRAGMA journal_size_limit = " + WAL_SIZE_LIMIT_BYTES);
+  }
+
+  /** Refuses a file that may not be written, before anybody relies on it. */
+  void requireWritable() {
+    try {
+      write(() -> null);
+    } catch (StoreException e) {
+      if (e.trouble() != StoreException.Trouble.BUSY) {
+        throw e;
+      }
+    }
   }
 
   Path file() {

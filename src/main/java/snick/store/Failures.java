@@ -11,6 +11,7 @@ import snick.store.StoreException.Trouble;
 final class Failures {
   private static final int PRIMARY_CODE = 0xff;
   private static final int IOERR_SHMSIZE = 4874;
+  private static final int CANNOT_OPEN = 14;
 
   private final Path file;
 
@@ -29,9 +30,12 @@ final class Failures {
         Trouble.DAMAGED, file + ": " + what + "; " + nextStep(Trouble.DAMAGED));
   }
 
-  private static Trouble trouble(SQLException cause) {
+  private Trouble trouble(SQLException cause) {
     if (extendedCode(cause) == IOERR_SHMSIZE) {
       return Trouble.FULL;
+    }
+    if ((cause.getErrorCode() & PRIMARY_CODE) == CANNOT_OPEN && Database.isBesideReadOnly(file)) {
+      return Trouble.READ_ONLY;
     }
     return switch (cause.getErrorCode() & PRIMARY_CODE) {
       case 5, 6 -> Trouble.BUSY;

@@ -68,6 +68,7 @@ public final class Store implements AutoCloseable {
     int version = migrations.check();
     database.writeAheadLog();
     if (version == Migrations.VERSION) {
+      database.requireWritable();
       return;
     }
     if (version > 0) {

@@ -40,7 +40,14 @@ final class StoreCopy {
           () -> from.query("VACUUM INTO ?").text(partial.toString()).change());
     } catch (StoreException e) {
       throw new StoreException(
-          e.trouble(), "no copy was made to " + target + ": " + e.getMessage(), e);
+          e.trouble(),
+          "no copy was made to "
+              + target
+              + ": "
+              + (e.trouble() == Trouble.FULL
+                  ? "its disk is full; free some space"
+                  : e.getMessage()),
+          e);
     }
   }
 

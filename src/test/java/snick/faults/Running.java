@@ -138,15 +138,15 @@ final class Running implements AutoCloseable {
     return process.waitFor(millis, TimeUnit.MILLISECONDS);
   }
 
-  /** SIGKILL; afterwards {@link #lines} is complete. */
+  /** SIGKILL; afterwards {@link #lines} is complete, for the handle leaves its pipe open. */
   void kill() throws InterruptedException {
-    process.destroyForcibly();
+    process.toHandle().destroyForcibly();
     over();
   }
 
   /** SIGTERM; its exit status. */
   int terminate() throws InterruptedException {
-    process.destroy();
+    process.toHandle().destroy();
     return over();
   }
 
