@@ -1,0 +1,158 @@
+package snick.store;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
+import snick.cut.Cut;
+import snick.cut.Outcome;
+import snick.cut.Peak;
+import snick.force.Calibration;
+import snick.force.DerivedForce;
+import snick.journal.Blade;
+import snick.journal.CutPlacement;
+import snick.journal.Session;
+import snick.journal.Stage;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+import snick.quantity.SampleRate;
+
+/**
+ * Fills a store with cuts of short traces, forces and a journal: five stages of ten cuts a session,
+ * ten sessions a blade, a recording a session; the last session runs on. Arguments: a directory,
+ * the number of cuts, a multiple of 50. Figures are invented.
+ */
+final class FillStore {
+  private static final String DEVICE = "51a0000000000001";
+  private static final int CUTS_A_STAGE = 10;
+  private static final int STAGES_A_SESSION = 5;
+  private static final int CUTS_A_SESSION = CUTS_A_STAGE * STAGES_A_SESSION;
+  private static final int SESSIONS_A_BLADE = 10;
+  private static final int SESSIONS_A_TRANSACTION = 100;
+  private static final int SAMPLES = 24;
+  private static final Duration CUT_TO_CUT = Duration.ofSeconds(20);
+
+  private final Database database;
+  private final Store store;
+  private final SessionTable sessions;
+  private final StageEntryTable placements;
+  private final EntryTable entries;
+  private final Calibration calibration = Calibration.countsPerGramForce(437.25, Examples.NOON);
+
+  private FillStore(Database database) {
+    this.database = database;
+    store = new Store(database, Clock.systemUTC());
+    sessions = new SessionTable(database);
+    placements = new StageEntryTable(database);
+    entries = new EntryTable(database);
+  }
+
+  public static void main(String[] args) {
+    Path directory = Path.of(args[0]);
+    Store.open(directory, Clock.systemUTC()).close();
+    try (Database database = Database.writer(StoreFile.in(directory))) {
+      database.writeAheadLog();
+      new FillStore(database).fill(Integer.parseInt(args[1]) / CUTS_A_SESSION);
+    }
+  }
+
+  private void fill(int number) {
+    store.add(calibration, Optional.empty());
+    for (int i = 0; i < number; i += SESSIONS_A_TRANSACTION) {
+      int first = i;
+      database.write(
+          () -> {
+            for (int s = first; s < Math.min(number, first + SESSIONS_A_TRANSACTION); s++) {
+              session(s, s == number - 1);
+            }
+            return null;
+          });
+    }
+    database.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+  }
+
+  private void session(int number, boolean runsOn) {
+    Instant opened = Examples.NOON.plus(CUT_TO_CUT.multipliedBy((long) number * CUTS_A_SESSION));
+    String blade = "blade " + number / SESSIONS_A_BLADE;
+    if (number % SESSIONS_A_BLADE == 0) {
+      new BladeTable(database).add(Blade.labelled(blade), opened);
+    }
+    String name = "session " + number;
+    sessions.open(
+        new Session(
+            name,
+            blade,
+            Optional.empty(),
+            Optional.of(DEVICE),
+            Optional.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            opened,
+            Optional.empty()),
+        opened);
+    long recording = new RecordingTable(database).add(recording(opened));
+    for (int i = 0; i < CUTS_A_SESSION; i++) {
+      cut(recording, name, i, opened.plus(CUT_TO_CUT.multipliedBy(i)));
+    }
+    if (!runsOn) {
+      sessions.close(name, opened.plus(CUT_TO_CUT.multipliedBy(CUTS_A_SESSION)));
+    }
+  }
+
+  private static Recording recording(Instant at) {
+    return new Recording(
+        DEVICE,
+        "virtualrig 1",
+        "/dev/ttyUSB0",
+        Recording.Form.BINARY,
+        at,
+        OptionalInt.of(128),
+        Optional.of(new SampleRate(80)),
+        0);
+  }
+
+  private void cut(long recording, String session, int index, Instant at) {
+    Stage stage = new Stage(1 + index / CUTS_A_STAGE, "stage " + (1 + index / CUTS_A_STAGE));
+    if (index % CUTS_A_STAGE == 0) {
+      sessions.begin(session, stage);
+    }
+    double gramForce = 220 - 25 * stage.order() + index * 7 % 11;
+    Cut cut = severed(index + 1, gramForce * 437.25);
+    long id = new CutTable(database).add(recording, at, cut);
+    long result = new ResultTable(database).add(id, Cut.DETECTOR_VERSION, cut, at);
+    new ForceTable(database).add(result, force(gramForce), at);
+    placements.add(
+        session,
+        stage,
+        entries.add(
+            at,
+            new CutPlacement(
+                at, stage.name(), id, OptionalDouble.of(10 + index % CUTS_A_STAGE * 15))));
+  }
+
+  private CutForce force(double gramForce) {
+    MeasuredForce measured = MeasuredForce.ofNewtons(Force.ofGramForce(gramForce).newtons(), 0.003);
+    return new CutForce(
+        new DerivedForce.Inside(calibration.id(), measured, 50),
+        Force.ofGramForce(gramForce * 0.99));
+  }
+
+  private static Cut severed(int number, double counts) {
+    return new Cut(
+        number,
+        Outcome.SEVERED,
+        1,
+        1_000_000_000L,
+        OptionalLong.of(2_000_000_000L),
+        Optional.of(new Peak(counts * 0.99, counts, 60)),
+        new Cut.Shape(40_000, 1_500_000, 0, 70),
+        new Cut.Rest(84_210, 84_211, 65),
+        Set.of(),
+        Examples.trace(number, SAMPLES));
+  }
+}
