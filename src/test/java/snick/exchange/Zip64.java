@@ -36,7 +36,7 @@ final class Zip64 {
 
   private static byte[] entry(ByteBuffer in, int position, int name) {
     ByteBuffer entry = ByteBuffer.allocate(46 + name + 28).order(ByteOrder.LITTLE_ENDIAN);
-    entry.put(in.array(), position, 46 + name);
+    entry.put(in.slice(position, 46 + name));
     entry.putShort((short) 1).putShort((short) 24);
     entry.putLong(in.getInt(position + 24)).putLong(in.getInt(position + 20));
     entry.putLong(in.getInt(position + 42));
