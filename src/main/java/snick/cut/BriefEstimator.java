@@ -116,24 +116,43 @@ final class BriefEstimator {
     double misfit = model.misfit(place);
     NormalEquations equations = model.equations(place, misfit);
     Mixture mixture = new Mixture(place.time(), 1);
-    double[] rate = new double[model.basis().size()];
-    double[] force = new double[model.basis().size()];
     for (Unevenness u : Unevenness.LADDER) {
       equations
           .posterior(model.priorVariances(u))
           .ifPresent(
               p -> {
-                model.basis().slopeAt(place.time(), rate);
-                model.basis().at(place.time(), force);
-                CrossingWeight weight = crossing(p, rate, force);
                 double slope = p.coefficients()[1] / model.basis().scale();
-                mixture.add(p.logEvidence() + u.logPrior(), u, weight, slope);
+                mixture.add(p.logEvidence() + u.logPrior(), u, crossing(p, place), slope);
               });
     }
-    return mixture.estimate(model.unseenTremorCounts(), true);
+    return mixture
+        .estimate(model.unseenTremorCounts(), true)
+        .map(e -> doubted(e, place, equations));
   }
 
-  private CrossingWeight crossing(NormalEquations.Posterior p, double[] rate, double[] force) {
+  /**
+   * So few samples cannot show that the hand is still: whatever they say, the uncertainty allows
+   * for tremor of the usual strength.
+   */
+  private BreakEstimate doubted(BreakEstimate e, Place place, NormalEquations equations) {
+    double usual = Unevenness.USUAL_TREMOR_SHARE * model.height() / model.noise();
+    return equations
+        .posterior(model.priorVariances(new Unevenness(usual, 0, 0)))
+        .map(p -> crossing(p, place))
+        .map(
+            w -> {
+              double off = w.mean() - e.forceCounts();
+              double u = Math.sqrt(w.variance() + off * off);
+              return e.withUncertainty(e.forceCounts(), Math.hypot(e.uncertaintyCounts(), u));
+            })
+        .orElse(e);
+  }
+
+  private CrossingWeight crossing(NormalEquations.Posterior p, Place place) {
+    double[] rate = new double[model.basis().size()];
+    double[] force = new double[model.basis().size()];
+    model.basis().slopeAt(place.time(), rate);
+    model.basis().at(place.time(), force);
     double[] v = p.whitened(rate);
     double r = p.mean(v);
     force[model.basis().shift()] = r;

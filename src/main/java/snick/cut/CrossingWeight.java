@@ -10,6 +10,12 @@ package snick.cut;
  * variance of F.
  */
 record CrossingWeight(double mean, double variance) {
+  /**
+   * Doubt between the two, as a share of the squared distance between their means: a quarter for a
+   * toss-up, and as much again because a force that reaches a strength for the first time stands
+   * higher still than at an average up-crossing, which is not modelled.
+   */
+  private static final double EITHER_WAY = 0.25 + 0.25;
 
   static CrossingWeight of(
       double force, double forceVariance, double rate, double rateVariance, double covariance) {
@@ -17,7 +23,7 @@ record CrossingWeight(double mean, double variance) {
     if (!(s > 1e-9 * Math.abs(rate)) || rate > 6 * s) {
       return new CrossingWeight(
           force + 0.5 * covariance / rate,
-          forceVariance + 0.25 * covariance * covariance / (rate * rate));
+          forceVariance + EITHER_WAY * covariance * covariance / (rate * rate));
     }
     double z = rate / s;
     if (!(z > -4)) {
@@ -34,7 +40,7 @@ record CrossingWeight(double mean, double variance) {
     double moved = slope * (weighted - z);
     double narrowed = slope * slope * (1 - spread);
     return new CrossingWeight(
-        force + 0.5 * moved, forceVariance - 0.5 * narrowed + 0.25 * moved * moved);
+        force + 0.5 * moved, forceVariance - 0.5 * narrowed + EITHER_WAY * moved * moved);
   }
 
   /** Normal distribution function, by its logistic approximation, good to 0.0002 (from memory). */

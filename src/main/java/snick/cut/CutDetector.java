@@ -76,7 +76,7 @@ public final class CutDetector implements SampleSink {
     run = 0;
     railRun = 0;
     rest.dropBlock();
-    event.begin(side, usualPolarity, rest, ring);
+    event.begin(side, usualPolarity, rest, ring, period.periodNanos());
   }
 
   @Override

@@ -7,7 +7,7 @@ import snick.sample.Gap;
 
 /**
  * The event at hand: its samples, and how far it has come. Levels are judged on the median of the
- * last three readings, so that a spike neither ends an event nor makes its peak.
+ * last readings, so that a spike neither ends an event nor makes its peak.
  */
 final class Event {
   /** What a sample did to the event. */
@@ -61,8 +61,8 @@ final class Event {
   private boolean anyOverrange;
   private End end;
 
+  private final RunningMedian median = new RunningMedian();
   private double last;
-  private double lastButOne;
   private double peak;
   private boolean fallen;
   private int fallenAt;
@@ -75,7 +75,7 @@ final class Event {
     this.settings = settings;
   }
 
-  void begin(int side, int usual, RestTracker rest, RestRing ring) {
+  void begin(int side, int usual, RestTracker rest, RestRing ring, double periodNanos) {
     usualPolarity = usual;
     active = true;
     polarity = side;
@@ -89,7 +89,7 @@ final class Event {
     ring.copyTo(log, settings.restKeptNanos());
     before = log.size();
     last = 0;
-    lastButOne = 0;
+    median.restart(periodNanos);
     peak = 0;
     fallen = false;
     risen = 0;
@@ -139,8 +139,7 @@ final class Event {
 
   private double track(int counts) {
     double x = polarity * (counts - zero);
-    double middle = Math.max(Math.min(x, last), Math.min(Math.max(x, last), lastButOne));
-    lastButOne = last;
+    double middle = median.add(x);
     last = x;
     peak = Math.max(peak, middle);
     return middle;
@@ -202,7 +201,6 @@ final class Event {
     if (gaps.size() < MOST_GAPS) {
       gaps.add(gap);
     }
-    last = Math.min(last, peak);
   }
 
   void truncate(Gap gap) {

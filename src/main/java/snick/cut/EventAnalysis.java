@@ -98,6 +98,7 @@ final class EventAnalysis {
 
   private static Cut cut(
       Event event, EventReading r, Outcome outcome, Optional<BreakEstimate> estimate, int number) {
+    int dips = new Dips(r.s, r.onset, r.peak, event.triggerCounts()).count();
     OptionalLong breakNanos =
         estimate.isPresent()
             ? OptionalLong.of(r.s.nanosAt(estimate.get().breakTime()))
@@ -109,9 +110,9 @@ final class EventAnalysis {
         r.s.nanosAt(r.s.time[r.onset]),
         breakNanos,
         Optional.of(peak(r, estimate)),
-        shape(r, estimate),
+        shape(r, estimate, dips),
         new Cut.Rest(r.zero.counts(), event.levelAfterCounts(), r.noise),
-        flags(event, r, estimate),
+        flags(event, r, estimate, dips),
         new Trace(event.log(), event.gaps()));
   }
 
@@ -123,24 +124,19 @@ final class EventAnalysis {
         .orElse(new Peak(most, most, Math.hypot(r.noise, zero)));
   }
 
-  private static Cut.Shape shape(EventReading r, Optional<BreakEstimate> estimate) {
-    double perPeriod =
-        estimate.map(BreakEstimate::slopeCountsPerPeriod).orElse(r.meanSlopeCountsPerPeriod());
+  private static Cut.Shape shape(EventReading r, Optional<BreakEstimate> estimate, int dips) {
+    double perPeriod = r.slopeBeforeFall(estimate);
     long fall = r.fall.map(f -> Math.round(f.periods() * r.periodNanos)).orElse(0L);
-    return new Cut.Shape(
-        perPeriod / r.periodNanos * 1e9, fall, dips(r, estimate), r.peak - r.onset);
+    return new Cut.Shape(perPeriod / r.periodNanos * 1e9, fall, dips, r.peak - r.onset);
   }
 
-  private static int dips(EventReading r, Optional<BreakEstimate> estimate) {
-    return r.dips(r.noise * estimate.map(BreakEstimate::tremorNoises).orElse(0.0));
-  }
-
-  private static Set<Flag> flags(Event event, EventReading r, Optional<BreakEstimate> estimate) {
+  private static Set<Flag> flags(
+      Event event, EventReading r, Optional<BreakEstimate> estimate, int dips) {
     Set<Flag> flags = EnumSet.noneOf(Flag.class);
     flag(flags, Flag.ZERO_UNSURE, !event.zeroSure() || r.zero.crept());
     flag(flags, Flag.GAP_INSIDE, !event.gaps().isEmpty());
     flag(flags, Flag.SPIKE_NEAR_PEAK, !event.anyOverrange() && r.spikeNearPeak());
-    flag(flags, Flag.DIPS_BEFORE_PEAK, dips(r, estimate) > 0);
+    flag(flags, Flag.DIPS_BEFORE_PEAK, dips > 0);
     double moved = MOVED_NOISES * r.noise;
     flag(flags, Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > moved);
     estimate.ifPresent(

@@ -4,10 +4,14 @@ import java.util.Optional;
 
 /** One event read through: where it began, where it peaked, how it fell. */
 final class EventReading {
-  private static final double KNOCK_PERIOD_NANOS = 20e6;
-  private static final double DIP_TREMORS = 4;
   private static final double PAIR_NOISES = 60;
   private static final double PAIR_SHARE = 0.15;
+  private static final int CLEAR_OF_FALL = 2;
+  private static final int LEAST_SLOPE_READINGS = 6;
+
+  /** Two to three periods of hand tremor, which then moves the slope little. */
+  private static final double SLOPE_NANOS = 300e6;
+
   private static final double SLOW_NOISES_PER_SECOND = 15;
 
   final Samples s;
@@ -19,7 +23,6 @@ final class EventReading {
   final int onset;
   final int peak;
   final Optional<Fall> fall;
-  private final double band;
   private final double severedFallNanos;
 
   private EventReading(Event event, ZeroBefore zero, Samples s, double severedFallNanos) {
@@ -29,7 +32,6 @@ final class EventReading {
     this.periodNanos = s.periodNanos;
     polarity = event.polarity();
     noise = event.noiseCounts();
-    band = event.triggerCounts();
     after = polarity * (event.levelAfterCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
     Spikes.mark(s, noise, from, s.size());
@@ -70,7 +72,7 @@ final class EventReading {
   }
 
   private double calmFallPeriods() {
-    Samples calm = s.medianOfThree();
+    Samples calm = s.calmed();
     return new FallLocator(calm, after, severedFallNanos)
         .find(calm.largest(onset, calm.size()), calm.size())
         .map(Fall::periods)
@@ -87,9 +89,21 @@ final class EventReading {
     return s.usable[peak] ? height() : s.x[s.largest(onset, s.size())];
   }
 
-  double meanSlopeCountsPerPeriod() {
-    double time = s.time[peak] - s.time[onset];
-    return time > 0 ? height() / time : 0;
+  /**
+   * Slope of the straight line through the last readings that the filter does not join to the fall;
+   * on a ramp too brief for that as estimated; without a break the mean slope.
+   */
+  double slopeBeforeFall(Optional<BreakEstimate> estimate) {
+    if (estimate.isEmpty() || fall.isEmpty()) {
+      double time = s.time[peak] - s.time[onset];
+      return time > 0 ? height() / time : 0;
+    }
+    int to = fall.get().top() - CLEAR_OF_FALL;
+    int readings = (int) Math.max(LEAST_SLOPE_READINGS, SLOPE_NANOS / periodNanos);
+    int from = Math.max(onset + CLEAR_OF_FALL, to - readings);
+    return to - from < LEAST_SLOPE_READINGS
+        ? estimate.get().slopeCountsPerPeriod()
+        : Line.through(s, from, to + 1).slope();
   }
 
   /** How far the reading went below zero after the fall, spikes left out, counts. */
@@ -109,7 +123,7 @@ final class EventReading {
    * filter unless it was small; slow rates cannot tell.
    */
   boolean spikePair() {
-    if (height() < PAIR_NOISES * noise || periodNanos > KNOCK_PERIOD_NANOS) {
+    if (height() < PAIR_NOISES * noise || RunningMedian.isSlow(periodNanos)) {
       return false;
     }
     int high = 0;
@@ -132,32 +146,6 @@ final class EventReading {
   /** Whether the reading rose at once, like a knock; slow rates cannot tell. */
   boolean impulsive() {
     int top = fall.map(Fall::top).orElse(peak);
-    return top - onset < 2 && periodNanos < KNOCK_PERIOD_NANOS;
-  }
-
-  /** Times the reading sank by more than noise and tremor and rose again before the peak. */
-  int dips(double tremorCounts) {
-    int dips = 0;
-    double high = 0;
-    double low = 0;
-    double needed = Math.max(Math.max(band, 0.01 * height()), DIP_TREMORS * tremorCounts);
-    boolean down = false;
-    for (int i = onset; i <= peak; i++) {
-      if (!s.usable[i]) {
-        continue;
-      }
-      if (!down && s.x[i] < high - needed) {
-        down = true;
-        low = s.x[i];
-      }
-      low = down ? Math.min(low, s.x[i]) : low;
-      if (down && s.x[i] > low + needed) {
-        down = false;
-        dips++;
-        high = s.x[i];
-      }
-      high = down ? high : Math.max(high, s.x[i]);
-    }
-    return dips;
+    return top - onset < 2 && !RunningMedian.isSlow(periodNanos);
   }
 }

@@ -37,9 +37,30 @@ final class FallLocator {
     if (bottom <= top || height <= 0) {
       return Optional.empty();
     }
-    double from90 = s.crossing(top, after + 0.9 * height);
-    double to10 = s.crossing(bottom - 1, after + 0.1 * height);
+    double from90 = Math.max(s.crossing(top, after + 0.9 * height), lastSpoiltFrom(top, bottom));
+    double to10 =
+        Math.min(s.crossing(bottom - 1, after + 0.1 * height), firstSpoiltBefore(bottom, top));
     return Optional.of(withSteps(top, bottom, from90, to10, height));
+  }
+
+  /** Time of the last of the spoilt samples next after the top: the fall may have begun as late. */
+  private double lastSpoiltFrom(int top, int bottom) {
+    int i = top;
+    while (i + 1 < bottom && !s.usable[i + 1]) {
+      i++;
+    }
+    return s.time[i];
+  }
+
+  /**
+   * Time of the first of the spoilt samples before the bottom: the fall may have been over then.
+   */
+  private double firstSpoiltBefore(int bottom, int top) {
+    int i = bottom;
+    while (i - 1 > top && !s.usable[i - 1]) {
+      i--;
+    }
+    return s.time[i];
   }
 
   /** The peak; where the force sank slowly before it broke, the peak is still the measure. */

@@ -75,6 +75,10 @@ final class RampDesign {
     }
   }
 
+  double rateHertz() {
+    return rateHertz;
+  }
+
   LateRegression regression() {
     return regression;
   }

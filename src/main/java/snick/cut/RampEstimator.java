@@ -21,11 +21,15 @@ final class RampEstimator {
   private static final double SPIKE_MISFIT = 1.5;
   private static final double SPIKE_GONE_MISFIT = 2;
   private static final double SPIKE_EVIDENCE = 40;
-  private static final int LONGEST_SPIKE = 2;
   private static final int EARLY_SPIKES = 4;
 
   /** Priors less likely than the best by this factor's logarithm are left out. */
   private static final double NEGLIGIBLE_LOG = 9;
+
+  /** One period of tremor in the middle of its band, 4 to 12 Hz, lasts 0.125 s. */
+  private static final double HIDES_TREMOR_SECONDS = 0.1;
+
+  private static final double SHOWS_TREMOR_SECONDS = 0.18;
 
   private static final double RATE_CLASSES_PER_E = 50;
   private static final double USUAL_HERTZ = 80;
@@ -124,7 +128,7 @@ final class RampEstimator {
   private Optional<Without> withoutSpike(Search all, double near, Fit fit) {
     Optional<Without> best = Optional.empty();
     double most = fit.look().logEvidence();
-    for (int length = 1; length <= LONGEST_SPIKE; length++) {
+    for (int length = 1; length <= Spikes.LONGEST; length++) {
       most += SPIKE_EVIDENCE;
       for (int from = -EARLY_SPIKES; from + length <= RampWindow.LATE; from++) {
         Search search = new Search(all.w.without(from, length), all.ringing);
@@ -274,23 +278,58 @@ final class RampEstimator {
       double misfit = Math.max(1, fit.misfit() / MISFIT_ALLOWED);
       double time = w.reference + KernelTable.timeOf(look.phase());
       Mixture mixture = new Mixture(time, w.noise);
-      LateRegression regression = design.regression();
       for (int u = 0; u < early.length; u++) {
         if (early[u] > mostEarly - NEGLIGIBLE_LOG) {
-          EarlyFactor factor = design.factor(w.early.length, look.kernel(), u);
-          Loading loading = new Loading(design.nodes(), factor, right);
-          LateView view = view(look.kernel(), look.phase(), u);
-          if (regression.fit(w, view, look.phase(), loading, ringing, misfit)) {
-            Unevenness unevenness = Unevenness.LADDER.get(u);
-            mixture.add(
-                factor.logEvidence(right) + unevenness.logPrior() + regression.logEvidence(),
-                unevenness,
-                regression.force(design.nodes(), look.phase(), loading),
-                factor.trend(right));
-          }
+          add(mixture, look, u, misfit);
         }
       }
-      return mixture.estimate(0, false);
+      return mixture.estimate(0, false).map(e -> doubted(e, look, misfit));
+    }
+
+    private void add(Mixture mixture, Look look, int u, double misfit) {
+      EarlyFactor factor = design.factor(w.early.length, look.kernel(), u);
+      Unevenness unevenness = Unevenness.LADDER.get(u);
+      force(look, u, misfit)
+          .ifPresent(
+              force ->
+                  mixture.add(
+                      factor.logEvidence(right)
+                          + unevenness.logPrior()
+                          + design.regression().logEvidence(),
+                      unevenness,
+                      force,
+                      factor.trend(right)));
+    }
+
+    private Optional<CrossingWeight> force(Look look, int u, double misfit) {
+      Loading loading = loading(look.kernel(), u);
+      LateView view = view(look.kernel(), look.phase(), u);
+      LateRegression regression = design.regression();
+      return regression.fit(w, view, look.phase(), loading, ringing, misfit)
+          ? Optional.of(regression.force(design.nodes(), look.phase(), loading))
+          : Optional.empty();
+    }
+
+    /**
+     * A ramp shorter than a period of tremor cannot show that the hand is still: the shorter it is,
+     * the more the uncertainty allows for tremor of the usual strength.
+     */
+    private BreakEstimate doubted(BreakEstimate e, Look look, double misfit) {
+      double seconds = w.early.length / design.rateHertz();
+      double share =
+          Math.min(
+              1, (SHOWS_TREMOR_SECONDS - seconds) / (SHOWS_TREMOR_SECONDS - HIDES_TREMOR_SECONDS));
+      if (!(share > 0)) {
+        return e;
+      }
+      return force(look, Unevenness.usualAt(e.forceCounts() / w.noise), misfit)
+          .map(
+              usual -> {
+                double off = usual.mean() - e.forceCounts() / w.noise;
+                double doubt = w.noise * Math.sqrt(share * (usual.variance() + off * off));
+                return e.withUncertainty(e.forceCounts(), Math.hypot(e.uncertaintyCounts(), doubt));
+              })
+          .orElse(e);
     }
   }
 }

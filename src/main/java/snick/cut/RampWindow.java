@@ -5,7 +5,8 @@ import java.util.Arrays;
 /**
  * The readings of one loading on an even grid around its end, in units of the noise: early ones,
  * which no filter of the family lets touch the break, and late ones. A reading that is missing or
- * not usable is put in from its neighbours; if it is late it is marked, too.
+ * not usable is put in from its neighbours, beside the fall from those before; if it is late it is
+ * marked, too.
  */
 final class RampWindow {
   /** Place of the first late sample, periods after the reference. */
@@ -15,6 +16,9 @@ final class RampWindow {
   static final int LATE = 7;
 
   private static final double SAME_SAMPLE = 0.25;
+
+  /** Over so many readings the loading's slope is taken to carry it on by one or two. */
+  private static final int SLOPE_READINGS = 6;
 
   final double reference;
   final double noise;
@@ -44,7 +48,8 @@ final class RampWindow {
       }
       double reading = s.between(i, time) / noise;
       if (k < 0) {
-        this.early[early + k] = reading;
+        boolean besideTheFall = k >= -Spikes.LONGEST && !usable(s, i, time);
+        this.early[early + k] = besideTheFall ? carriedOn(early + k) : reading;
       } else {
         late[k] = reading;
         lateUsable[k] = time <= lastTime && usable(s, i, time);
@@ -69,21 +74,22 @@ final class RampWindow {
   /** The same without {@code length} readings from {@code from} on, counted from the first late. */
   RampWindow without(int from, int length) {
     RampWindow w = new RampWindow(this, early.length);
-    double before = w.reading(from - 1);
-    double behind = w.reading(Math.min(LATE - 1, from + length));
-    for (int k = 0; k < length; k++) {
-      if (from + k >= 0) {
-        w.lateUsable[from + k] = false;
+    for (int k = from; k < from + length; k++) {
+      if (k >= 0) {
+        w.lateUsable[k] = false;
       } else {
-        double share = (k + 1.0) / (length + 1);
-        w.early[early.length + from + k] = before + share * (behind - before);
+        w.early[early.length + k] = w.carriedOn(early.length + k);
       }
     }
     return w;
   }
 
-  private double reading(int k) {
-    return k < 0 ? early[early.length + k] : late[k];
+  /** The readings before carried on to this one: those behind it may belong to the fall. */
+  private double carriedOn(int k) {
+    int over = Math.min(SLOPE_READINGS, k - 1);
+    return over < 1
+        ? early[Math.max(0, k - 1)]
+        : early[k - 1] + (early[k - 1] - early[k - 1 - over]) / over;
   }
 
   private static boolean usable(Samples s, int i, double time) {

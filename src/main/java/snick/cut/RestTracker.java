@@ -112,11 +112,18 @@ final class RestTracker {
     for (int i = 0; i < n; i++) {
       widest = Math.max(widest, halfRanges[i]);
     }
-    trigger = (2.2 * widest + 2.5 * noise) * (n < 3 ? 1.5 : 1);
+    trigger = (2.2 * widest + 2.5 * noise) * caution(n);
     trigger = Math.max(trigger, 2);
     double target = medians.median();
     double step = Math.max(0.5 * noise, 0.25 * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
+  }
+
+  /**
+   * The first block may look calm by chance: one of eight readings can show a third of the noise.
+   */
+  private static double caution(int blocks) {
+    return blocks == 1 ? 4 : blocks == 2 ? 2 : 1;
   }
 
   private static double range(double[] values, int n) {

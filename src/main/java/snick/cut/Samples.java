@@ -76,16 +76,25 @@ final class Samples {
     return Optional.of(s);
   }
 
-  /** The same with each reading replaced by the median of itself and its neighbours. */
-  Samples medianOfThree() {
+  /** Readings that a spike lasts at most: slow rates cannot tell two from a brief loading. */
+  int longestSpike() {
+    return RunningMedian.isSlow(periodNanos) ? 1 : Spikes.LONGEST;
+  }
+
+  /** The same without spikes: each reading replaced by the median of itself and its neighbours. */
+  Samples calmed() {
     Samples calm = new Samples(x.length, periodNanos, startNanos);
     System.arraycopy(time, 0, calm.time, 0, x.length);
     System.arraycopy(usable, 0, calm.usable, 0, x.length);
     System.arraycopy(x, 0, calm.x, 0, x.length);
-    for (int i = 1; i + 1 < x.length; i++) {
-      double low = Math.min(x[i - 1], x[i]);
-      double high = Math.max(x[i - 1], x[i]);
-      calm.x[i] = Math.max(low, Math.min(high, x[i + 1]));
+    RunningMedian median = new RunningMedian();
+    median.restart(periodNanos);
+    int late = median.delay();
+    for (int i = 0; i < x.length; i++) {
+      double middle = median.add(x[i]);
+      if (i >= 2 * late) {
+        calm.x[i - late] = middle;
+      }
     }
     return calm;
   }

@@ -38,6 +38,27 @@ record Unevenness(double tremorNoises, double wanderNoises, double logPrior) {
     return List.copyOf(ladder);
   }
 
+  /**
+   * Usual tremor of a pressing hand, rms, as a share of the force: one to a few percent in studies
+   * of steady force (from memory); the value is the least at which the error table's briefest ramps
+   * with 1 gf of tremor are covered.
+   */
+  static final double USUAL_TREMOR_SHARE = 0.013;
+
+  /**
+   * Index in the ladder of the tremor nearest to the usual at a force, in noises, little wander.
+   */
+  static int usualAt(double forceNoises) {
+    double wanted = Math.log(Math.max(TREMORS[0], USUAL_TREMOR_SHARE * forceNoises));
+    int nearest = 0;
+    for (int t = 1; t < TREMORS.length; t++) {
+      boolean nearer =
+          Math.abs(Math.log(TREMORS[t]) - wanted) < Math.abs(Math.log(TREMORS[nearest]) - wanted);
+      nearest = nearer ? t : nearest;
+    }
+    return 1 + nearest * WANDERS.length;
+  }
+
   /** Whether this is more than a hand does: the loading may have slipped. */
   boolean strong() {
     return tremorNoises >= STRONG_TREMOR || wanderNoises >= STRONG_WANDER;

@@ -1,6 +1,7 @@
 package snick.frame;
 
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * Consistent Overhead Byte Stuffing (Cheshire and Baker, IEEE/ACM Transactions on Networking 7,
@@ -8,6 +9,12 @@ import java.util.OptionalInt;
  */
 final class Cobs {
   private static final int LONGEST_RUN = 254;
+
+  /** Made once, so that a frame costs no object. */
+  private static final OptionalInt[] LENGTHS =
+      IntStream.rangeClosed(0, Wire.MAX_DECODED_BYTES)
+          .mapToObj(OptionalInt::of)
+          .toArray(OptionalInt[]::new);
 
   private Cobs() {}
 
@@ -60,6 +67,6 @@ final class Cobs {
         to[out++] = 0;
       }
     }
-    return OptionalInt.of(out);
+    return out < LENGTHS.length ? LENGTHS[out] : OptionalInt.of(out);
   }
 }

