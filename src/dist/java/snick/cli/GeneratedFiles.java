@@ -26,12 +26,11 @@ public final class GeneratedFiles {
     Path directory = Path.of(arguments[0]);
     String version = arguments[1];
     String date = arguments[2].substring(0, "2026-01-01".length());
-    manual(Main.commandLine(), made(directory.resolve("man1")), version, date);
-    String bash = AutoComplete.bash(PROGRAM, Main.commandLine());
+    manual(TopCommand.all(), made(directory.resolve("man1")), version, date);
+    String bash = AutoComplete.bash(PROGRAM, TopCommand.all());
     Files.writeString(made(directory.resolve("bash")).resolve(PROGRAM), bash);
     Files.writeString(
-        made(directory.resolve("zsh")).resolve("_" + PROGRAM),
-        ZshCompletion.of(Main.commandLine()));
+        made(directory.resolve("zsh")).resolve("_" + PROGRAM), ZshCompletion.of(TopCommand.all()));
   }
 
   private static void manual(CommandLine command, Path directory, String version, String date)

@@ -2,7 +2,6 @@ package snick.cli;
 
 import java.util.concurrent.Callable;
 import picocli.AutoComplete;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
@@ -24,8 +23,8 @@ final class GenerateCompletionCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    CommandLine root = spec.root().commandLine();
-    root.getOut().print(AutoComplete.bash(spec.root().name(), root));
+    String script = AutoComplete.bash(spec.root().name(), TopCommand.all());
+    spec.commandLine().getOut().print(script);
     return ExitCode.OK;
   }
 }

@@ -25,7 +25,7 @@ public final class Main {
    * @return the exit status, see {@link ExitCode}
    */
   static int run(PrintWriter out, PrintWriter err, String... args) {
-    CommandLine line = commandLine();
+    CommandLine line = TopCommand.neededBy(args);
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
@@ -36,11 +36,6 @@ public final class Main {
     out.flush();
     err.flush();
     return status;
-  }
-
-  /** The whole command line's model. */
-  static CommandLine commandLine() {
-    return new CommandLine(new SnickCommand());
   }
 
   private static boolean helped(CommandLine.ParseResult parsed) {

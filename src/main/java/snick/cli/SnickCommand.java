@@ -5,48 +5,12 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** The top of the command line. */
+/** The top of the command line; the commands below it are in {@link TopCommand}. */
 @Command(
     name = "snick",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     description = "Serial-port bridge and recorder for home-built edge-force rigs.",
-    subcommands = {
-      DemoCommand.class,
-      RunCommand.class,
-      CutsCommand.class,
-      BladeCommand.class,
-      LotCommand.class,
-      SessionCommand.class,
-      StageCommand.class,
-      StepCommand.class,
-      InspectCommand.class,
-      PlaceCommand.class,
-      CompareCommand.class,
-      ProgressCommand.class,
-      BurrCommand.class,
-      CoachCommand.class,
-      TrustCommand.class,
-      StudyCommand.class,
-      ChartCommand.class,
-      WearCommand.class,
-      PlotCommand.class,
-      ReportCommand.class,
-      ExportCommand.class,
-      ImportCommand.class,
-      PackageCommand.class,
-      StoreCommand.class,
-      AnalyzeCommand.class,
-      CaptureCommand.class,
-      PortsCommand.class,
-      ProtocolCommand.class,
-      CalibrateCommand.class,
-      VerifyCommand.class,
-      RederiveCommand.class,
-      DoctorCommand.class,
-      VirtualRigCommand.class,
-      GenerateCompletionCommand.class
-    },
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {
       "0:done",

@@ -6,17 +6,19 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 
 /** The help of every command: what it does, every option said, examples that can be typed. */
 class HelpTest {
-  private static final CommandLine SNICK = Main.commandLine();
+  private static final CommandLine SNICK = TopCommand.all();
 
   static Stream<CommandSpec> commands() {
     return below(SNICK);
@@ -61,6 +63,18 @@ class HelpTest {
       List<String> words = ShellLine.words(example.substring(example.indexOf("snick ")));
       SNICK.parseArgs(words.subList(1, words.size()).toArray(String[]::new));
     }
+  }
+
+  @Test
+  void theCommandThatIsAskedForIsMadeUnderItsOwnName() {
+    for (String name : TopCommand.NAMES) {
+      Map<String, CommandLine> made = TopCommand.neededBy(name, "--help").getSubcommands();
+      Class<?> command = made.get(name).getCommand().getClass();
+      assertThat(made).containsOnlyKeys(name);
+      assertThat(command.getAnnotation(Command.class).name()).isEqualTo(name);
+    }
+    assertThat(TopCommand.neededBy("--help").getSubcommands()).hasSameSizeAs(TopCommand.NAMES);
+    assertThat(TopCommand.neededBy("no-such").getSubcommands()).hasSameSizeAs(TopCommand.NAMES);
   }
 
   @Test

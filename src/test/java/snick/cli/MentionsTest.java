@@ -22,7 +22,7 @@ import picocli.CommandLine.ParameterException;
 /** Whatever a message or a document tells a person to type or to read is there. */
 class MentionsTest {
   private static final Path TREE = Path.of("").toAbsolutePath();
-  private static final CommandLine SNICK = Main.commandLine();
+  private static final CommandLine SNICK = TopCommand.all();
   private static final Mentions MENTIONS =
       new Mentions(
           SNICK, TREE, Set.of("rig-calibration", "demo-data", "src", "firmware", "docs", ".ci"));
