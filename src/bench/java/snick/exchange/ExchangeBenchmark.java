@@ -124,7 +124,8 @@ final class ExchangeBenchmark {
                   new CutForce(
                       CALIBRATION.derive(57_000, 20),
                       Force.ofNewtons(CALIBRATION.newtons(56_000)))),
-          Cut.DETECTOR_VERSION);
+          Cut.DETECTOR_VERSION,
+          List.of());
     }
   }
 

@@ -15,7 +15,9 @@ import snick.force.Distribution;
 import snick.force.ForceRange;
 import snick.force.RigSetting;
 import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
+import snick.store.Verification;
 
 /** {@code calibration.json}: points, fit and budget of every calibration that a force came from. */
 final class CalibrationJson {
@@ -34,8 +36,10 @@ final class CalibrationJson {
    *
    * @param calibration the calibration
    * @param document points, fit and procedure as its maker wrote them down, if given
+   * @param verifications how it was checked with masses, oldest first
    */
-  record Item(Calibration calibration, Optional<String> document) {}
+  record Item(
+      Calibration calibration, Optional<String> document, List<Verification> verifications) {}
 
   static Map<String, Object> of(List<Item> items, boolean personal) {
     List<Object> calibrations = new ArrayList<>();
@@ -60,7 +64,38 @@ final class CalibrationJson {
       json.put("basis", c.basis());
     }
     item.document().ifPresent(text -> json.put("document", document(text, personal)));
+    if (!item.verifications().isEmpty()) {
+      json.put(
+          "verifications",
+          item.verifications().stream().map(v -> verification(v, personal)).toList());
+    }
     return json;
+  }
+
+  private static Map<String, Object> verification(Verification v, boolean personal) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("device_id", v.deviceId());
+    json.put("at", v.at().toString());
+    json.put("known_n", v.known().value().newtons());
+    json.put("u_known_n", v.known().standardUncertainty().newtons());
+    json.put("shown_n", v.shown().value().newtons());
+    json.put("u_shown_n", v.shown().standardUncertainty().newtons());
+    json.put("limit_n", v.limit().newtons());
+    if (!v.document().isEmpty()) {
+      json.put("document", document(v.document(), personal));
+    }
+    return json;
+  }
+
+  private static Verification readVerification(JsonNode node, String calibrationId) {
+    return new Verification(
+        node.member("device_id").plainText(200),
+        calibrationId,
+        node.member("at").instant(),
+        MeasuredForce.ofNewtons(node.member("known_n").real(), node.member("u_known_n").real()),
+        MeasuredForce.ofNewtons(node.member("shown_n").real(), node.member("u_shown_n").real()),
+        Force.ofNewtons(node.member("limit_n").real()),
+        readDocument(node.member("document")).orElse(""));
   }
 
   private static Map<String, Object> rig(RigSetting rig) {
@@ -154,7 +189,14 @@ final class CalibrationJson {
                 .map(term -> term.as(CalibrationJson::readTerm))
                 .toList(),
             node.member("basis").textOr(""));
-    return new Item(calibration, readDocument(node.member("document")));
+    JsonNode checks = node.member("verifications");
+    List<Verification> verifications =
+        checks.present()
+            ? checks.elements().stream()
+                .map(v -> v.as(n -> readVerification(n, calibration.id())))
+                .toList()
+            : List.of();
+    return new Item(calibration, readDocument(node.member("document")), verifications);
   }
 
   private static String name(JsonNode id) {

@@ -12,13 +12,16 @@ import snick.store.CutSummary;
 import snick.store.StoredForce;
 import snick.store.StoredResult;
 
-/** One row of {@code cuts.csv}, written. */
+/** One row of {@code cuts.csv} or {@code history.csv}, written. */
 final class CutCells {
+  private final Table table;
   private final Numbering numbering;
-  private final String[] cells = new String[Table.CUTS.columns().size()];
+  private final String[] cells;
 
-  CutCells(Numbering numbering) {
+  CutCells(Table table, Numbering numbering) {
+    this.table = table;
     this.numbering = numbering;
+    cells = new String[table.columns().size()];
   }
 
   /** The cells of a cut in the order of the columns; valid until the next call. */
@@ -33,6 +36,20 @@ final class CutCells {
     result(cut.result());
     cut.force().ifPresent(this::force);
     put("samples", cut.samples());
+    return cells;
+  }
+
+  /** The cells of what was derived before; valid until the next call. */
+  String[] of(int number, int row, EarlierDerivation earlier) {
+    java.util.Arrays.fill(cells, "");
+    put("cut", number);
+    put("row", row);
+    put("result", earlier.number());
+    put("stands", Boolean.toString(earlier.stands()));
+    put("derived_at", earlier.result().createdAt().toString());
+    result(earlier.result());
+    earlier.force().ifPresent(this::force);
+    earlier.force().ifPresent(f -> put("force_derived_at", f.createdAt().toString()));
     return cells;
   }
 
@@ -98,7 +115,7 @@ final class CutCells {
   }
 
   private void put(String column, String cell) {
-    cells[Table.CUTS.index(column)] = cell;
+    cells[table.index(column)] = cell;
   }
 
   private void put(String column, long value) {

@@ -1,31 +1,23 @@
 package snick.exchange;
 
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.OptionalLong;
-import java.util.Set;
-import java.util.stream.Collectors;
 import snick.cut.Cut;
-import snick.cut.Flag;
-import snick.cut.Outcome;
-import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.DerivedForce;
-import snick.quantity.Force;
-import snick.quantity.MeasuredForce;
-import snick.store.CutForce;
 
-/** Reads one row of {@code cuts.csv}. */
+/** Reads the rows of {@code cuts.csv}, each with its rows of {@code history.csv}. */
 final class CutReading {
   private final CsvRows rows;
   private final PackageContents contents;
+  private final DerivedReading derived;
+  private final Optional<HistoryReading> history;
 
-  CutReading(CsvRows rows, PackageContents contents) {
+  CutReading(CsvRows rows, Optional<HistoryReading> history, PackageContents contents) {
     this.rows = rows;
     this.contents = contents;
+    this.derived = new DerivedReading(rows, Table.CUTS, contents);
+    this.history = history;
   }
 
   private static int at(String column) {
@@ -50,102 +42,25 @@ final class CutReading {
   }
 
   private StatedCut cut(int number, Trace trace) {
-    OptionalInt calibration = reference("calibration", contents.calibrations());
+    OptionalInt calibration = derived.calibration();
+    Cut stated = derived.cut(rows.integer(at("number")), trace);
     return new StatedCut(
         number,
-        reference("recording", contents.recordings()).orElseThrow(),
+        derived.reference("recording", contents.recordings()).orElseThrow(),
         rows.instant(at("occurred_at")),
-        event(trace),
-        rows.integer(at("detector_version")),
+        stated,
+        derived.detectorVersion(),
         calibration,
-        calibration.isPresent() ? Optional.of(force(calibration.getAsInt())) : Optional.empty(),
+        calibration.isPresent()
+            ? Optional.of(derived.force(calibration.getAsInt()))
+            : Optional.empty(),
         place(),
-        Boolean.parseBoolean(rows.text(at("set_aside"))));
-  }
-
-  private OptionalInt reference(String column, List<?> items) {
-    if (rows.empty(at(column))) {
-      return OptionalInt.empty();
-    }
-    int number = rows.integer(at(column));
-    if (!(number >= 1 && number <= items.size())) {
-      throw rows.refused(column + " " + number + " is not in the package");
-    }
-    return OptionalInt.of(number);
-  }
-
-  private Cut event(Trace trace) {
-    OptionalLong breakNanos =
-        rows.empty(at("break_s"))
-            ? OptionalLong.empty()
-            : OptionalLong.of(rows.nanos(at("break_s")));
-    return new Cut(
-        rows.integer(at("number")),
-        Outcome.valueOf(rows.text(at("outcome")).toUpperCase(Locale.ROOT)),
-        rows.integer(at("polarity")),
-        rows.nanos(at("onset_s")),
-        breakNanos,
-        peak(),
-        new Cut.Shape(
-            orNaN("loading_rate_counts_per_s"),
-            rows.nanos(at("fall_s")),
-            rows.integer(at("dips")),
-            rows.integer(at("ramp_samples"))),
-        new Cut.Rest(
-            orNaN("zero_before_counts"), orNaN("zero_after_counts"), orNaN("noise_counts")),
-        flags(),
-        trace);
-  }
-
-  private double orNaN(String column) {
-    return rows.real(at(column)).orElse(Double.NaN);
-  }
-
-  private Optional<Peak> peak() {
-    return rows.empty(at("observed_max_counts"))
-        ? Optional.empty()
-        : Optional.of(
-            new Peak(
-                orNaN("observed_max_counts"),
-                orNaN("estimate_counts"),
-                orNaN("u_estimate_counts")));
-  }
-
-  private Set<Flag> flags() {
-    String words = rows.text(at("flags"));
-    return words.isEmpty()
-        ? Set.of()
-        : Arrays.stream(words.split(" ")).map(this::flag).collect(Collectors.toUnmodifiableSet());
-  }
-
-  private Flag flag(String word) {
-    return Arrays.stream(Flag.values())
-        .filter(flag -> flag.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () -> rows.refused("flag '" + RefusedPackage.shown(word) + "' is not known here"));
-  }
-
-  private CutForce force(int calibration) {
-    String id = contents.calibration(calibration).id();
-    MeasuredForce force = MeasuredForce.ofNewtons(orNaN("force_n"), orNaN("u_force_n"));
-    DerivedForce estimate =
-        rows.text(at("in_range")).equals("true")
-            ? new DerivedForce.Inside(id, force, degreesOfFreedom())
-            : new DerivedForce.Outside(id, force, contents.calibration(calibration).range());
-    return new CutForce(estimate, Force.ofNewtons(orNaN("observed_max_n")));
-  }
-
-  private double degreesOfFreedom() {
-    double value = orNaN("degrees_of_freedom");
-    if (!(value > 0)) {
-      throw rows.refused("degrees_of_freedom is " + value + ", not above 0");
-    }
-    return value;
+        Boolean.parseBoolean(rows.text(at("set_aside"))),
+        history.map(h -> h.of(number, stated)).orElse(List.of()));
   }
 
   private Optional<StatedCut.StatedPlace> place() {
-    OptionalInt session = reference("session", contents.journal().sessions());
+    OptionalInt session = derived.reference("session", contents.journal().sessions());
     if (session.isEmpty()) {
       return Optional.empty();
     }

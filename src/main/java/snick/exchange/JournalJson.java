@@ -1,11 +1,13 @@
 package snick.exchange;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.function.Function;
 import snick.journal.Blade;
 import snick.journal.EdgeDirection;
@@ -18,10 +20,11 @@ import snick.journal.Pressure;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.Side;
+import snick.store.Noted;
+import snick.store.Version;
 
 /**
- * {@code journal.json}: the person's side, as it stands: corrections have taken effect, what they
- * replaced is left out.
+ * {@code journal.json}: the person's side, as it stands, and what corrections replaced beside it.
  */
 final class JournalJson {
   static final String FILE = "journal.json";
@@ -32,52 +35,83 @@ final class JournalJson {
   /**
    * The journal of a package.
    *
-   * @param blades blades of its sessions
-   * @param lots filament lots of its sessions
+   * @param blades blades of its sessions, each with its versions
+   * @param lots filament lots of its sessions, each with its versions
    * @param sessions sessions, numbered by place from 1
-   * @param reasons why cuts were set aside, by number of the cut
+   * @param acts how cuts were set aside and counted again, by number of the cut, in order
    */
   record Journal(
-      List<Blade> blades,
-      List<FilamentLot> lots,
+      List<List<Version<Blade>>> blades,
+      List<List<Version<FilamentLot>>> lots,
       List<Log> sessions,
-      Map<Integer, String> reasons) {}
+      Map<Integer, List<Act>> acts) {}
 
   /**
-   * A session with what was noted in it, cut places excepted.
+   * A session with what was noted in it. Places of cuts stand in cuts.csv.
    *
-   * @param session the session
+   * @param versions the session, oldest version first
    * @param stages names of its stages in order
    * @param steps steps that stand
    * @param inspections inspections that stand
+   * @param history every entry, those that corrections replaced too, places of cuts where they were
+   *     corrected; empty if nothing was
    */
   record Log(
-      Session session,
+      List<Version<Session>> versions,
       List<String> stages,
       List<SharpeningStep> steps,
-      List<Inspection> inspections) {}
+      List<Inspection> inspections,
+      List<Noted> history) {
+    Session session() {
+      return versions.get(versions.size() - 1).content();
+    }
+  }
+
+  /**
+   * A cut set aside, or counted again.
+   *
+   * @param at when; empty if that is not known
+   * @param reason why; empty if that is not in the package
+   * @param countsAgain whether it counts again
+   */
+  record Act(Optional<Instant> at, Optional<String> reason, boolean countsAgain) {}
 
   static Map<String, Object> of(Journal journal, boolean personal) {
     Map<String, Object> json = new LinkedHashMap<>();
-    json.put("blades", journal.blades().stream().map(b -> blade(b, personal)).toList());
-    json.put("filament_lots", journal.lots().stream().map(JournalJson::lot).toList());
+    json.put("blades", standing(journal.blades(), b -> blade(b, personal), personal));
+    json.put("filament_lots", standing(journal.lots(), JournalJson::lot, personal));
     List<Object> sessions = new ArrayList<>();
     for (Log log : journal.sessions()) {
       sessions.add(session(sessions.size() + 1, log, personal));
     }
     json.put("sessions", sessions);
-    if (personal) {
-      List<Object> reasons = new ArrayList<>();
-      journal.reasons().forEach((cut, why) -> reasons.add(reason(cut, why)));
-      json.put("set_aside", reasons);
-    }
+    List<Object> acts = new ArrayList<>();
+    journal.acts().forEach((cut, list) -> list.forEach(a -> acts.add(act(cut, a, personal))));
+    json.put("set_aside", acts);
     return json;
   }
 
-  private static Map<String, Object> reason(int cut, String why) {
+  private static <T> List<Map<String, Object>> standing(
+      List<List<Version<T>>> items, Function<T, Map<String, Object>> writing, boolean personal) {
+    return items.stream()
+        .map(
+            versions ->
+                JournalHistory.with(
+                    writing.apply(versions.get(versions.size() - 1).content()),
+                    versions,
+                    writing,
+                    personal))
+        .toList();
+  }
+
+  private static Map<String, Object> act(int cut, Act act, boolean personal) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("cut", cut);
-    json.put("reason", why);
+    act.at().ifPresent(at -> json.put("at", at.toString()));
+    json.put("counts_again", act.countsAgain());
+    if (personal) {
+      act.reason().ifPresent(why -> json.put("reason", why));
+    }
     return json;
   }
 
@@ -108,9 +142,19 @@ final class JournalJson {
   }
 
   private static Map<String, Object> session(int number, Log log, boolean personal) {
-    Session s = log.session();
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("session", number);
+    json.putAll(session(log.session(), personal));
+    json.put("stages", log.stages());
+    json.put("steps", log.steps().stream().map(step -> step(step, personal)).toList());
+    json.put("inspections", log.inspections().stream().map(i -> look(i, personal)).toList());
+    JournalHistory.with(json, log.versions(), s -> session(s, personal), personal);
+    JournalHistory.put(json, log.history(), personal);
+    return json;
+  }
+
+  private static Map<String, Object> session(Session s, boolean personal) {
+    Map<String, Object> json = new LinkedHashMap<>();
     json.put("name", s.name());
     json.put("blade", s.blade());
     s.filamentLot().ifPresent(lot -> json.put("filament_lot", lot));
@@ -122,13 +166,10 @@ final class JournalJson {
     }
     json.put("opened", s.opened().toString());
     s.closed().ifPresent(at -> json.put("closed", at.toString()));
-    json.put("stages", log.stages());
-    json.put("steps", log.steps().stream().map(step -> step(step, personal)).toList());
-    json.put("inspections", log.inspections().stream().map(i -> look(i, personal)).toList());
     return json;
   }
 
-  private static Map<String, Object> step(SharpeningStep step, boolean personal) {
+  static Map<String, Object> step(SharpeningStep step, boolean personal) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("at", step.at().toString());
     json.put("stage", step.stage());
@@ -144,7 +185,7 @@ final class JournalJson {
     return json;
   }
 
-  private static Map<String, Object> look(Inspection inspection, boolean personal) {
+  static Map<String, Object> look(Inspection inspection, boolean personal) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("at", inspection.at().toString());
     json.put("stage", inspection.stage());
@@ -168,17 +209,32 @@ final class JournalJson {
       }
       sessions.add(node.as(JournalJson::log));
     }
-    Map<Integer, String> reasons = new LinkedHashMap<>();
+    Map<Integer, List<Act>> acts = new TreeMap<>();
     if (root.member("set_aside").present()) {
       for (JsonNode node : root.member("set_aside").elements()) {
-        reasons.put(node.member("cut").integer(), node.member("reason").text());
+        acts.computeIfAbsent(node.member("cut").integer(), cut -> new ArrayList<>())
+            .add(readAct(node));
       }
     }
     return new Journal(
-        each(root.member("blades"), JournalJson::readBlade),
-        each(root.member("filament_lots"), JournalJson::readLot),
+        versions(root.member("blades"), JournalJson::readBlade),
+        versions(root.member("filament_lots"), JournalJson::readLot),
         sessions,
-        reasons);
+        acts);
+  }
+
+  private static Act readAct(JsonNode node) {
+    JsonNode again = node.member("counts_again");
+    return new Act(
+        node.member("at").optionalInstant(),
+        node.member("reason").optionalText(),
+        again.present() && again.truth());
+  }
+
+  private static <T> List<List<Version<T>>> versions(JsonNode list, Function<JsonNode, T> reading) {
+    return list.elements().stream()
+        .map(node -> JournalHistory.readVersions(node, reading))
+        .toList();
   }
 
   private static <T> List<T> each(JsonNode list, Function<JsonNode, T> reading) {
@@ -204,25 +260,28 @@ final class JournalJson {
   }
 
   private static Log log(JsonNode node) {
-    Session session =
-        new Session(
-            node.member("name").text(),
-            node.member("blade").text(),
-            node.member("filament_lot").optionalText(),
-            node.member("rig").optionalText(),
-            node.member("calibration").optionalText(),
-            node.member("room_celsius").optionalReal(),
-            node.member("operator").optionalText(),
-            node.member("opened").instant(),
-            node.member("closed").optionalInstant());
     return new Log(
-        session,
+        JournalHistory.readVersions(node, JournalJson::readSession),
         node.member("stages").elements().stream().map(JsonNode::text).toList(),
         each(node.member("steps"), JournalJson::readStep),
-        each(node.member("inspections"), JournalJson::readLook));
+        each(node.member("inspections"), JournalJson::readLook),
+        JournalHistory.readEntries(node));
   }
 
-  private static SharpeningStep readStep(JsonNode node) {
+  private static Session readSession(JsonNode node) {
+    return new Session(
+        node.member("name").text(),
+        node.member("blade").text(),
+        node.member("filament_lot").optionalText(),
+        node.member("rig").optionalText(),
+        node.member("calibration").optionalText(),
+        node.member("room_celsius").optionalReal(),
+        node.member("operator").optionalText(),
+        node.member("opened").instant(),
+        node.member("closed").optionalInstant());
+  }
+
+  static SharpeningStep readStep(JsonNode node) {
     return new SharpeningStep(
         node.member("at").instant(),
         node.member("stage").text(),
@@ -235,7 +294,7 @@ final class JournalJson {
         node.member("note").textOr(""));
   }
 
-  private static Inspection readLook(JsonNode node) {
+  static Inspection readLook(JsonNode node) {
     Method method = node.member("method").word(Method.class);
     Optional<Place> place = node.member("place").optionalText().map(Place::parse);
     return new Inspection(

@@ -82,6 +82,13 @@ record JsonNode(String place, Object value) {
     return present() ? OptionalInt.of(integer()) : OptionalInt.empty();
   }
 
+  boolean truth() {
+    if (value instanceof Boolean truth) {
+      return truth;
+    }
+    throw not("true or false");
+  }
+
   double real() {
     if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
       return number.doubleValue();

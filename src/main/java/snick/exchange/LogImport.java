@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import snick.cut.Cut;
@@ -170,7 +171,7 @@ public final class LogImport {
         recording = OptionalLong.of(intake.recording(recording(), Optional.empty()));
       }
       Instant at = startedAt.plusNanos(cut.breakNanos().orElse(cut.onsetNanos()));
-      intake.cut(NewCut.of(recording.getAsLong(), at, cut), Cut.DETECTOR_VERSION);
+      intake.cut(NewCut.of(recording.getAsLong(), at, cut), Cut.DETECTOR_VERSION, List.of());
     }
 
     private Recording recording() {

@@ -7,16 +7,13 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import snick.force.Calibration;
-import snick.journal.Blade;
-import snick.journal.FilamentLot;
-import snick.journal.Inspection;
 import snick.journal.Session;
-import snick.journal.SessionLog;
-import snick.journal.SharpeningStep;
 import snick.store.CutSummary;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
@@ -35,12 +32,13 @@ final class Numbering {
           .thenComparing(Key::number);
 
   private final StoreReader store;
+  private final Set<Long> derivedAgain;
   private final List<Key> cuts = new ArrayList<>();
+  private final Map<Long, Integer> numbers = new HashMap<>();
   private final Map<Long, StoredRecording> recordingsById = new HashMap<>();
   private final Map<Long, Integer> recordings = new LinkedHashMap<>();
   private final Map<String, Integer> calibrations = new LinkedHashMap<>();
   private final Map<String, Integer> sessions = new LinkedHashMap<>();
-  private final Map<Integer, String> reasons = new LinkedHashMap<>();
   private final TreeSet<String> calibrationsUsed = new TreeSet<>();
   private final TreeSet<String> sessionsUsed = new TreeSet<>();
 
@@ -48,6 +46,7 @@ final class Numbering {
 
   Numbering(StoreReader store, ExportChoice choice) {
     this.store = store;
+    derivedAgain = store.derivedAgain();
     choice.cuts().session().ifPresent(sessionsUsed::add);
     Set<Long> only = Set.copyOf(choice.only());
     store.forEachSummary(
@@ -69,6 +68,14 @@ final class Numbering {
     cuts.add(new Key(cut.occurredAt(), recording, cut.number(), cut.id()));
     cut.force().ifPresent(f -> calibrationsUsed.add(CutCells.calibrationId(f)));
     cut.place().ifPresent(place -> sessionsUsed.add(place.session()));
+    earlier(cut.id()).stream()
+        .flatMap(e -> e.force().stream())
+        .forEach(f -> calibrationsUsed.add(CutCells.calibrationId(f)));
+  }
+
+  /** What was derived from a cut of the store before what stands. */
+  List<EarlierDerivation> earlier(long cutId) {
+    return derivedAgain.contains(cutId) ? EarlierDerivation.of(store, cutId) : List.of();
   }
 
   private void numberRecordings() {
@@ -126,11 +133,6 @@ final class Numbering {
     return sessions.get(name);
   }
 
-  /** Remembers why a cut was set aside. */
-  void reason(int number, String why) {
-    reasons.put(number, why);
-  }
-
   List<RigJson.Item> recordingItems() {
     return recordings.keySet().stream()
         .map(recordingsById::get)
@@ -141,34 +143,43 @@ final class Numbering {
   List<CalibrationJson.Item> calibrationItems() {
     return calibrations.keySet().stream()
         .map(id -> store.calibration(id).orElseThrow())
-        .map((StoredCalibration c) -> new CalibrationJson.Item(c.calibration(), c.document()))
+        .map(
+            (StoredCalibration c) ->
+                new CalibrationJson.Item(
+                    c.calibration(), c.document(), store.verificationsOf(c.calibration().id())))
         .toList();
   }
 
   JournalJson.Journal journal() {
-    List<JournalJson.Log> logs = new ArrayList<>();
-    TreeMap<String, Blade> blades = new TreeMap<>();
-    TreeMap<String, FilamentLot> lots = new TreeMap<>();
-    for (String name : sessions.keySet()) {
-      SessionLog log = store.journal().log(name).orElseThrow();
-      logs.add(log(log));
-      Session session = log.session();
-      store.journal().blade(session.blade()).ifPresent(b -> blades.put(b.label(), b));
-      session
-          .filamentLot()
-          .flatMap(store.journal()::filamentLot)
-          .ifPresent(lot -> lots.put(lot.lot(), lot));
-    }
-    return new JournalJson.Journal(
-        List.copyOf(blades.values()), List.copyOf(lots.values()), logs, new TreeMap<>(reasons));
+    return new NumberedJournal(store, this).of(List.copyOf(sessions.keySet()));
   }
 
-  private static JournalJson.Log log(SessionLog log) {
-    List<SharpeningStep> steps =
-        log.stages().stream().flatMap(stage -> log.steps(stage).stream()).toList();
-    List<Inspection> looks =
-        log.stages().stream().flatMap(stage -> log.inspections(stage).stream()).toList();
-    return new JournalJson.Log(
-        log.session(), log.stages().stream().map(s -> s.name()).toList(), steps, looks);
+  /** How each cut that was ever set aside was, by number. */
+  Map<Integer, List<JournalJson.Act>> acts() {
+    Set<Long> ever = store.everSetAside();
+    Map<Integer, List<JournalJson.Act>> acts = new TreeMap<>();
+    for (int i = 0; i < cuts.size(); i++) {
+      if (ever.contains(cuts.get(i).id())) {
+        acts.put(
+            i + 1,
+            store.setAsideActs(cuts.get(i).id()).stream()
+                .map(
+                    a ->
+                        new JournalJson.Act(
+                            Optional.of(a.at()), Optional.of(a.reason()), a.countsAgain()))
+                .toList());
+      }
+    }
+    return acts;
+  }
+
+  /** The number in the package of a cut of the store; empty if it is not in it. */
+  OptionalInt number(long cutId) {
+    if (numbers.isEmpty()) {
+      for (int i = 0; i < cuts.size(); i++) {
+        numbers.put(cuts.get(i).id(), i + 1);
+      }
+    }
+    return numbers.containsKey(cutId) ? OptionalInt.of(numbers.get(cutId)) : OptionalInt.empty();
   }
 }

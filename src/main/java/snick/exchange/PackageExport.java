@@ -102,16 +102,23 @@ public final class PackageExport {
     DigestedFile tracesOut = open(folder, Table.TRACES.file());
     DigestedFile gapsOut = open(folder, Table.GAPS.file());
     DigestedFile overrangeOut = open(folder, Table.OVERRANGE.file());
+    DigestedFile historyOut = open(folder, Table.HISTORY.file());
     try (CsvFile cuts = new CsvFile(Table.CUTS, cutsOut);
         CsvFile traces = new CsvFile(Table.TRACES, tracesOut);
         CsvFile gaps = new CsvFile(Table.GAPS, gapsOut);
-        CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut)) {
-      CutCells cells = new CutCells(numbering);
+        CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut);
+        CsvFile history = new CsvFile(Table.HISTORY, historyOut)) {
+      CutCells cells = new CutCells(Table.CUTS, numbering);
+      CutCells earlierCells = new CutCells(Table.HISTORY, numbering);
       for (int number = 1; number <= numbering.cuts(); number++) {
         watch.check("writing", number - 1L, numbering.cuts());
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         cuts.row(cells.of(number, cut.summary()));
-        noteReason(numbering, number, cut.summary());
+        int row = 0;
+        for (EarlierDerivation earlier : numbering.earlier(cut.id())) {
+          row++;
+          history.row(earlierCells.of(number, row, earlier));
+        }
         writeTrace(traces, number, cut);
         writeGaps(gaps, number, cut.trace());
         writeOverrange(overrange, number, cut.trace());
@@ -121,11 +128,8 @@ public final class PackageExport {
     files.put(Table.TRACES.file(), tracesOut.facts());
     files.put(Table.GAPS.file(), gapsOut.facts());
     files.put(Table.OVERRANGE.file(), overrangeOut.facts());
+    files.put(Table.HISTORY.file(), historyOut.facts());
     watch.check("writing", numbering.cuts(), numbering.cuts());
-  }
-
-  private static void noteReason(Numbering numbering, int number, CutSummary cut) {
-    cut.setAside().ifPresent(why -> numbering.reason(number, why));
   }
 
   private static DigestedFile open(Path folder, String name) throws IOException {

@@ -8,7 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import snick.store.Watch;
 
 /**
@@ -20,9 +20,6 @@ final class PackageReading implements AutoCloseable {
   private static final int MOST_JSON_BYTES = 64 << 20;
   private static final long MOST_TABLE_BYTES = 1L << 37;
   private static final int MOST_CUTS = 10_000_000;
-
-  /** Formats that this program reads. */
-  private static final Set<Long> FORMATS = Set.of(1L);
 
   private final PackageSource source;
   private final Map<String, FileFacts> stated = new HashMap<>();
@@ -39,7 +36,7 @@ final class PackageReading implements AutoCloseable {
     descriptorSha256 = DigestedFile.hex(digest);
     requireFormat();
     descriptor.member("resources").elements().forEach(this::note);
-    for (String file : PackageFiles.DESCRIBED) {
+    for (String file : PackageFiles.described(format())) {
       if (!stated.containsKey(file)) {
         throw new RefusedPackage(
             PackageFiles.DESCRIPTOR + " lists no " + file + "; ask the sender for a whole package");
@@ -93,22 +90,26 @@ final class PackageReading implements AutoCloseable {
       throw new RefusedPackage(
           PackageFiles.DESCRIPTOR + " has no snick_format: a Data Package, but not of this kind");
     }
-    if (!FORMATS.contains(format.whole())) {
+    if (!PackageFiles.FORMATS.contains(format.whole())) {
       throw new RefusedPackage(
           PackageFiles.DESCRIPTOR
               + ": format "
               + format.whole()
               + " is not known, known: "
-              + FORMATS
+              + PackageFiles.FORMATS
               + "; use a newer program");
     }
+  }
+
+  private long format() {
+    return descriptor.member("snick_format").whole();
   }
 
   private void note(JsonNode resource) {
     String path = resource.member("path").text();
     String hash = resource.member("hash").text();
     long bytes = resource.member("bytes").whole();
-    if (!PackageFiles.DESCRIBED.contains(path)) {
+    if (!PackageFiles.described(format()).contains(path)) {
       throw new RefusedPackage(
           resource.place()
               + ".path '"
@@ -198,9 +199,22 @@ final class PackageReading implements AutoCloseable {
 
   /** Gives every cut with a trace from elsewhere, one that was checked before. */
   int forEachCut(Traces traces, CutConsumer consumer) throws IOException {
+    if (format() == PackageFiles.WITHOUT_HISTORY) {
+      return forEachCut(traces, Optional.empty(), consumer);
+    }
+    try (InputStream in = source.open(Table.HISTORY.file())) {
+      CsvRows history = rows(Table.HISTORY, in);
+      int cuts = forEachCut(traces, Optional.of(new HistoryReading(history, contents)), consumer);
+      history.requireEnd();
+      return cuts;
+    }
+  }
+
+  private int forEachCut(Traces traces, Optional<HistoryReading> history, CutConsumer consumer)
+      throws IOException {
     try (InputStream in = source.open(Table.CUTS.file())) {
       CsvRows cuts = rows(Table.CUTS, in);
-      CutReading reading = new CutReading(cuts, contents);
+      CutReading reading = new CutReading(cuts, history, contents);
       int number = 0;
       while (cuts.present()) {
         number++;

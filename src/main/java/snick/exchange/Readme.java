@@ -36,9 +36,12 @@ final class Readme {
       - `calibration.json`: what counts are worth. The reading above zero is a polynomial of the force
         in N, lowest power first, with the covariance of its coefficients; beyond the range the
         tangent at its end is followed. `terms` is the uncertainty budget: standard uncertainties,
-        `absolute_n` in N and `relative` in proportion to the force.
+        `absolute_n` in N and `relative` in proportion to the force; `verifications` are checks with
+        masses, forces in N.
       - `rig.json`: the recordings, and what the rig said of itself.
-      - `journal.json`: blades, filament lots, sessions with stages, sharpening steps and inspections.
+      - `journal.json`: blades, filament lots, sessions with stages, sharpening steps and inspections
+        as they stand; cuts set aside and counted again. Where something was corrected, `history` has
+        all its versions and `entries` all entries of the session, oldest first.
       %s""",
         oneLine(choice.title()),
         "This package has " + cuts + (cuts == 1 ? " cut." : " cuts."),

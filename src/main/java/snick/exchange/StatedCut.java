@@ -1,11 +1,13 @@
 package snick.exchange;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import snick.cut.Cut;
 import snick.store.CutForce;
+import snick.store.EarlierResult;
 
 /**
  * A cut as a package states it.
@@ -19,6 +21,7 @@ import snick.store.CutForce;
  * @param force the force, if it has one
  * @param place where it belongs in the journal, if anywhere
  * @param setAside whether it was set aside
+ * @param earlier what was derived from it before
  */
 record StatedCut(
     int number,
@@ -29,7 +32,8 @@ record StatedCut(
     OptionalInt calibration,
     Optional<CutForce> force,
     Optional<StatedPlace> place,
-    boolean setAside) {
+    boolean setAside,
+    List<EarlierResult> earlier) {
   /**
    * Where a cut belongs.
    *

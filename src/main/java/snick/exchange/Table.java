@@ -7,28 +7,19 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import snick.cut.Outcome;
 import snick.sample.Gap;
 
 /**
- * The tables of a package, format 1: their columns and keys. No column holds free text: the tables
- * refer to the JSON files by number, so that no cell can be a formula.
+ * The tables of a package: their columns and keys. No column holds free text: the tables refer to
+ * the JSON files by number, so that no cell can be a formula.
  */
 final class Table {
-  static final Table CUTS =
-      new Table(
-          "cuts.csv",
-          "One row a cut: where it belongs and what was found in its trace",
-          List.of("cut"),
-          Column.integer("cut", "Number of the cut in this package, from 1"),
-          Column.integer("recording", "Number of the recording in rig.json"),
-          Column.integer("number", "Number of the cut in its recording, from 1"),
-          Column.time("occurred_at", "Host time of the break, or of the onset if it did not break"),
-          Column.integer("session", "Number of the session in journal.json").inSomeRows(),
-          Column.integer("stage", "Number of the stage in its session, from 1").inSomeRows(),
-          Column.number("place_mm", "mm", "Distance from the heel along the edge").inSomeRows(),
-          Column.truth(
-              "set_aside", "Whether the person set the cut aside, so that it does not count"),
+  /** What was derived from a trace: the result, and the force of its peak. */
+  private static final List<Column> DERIVED =
+      List.of(
           Column.word("outcome", "How the loading ended", words(Outcome.values(), Outcome::word)),
           Column.integer("polarity", "1 if load raises the reading, -1 if it lowers it"),
           Column.number("onset_s", "s", "Time at which loading began, on the axis of t_s"),
@@ -65,8 +56,26 @@ final class Table {
           Column.number("u_force_n", "N", "Combined standard uncertainty of force_n").inSomeRows(),
           Column.number("degrees_of_freedom", "", "Effective degrees of freedom of u_force_n")
               .inSomeRows(),
-          Column.number("observed_max_n", "N", "Force of the largest sample").inSomeRows(),
-          Column.integer("samples", "Rows of the cut in traces.csv"));
+          Column.number("observed_max_n", "N", "Force of the largest sample").inSomeRows());
+
+  static final Table CUTS =
+      new Table(
+          "cuts.csv",
+          "One row a cut: where it belongs and what was found in its trace",
+          List.of("cut"),
+          List.of(
+              Column.integer("cut", "Number of the cut in this package, from 1"),
+              Column.integer("recording", "Number of the recording in rig.json"),
+              Column.integer("number", "Number of the cut in its recording, from 1"),
+              Column.time(
+                  "occurred_at", "Host time of the break, or of the onset if it did not break"),
+              Column.integer("session", "Number of the session in journal.json").inSomeRows(),
+              Column.integer("stage", "Number of the stage in its session, from 1").inSomeRows(),
+              Column.number("place_mm", "mm", "Distance from the heel along the edge").inSomeRows(),
+              Column.truth(
+                  "set_aside", "Whether the person set the cut aside, so that it does not count")),
+          DERIVED,
+          List.of(Column.integer("samples", "Rows of the cut in traces.csv")));
 
   static final Table TRACES =
       new Table(
@@ -102,7 +111,22 @@ final class Table {
           Column.integer("first_sample", "First sample of the run"),
           Column.integer("last_sample", "Last sample of the run"));
 
-  static final List<Table> ALL = List.of(CUTS, TRACES, GAPS, OVERRANGE);
+  static final Table HISTORY =
+      new Table(
+          "history.csv",
+          "One row what was derived from a cut before what stands in cuts.csv, oldest first",
+          List.of("cut", "row"),
+          List.of(
+              Column.integer("cut", "Number of the cut in cuts.csv"),
+              Column.integer("row", "Number of the row in its cut, from 1"),
+              Column.integer(
+                  "result", "Number of the result in its cut, from 1; again for a further force"),
+              Column.truth("stands", "Whether cuts.csv has this very result, with a later force"),
+              Column.time("derived_at", "When the result was stored")),
+          DERIVED,
+          List.of(Column.time("force_derived_at", "When the force was stored").inSomeRows()));
+
+  static final List<Table> ALL = List.of(CUTS, TRACES, GAPS, OVERRANGE, HISTORY);
 
   private final String file;
   private final String title;
@@ -110,10 +134,21 @@ final class Table {
   private final List<Column> columns;
 
   private Table(String file, String title, List<String> key, Column... columns) {
+    this(file, title, key, List.of(columns), List.of(), List.of());
+  }
+
+  private Table(
+      String file,
+      String title,
+      List<String> key,
+      List<Column> first,
+      List<Column> then,
+      List<Column> last) {
     this.file = file;
     this.title = title;
     this.key = key;
-    this.columns = List.of(columns);
+    this.columns =
+        Stream.of(first, then, last).flatMap(List::stream).collect(Collectors.toUnmodifiableList());
   }
 
   private static <E> List<String> words(E[] values, Function<E, String> word) {

@@ -29,13 +29,26 @@ final class EvidenceTable {
         .change();
   }
 
-  /** Oldest first. */
+  /** One's own of a device, oldest first. */
   List<Verification> verifications(String deviceId) {
+    return verifications(
+        "v.device_id = ? AND v.calibration NOT IN (SELECT calibration FROM calibration_origin)",
+        deviceId);
+  }
+
+  /** Those of a calibration, oldest first. */
+  List<Verification> ofCalibration(String calibrationId) {
+    return verifications("k.id = ?", calibrationId);
+  }
+
+  private List<Verification> verifications(String condition, String value) {
     return database
         .query(
             "SELECT v.*, k.id AS calibration_id FROM verification v JOIN calibration k"
-                + " ON k.number = v.calibration WHERE v.device_id = ? ORDER BY v.at_utc_ns, v.id")
-        .text(deviceId)
+                + " ON k.number = v.calibration WHERE "
+                + condition
+                + " ORDER BY v.at_utc_ns, v.id")
+        .text(value)
         .list(
             row ->
                 new Verification(

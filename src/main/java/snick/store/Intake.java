@@ -2,6 +2,7 @@ package snick.store;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,9 +12,12 @@ import snick.force.BudgetTerm;
 import snick.force.Calibration;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
+import snick.journal.Entry;
 import snick.journal.FilamentLot;
+import snick.journal.Ledger;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
+import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
@@ -29,6 +33,9 @@ public final class Intake {
   private final OriginTable origins;
   private final RecordingTable recordings;
   private final CutTable cuts;
+  private final ResultTable results;
+  private final ForceTable forces;
+  private final EvidenceTable evidence;
   private final CalibrationTable calibrations;
   private final BladeTable blades;
   private final FilamentLotTable lots;
@@ -44,6 +51,9 @@ public final class Intake {
     origins = new OriginTable(database);
     recordings = new RecordingTable(database);
     cuts = new CutTable(database);
+    results = new ResultTable(database);
+    forces = new ForceTable(database);
+    evidence = new EvidenceTable(database);
     calibrations = new CalibrationTable(database);
     blades = new BladeTable(database);
     lots = new FilamentLotTable(database);
@@ -107,20 +117,56 @@ public final class Intake {
    * A cut as another program found it, known by its recording and number; its id in this store.
    *
    * @param detectorVersion version of the detector that found it
+   * @param earlier what was derived from it before, oldest first
    * @throws NotAccepted if the recording has another cut of this number
    */
-  public long cut(NewCut cut, int detectorVersion) {
+  public long cut(NewCut cut, int detectorVersion, List<EarlierResult> earlier) {
     OptionalLong there = cuts.find(cut.recordingId(), cut.cut().number());
     if (there.isPresent()) {
       return known(there.getAsLong(), cut.cut());
     }
-    Instant now = clock.instant();
     long id = cuts.add(cut.recordingId(), cut.occurredAt(), cut.cut());
-    long result = new ResultTable(database).add(id, detectorVersion, cut.cut(), now);
-    cut.force().ifPresent(force -> new ForceTable(database).add(result, force, now));
+    OptionalLong standing = add(id, earlier);
+    Instant now = clock.instant();
+    long result = standing.orElseGet(() -> results.add(id, detectorVersion, cut.cut(), now));
+    cut.force().ifPresent(force -> forces.add(result, force, now));
     origins.mark("cut", id, origin);
     newCuts++;
     return id;
+  }
+
+  /** Adds earlier results; the id of the one that stands, if it is among them. */
+  private OptionalLong add(long cutId, List<EarlierResult> earlier) {
+    OptionalLong standing = OptionalLong.empty();
+    int number = 0;
+    long result = 0;
+    for (EarlierResult e : earlier) {
+      if (e.number() != number) {
+        number = e.number();
+        result = results.add(cutId, e.detectorVersion(), e.cut(), e.derivedAt());
+      }
+      long of = result;
+      e.force().ifPresent(f -> forces.add(of, f.force(), f.derivedAt()));
+      standing = e.stands() ? OptionalLong.of(result) : standing;
+    }
+    return standing;
+  }
+
+  /** Whether a cut was taken in by this very call, so that all of it comes from this origin. */
+  public boolean isNew(long cutId) {
+    return origins.ofCutIs(cutId, origin);
+  }
+
+  /**
+   * A check of a calibration with a mass. One of a calibration of one's own is left out: it is no
+   * evidence of one's own.
+   */
+  public void verification(Verification verification) {
+    long calibration = CalibrationTable.numberOf(database, verification.calibrationId());
+    if (origins.isForeignCalibration(calibration)
+        && !evidence.ofCalibration(verification.calibrationId()).contains(verification)) {
+      evidence.add(verification);
+    }
   }
 
   private long known(long id, Cut cut) {
@@ -134,14 +180,25 @@ public final class Intake {
     return id;
   }
 
-  /** A blade, known by its label. */
-  public void blade(Blade blade) {
+  /** A blade, known by its label; its versions oldest first, one at least. */
+  public void blade(List<Version<Blade>> versions) {
+    Blade blade = versions.get(versions.size() - 1).content();
     Optional<Blade> there = blades.find(blade.label()).map(e -> e.content());
     if (there.isEmpty()) {
-      blades.add(blade, clock.instant());
+      Version<Blade> first = versions.get(0);
+      blades.add(first.content(), recorded(first));
+      later(versions).forEach(v -> blades.correct(v.content(), v.why(), recorded(v)));
     } else if (!withoutNotes(there.get()).equals(withoutNotes(blade))) {
       throw another("blade", blade.label());
     }
+  }
+
+  private Instant recorded(Version<?> version) {
+    return version.recorded().orElseGet(clock::instant);
+  }
+
+  private static <T> List<Version<T>> later(List<Version<T>> versions) {
+    return versions.subList(1, versions.size());
   }
 
   private static Blade withoutNotes(Blade b) {
@@ -164,23 +221,29 @@ public final class Intake {
             + "': take these in under other names, as with --as theirs");
   }
 
-  /** A filament lot, known by its name. */
-  public void lot(FilamentLot lot) {
+  /** A filament lot, known by its name; its versions oldest first, one at least. */
+  public void lot(List<Version<FilamentLot>> versions) {
+    FilamentLot lot = versions.get(versions.size() - 1).content();
     Optional<FilamentLot> there = lots.find(lot.lot()).map(e -> e.content());
     if (there.isEmpty()) {
-      lots.add(lot, clock.instant());
+      Version<FilamentLot> first = versions.get(0);
+      lots.add(first.content(), recorded(first));
+      later(versions).forEach(v -> lots.correct(v.content(), v.why(), recorded(v)));
     } else if (!there.get().equals(lot)) {
       throw another("filament lot", lot.lot());
     }
   }
 
   /**
-   * A session with its stages and entries, known by its name, blade and start. One that is there
-   * already is left as it is. Its blade and lot must have been taken in.
+   * A session with its stages, known by its name, blade and start; its versions oldest first, one
+   * at least. One that is there already is left as it is. Its blades and lots must have been taken
+   * in.
    *
-   * @throws NotAccepted if the journal has another one of this name, or entry and stages disagree
+   * @return whether it is new here
+   * @throws NotAccepted if the journal has another one of this name
    */
-  public void session(Session session, List<Stage> stages, List<StageEntry> entries) {
+  public boolean session(List<Version<Session>> versions, List<Stage> stages) {
+    Session session = versions.get(versions.size() - 1).content();
     Optional<Session> there = sessions.find(session.name()).map(e -> e.content());
     if (there.isPresent()) {
       if (!there.get().blade().equals(session.blade())
@@ -188,23 +251,63 @@ public final class Intake {
           || !sessions.stages(session.name()).equals(stages)) {
         throw another("session", session.name());
       }
-      return;
+      return false;
     }
-    sessions.open(session, clock.instant());
+    Version<Session> first = versions.get(0);
+    sessions.open(first.content(), recorded(first));
+    later(versions).forEach(v -> sessions.correct(v.content(), v.why(), recorded(v)));
     origins.mark("session", sessions.id(session.name()), origin);
     stages.forEach(stage -> sessions.begin(session.name(), stage));
-    entries.forEach(entry -> add(session.name(), stages, entry));
+    return true;
   }
 
-  private void add(String session, List<Stage> stages, StageEntry entry) {
-    Stage stage =
-        stages.stream()
-            .filter(s -> s.name().equals(entry.stage()))
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new NotAccepted("stage '" + entry.stage() + "' is not in session " + session));
-    stageEntries.add(session, stage, new EntryTable(database).add(clock.instant(), entry));
+  /**
+   * Entries of a session that is new here, in order, held to the rules of a session.
+   *
+   * @throws NotAccepted if entries and stages disagree, or a correction names what it may not
+   */
+  public void entries(Session session, List<Stage> stages, List<Noted> noted) {
+    SessionLog log = new SessionLog(open(session), stages, Ledger.empty(), List.of());
+    EntryTable entries = new EntryTable(database);
+    List<Entry<StageEntry>> made = new ArrayList<>();
+    for (Noted n : noted) {
+      StageEntry content = n.version().content();
+      Instant at = recorded(n.version());
+      Entry<StageEntry> entry =
+          n.corrects().isEmpty()
+              ? entries.add(at, content)
+              : entries.correct(earlier(made, n), at, n.version().why(), content);
+      log = log.add(entry);
+      stageEntries.add(session.name(), log.stage(content.stage()), entry);
+      made.add(entry);
+    }
+  }
+
+  private static Session open(Session s) {
+    return new Session(
+        s.name(),
+        s.blade(),
+        s.filamentLot(),
+        s.rig(),
+        s.calibration(),
+        s.roomCelsius(),
+        s.operator(),
+        s.opened(),
+        Optional.empty());
+  }
+
+  private static Entry<StageEntry> earlier(List<Entry<StageEntry>> made, Noted noted) {
+    int place = noted.corrects().getAsInt();
+    if (!(place >= 1 && place <= made.size())) {
+      throw new NotAccepted("an entry corrects entry " + place + ", which is not before it");
+    }
+    Entry<StageEntry> earlier = made.get(place - 1);
+    boolean corrected =
+        made.stream().anyMatch(e -> e.corrects().equals(OptionalLong.of(earlier.id())));
+    if (corrected) {
+      throw new NotAccepted("entry " + place + " is corrected twice");
+    }
+    return earlier;
   }
 
   /**
@@ -215,14 +318,13 @@ public final class Intake {
   public void place(long cutId, Session session, Stage stage, Instant at, OptionalDouble placeMm) {
     if (cuts.summary(cutId).orElseThrow().place().isEmpty()) {
       CutPlacement placement = new CutPlacement(at, stage.name(), cutId, placeMm);
-      add(session.name(), List.of(stage), placement);
+      stageEntries.add(
+          session.name(), stage, new EntryTable(database).add(clock.instant(), placement));
     }
   }
 
-  /** Sets a cut aside, unless it is. */
+  /** Sets a cut aside, or lets it count again. */
   public void setAside(SetAside act) {
-    if (cuts.summary(act.cut()).orElseThrow().setAside().isEmpty()) {
-      stageEntries.add(act);
-    }
+    stageEntries.add(act);
   }
 }

@@ -46,6 +46,24 @@ final class OriginTable {
         .change();
   }
 
+  /** Whether a cut came from this origin. */
+  boolean ofCutIs(long cutId, long origin) {
+    return database
+        .query("SELECT 1 FROM cut_origin WHERE cut = ? AND origin = ?")
+        .whole(cutId)
+        .whole(origin)
+        .first(row -> true)
+        .isPresent();
+  }
+
+  boolean isForeignCalibration(long number) {
+    return database
+        .query("SELECT 1 FROM calibration_origin WHERE calibration = ?")
+        .whole(number)
+        .first(row -> true)
+        .isPresent();
+  }
+
   /** In the order taken in. */
   List<Origin.Taken> all() {
     return database.query(SELECT + "ORDER BY o.id").list(OriginTable::map);

@@ -75,6 +75,17 @@ final class ResultTable {
         .list(ResultTable::map);
   }
 
+  /** Cuts of which there is more than what stands. */
+  Set<Long> derivedAgain() {
+    return Set.copyOf(
+        database
+            .query(
+                "SELECT cut FROM cut_result GROUP BY cut HAVING count(*) > 1"
+                    + " UNION SELECT q.cut FROM cut_force f JOIN cut_result q ON q.id = f.result"
+                    + " GROUP BY f.result HAVING count(*) > 1")
+            .list(row -> row.whole("cut")));
+  }
+
   static StoredResult map(Row row) {
     return new StoredResult(
         row.whole("result_id"),

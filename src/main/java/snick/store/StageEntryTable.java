@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.Function;
 import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
@@ -149,13 +150,27 @@ final class StageEntryTable {
                 + " JOIN stage t ON t.id = p.stage JOIN session s ON s.id = t.session"
                 + " WHERE s.name = ?) ORDER BY a.id")
         .text(sessionName)
-        .list(
-            row ->
-                new SetAside(
-                    row.instant("at_utc_ns"),
-                    row.whole("cut"),
-                    row.text("reason"),
-                    row.whole("counts_again") == 1));
+        .list(StageEntryTable::act);
+  }
+
+  List<SetAside> acts(long cutId) {
+    return database
+        .query("SELECT * FROM set_aside WHERE cut = ? ORDER BY id")
+        .whole(cutId)
+        .list(StageEntryTable::act);
+  }
+
+  Set<Long> everSetAside() {
+    return Set.copyOf(
+        database.query("SELECT DISTINCT cut FROM set_aside").list(row -> row.whole("cut")));
+  }
+
+  private static SetAside act(Row row) {
+    return new SetAside(
+        row.instant("at_utc_ns"),
+        row.whole("cut"),
+        row.text("reason"),
+        row.whole("counts_again") == 1);
   }
 
   private static StageEntry withdrawal(Row row) {

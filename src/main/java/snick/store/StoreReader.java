@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
+import snick.journal.SetAside;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
@@ -22,6 +24,7 @@ public final class StoreReader implements AutoCloseable {
   private final EvidenceTable evidence;
   private final FaultTable faults;
   private final JournalReader journal;
+  private final StageEntryTable stageEntries;
 
   private StoreReader(Database database) {
     this.database = database;
@@ -33,6 +36,7 @@ public final class StoreReader implements AutoCloseable {
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalReader(database);
+    stageEntries = new StageEntryTable(database);
   }
 
   /**
@@ -142,7 +146,27 @@ public final class StoreReader implements AutoCloseable {
     return new OriginTable(database).ofCut(cutId);
   }
 
-  /** Verifications of a rig, oldest first. */
+  /** Every cut that has more than one result, or a result with more than one force. */
+  public Set<Long> derivedAgain() {
+    return results.derivedAgain();
+  }
+
+  /** Every cut that was ever set aside. */
+  public Set<Long> everSetAside() {
+    return stageEntries.everSetAside();
+  }
+
+  /** How a cut was set aside and counted again, in order. */
+  public List<SetAside> setAsideActs(long cutId) {
+    return stageEntries.acts(cutId);
+  }
+
+  /** Verifications with a calibration, oldest first. */
+  public List<Verification> verificationsOf(String calibrationId) {
+    return evidence.ofCalibration(calibrationId);
+  }
+
+  /** Verifications of a rig with calibrations of one's own, oldest first. */
   public List<Verification> verifications(String deviceId) {
     return evidence.verifications(deviceId);
   }

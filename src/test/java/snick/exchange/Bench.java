@@ -21,7 +21,9 @@ import snick.force.Distribution;
 import snick.force.ForceRange;
 import snick.force.RigSetting;
 import snick.journal.Blade;
+import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
+import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
@@ -29,23 +31,31 @@ import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
 import snick.journal.Side;
+import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
 import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.store.CutForce;
 import snick.store.HostClock;
 import snick.store.NewCut;
+import snick.store.NewResult;
 import snick.store.Recording;
 import snick.store.Store;
+import snick.store.StoreReader;
+import snick.store.Verification;
 
 /** A store with an invented session: cuts that the detector really found in simulated presses. */
 final class Bench {
   static final Instant NOON = Instant.parse("2026-05-04T12:00:00.123456789Z");
   static final Clock CLOCK = Clock.fixed(NOON.plusSeconds(7200), ZoneOffset.UTC);
+  private static final Clock REVISED = Clock.fixed(NOON.plusSeconds(9000), ZoneOffset.UTC);
   static final String SESSION = "2026-05-04 -a";
   static final String RIG = "00a1b2c3d4e5f607";
   private static final long PERIOD_NANOS = 12_500_000;
@@ -237,5 +247,124 @@ final class Bench {
                 Finding.UNSURE,
                 "wiped on cloth"));
     store.journal().setAside(SESSION, new SetAside(NOON.plusSeconds(50), 2, "slipped"));
+  }
+
+  /**
+   * Corrects, moves, withdraws, sets aside and counts again, derives again and checks with a mass
+   * in a store that {@link #fill} filled.
+   */
+  static void revise(Path directory) {
+    try (Store store = Store.open(directory, REVISED)) {
+      correctJournal(store);
+      correctEntries(store, directory);
+      deriveAgain(store);
+      store.add(
+          new Verification(
+              RIG,
+              calibration().id(),
+              NOON.minusSeconds(600),
+              MeasuredForce.ofNewtons(0.980665, 0.000012),
+              MeasuredForce.ofNewtons(0.9811, 0.0004),
+              Force.ofNewtons(0.005),
+              "{\"readings\":[43726.5],\"note\":\"after tea\"}"));
+    }
+  }
+
+  private static void correctJournal(Store store) {
+    store
+        .journal()
+        .correct(
+            new Blade(
+                "=2+5 petty",
+                "steel, \"w3\"",
+                OptionalDouble.of(63),
+                OptionalDouble.of(24),
+                OptionalDouble.empty(),
+                OptionalDouble.of(150),
+                "a gift"),
+            "read the box again");
+    store.journal().correct(new FilamentLot("lot 3", "nylon monofilament", 0.21), "measured");
+    store
+        .journal()
+        .correct(
+            new Session(
+                SESSION,
+                "=2+5 petty",
+                Optional.of("lot 3"),
+                Optional.of(RIG),
+                Optional.of(calibration().id()),
+                OptionalDouble.of(22),
+                Optional.of("somebody"),
+                NOON.minusSeconds(60),
+                Optional.empty()),
+            "the thermometer hung in the sun");
+  }
+
+  private static void correctEntries(Store store, Path directory) {
+    SessionLog log;
+    try (StoreReader reader = StoreReader.open(directory)) {
+      log = reader.journal().log(SESSION).orElseThrow();
+    }
+    for (Entry<StageEntry> entry : log.entries().standing()) {
+      if (entry.content() instanceof Inspection inspection) {
+        store
+            .journal()
+            .correct(
+                SESSION,
+                entry.id(),
+                new Withdrawn(inspection.at(), inspection.stage()),
+                "it was the other blade");
+      } else if (entry.content() instanceof SharpeningStep step) {
+        store.journal().correct(SESSION, entry.id(), longer(step), "counted again");
+      } else if (entry.content() instanceof CutPlacement placement && placement.cut() == 3) {
+        store
+            .journal()
+            .correct(
+                SESSION,
+                entry.id(),
+                new CutPlacement(placement.at(), "stropped", 3, OptionalDouble.of(44.5)),
+                "it was after the strop");
+      }
+    }
+    store.journal().setAside(SESSION, new SetAside(NOON.plusSeconds(55), 4, "slipped too"));
+    store.journal().setAside(SESSION, SetAside.takenBack(NOON.plusSeconds(59), 4, "it had not"));
+  }
+
+  private static SharpeningStep longer(SharpeningStep step) {
+    return new SharpeningStep(
+        step.at(),
+        step.stage(),
+        step.abrasive(),
+        step.grit(),
+        step.micron(),
+        step.direction(),
+        OptionalInt.of(30),
+        step.pressure(),
+        step.note());
+  }
+
+  private static void deriveAgain(Store store) {
+    Calibration other = Calibration.countsPerGramForce(437.25, NOON.minusSeconds(3600));
+    store.add(other, Optional.empty());
+    List<NewResult> derived = new ArrayList<>();
+    for (Cut cut : cuts(2)) {
+      derived.add(new NewResult(cut.number(), Optional.of(cut), Optional.empty()));
+      derived.add(new NewResult(cut.number(), Optional.empty(), force(other, cut)));
+      derived.add(new NewResult(cut.number(), Optional.empty(), withForce(plain(cut)).force()));
+    }
+    store.addResults(derived);
+  }
+
+  private static NewCut plain(Cut cut) {
+    return NewCut.of(1, NOON, cut);
+  }
+
+  private static Optional<CutForce> force(Calibration calibration, Cut cut) {
+    return cut.peak()
+        .map(
+            peak ->
+                new CutForce(
+                    calibration.derive(peak.estimateCounts(), peak.standardUncertaintyCounts()),
+                    Force.ofNewtons(calibration.newtons(peak.observedMaxCounts()))));
   }
 }

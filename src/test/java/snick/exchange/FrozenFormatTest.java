@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Outcome;
@@ -23,28 +22,33 @@ import snick.store.StoreReader;
 import snick.store.Watch;
 
 /**
- * {@code format-1.zip} was written by the first version of format 1 and is never made again: what
- * it says must be read by every later version. Its content is invented.
+ * {@code format-1.zip} and {@code format-2.zip} were written by the first version of each format
+ * and are never made again: what they say must be read by every later version. Their content is
+ * invented.
  */
 class FrozenFormatTest {
   @TempDir Path temporary;
-  private Path sample;
 
-  @BeforeEach
-  void sample() throws IOException {
-    sample = temporary.resolve("format-1.zip");
-    try (InputStream in = getClass().getResourceAsStream("format-1.zip")) {
+  private Path sample(String name) throws IOException {
+    Path sample = temporary.resolve(name);
+    try (InputStream in = getClass().getResourceAsStream(name)) {
       Files.copy(in, sample);
     }
+    return sample;
   }
 
-  @Test
-  void formatOneIsReadToItsLastField() throws IOException {
+  private void takeIn(String name) throws IOException {
+    Path sample = sample(name);
     try (Store store = Store.open(temporary.resolve("store"), Bench.CLOCK)) {
       PackageImport.Result result =
           new PackageImport(sample, Optional.empty(), Watch.NONE).into(store, true);
       assertThat(result.stored()).contains(new Origin.Outcome(6, 0, false));
     }
+  }
+
+  @Test
+  void formatOneIsReadToItsLastField() throws IOException {
+    takeIn("format-1.zip");
     try (StoreReader reader = StoreReader.open(temporary.resolve("store"))) {
       List<CutSummary> cuts = reader.latest(CutSelection.all(), 10);
       assertThat(cuts).hasSize(6);
@@ -65,6 +69,26 @@ class FrozenFormatTest {
       assertThat(log.inspections()).hasSize(1);
       assertThat(log.steps(log.stages().get(1))).hasSize(1);
       assertThat(log.session().operator()).contains("somebody");
+    }
+  }
+
+  @Test
+  void formatTwoIsReadToItsHistory() throws IOException {
+    takeIn("format-2.zip");
+    try (StoreReader reader = StoreReader.open(temporary.resolve("store"))) {
+      assertThat(reader.results(1)).hasSize(2);
+      assertThat(reader.forces(1)).hasSize(3);
+      assertThat(reader.journal().bladeHistory("=2+5 petty")).hasSize(2);
+      assertThat(reader.journal().filamentLotHistory("lot 3")).hasSize(2);
+      assertThat(reader.journal().sessionHistory(Bench.SESSION)).hasSize(2);
+      SessionLog log = reader.journal().log(Bench.SESSION).orElseThrow();
+      assertThat(log.entries().all()).filteredOn(e -> e.corrects().isPresent()).hasSize(3);
+      assertThat(log.inspections()).isEmpty();
+      assertThat(reader.setAsideActs(4)).hasSize(2);
+      assertThat(reader.verificationsOf(Bench.calibration().id()))
+          .singleElement()
+          .extracting(v -> v.shown().value().newtons())
+          .isEqualTo(0.9811);
     }
   }
 }

@@ -64,6 +64,7 @@ class PackageExportTest {
               "traces.csv",
               "gaps.csv",
               "overrange.csv",
+              "history.csv",
               "rig.json",
               "calibration.json",
               "journal.json");

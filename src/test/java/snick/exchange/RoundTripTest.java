@@ -11,6 +11,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.journal.Blade;
+import snick.journal.SessionLog;
+import snick.journal.SetAside;
 import snick.store.CutSelection;
 import snick.store.Origin;
 import snick.store.Store;
@@ -29,6 +31,7 @@ class RoundTripTest {
     own = temporary.resolve("own");
     theirs = temporary.resolve("theirs");
     Bench.fill(own, PRESSES);
+    Bench.revise(own);
   }
 
   private static ExportChoice session() {
@@ -82,6 +85,46 @@ class RoundTripTest {
   }
 
   @Test
+  void whatWasCorrectedAndDerivedBeforeGoesAlong() throws IOException {
+    importInto(theirs, export(own, "first.zip", session().withPersonalFields()));
+    try (StoreReader here = StoreReader.open(own);
+        StoreReader there = StoreReader.open(theirs)) {
+      assertThat(there.journal().bladeHistory("=2+5 petty"))
+          .extracting(e -> e.content().steel() + ", " + e.why() + ", " + e.recorded())
+          .hasSize(2)
+          .isEqualTo(
+              here.journal().bladeHistory("=2+5 petty").stream()
+                  .map(e -> e.content().steel() + ", " + e.why() + ", " + e.recorded())
+                  .toList());
+      assertThat(there.journal().sessionHistory(Bench.SESSION)).hasSize(2);
+      SessionLog log = there.journal().log(Bench.SESSION).orElseThrow();
+      assertThat(log.entries().all())
+          .filteredOn(e -> e.corrects().isPresent())
+          .extracting(e -> e.content().getClass().getSimpleName() + ": " + e.why())
+          .containsExactlyInAnyOrder(
+              "Withdrawn: it was the other blade",
+              "SharpeningStep: counted again",
+              "CutPlacement: it was after the strop");
+      assertThat(log.inspections()).isEmpty();
+      assertThat(there.summary(3).orElseThrow().place().orElseThrow().stage().name())
+          .isEqualTo("stropped");
+      assertThat(there.setAsideActs(4))
+          .extracting(SetAside::countsAgain)
+          .containsExactly(false, true);
+      assertThat(there.summary(4).orElseThrow().setAside()).isEmpty();
+      assertThat(there.results(1)).hasSize(2);
+      assertThat(there.forces(1)).hasSize(3).hasSameSizeAs(here.forces(1));
+      assertThat(there.forces(1))
+          .extracting(f -> f.force())
+          .isEqualTo(here.forces(1).stream().map(f -> f.force()).toList());
+      assertThat(there.verificationsOf(Bench.calibration().id()))
+          .isEqualTo(here.verificationsOf(Bench.calibration().id()))
+          .hasSize(1);
+      assertThat(there.verifications(Bench.RIG)).isEmpty();
+    }
+  }
+
+  @Test
   void onesOwnPackageAddsNoCutToOnesOwnStore() throws IOException {
     Path first = export(own, "first.zip", session());
     PackageImport.Result result = importInto(own, first);
@@ -96,7 +139,7 @@ class RoundTripTest {
     try (StoreReader reader = StoreReader.open(theirs)) {
       assertThat(reader.origins()).hasSize(1);
       assertThat(reader.originOfCut(1).orElseThrow().origin().name()).isEqualTo("first.zip");
-      assertThat(reader.calibrations()).hasSize(1);
+      assertThat(reader.calibrations()).hasSize(2);
       assertThat(reader.currentCalibration(Bench.RIG)).isEmpty();
       assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
     }
