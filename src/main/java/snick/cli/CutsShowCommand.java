@@ -1,6 +1,7 @@
 package snick.cli;
 
 import java.io.PrintWriter;
+import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -89,9 +90,9 @@ final class CutsShowCommand implements Callable<Integer> {
         + " "
         + from.origin().name()
         + ", taken in "
-        + from.takenIn()
+        + from.takenIn().truncatedTo(ChronoUnit.SECONDS)
         + ", SHA-256 "
-        + from.origin().sha256();
+        + from.origin().sha256().substring(0, 12);
   }
 
   private static Map<String, Object> json(Origin.Taken from) {

@@ -108,6 +108,7 @@ final class ExportCommand implements Callable<Integer> {
   private ExportChoice choice(StoreReader store) {
     try {
       ExportChoice choice = ExportChoice.of(cuts.selection(store)).only(cuts.ids());
+      requireSomething(store, choice);
       choice = title.isPresent() ? choice.titled(title.get()) : choice;
       choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
       choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
@@ -116,6 +117,15 @@ final class ExportCommand implements Callable<Integer> {
       throw Refusal.badInput(e.getMessage());
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
+    }
+  }
+
+  /** A session may go out without cuts, for its journal; nothing at all is a slip. */
+  private static void requireSomething(StoreReader store, ExportChoice choice) {
+    if (choice.cuts().session().isEmpty() && store.count(choice.cuts()) == 0) {
+      throw Refusal.badInput(
+          "no cut meets that choice, so nothing was exported; see which there are:"
+              + " snick cuts list");
     }
   }
 }

@@ -129,12 +129,8 @@ final class ImportCommand implements Callable<Integer> {
     if (outcome.before()) {
       out().println("It was taken in before; nothing changed.");
     } else {
-      out()
-          .println(
-              outcome.newCuts()
-                  + " new cuts stored, "
-                  + outcome.knownCuts()
-                  + " were there already.");
+      String known = outcome.knownCuts() > 0 ? outcome.knownCuts() + " were there already." : "";
+      out().println((outcome.newCuts() + " new cuts stored. " + known).strip());
     }
   }
 

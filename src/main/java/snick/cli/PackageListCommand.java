@@ -1,6 +1,7 @@
 package snick.cli;
 
 import java.io.PrintWriter;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -35,7 +36,7 @@ final class PackageListCommand implements Callable<Integer> {
     Table table = new Table("TAKEN IN", "KIND", ">CUTS", "NAME", "TITLE", "SHA-256");
     for (Origin.Taken taken : origins) {
       table.row(
-          taken.takenIn(),
+          taken.takenIn().truncatedTo(ChronoUnit.SECONDS),
           taken.origin().kind(),
           taken.cuts(),
           taken.origin().name(),
