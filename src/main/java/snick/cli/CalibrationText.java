@@ -1,6 +1,8 @@
 package snick.cli;
 
 import java.io.PrintWriter;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -18,7 +20,7 @@ final class CalibrationText {
 
   static void print(PrintWriter out, CalibrationRecord record) {
     Calibration calibration = record.calibration();
-    out.println("Calibration " + calibration.id() + ", made " + calibration.made());
+    out.println("Calibration " + calibration.id() + ", made " + second(calibration.made()));
     line(out, "rig", rig(calibration));
     line(out, "valid", validity(calibration));
     line(
@@ -61,8 +63,12 @@ final class CalibrationText {
   private static String validity(Calibration calibration) {
     return calibration
         .validFor()
-        .map(period -> "until " + calibration.made().plus(period))
+        .map(period -> "until " + second(calibration.made().plus(period)))
         .orElse("no period was set");
+  }
+
+  private static Instant second(Instant instant) {
+    return instant.truncatedTo(ChronoUnit.SECONDS);
   }
 
   private static String curve(Calibration calibration) {

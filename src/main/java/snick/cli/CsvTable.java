@@ -42,7 +42,11 @@ final class CsvTable {
   static CsvTable read(String file, List<String> needed) {
     String name = file.equals("-") ? "standard input" : file;
     try (Reader text = open(file);
-        CsvReader<NamedCsvRecord> csv = CsvReader.builder().ofNamedCsvRecord(text)) {
+        CsvReader<NamedCsvRecord> csv =
+            CsvReader.builder()
+                .allowExtraFields(true)
+                .allowMissingFields(true)
+                .ofNamedCsvRecord(text)) {
       CsvTable table = new CsvTable(name, all(csv, name));
       table.requireColumns(needed);
       table.rows().forEach(Row::requireWhole);

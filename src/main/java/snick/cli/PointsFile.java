@@ -1,6 +1,8 @@
 package snick.cli;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import snick.force.Direction;
 import snick.force.PointsFit;
 
@@ -17,10 +19,24 @@ final class PointsFile {
 
   /** The points of {@code file}, in order. */
   static List<PointsFit.Point> read(String file) {
-    return CsvTable.read(file, NEEDED).rows().stream()
-        .filter(row -> !isHold(row))
-        .map(PointsFile::point)
-        .toList();
+    List<CsvTable.Row> rows =
+        CsvTable.read(file, NEEDED).rows().stream().filter(row -> !isHold(row)).toList();
+    List<PointsFit.Point> points = rows.stream().map(PointsFile::point).toList();
+    requireTwoLoads(rows);
+    return points;
+  }
+
+  /** One load, however often it was read, says nothing of the curve's form. */
+  static void requireTwoLoads(List<CsvTable.Row> rows) {
+    Set<Double> loads = new HashSet<>();
+    rows.forEach(row -> loads.add(row.required("load")));
+    loads.remove(0.0);
+    if (loads.size() == 1) {
+      CsvTable.Row last = rows.get(rows.size() - 1);
+      throw last.refusal(
+          "load " + last.text("load") + " is the only one in " + rows.size() + " rows",
+          "add readings at other loads; five over the range are usual");
+    }
   }
 
   /** Whether a row is a reading of a load left resting. */

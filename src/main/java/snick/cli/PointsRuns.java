@@ -54,6 +54,8 @@ final class PointsRuns {
         byRun.computeIfAbsent(PointsFile.run(row), n -> new ArrayList<>()).add(row);
       }
     }
+    PointsFile.requireTwoLoads(
+        table.rows().stream().filter(row -> !PointsFile.isHold(row)).toList());
     PointsRuns runs = new PointsRuns(loads, setting);
     try {
       return new CalibrationData(
@@ -133,14 +135,19 @@ final class PointsRuns {
   private HeldReading reading(CsvTable.Row row, long fromNanos) {
     try {
       return new HeldReading(
-          row.required("reading"),
-          row.number("sd").orElse(0),
-          samples(row),
-          fromNanos,
-          fromNanos + WINDOW_NANOS);
+          row.required("reading"), sd(row), samples(row), fromNanos, fromNanos + WINDOW_NANOS);
     } catch (IllegalArgumentException e) {
       throw row.refusal(e.getMessage(), "correct the line or take it out");
     }
+  }
+
+  private static double sd(CsvTable.Row row) {
+    double sd = row.number("sd").orElse(0);
+    if (!(sd >= 0)) {
+      throw row.refusal(
+          "sd " + row.text("sd") + " is negative", "a standard deviation is 0 counts or more");
+    }
+    return sd;
   }
 
   /** Samples behind a mean; as many as two seconds hold if the row does not say. */
@@ -182,6 +189,10 @@ final class PointsRuns {
                     row.refusal(
                         "the load's uncertainty is not known",
                         "name the masses with --masses, or fill in u_load (g)"));
+    if (!(uncertaintyGrams >= 0)) {
+      throw row.refusal(
+          "u_load " + row.text("u_load") + " is negative", "a standard uncertainty is 0 g or more");
+    }
     try {
       return ReferenceMass.stated(
           row.text("load") + " g",

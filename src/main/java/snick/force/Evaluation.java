@@ -38,6 +38,7 @@ public record Evaluation(
     List<Deflection> deflections = deflections(data, conditions);
     double[] x = rising(deflections).stream().mapToDouble(Deflection::newtons).toArray();
     double[] y = rising(deflections).stream().mapToDouble(Deflection::counts).toArray();
+    requireTwoLoads(x);
     double[] equal = new double[x.length];
     Arrays.fill(equal, 1);
     DegreeRule.Choice choice = rule.fit(x, y, equal, true);
@@ -52,8 +53,18 @@ public record Evaluation(
             budget.curve(),
             ForceRange.upToNewtons(Arrays.stream(x).max().orElse(0)),
             budget.terms(),
-            data.runs().size() + " runs, " + choice.reason());
+            data.runs().size()
+                + (data.runs().size() == 1 ? " run, " : " runs, ")
+                + choice.reason());
     return new Evaluation(calibration, choice, deflections, merit.all(), budget.notes());
+  }
+
+  private static void requireTwoLoads(double[] newtons) {
+    long loads = Arrays.stream(newtons).distinct().count();
+    if (loads < 2) {
+      throw new IllegalArgumentException(
+          loads + " different loads read rising: at least 2 needed; five over the range are usual");
+    }
   }
 
   private static void requireRising(PolynomialFit fit, double[] newtons) {

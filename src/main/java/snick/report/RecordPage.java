@@ -1,5 +1,7 @@
 package snick.report;
 
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -64,12 +66,12 @@ public final class RecordPage {
   private void summary() {
     begin("Calibration");
     row("id", calibration.id());
-    row("made", calibration.made().toString());
+    row("made", second(calibration.made()));
     row(
         "valid",
         calibration
             .validFor()
-            .map(d -> "until " + calibration.made().plus(d))
+            .map(d -> "until " + second(calibration.made().plus(d)))
             .orElse("no period was set"));
     calibration
         .boundTo()
@@ -96,6 +98,10 @@ public final class RecordPage {
     record.sheet().ifPresent(this::place);
     record.remarks().forEach(remark -> row("note", remark));
     end();
+  }
+
+  private static String second(Instant instant) {
+    return instant.truncatedTo(ChronoUnit.SECONDS).toString();
   }
 
   private void place(BenchSheet sheet) {

@@ -129,7 +129,7 @@ class CalibrateFitCommandTest {
         "load,value\\n1,2                            | line 1: no column 'reading'",
         "load,reading\\n1,2\\n2,four\\n3,6           | line 3: reading 'four' is not a number",
         "load,reading\\n1,2\\n2,NaN                  | line 3: reading 'NaN' is not a number",
-        "load,reading\\n100,2\\n100,3                | 1 distinct loads cannot carry degree 1",
+        "load,reading\\n100,2\\n100,3                | line 3: load 100 is the only one in 2 rows",
         "load,reading,u_load\\n1,2,-1\\n2,3,0        | line 2: standard uncertainty of load -1.0",
         "load,reading\\n1,2,5                        | line 2: 3 fields under 2 heads",
         "load,reading\\n1                            | line 2: 1 fields under 2 heads",

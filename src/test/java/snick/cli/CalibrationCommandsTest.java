@@ -96,6 +96,26 @@ class CalibrationCommandsTest {
         "500g:M1");
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "load,reading,u_load\\n100,1000,1\\n100,1001,1  | line 3: load 100 is the only one in 2 rows",
+        "load,reading,u_load\\n100,1000,-1\\n200,2000,1 | line 2: u_load -1 is negative",
+        "load,reading,u_load\\n100,1000,1\\n200,2000    | line 3: 2 fields under 3 heads",
+        "load,reading,u_load,sd\\n1,2,3,-4\\n5,6,7,8    | line 2: sd -4 is negative",
+        "load,reading,u_load,samples\\n1,2,3,1\\n5,6,7,8 | line 2: samples 1 is not a whole number",
+        "load,reading,u_load,run\\n1,2,3,0\\n5,6,7,8     | line 2: run 0 is not a whole number",
+      })
+  void readingsThatCannotBeAreRefused(String text, String complaint) throws IOException {
+    Path file = folder.resolve("readings.csv");
+    Files.writeString(file, text.replace("\\n", "\n"));
+    Ran ran = points(file.toString(), "--gravity", "9.807");
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains(file.toString()).contains(complaint).contains(";");
+    assertThat(folder.resolve("data")).as("nothing is saved").doesNotExist();
+  }
+
   /** Class limits of R 111-1: M1 has ±10 mg at 200 g and ±5 mg at 100 g; added, over √3. */
   @Test
   void aFileCanHoldSeveralMassesAtOnceAndATimedHold() throws IOException {
@@ -118,15 +138,16 @@ class CalibrationCommandsTest {
       delimiter = '|',
       value = {
         "500,1000,hold,     | seconds is empty",
-        "500,1000,hold,-1   | line 4: seconds -1 is outside 0 to 86400",
-        "200,1000,hold,9    | line 4: the load held is 200 g, the row before holds 500 g",
-        "500,1000,hold,5    | line 4: seconds 5 does not come after",
-        "500,1000,holding,9 | line 4: direction 'holding'",
+        "500,1000,hold,-1   | line 5: seconds -1 is outside 0 to 86400",
+        "200,1000,hold,9    | line 5: the load held is 200 g, the row before holds 500 g",
+        "500,1000,hold,5    | line 5: seconds 5 does not come after",
+        "500,1000,holding,9 | line 5: direction 'holding'",
       })
   void aHoldThatCannotBeIsRefused(String row, String complaint) throws IOException {
     Path file = folder.resolve("hold.csv");
     Files.writeString(
-        file, "load,reading,direction,seconds\n500,1000,up,\n500,999,hold,5\n" + row + "\n");
+        file,
+        "load,reading,direction,seconds\n200,400,up,\n500,1000,up,\n500,999,hold,5\n" + row + "\n");
     Ran ran = held(file.toString());
     assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(ran.err()).contains(complaint).contains(";");
