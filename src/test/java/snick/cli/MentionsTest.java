@@ -28,7 +28,8 @@ class MentionsTest {
           SNICK, TREE, Set.of("rig-calibration", "demo-data", "src", "firmware", "docs", ".ci"));
   private static final Pattern CODE = Pattern.compile("`([^`\\n]+)`");
   private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:]+)(#[^)]*)?\\)");
-  private static final Pattern TYPED = Pattern.compile("(?:java -jar target/snick\\.jar|snick) ");
+  private static final Pattern TYPED =
+      Pattern.compile("(?:^|[|&] |sudo (?:-u \\w+ )?)(?:java -jar target/snick\\.jar|snick) ");
 
   @Test
   void everyMessageNamesWhatIsThere() throws IOException {
