@@ -17,18 +17,13 @@ import snick.quantity.SampleRate;
  * number of rigs, samples a second, times real time, seconds from cut to cut, number of cuts of
  * each rig.
  *
- * <p>Each is silent for its first {@value #QUIET_WALL_SECONDS} s, by the clock on the wall, so that
- * the host knows it before its first sample; loses the line for half a second of its own time every
- * hour of its own time; and stands still after its last cut, so that what it sent is known. Prints
- * {@code ready}, {@code done} after the last cut of all, and for each line on standard input a line
- * for each rig: samples numbered, of these dropped by the device, cuts made. Ends with standard
- * input.
+ * <p>Each follows {@link LongScript#counted}, without a sample for its first {@value
+ * #QUIET_WALL_SECONDS} s by the clock on the wall. Prints {@code ready}, {@code done} after the
+ * last cut of all, and for each line on standard input a line for each rig: samples numbered, of
+ * these dropped by the device, cuts made. Ends with standard input.
  */
 final class RigRack {
   private static final int QUIET_WALL_SECONDS = 6;
-  private static final double HOUR_SECONDS = 3600;
-  private static final double SILENCE_SECONDS = 0.5;
-  private static final double FOR_GOOD_SECONDS = 1e6;
 
   private final List<ServedRig> rigs = new ArrayList<>();
   private final List<AtomicLong> cuts = new ArrayList<>();
@@ -43,7 +38,8 @@ final class RigRack {
       rack.add(Path.of(args[0], "rig-" + i), i, Double.parseDouble(args[2]), speed);
     }
     System.out.println("ready");
-    Script script = script(speed, everySeconds, Integer.parseInt(args[5]));
+    Script script =
+        LongScript.counted(QUIET_WALL_SECONDS * speed, everySeconds, Integer.parseInt(args[5]));
     Thread answering = new Thread(rack::answer, "answering");
     answering.start();
     CompletableFuture.allOf(
@@ -69,23 +65,6 @@ final class RigRack {
                 Pacer.of(System::nanoTime, speed),
                 VirtualRig.WhenFull.WAIT,
                 truth -> made.incrementAndGet()));
-  }
-
-  private static Script script(double speed, double everySeconds, int cuts) {
-    double quietSeconds = QUIET_WALL_SECONDS * speed;
-    int cutsAnHour = (int) Math.max(1, HOUR_SECONDS / everySeconds);
-    List<Action> actions = new ArrayList<>();
-    actions.add(new Action.GoWrong(new Fault.ConverterLost(quietSeconds)));
-    actions.add(new Action.Rest(quietSeconds));
-    for (int made = 0; made < cuts; made += cutsAnHour) {
-      int now = Math.min(cutsAnHour, cuts - made);
-      actions.addAll(CutsFromTimeToTime.of(everySeconds, now).actions());
-      actions.add(new Action.GoWrong(new Fault.Silence(SILENCE_SECONDS)));
-    }
-    actions.add(new Action.Rest(2));
-    actions.add(new Action.GoWrong(new Fault.ConverterLost(FOR_GOOD_SECONDS)));
-    actions.add(new Action.Rest(1));
-    return new Script(actions);
   }
 
   private void answer() {

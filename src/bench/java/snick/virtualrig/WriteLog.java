@@ -21,7 +21,7 @@ final class WriteLog {
         args[1].equals("text")
             ? usual.with(usual.device().withText(new TextForm(true, false, 0, false)))
             : usual;
-    Script script = CutsFromTimeToTime.of(Double.parseDouble(args[2]), Integer.parseInt(args[3]));
+    Script script = LongScript.cuts(Double.parseDouble(args[2]), Integer.parseInt(args[3]));
     int[] cuts = new int[1];
     try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(Path.of(args[0])))) {
       Sent sent =

@@ -127,6 +127,10 @@ final class Jar {
       return seen.stream().filter(line -> line.contains(text)).findFirst().orElseThrow();
     }
 
+    long pid() {
+      return process.pid();
+    }
+
     /** Types a line. */
     void type(String line) throws IOException {
       process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
