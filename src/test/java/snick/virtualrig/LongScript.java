@@ -35,7 +35,7 @@ public final class LongScript {
     List<Action> actions = new ArrayList<>();
     actions.add(new Action.GoWrong(new Fault.ConverterLost(quietSeconds)));
     actions.add(new Action.Rest(quietSeconds));
-    int cutsAnHour = (int) (HOUR_SECONDS / everySeconds);
+    int cutsAnHour = (int) Math.max(1, HOUR_SECONDS / everySeconds);
     for (int made = 0; made < cuts; made += cutsAnHour) {
       add(actions, everySeconds, Math.min(cutsAnHour, cuts - made));
       actions.add(new Action.Rest(AFTERWARDS_SECONDS));
