@@ -63,7 +63,7 @@ public record Evaluation(
     long loads = Arrays.stream(newtons).distinct().count();
     if (loads < 2) {
       throw new IllegalArgumentException(
-          loads + " distinct loads read rising: at least 2 needed; five over the range are usual");
+          loads + " distinct loads read rising: at least 2 needed; add loads, five are usual");
     }
   }
 
