@@ -11,14 +11,31 @@ import java.util.Optional;
  * evidence is taken; the strengths of tremor and wander are averaged over by their evidence.
  */
 final class BriefEstimator {
+  /** Enough to rank the filters; those that stay are climbed on. */
   private static final int FIRST_TURNS = 3;
+
+  /** With moves bounded to 0.4 periods, seven reach across the filter's length. */
   private static final int TURNS = 7;
+
+  /** A filter and its two neighbours in width. */
   private static final int CLIMBED_TO_THE_TOP = 3;
+
+  /** Longer moves leave the reach of the linearised filter, periods. */
   private static final double LARGEST_MOVE = 0.4;
+
+  /** Moves the force by 0.02 % at most on a ramp of ten periods: below any uncertainty here. */
   private static final double SMALLEST_MOVE = 0.002;
+
+  /** While climbing, as much unevenness as a hand usually shows, as a share of the force. */
   private static final double SOME_UNEVENNESS = 0.01;
+
+  /** The rms of a right model passes this in fewer than one case of a hundred. */
   private static final double SPIKE_MISFIT = 1.5;
+
+  /** Stricter than to look for one: a brief ramp fits many things with a reading fewer. */
   private static final double SPIKE_GONE_MISFIT = 1.2;
+
+  /** Logarithm of the evidence it must bring: a reading eight deviations off (8²/2). */
   private static final double SPIKE_EVIDENCE = 30;
 
   private final BriefModel model;

@@ -6,7 +6,13 @@ import java.util.Optional;
 
 /** Posteriors of the force at the break under several priors, averaged by their evidence. */
 final class Mixture {
+  /**
+   * Logarithm of the weight that even loading gets on a brief ramp: above what chance gives uneven
+   * priors there, below what true slips bring.
+   */
   private static final double EVEN_LEAN_LOG = 8;
+
+  /** For the filter and the onset, which are taken as found and not averaged over. */
   private static final double BRIEF_WIDENING = 1.25;
 
   private record Part(

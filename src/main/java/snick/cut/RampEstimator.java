@@ -10,28 +10,71 @@ import java.util.Optional;
  * linear regression, Bishop 2006, sections 3.3 to 3.5, from memory). One thread.
  */
 final class RampEstimator {
+  /** Below, a line with tremor and wander has more coefficients than readings to tell them. */
   private static final int LEAST_EARLY = 8;
+
+  /** Three suffice as a rule; a break that has not settled by six swings between two phases. */
   private static final int LOOKS = 6;
+
+  /**
+   * Half the prior deviation of the shift, periods: beyond it the linearised shift is no longer
+   * exact enough to compare filters by.
+   */
   private static final double FAR_SHIFT = 0.15;
+
+  /** A filter of the family has two near neighbours in width; others are behind by far. */
   private static final int FILTERS_LOOKED_AT_TWICE = 3;
+
+  /**
+   * Readings up to so long after the bottom are fitted, periods: the longest filter of the family
+   * falls from 10 % to nothing within that, and ringing is kept out.
+   */
   private static final double AFTER_BOTTOM = 2.2;
+
+  /**
+   * A right model leaves a larger rms in one case of nine (chi square of 1.3² · 7 = 11.8 with seven
+   * degrees of freedom), fewer still since the fit takes its share.
+   */
   private static final double MISFIT_ALLOWED = 1.3;
+
+  /** Never by chance: a rms of three deviations means that no filter of the family was at work. */
   private static final double POOR_MISFIT = 3;
+
+  /**
+   * A filter of four periods falls from 90 % to 10 % within two to three; the rest is no filter.
+   */
   private static final double FILTER_FALL = 2;
+
+  /** Above {@link #MISFIT_ALLOWED}, for looking for a spike costs twenty fits. */
   private static final double SPIKE_MISFIT = 1.5;
+
+  /** With a reading or two fewer the rms of the rest scatters more than that of all. */
   private static final double SPIKE_GONE_MISFIT = 2;
+
+  /**
+   * Logarithm of the evidence that each reading left out must bring: a reading nine deviations off
+   * (9²/2), far beyond noise.
+   */
   private static final double SPIKE_EVIDENCE = 40;
+
+  /** Spikes further back than this from the late readings hardly move the end of the loading. */
   private static final int EARLY_SPIKES = 4;
 
-  /** Priors less likely than the best by this factor's logarithm are left out. */
+  /**
+   * Priors less likely than the best by this factor's logarithm are left out: one in eight
+   * thousand.
+   */
   private static final double NEGLIGIBLE_LOG = 9;
 
   /** One period of tremor in the middle of its band, 4 to 12 Hz, lasts 0.125 s. */
   private static final double HIDES_TREMOR_SECONDS = 0.1;
 
+  /** A period and a half: from here on the error table's uncertainties hold without help. */
   private static final double SHOWS_TREMOR_SECONDS = 0.18;
 
+  /** Rates within 2 % share one design, which turns frequencies by as little. */
   private static final double RATE_CLASSES_PER_E = 50;
+
   private static final double USUAL_HERTZ = 80;
 
   private long rateClass = rateClass(USUAL_HERTZ);

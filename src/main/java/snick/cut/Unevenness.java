@@ -13,15 +13,33 @@ import java.util.List;
  * @param logPrior logarithm of this prior's own weight, up to a constant
  */
 record Unevenness(double tremorNoises, double wanderNoises, double logPrior) {
+  /**
+   * Geometric steps of about four from far below the noise to 80 noises (12 gf at 0.15 gf of
+   * noise), more than a hand that still holds the edge: the true strength is within a factor of two
+   * of one.
+   */
   private static final double[] TREMORS = {0.3, 1.2, 5, 20, 80};
+
+  /** Steps of about twelve: the slow changes are seen by the early readings, so coarse ones do. */
   private static final double[] WANDERS = {0.3, 4, 50};
+
+  /** So far below the noise that it counts as none, above zero so that factors stay definite. */
   private static final double EVEN = 0.03;
+
+  /** The steps that 1 gf of tremor at 0.15 gf of noise (7 noises) does not reach. */
   private static final double STRONG_TREMOR = 20;
+
   private static final double STRONG_WANDER = 50;
+
+  /** The band of tremor, 4 to 12 Hz (common practice), with half a hertz on either side. */
   private static final double LOW_HERTZ = 3.5;
+
   private static final double HIGH_HERTZ = 12.5;
 
-  /** How far the break may lie from where it is looked for, standard deviation in periods. */
+  /**
+   * How far the break may lie from where it is looked for, standard deviation in periods: that of a
+   * sample spread evenly over a period, 1/√12.
+   */
   private static final double SHIFT_PERIODS = 0.3;
 
   /** Even loading, half of the weight; and strengths in geometric steps. */
