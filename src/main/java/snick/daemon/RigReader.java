@@ -3,6 +3,7 @@ package snick.daemon;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -35,7 +36,6 @@ import snick.view.RigState;
 final class RigReader implements Runnable, DeviceGate.Listener {
   private static final int BUFFER_BYTES = 1 << 16;
   private static final long REOPEN_WAIT_MILLIS = 200;
-  private static final long SILENCE_NANOS = TimeUnit.SECONDS.toNanos(3);
   private static final long STATE_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
   private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long QUEUE_WAIT_SECONDS = 1;
@@ -55,7 +55,10 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final Rounds rounds = new Rounds();
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
-  private long lastByteNanos;
+  private final LinkWatch watch = new LinkWatch();
+  private boolean garbled;
+  private OptionalLong strangerId = OptionalLong.empty();
+  private boolean newerSaid;
   private long lastAskedNanos;
   private long lastStateNanos;
   private long lastClockNanos;
@@ -194,7 +197,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   private void readAll(ByteSource source) throws IOException {
     byte[] buffer = new byte[BUFFER_BYTES];
-    lastByteNanos = System.nanoTime();
+    watch.opened(System.nanoTime());
     publish(RigState.Link.AWAITING_HELLO);
     askHello(source);
     while (!stopping && !source.ended()) {
@@ -208,8 +211,8 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   private void take(ByteSource source, byte[] buffer, int count) {
-    lastByteNanos = System.nanoTime();
     pipeline.accept(buffer, count);
+    watch.bytes(System.nanoTime(), pipeline.tally().samples());
     long restarts = pipeline.stream().facts().restarts();
     if (restarts != clockRestarts) {
       clockRestarts = restarts;
@@ -236,14 +239,22 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   private RigState.Link linkState(long nowNanos) {
-    if (nowNanos - lastByteNanos > SILENCE_NANOS) {
-      if (link != RigState.Link.SILENT) {
-        around.faults().note("silence", address.text() + " sent nothing for 3 s");
-        around.tell().accept(address.text() + " is silent: is the rig powered?");
-      }
-      return RigState.Link.SILENT;
+    RigState.Link now = watch.link(nowNanos, gate.passing());
+    if (now == RigState.Link.SILENT && link != RigState.Link.SILENT) {
+      around.faults().note("silence", address.text() + " sent nothing for 3 s");
+      around.tell().accept(address.text() + " is silent: is the rig powered?");
     }
-    return gate.passing() ? RigState.Link.RECORDING : RigState.Link.AWAITING_HELLO;
+    if (watch.garbled(nowNanos) && !garbled) {
+      around.faults().note("not understood", address.text() + " sent no readings for 3 s");
+      around
+          .tell()
+          .accept(
+              address.text()
+                  + " sends bytes but no readings that are understood: is the bit rate right"
+                  + " (--baud), is the converter connected?");
+    }
+    garbled = watch.garbled(nowNanos);
+    return now;
   }
 
   private void askHello(ByteSource source) throws IOException {
@@ -256,6 +267,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void admitted(Hello hello) {
+    strangerId = OptionalLong.empty();
     if (recorded.isEmpty() || !recorded.get().equals(hello)) {
       recorded = Optional.of(hello);
       put(new Work.StreamBegan(rig, recording(hello)));
@@ -299,9 +311,11 @@ final class RigReader implements Runnable, DeviceGate.Listener {
             + " answers as device "
             + hello.deviceIdText()
             + ", not "
-            + String.format("%016x", expectedDeviceId)
+            + String.format(Locale.ROOT, "%016x", expectedDeviceId)
             + "; its samples are left out: plug the first rig in again, or stop and start anew";
-    if (around.faults().note("another device", text)) {
+    around.faults().note("another device", text);
+    if (!strangerId.equals(OptionalLong.of(hello.deviceId()))) {
+      strangerId = OptionalLong.of(hello.deviceId());
       around.tell().accept(text);
     }
   }
@@ -315,7 +329,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
             + ", this program "
             + DeviceGate.PROTOCOL_VERSION
             + "; messages it does not know are counted and skipped";
-    if (around.faults().note("newer protocol", text)) {
+    around.faults().note("newer protocol", text);
+    if (!newerSaid) {
+      newerSaid = true;
       around.tell().accept(text);
     }
   }

@@ -1,9 +1,8 @@
 package snick.faults;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.SplittableRandom;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -15,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class KilledAtRandomIT {
   private static final int KILLS = Integer.getInteger("snick.kills", 24);
+  private static final int KINDS = 6;
   private static final long SEED = Long.getLong("snick.seed", 1);
 
   @TempDir Path folder;
@@ -26,27 +26,26 @@ class KilledAtRandomIT {
   }
 
   @TestFactory
-  Stream<DynamicTest> kills() {
-    return Stream.of(
-        killed("recording", KilledRecording::new),
-        killed("calibration", f -> new KilledCommands(f).calibration()),
-        killed("journal entry", f -> new KilledCommands(f).journalEntry()),
-        killed("import", f -> new KilledCommands(f).imports()),
-        killed("backup", f -> new KilledCommands(f).backup()),
-        killed("migration", f -> new KilledCommands(f).migration()));
+  List<DynamicTest> kills() {
+    return new Together(folder)
+        .play("recording", killed(KilledRecording::new))
+        .play("calibration", killed(f -> new KilledCommands(f).calibration()))
+        .play("journal entry", killed(f -> new KilledCommands(f).journalEntry()))
+        .play("import", killed(f -> new KilledCommands(f).imports()))
+        .play("backup", killed(f -> new KilledCommands(f).backup()))
+        .play("migration", killed(f -> new KilledCommands(f).migration()))
+        .tests();
   }
 
-  private DynamicTest killed(String name, Making making) {
-    return DynamicTest.dynamicTest(
-        name,
-        () -> {
-          Path own = Files.createDirectories(folder.resolve(name.replace(' ', '-')));
-          SplittableRandom random = new SplittableRandom(SEED + name.hashCode());
-          try (Victim victim = making.in(own)) {
-            for (int round = 1; round <= KILLS / 6; round++) {
-              victim.round(random);
-            }
-          }
-        });
+  private static Together.Scene killed(Making making) {
+    return folder -> {
+      SplittableRandom random =
+          new SplittableRandom(SEED + folder.getFileName().toString().hashCode());
+      try (Victim victim = making.in(folder)) {
+        for (int round = 1; round <= KILLS / KINDS; round++) {
+          victim.round(random);
+        }
+      }
+    };
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +29,6 @@ final class KilledRecording implements Victim {
   private final Path folder;
   private final ServedRig rig;
   private final CompletableFuture<Void> cutting;
-  private long announced;
 
   KilledRecording(Path folder) throws IOException {
     this.folder = folder;
@@ -74,6 +74,10 @@ final class KilledRecording implements Victim {
   }
 
   private void demandAll(List<String> lines, Set<Long> onPage) {
+    if (Files.notExists(data().resolve("snick.db"))) {
+      assertThat(lines).as("announced without a store").noneMatch(line -> line.startsWith("{"));
+      return;
+    }
     Sound.demand(
         data(),
         reader -> {
@@ -93,18 +97,11 @@ final class KilledRecording implements Victim {
     } catch (IOException e) {
       throw new AssertionError("a line was torn: " + line, e);
     }
-    announced++;
     long id = ((Number) event.get("id")).longValue();
     StoredCut stored = reader.cut(id).orElseThrow(() -> new AssertionError("lost: " + line));
     assertThat(stored.cut().outcome().word()).isEqualTo(event.get("outcome"));
     assertThat(stored.cut().peak().orElseThrow().estimateCounts())
         .isEqualTo(event.get("estimate_counts"));
-  }
-
-  /** Cuts announced so far, all rounds. */
-  @Override
-  public String toString() {
-    return announced + " announced cuts";
   }
 
   @Override

@@ -28,6 +28,14 @@ public final class OlderStore {
     return null;
   }
 
+  /** Appends so many cuts, each in a commit of its own. */
+  public static void append(Store store, int cuts) {
+    long recording = store.startRecording(Examples.recording());
+    for (int number = 1; number <= cuts; number++) {
+      store.append(NewCut.of(recording, Examples.NOON, Examples.severed(number)));
+    }
+  }
+
   /** Gives the store in {@code directory} another schema version, as a newer program would. */
   public static void setVersion(Path directory, int version) {
     try (Database database = Database.writer(StoreFile.in(directory))) {
