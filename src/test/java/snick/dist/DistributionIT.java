@@ -209,10 +209,22 @@ class DistributionIT {
     assertThat(cuts()).hasSizeGreaterThanOrEqualTo(3);
   }
 
+  @Test
+  @Order(2)
+  void commandsUnpackNothingEither() throws Exception {
+    system
+        .shell(
+            "snick demo --speed 100 --data /run/demo && rm -r /tmp/*"
+                + " && snick export /run/pool --parquet --data /run/demo"
+                + " && snick plot cut 1 --data /run/demo -o /run/cut1.svg && snick ports --no-ask")
+        .well();
+    assertThat(system.shell("find /tmp -mindepth 1").well().out()).isEmpty();
+  }
+
   /** Libraries that came out of a jar, by name; each from where it was installed. */
   private List<String> natives(Running program) throws IOException {
     return program.mapped(system.root()).stream()
-        .filter(file -> file.matches(".*(jSerialComm|sqlitejdbc|jnidispatch|jna).*"))
+        .filter(file -> file.matches(".*(jSerialComm|sqlitejdbc|jnidispatch|jna|snappy).*"))
         .map(file -> file.replaceFirst("^" + LIB + "/native/\\w+/lib(\\w+)\\.so$", "$1"))
         .toList();
   }
