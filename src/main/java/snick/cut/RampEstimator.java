@@ -174,7 +174,7 @@ final class RampEstimator {
     for (int length = 1; length <= Spikes.LONGEST; length++) {
       most += SPIKE_EVIDENCE;
       for (int from = -EARLY_SPIKES; from + length <= RampWindow.LATE; from++) {
-        Search search = new Search(all.w.without(from, length), all.ringing);
+        Search search = all.without(from, length);
         Optional<Fit> part = search.fit(near);
         if (part.isPresent()
             && part.get().misfit() < SPIKE_GONE_MISFIT
@@ -215,59 +215,85 @@ final class RampEstimator {
     return Math.exp(rateClass / RATE_CLASSES_PER_E);
   }
 
+  /** What the early readings alone tell: shared by searches that differ in the late ones only. */
+  private final class Known {
+    final int readings;
+    final double[] right;
+    final double[] evidence = new double[Unevenness.LADDER.size()];
+    final double mostEvidence;
+
+    /** The prior that the early readings bear out best. */
+    final int usual;
+
+    private final Loading[] loadings = new Loading[Kernel.FAMILY.size()];
+
+    Known(double[] early) {
+      readings = early.length;
+      right = design.right(early);
+      int best = 0;
+      for (int u = 0; u < evidence.length; u++) {
+        evidence[u] =
+            design.factor(readings, 0, u).logEvidence(right) + Unevenness.LADDER.get(u).logPrior();
+        best = evidence[u] > evidence[best] ? u : best;
+      }
+      usual = best;
+      mostEvidence = evidence[best];
+    }
+
+    Loading usualLoading(int kernel) {
+      if (loadings[kernel] == null) {
+        loadings[kernel] = loading(kernel, usual);
+      }
+      return loadings[kernel];
+    }
+
+    Loading loading(int kernel, int unevenness) {
+      return new Loading(design.nodes(), design.factor(readings, kernel, unevenness), right);
+    }
+  }
+
   /** The search in one window. */
   private final class Search {
     final RampWindow w;
     final double ringing;
-    private final double[] right;
-    private final double[] early = new double[Unevenness.LADDER.size()];
-    private double mostEarly = Double.NEGATIVE_INFINITY;
+    private final Known known;
 
     Search(RampWindow w, double ringing) {
+      this(w, ringing, new Known(w.early));
+    }
+
+    private Search(RampWindow w, double ringing, Known known) {
       this.w = w;
       this.ringing = ringing;
-      this.right = design.right(w.early);
+      this.known = known;
+    }
+
+    /**
+     * The same without {@code length} readings from {@code from} on, counted from the first late.
+     */
+    Search without(int from, int length) {
+      RampWindow rest = w.without(from, length);
+      return from < 0 ? new Search(rest, ringing) : new Search(rest, ringing, known);
     }
 
     Optional<Fit> fit(double near) {
-      int usual = usualUnevenness();
-      return best(usual, KernelTable.phaseOf(near - w.reference))
-          .map(look -> new Fit(look, misfit(look, usual), Unevenness.LADDER.get(usual)));
-    }
-
-    private Loading loading(int kernel, int unevenness) {
-      return new Loading(design.nodes(), design.factor(w.early.length, kernel, unevenness), right);
-    }
-
-    /** The prior that the early readings bear out best. */
-    private int usualUnevenness() {
-      int best = 0;
-      for (int u = 0; u < early.length; u++) {
-        early[u] =
-            design.factor(w.early.length, 0, u).logEvidence(right)
-                + Unevenness.LADDER.get(u).logPrior();
-        if (early[u] > mostEarly) {
-          mostEarly = early[u];
-          best = u;
-        }
-      }
-      return best;
+      return best(known.usual, KernelTable.phaseOf(near - w.reference))
+          .map(look -> new Fit(look, misfit(look), Unevenness.LADDER.get(known.usual)));
     }
 
     private Optional<Look> best(int unevenness, int phase) {
       Look[] looks = new Look[Kernel.FAMILY.size()];
-      Loading[] loadings = new Loading[looks.length];
       for (int k = 0; k < looks.length; k++) {
-        loadings[k] = loading(k, unevenness);
-        looks[k] = look(k, phase, loadings[k], unevenness);
+        Loading loading = known.usualLoading(k);
+        looks[k] = look(k, phase, loading, unevenness);
         if (Math.abs(looks[k].shift()) > FAR_SHIFT) {
-          looks[k] = moved(looks[k], loadings[k], unevenness);
+          looks[k] = moved(looks[k], loading, unevenness);
         }
       }
       Look best = new Look(0, phase, Double.NEGATIVE_INFINITY, 0);
       for (int i = 0; i < FILTERS_LOOKED_AT_TWICE; i++) {
         Look next = takeLikeliest(looks);
-        Look settled = settled(next, loadings[next.kernel()], unevenness);
+        Look settled = settled(next, known.usualLoading(next.kernel()), unevenness);
         best = settled.logEvidence() > best.logEvidence() ? settled : best;
       }
       return best.logEvidence() > Double.NEGATIVE_INFINITY ? Optional.of(best) : Optional.empty();
@@ -311,8 +337,8 @@ final class RampEstimator {
       return phase == look.phase() ? look : look(look.kernel(), phase, loading, unevenness);
     }
 
-    private double misfit(Look look, int unevenness) {
-      look(look.kernel(), look.phase(), loading(look.kernel(), unevenness), unevenness);
+    private double misfit(Look look) {
+      look(look.kernel(), look.phase(), known.usualLoading(look.kernel()), known.usual);
       return design.regression().misfit();
     }
 
@@ -321,8 +347,8 @@ final class RampEstimator {
       double misfit = Math.max(1, fit.misfit() / MISFIT_ALLOWED);
       double time = w.reference + KernelTable.timeOf(look.phase());
       Mixture mixture = new Mixture(time, w.noise);
-      for (int u = 0; u < early.length; u++) {
-        if (early[u] > mostEarly - NEGLIGIBLE_LOG) {
+      for (int u = 0; u < known.evidence.length; u++) {
+        if (known.evidence[u] > known.mostEvidence - NEGLIGIBLE_LOG) {
           add(mixture, look, u, misfit);
         }
       }
@@ -336,16 +362,16 @@ final class RampEstimator {
           .ifPresent(
               force ->
                   mixture.add(
-                      factor.logEvidence(right)
+                      factor.logEvidence(known.right)
                           + unevenness.logPrior()
                           + design.regression().logEvidence(),
                       unevenness,
                       force,
-                      factor.trend(right)));
+                      factor.trend(known.right)));
     }
 
     private Optional<CrossingWeight> force(Look look, int u, double misfit) {
-      Loading loading = loading(look.kernel(), u);
+      Loading loading = known.loading(look.kernel(), u);
       LateView view = view(look.kernel(), look.phase(), u);
       LateRegression regression = design.regression();
       return regression.fit(w, view, look.phase(), loading, ringing, misfit)
