@@ -91,6 +91,7 @@ class ExchangeCommandsTest {
   @Test
   void theStoreIsCheckedBackedUpRestoredAndSalvaged() throws IOException {
     fill();
+    assertThat(run("rederive", "--detect", data("a"))).isZero();
     assertThat(run("store", "check", data("a"))).isZero();
     assertThat(out.toString()).contains("6 traces checked, 0 damaged", "is sound");
     assertThat(run("store", "backup", path("b.db"), data("a"))).isZero();

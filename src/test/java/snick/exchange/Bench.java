@@ -132,7 +132,7 @@ final class Bench {
         to.gap(new Gap(Gap.Cause.LOST_SAMPLES, nanos - PERIOD_NANOS, nanos + 2 * PERIOD_NANOS, 2));
         nanos += 2 * PERIOD_NANOS;
       }
-      to.sample(nanos, (int) Math.round(-812 + top * k / ramp + noise(random)));
+      to.sample(nanos, (int) Math.round(-812 + top * filtered(k, ramp) + noise(random)));
       nanos += PERIOD_NANOS;
     }
     if (i % 7 == 5) {
@@ -141,11 +141,20 @@ final class Bench {
         nanos += PERIOD_NANOS;
       }
     }
-    for (double share : new double[] {0.7, 0.2, 0.02}) {
-      to.sample(nanos, (int) Math.round(-812 + top * share + noise(random)));
+    for (int k = ramp; k < ramp + 3; k++) {
+      to.sample(nanos, (int) Math.round(-812 + top * filtered(k, ramp) + noise(random)));
       nanos += PERIOD_NANOS;
     }
     return nanos;
+  }
+
+  /** A load that rises over {@code ramp} samples and is gone, seen by a filter of four periods. */
+  private static double filtered(int k, int ramp) {
+    return (load(k, ramp) + 3 * load(k - 1, ramp) + 3 * load(k - 2, ramp) + load(k - 3, ramp)) / 8;
+  }
+
+  private static double load(int k, int ramp) {
+    return k >= 0 && k < ramp ? (double) k / ramp : 0;
   }
 
   /** Fills a store with a closed session of {@code number} presses in two stages. */
