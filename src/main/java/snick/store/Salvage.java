@@ -1,5 +1,6 @@
 package snick.store;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -31,9 +32,34 @@ final class Salvage {
    */
   static SalvageReport copy(Path damaged, Path fresh) {
     int version;
-    try (Database source = Database.reader(damaged)) {
-      version = new Migrations(source).check();
+    try {
+      version = version(damaged);
+    } catch (StoreException e) {
+      if (e.trouble() != StoreException.Trouble.DAMAGED) {
+        throw e;
+      }
+      return withNewHead(damaged, fresh, e);
     }
+    return copy(version, damaged, fresh);
+  }
+
+  private static int version(Path file) {
+    try (Database source = Database.reader(file)) {
+      return new Migrations(source).check();
+    }
+  }
+
+  /** Another try where nothing at all can be read: the header may be all that is destroyed. */
+  private static SalvageReport withNewHead(Path damaged, Path fresh, StoreException unreadable) {
+    try (NewHead mended = NewHead.on(damaged, fresh)) {
+      return copy(version(mended.file()), mended.file(), fresh);
+    } catch (IOException | StoreException e) {
+      unreadable.addSuppressed(e);
+      throw unreadable;
+    }
+  }
+
+  private static SalvageReport copy(int version, Path damaged, Path fresh) {
     try (Database target = Database.writer(fresh)) {
       new Migrations(target).runTo(version);
       target.execute("PRAGMA synchronous = OFF; PRAGMA journal_mode = MEMORY");

@@ -101,7 +101,8 @@ public final class Store implements AutoCloseable {
    * and detector version 0, to be derived again; one whose trace is lost gets an empty one.
    *
    * @param damaged directory of the damaged store
-   * @throws StoreException if its first page is gone, or {@code directory} has a store
+   * @throws StoreException if its first page is gone (its header alone may be), or {@code
+   *     directory} has a store
    */
   public static SalvageReport salvage(Path damaged, Path directory) {
     Path from = StoreFile.existing(damaged);

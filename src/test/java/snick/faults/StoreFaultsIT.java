@@ -126,8 +126,9 @@ class StoreFaultsIT {
   }
 
   @Test
-  void aDestroyedHeaderIsRefusedWithTheWayOut() throws Exception {
+  void aDestroyedHeaderIsRefusedAndTheWayOutLosesNothing() throws Exception {
     Path data = store();
+    Map<Long, Trace> all = traces(data);
     try (RandomAccessFile file = new RandomAccessFile(data.resolve("snick.db").toFile(), "rw")) {
       file.write(new byte[100]);
     }
@@ -136,6 +137,10 @@ class StoreFaultsIT {
           .contains("store restore BACKUP")
           .contains("store salvage");
     }
+    Path saved = folder.resolve("saved");
+    refused(0, "store", "salvage", data.toString(), "--data", saved.toString());
+    assertThat(traces(saved)).isEqualTo(all);
+    assertThat(saved).isDirectoryNotContaining("glob:**snick-head-*");
   }
 
   private static void zero(Path data, long page) throws IOException {
