@@ -14,10 +14,8 @@ import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.OlderStore;
 import snick.store.Store;
-import snick.virtualrig.Action;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 
@@ -52,8 +50,7 @@ final class DiskFaults implements AutoCloseable {
                 Pacer.of(System::nanoTime, SPEED),
                 VirtualRig.WhenFull.DROP,
                 truth -> {});
-    Script cuts = Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300)).times(20_000);
-    assertThat(rig.perform(cuts)).isNotDone();
+    assertThat(rig.perform(Streams.cutsForHours())).isNotDone();
     return rig;
   }
 

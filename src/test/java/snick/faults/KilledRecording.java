@@ -13,18 +13,15 @@ import java.util.SplittableRandom;
 import java.util.concurrent.CompletableFuture;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
-import snick.virtualrig.Action;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 
-/** Recording from a rig that cuts about fifteen times a second; each announced cut is stored. */
+/** Recording from a rig that cuts about ten times a second; each announced cut is stored. */
 final class KilledRecording implements Victim {
   private static final double SPEED = 20;
   private static final int MOST_MILLIS = 1500;
-  private static final int CUTS = 20_000;
 
   private final Path folder;
   private final ServedRig rig;
@@ -39,8 +36,7 @@ final class KilledRecording implements Victim {
                 Pacer.of(System::nanoTime, SPEED),
                 VirtualRig.WhenFull.DROP,
                 truth -> {});
-    cutting =
-        rig.perform(Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300)).times(CUTS));
+    cutting = rig.perform(Streams.cutsForHours());
   }
 
   private Path data() {
@@ -63,13 +59,22 @@ final class KilledRecording implements Victim {
             data().toString());
     try (PageEvents page = new PageEvents()) {
       if (random.nextBoolean()) {
-        page.watch(run.await("the page is "));
-        run.awaitCut(1 + random.nextInt(8));
+        String address = run.await("the page is ");
+        page.watch(address);
+        awaitCuts(run, 1 + random.nextInt(8), PageEvents.address(address));
       }
       Instants.pass(random.nextInt(MOST_MILLIS));
       run.kill();
       assertThat(cutting).as("the rig still cuts").isNotDone();
       demandAll(run.lines(), page.cuts());
+    }
+  }
+
+  private static void awaitCuts(Running run, int count, String page) throws Exception {
+    try {
+      run.awaitCut(count);
+    } catch (AssertionError e) {
+      throw new AssertionError(e.getMessage() + PageEvents.get(page + "/health"), e);
     }
   }
 

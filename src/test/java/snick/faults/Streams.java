@@ -13,6 +13,17 @@ final class Streams {
 
   private Streams() {}
 
+  /**
+   * Cuts for hours, six after each other and then some rest: a detector that began in a loading
+   * takes a few seconds of rest to know what rest is.
+   */
+  static Script cutsForHours() {
+    return Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300))
+        .times(6)
+        .then(new Action.Rest(5))
+        .times(3000);
+  }
+
   /** Two cuts in binary. */
   static byte[] twoCuts() {
     return of(
