@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import snick.force.Calibration;
 import snick.journal.Session;
+import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
@@ -32,7 +33,10 @@ final class Numbering {
           .thenComparing(Key::number);
 
   private final StoreReader store;
+
+  /** Holds every cut that was derived again. */
   private final Set<Long> derivedAgain;
+
   private final List<Key> cuts = new ArrayList<>();
   private final Map<Long, Integer> numbers = new HashMap<>();
   private final Map<Long, StoredRecording> recordingsById = new HashMap<>();
@@ -46,20 +50,24 @@ final class Numbering {
 
   Numbering(StoreReader store, ExportChoice choice) {
     this.store = store;
-    derivedAgain = store.derivedAgain();
-    choice.cuts().session().ifPresent(sessionsUsed::add);
     Set<Long> only = Set.copyOf(choice.only());
-    store.forEachSummary(
-        choice.cuts(),
-        cut -> {
-          if (only.isEmpty() || only.contains(cut.id())) {
-            note(cut);
-          }
-        });
+    derivedAgain = only.isEmpty() ? store.derivedAgain() : only;
+    choice.cuts().session().ifPresent(sessionsUsed::add);
+    if (!only.isEmpty() && choice.cuts().equals(CutSelection.all())) {
+      only.forEach(id -> store.summary(id).ifPresent(this::note));
+    } else {
+      store.forEachSummary(choice.cuts(), cut -> noteIfChosen(cut, only));
+    }
     cuts.sort(BY_TIME);
     numberRecordings();
     numberCalibrations();
     numberSessions();
+  }
+
+  private void noteIfChosen(CutSummary cut, Set<Long> only) {
+    if (only.isEmpty() || only.contains(cut.id())) {
+      note(cut);
+    }
   }
 
   private void note(CutSummary cut) {
@@ -73,7 +81,7 @@ final class Numbering {
         .forEach(f -> calibrationsUsed.add(CutCells.calibrationId(f)));
   }
 
-  /** What was derived from a cut of the store before what stands. */
+  /** What was derived from a cut of the store before what stands; few cuts are asked one by one. */
   List<EarlierDerivation> earlier(long cutId) {
     return derivedAgain.contains(cutId) ? EarlierDerivation.of(store, cutId) : List.of();
   }
