@@ -7,14 +7,24 @@ import java.util.Arrays;
  * readings, evenly spread, are sorted. The level is the median of the last three block medians and
  * moves by at most half a noise width a block, so that a force creeping up is not taken for drift.
  * Single spikes do not move medians and quantiles; hum widens the level at which loading begins.
+ * Rest is known once two blocks in a row lie no further apart than either of them is wide: a stream
+ * may begin in the middle of a loading.
  */
 final class RestTracker {
   private static final double BLOCK_NANOS = 200e6;
+
+  /** Two of them fit into a rest of half a second wherever it begins. */
+  private static final double FIRST_BLOCKS_NANOS = 150e6;
+
   private static final int LEAST = 8;
   private static final int MOST = 4096;
   private static final int PICKED = 32;
   private static final int KEPT = 16;
   private static final int TAIL_SHARE = 6;
+
+  /** Two blocks of noise seldom differ more in width; if they do, the next two decide. */
+  private static final double ALIKE = 2.5;
+
   private static final double[] WIDTHS = widths();
 
   /** Standard deviation of the rounding to whole counts, 1/√12. */
@@ -34,11 +44,15 @@ final class RestTracker {
 
   /** Starts anew: nothing is known. */
   void forget() {
+    forgetBlocks();
+    inBlock = 0;
+    blockLength = LEAST;
+  }
+
+  private void forgetBlocks() {
     blocks = 0;
     medians.clear();
     sigmas.clear();
-    inBlock = 0;
-    blockLength = LEAST;
     trigger = Double.POSITIVE_INFINITY;
   }
 
@@ -61,7 +75,8 @@ final class RestTracker {
     if (++inBlock >= blockLength) {
       inBlock = 0;
       close(ring, Math.min(blockLength, ring.size()));
-      blockLength = (int) Math.max(LEAST, Math.min(MOST, BLOCK_NANOS / periodNanos));
+      double nanos = known() ? BLOCK_NANOS : FIRST_BLOCKS_NANOS;
+      blockLength = (int) Math.max(LEAST, Math.min(MOST, nanos / periodNanos));
     }
   }
 
@@ -73,12 +88,23 @@ final class RestTracker {
     Arrays.sort(picked, 0, n);
     int tail = n / TAIL_SHARE;
     double median = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
+    double halfRange = 0.5 * (picked[n - 2] - picked[1]);
+    if (blocks == 1 && !agrees(median, halfRange)) {
+      forgetBlocks();
+    }
     medians.add(median);
     course[(int) (blocks % KEPT)] = median;
     sigmas.add(spread(n, tail));
-    halfRanges[(int) (blocks % KEPT)] = 0.5 * (picked[n - 2] - picked[1]);
+    halfRanges[(int) (blocks % KEPT)] = halfRange;
     blocks++;
     follow();
+  }
+
+  /** Whether a block continues the only one before. A ramp's blocks lie two half ranges apart. */
+  private boolean agrees(double median, double halfRange) {
+    double narrow = Math.min(halfRange, halfRanges[0]) + 4 * QUANTISATION_COUNTS;
+    double wide = Math.max(halfRange, halfRanges[0]);
+    return Math.abs(median - course[0]) <= narrow && wide <= ALIKE * narrow;
   }
 
   private int pick(RestRing ring, int length) {
@@ -112,18 +138,15 @@ final class RestTracker {
     for (int i = 0; i < n; i++) {
       widest = Math.max(widest, halfRanges[i]);
     }
-    trigger = (2.2 * widest + 2.5 * noise) * caution(n);
-    trigger = Math.max(trigger, 2);
+    trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution(n)) : trigger;
     double target = medians.median();
     double step = Math.max(0.5 * noise, 0.25 * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
   }
 
-  /**
-   * The first block may look calm by chance: one of eight readings can show a third of the noise.
-   */
+  /** The first blocks may look calm by chance: eight readings can show a third of the noise. */
   private static double caution(int blocks) {
-    return blocks == 1 ? 4 : blocks == 2 ? 2 : 1;
+    return blocks == 2 ? 2 : 1;
   }
 
   private static double range(double[] values, int n) {
@@ -138,7 +161,7 @@ final class RestTracker {
 
   /** Whether level and noise are known. */
   boolean known() {
-    return blocks > 0;
+    return blocks > 1;
   }
 
   /** Blocks seen since all was forgotten. */

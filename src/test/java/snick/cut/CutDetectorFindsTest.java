@@ -2,6 +2,7 @@ package snick.cut;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -50,6 +51,31 @@ class CutDetectorFindsTest {
     for (Cut cut : cuts) {
       assertThat(cut.outcome()).isEqualTo(Outcome.SEVERED);
       assertThat(Recorder.gf(cut)).isCloseTo(100, within(2.5));
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"80,1.2,1.3", "80,0.6,2", "80,2,1", "320,1.2,1.3", "320,0.5,1", "320,2,1"})
+  void aStreamThatBeginsInALoadingLosesNoneButTheFirst(double rate, double loading, double rest) {
+    RigModel rig = new RigModel(rate, RigModel.Filter.BOX4, 0.15, 8);
+    int n = 12;
+    double cycle = loading + rest;
+    for (double begun = 0.05 * loading; begun < loading; begun += 0.1 * loading) {
+      double skipped = begun;
+      double seconds = n * cycle - skipped;
+      List<Cut> cuts =
+          Recorder.of(
+              rig,
+              t -> {
+                double since = (t + skipped) % cycle;
+                return t > seconds - rest / 2 || since > loading ? 0 : 100 * since;
+              },
+              seconds + 1);
+      assertThat(cuts).as("begun after %s s", begun).hasSize(n - 1);
+      assertThat(cuts)
+          .allSatisfy(cut -> assertThat(cut.outcome()).isEqualTo(Outcome.SEVERED))
+          .allSatisfy(
+              cut -> assertThat(Recorder.gf(cut)).isCloseTo(100 * loading, withinPercentage(2)));
     }
   }
 
