@@ -36,6 +36,7 @@ import snick.virtualrig.ServedRig;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick doctor /dev/ttyACM0",
+      "  snick doctor /dev/ttyACM0 --explain",
       "  snick doctor /dev/ttyACM0 --seconds 20 --json",
       "  snick doctor evening.capture",
       "  snick doctor --virtual"
@@ -56,6 +57,11 @@ final class DoctorCommand implements Callable<Integer> {
 
   @Option(names = "--json", description = "One JSON object a line for each finding.")
   private boolean json;
+
+  @Option(
+      names = "--explain",
+      description = "What every check means, not only those that did not pass.")
+  private boolean explain;
 
   private final RigCheck check = new RigCheck();
   private final RestWatch watch = new RestWatch(check);
@@ -181,7 +187,7 @@ final class DoctorCommand implements Callable<Integer> {
     lines.forEach(l -> table.row(l.word(), l.check(), l.measured(), l.expected()));
     table.print(out);
     for (HealthLine line : lines) {
-      if (line.grade() != Finding.Grade.PASS) {
+      if (explain || line.grade() != Finding.Grade.PASS) {
         out.println();
         out.println(
             PlainText.inert(line.word() + " " + line.check() + ": " + line.meaning() + "."));
