@@ -41,7 +41,7 @@ import snick.virtualrig.FixtureSettings;
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  snick calibrate --virtual                        a whole calibration, no hardware needed",
+      "  snick calibrate --virtual                        no hardware needed",
       "  snick calibrate /dev/ttyACM0 --masses rig-calibration/mass-set-m1.csv --latitude 48.1"
           + " --height 520",
       "  snick calibrate /dev/ttyACM0 --masses set.csv --load 50g --load 100g --load 100g+50g"

@@ -22,10 +22,10 @@ import picocli.CommandLine.Spec;
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  snick demo                                        the main job, no hardware needed",
+      "  snick demo                                        no hardware needed",
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick cuts list",
-      "  snick run --help                                  options and examples of a command"
+      "  snick run --help                                  options and examples"
     })
 final class SnickCommand implements Runnable {
   @Spec private CommandSpec spec;

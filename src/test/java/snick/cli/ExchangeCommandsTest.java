@@ -56,7 +56,7 @@ class ExchangeCommandsTest {
         .isZero();
     assertThat(out.toString()).contains("6 cuts in").doesNotContain("No licence");
     assertThat(temporary.resolve("o.zip")).isRegularFile();
-    assertThat(run("package", "check", path("o.zip"))).isIn(ExitCode.OK, ExitCode.NOT_PASSED);
+    assertThat(run("package", "check", path("o.zip"))).isZero();
     assertThat(out.toString()).contains("6 cuts, ").contains("digests, tables");
   }
 
