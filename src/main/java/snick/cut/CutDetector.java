@@ -19,7 +19,8 @@ public final class CutDetector implements SampleSink {
   private final DetectorSettings settings;
   private final CutSink sink;
   private final PeriodTracker period = new PeriodTracker();
-  private final RestTracker rest = new RestTracker();
+  private final FewSorter sorter = new FewSorter();
+  private final RestTracker rest = new RestTracker(sorter);
   private final RestRing ring = new RestRing();
   private final Event event;
   private final EventAnalysis analysis;
@@ -35,8 +36,8 @@ public final class CutDetector implements SampleSink {
   public CutDetector(DetectorSettings settings, CutSink sink) {
     this.settings = settings;
     this.sink = sink;
-    this.event = new Event(settings);
-    this.analysis = new EventAnalysis(settings);
+    this.event = new Event(settings, sorter);
+    this.analysis = new EventAnalysis(settings, sorter);
   }
 
   @Override

@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.Arrays;
-
 /**
  * Dips of the loading before its peak, as a filament makes them that slips on a burr. A dip is
  * either a sinking of the reading itself, or, where the loading rises too fast for that, a reading
@@ -27,6 +25,9 @@ final class Dips {
   /** The chord's rim stands half as high as the dip is deep if the dip is brief, less if not. */
   private static final double RIM_SHARE = 0.25;
 
+  /** Distances from a chord of whole readings are whole halves of a count. */
+  private static final double STEPS_PER_COUNT = 2;
+
   private final Samples s;
   private final int onset;
   private final int peak;
@@ -38,12 +39,13 @@ final class Dips {
    *
    * @param bandCounts how far a reading at rest may lie off, counts
    */
-  Dips(Samples s, int onset, int peak, double bandCounts) {
+  Dips(Samples s, int onset, int peak, double bandCounts, FewSorter sorter) {
     this.s = s;
     this.onset = onset;
     this.peak = peak;
     half = (int) Math.max(LEAST_HALF_CHORD, Math.round(HALF_CHORD_SECONDS * 1e9 / s.periodNanos));
-    needed = Math.max(Math.max(bandCounts, HEIGHT_SHARE * s.x[peak]), TREMORS * medianOffChord());
+    needed =
+        Math.max(Math.max(bandCounts, HEIGHT_SHARE * s.x[peak]), TREMORS * medianOffChord(sorter));
   }
 
   /** How many there are. */
@@ -99,17 +101,17 @@ final class Dips {
     return 0.5 * (s.x[i - half] + s.x[i + half]) - s.x[i];
   }
 
-  private double medianOffChord() {
+  private double medianOffChord(FewSorter sorter) {
     int from = onset + half;
     int n = peak - half - from;
     if (n < 1) {
       return 0;
     }
-    double[] off = new double[n];
+    int[] off = new int[n];
     for (int i = 0; i < n; i++) {
-      off[i] = Math.abs(belowChord(from + i));
+      off[i] = (int) (STEPS_PER_COUNT * Math.abs(belowChord(from + i)) + 0.5);
     }
-    Arrays.sort(off);
-    return off[n / 2];
+    sorter.sort(off, n);
+    return off[n / 2] / STEPS_PER_COUNT;
   }
 }

@@ -2,139 +2,166 @@ package snick.cut;
 
 /**
  * All that the regression on the early readings needs and that does not depend on them: for one
- * number of early readings, one filter and one prior. Time zero is the reference sample.
+ * frame, one filter and one prior. The straight part has a flat prior. What tells of the nodes is
+ * worked out when it is first asked for.
  */
 final class EarlyFactor {
-  private final int size;
+  private final EarlyFrame frame;
   private final double[] gains;
-  private final double[] columns;
-  private final double[] inverseDiagonal;
+  private final double[] deviations;
+  private final double[] whitener;
   private final double logSpread;
-  private final double[] toNodes;
-  private final double[] covariance;
-  private final double[] toTrend;
-  private final int q;
+  private Nodes nodes;
 
   /**
    * A factor.
    *
-   * @param gram sum of the outer products of the basis over the early readings
-   * @param gains gain of the filter for each member of the basis
-   * @param variances prior variance of each member
+   * @param gains gain of the filter for each sinusoid
+   * @param deviations prior deviation of each sinusoid's coefficient, noises
    */
-  EarlyFactor(
-      double[] gram, double[] gains, double[] variances, LoadingBasis basis, LateNodes nodes) {
-    this.size = gains.length;
+  EarlyFactor(EarlyFrame frame, double[] gains, double[] deviations) {
+    this.frame = frame;
     this.gains = gains;
-    this.q = nodes.size();
-    double[] lower = new double[size * size];
-    double logPrior = 0;
-    for (int i = 0; i < size; i++) {
+    this.deviations = deviations;
+    int rank = frame.rank();
+    double[] lower = new double[rank * rank];
+    double[][] seen = seen();
+    for (int i = 0; i < rank; i++) {
       for (int j = 0; j <= i; j++) {
-        lower[i * size + j] = gram[i * size + j] * gains[i] * gains[j];
-      }
-      lower[i * size + i] += 1 / variances[i];
-      logPrior += Math.log(variances[i]);
-    }
-    if (!Lower.factor(lower, size)) {
-      throw new IllegalStateException("a sum of squares with a prior is always definite");
-    }
-    this.logSpread = 0.5 * logPrior + Lower.logDiagonal(lower, size);
-    double[] whiteNodes = new double[size * q];
-    this.covariance = new double[q * q];
-    double[] row = new double[size];
-    for (int j = 0; j < q; j++) {
-      basis.at(nodes.time(j), row);
-      Lower.forward(lower, size, row);
-      for (int k = 0; k < size; k++) {
-        whiteNodes[k * q + j] = row[k];
+        lower[i * rank + j] = Lower.dot(seen[i], seen[j]) + (i == j ? 1 : 0);
       }
     }
-    for (int k = 0; k < size; k++) {
-      for (int i = 0; i < q; i++) {
-        addScaled(whiteNodes, k * q, whiteNodes[k * q + i], covariance, i * q, q);
-      }
+    if (!Lower.factor(lower, rank)) {
+      throw new IllegalStateException("a sum of squares and noise is always definite");
     }
-    this.columns = new double[size * size];
-    this.inverseDiagonal = new double[size];
-    for (int i = 0; i < size; i++) {
-      for (int j = 0; j < i; j++) {
-        columns[j * size + i] = lower[i * size + j];
-      }
-      inverseDiagonal[i] = 1 / lower[i * size + i];
-    }
-    this.toNodes = new double[q * size];
-    for (int j = 0; j < q; j++) {
-      for (int k = 0; k < size; k++) {
-        row[k] = whiteNodes[k * q + j];
-      }
-      fromRight(lower, row);
-      System.arraycopy(row, 0, toNodes, j * size, size);
-    }
-    this.toTrend = new double[size];
-    toTrend[1] = 1 / basis.scale();
-    Lower.forward(lower, size, toTrend);
-    fromRight(lower, toTrend);
+    this.logSpread = Lower.logDiagonal(lower, rank);
+    this.whitener = Lower.inverse(lower, rank);
   }
 
-  /** Makes of a form of the whitened readings the same form of the basis times the readings. */
-  private void fromRight(double[] lower, double[] form) {
-    Lower.backward(lower, size, form);
-    for (int k = 0; k < size; k++) {
-      form[k] *= gains[k];
+  /** How the frame sees sinusoids of their prior deviation. */
+  private double[][] seen() {
+    double[][] seen = new double[frame.rank()][gains.length];
+    for (int i = 0; i < seen.length; i++) {
+      for (int m = 0; m < gains.length; m++) {
+        seen[i][m] = frame.inRest(i, m) * gains[m] * deviations[m];
+      }
     }
+    return seen;
   }
 
   /**
-   * Logarithm of the evidence of the early readings, up to what is common to all priors.
+   * Logarithm of the evidence of the early readings, up to what is common to all filters and
+   * priors.
    *
-   * @param right the basis times the readings
+   * @param coordinates of the readings in the frame
    */
-  double logEvidence(double[] right) {
-    double[] z = new double[size];
-    for (int i = 0; i < size; i++) {
-      z[i] = right[i] * gains[i];
-    }
+  double logEvidence(double[] coordinates) {
+    int rank = frame.rank();
     double square = 0;
-    for (int j = 0; j < size; j++) {
-      double solved = z[j] * inverseDiagonal[j];
-      square += solved * solved;
-      for (int i = j + 1; i < size; i++) {
-        z[i] -= solved * columns[j * size + i];
+    for (int i = 0; i < rank; i++) {
+      double white = 0;
+      int row = i * rank;
+      for (int j = 0; j <= i; j++) {
+        white += whitener[row + j] * coordinates[2 + j];
+      }
+      square += white * white;
+    }
+    return -0.5 * square - logSpread;
+  }
+
+  /** What the coordinates tell of the loading's values at the nodes. */
+  Nodes nodes(LoadingBasis basis, LateNodes late) {
+    if (nodes == null) {
+      nodes = new Nodes(basis, late);
+    }
+    return nodes;
+  }
+
+  /** Values at the nodes, and last the slope of the straight part, per period. */
+  final class Nodes {
+    private final int size;
+    private final double[] means;
+    private final double[] covariance;
+
+    private Nodes(LoadingBasis basis, LateNodes late) {
+      int rank = frame.rank();
+      size = late.size();
+      means = new double[(size + 1) * (2 + rank)];
+      double[][] own = new double[size + 1][];
+      double[][] shared = new double[size + 1][];
+      double[][] seen = seen();
+      for (int j = 0; j <= size; j++) {
+        own[j] = own(basis, late, j);
+        shared[j] = new double[rank];
+        for (int i = 0; i < rank; i++) {
+          shared[j][i] = Lower.dot(seen[i], own[j]);
+        }
+        Lower.multiply(whitener, rank, shared[j]);
+        System.arraycopy(shared[j], 0, means, j * (2 + rank) + 2, rank);
+        Lower.multiplyTransposed(whitener, rank, means, j * (2 + rank) + 2);
+      }
+      covariance = new double[size * size];
+      for (int i = 0; i < size; i++) {
+        for (int j = 0; j < size; j++) {
+          covariance[i * size + j] =
+              ofTrend(i, 0) * ofTrend(j, 0)
+                  + ofTrend(i, 1) * ofTrend(j, 1)
+                  + Lower.dot(own[i], own[j])
+                  - Lower.dot(shared[i], shared[j]);
+        }
       }
     }
-    return 0.5 * square - logSpread;
-  }
 
-  /** Means of the loading's values at the nodes. */
-  void nodeMeans(double[] right, double[] means) {
-    for (int j = 0; j < q; j++) {
-      means[j] = dot(toNodes, j * size, right);
+    /**
+     * What sinusoids of their prior deviation give node j while the straight part makes up for them
+     * in its own readings; the straight part's share goes into the means.
+     */
+    private double[] own(LoadingBasis basis, LateNodes late, int j) {
+      double[] row = new double[basis.size()];
+      if (j < size) {
+        basis.at(late.time(j), row);
+      } else {
+        row[1] = 1 / basis.scale();
+      }
+      int at = j * (2 + frame.rank());
+      means[at] = row[0] * frame.trendInverse(0, 0) + row[1] * frame.trendInverse(1, 0);
+      means[at + 1] = row[0] * frame.trendInverse(0, 1) + row[1] * frame.trendInverse(1, 1);
+      double[] own = new double[gains.length];
+      for (int m = 0; m < own.length; m++) {
+        double trend = means[at] * frame.inTrend(0, m) + means[at + 1] * frame.inTrend(1, m);
+        own[m] = (row[2 + m] - trend * gains[m]) * deviations[m];
+      }
+      return own;
     }
-  }
 
-  /** Mean of the straight part's slope, per period. */
-  double trend(double[] right) {
-    return dot(toTrend, 0, right);
-  }
-
-  /** Covariance of the loading's values at the nodes. */
-  double[] nodeCovariance() {
-    return covariance;
-  }
-
-  private static void addScaled(
-      double[] from, int fromAt, double factor, double[] to, int toAt, int n) {
-    for (int i = 0; i < n; i++) {
-      to[toAt + i] += factor * from[fromAt + i];
+    private double ofTrend(int j, int coordinate) {
+      return means[j * (2 + frame.rank()) + coordinate];
     }
-  }
 
-  private static double dot(double[] rows, int from, double[] form) {
-    double sum = 0;
-    for (int k = 0; k < form.length; k++) {
-      sum += rows[from + k] * form[k];
+    /** Means of the values at the nodes. */
+    void means(double[] coordinates, double[] out) {
+      for (int j = 0; j < out.length; j++) {
+        out[j] = mean(coordinates, j);
+      }
     }
-    return sum;
+
+    /** Mean of the straight part's slope, per period. */
+    double slope(double[] coordinates) {
+      return mean(coordinates, size);
+    }
+
+    private double mean(double[] coordinates, int j) {
+      int row = j * coordinates.length;
+      double sum = 0;
+      for (int k = 0; k < coordinates.length; k++) {
+        sum += means[row + k] * coordinates[k];
+      }
+      return sum;
+    }
+
+    /** Covariance of the values at the nodes. */
+    double[] covariance() {
+      return covariance;
+    }
   }
 }

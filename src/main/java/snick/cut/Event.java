@@ -1,7 +1,6 @@
 package snick.cut;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import snick.sample.Gap;
 
@@ -48,6 +47,7 @@ final class Event {
   private static final int FLAT_BLOCKS = 3;
 
   private final DetectorSettings settings;
+  private final FewSorter sorter;
   private final SampleLog log = new SampleLog();
   private final List<Gap> gaps = new ArrayList<>();
   private boolean active;
@@ -71,8 +71,9 @@ final class Event {
   private final FlatWatch flat = new FlatWatch();
   private double levelAfter;
 
-  Event(DetectorSettings settings) {
+  Event(DetectorSettings settings, FewSorter sorter) {
     this.settings = settings;
+    this.sorter = sorter;
   }
 
   void begin(int side, int usual, RestTracker rest, RestRing ring, double periodNanos) {
@@ -177,7 +178,7 @@ final class Event {
     for (int i = from; i < to; i++) {
       readings[i - from] = log.counts(i);
     }
-    Arrays.sort(readings);
+    sorter.sort(readings, readings.length);
     return 0.5 * (readings[(readings.length - 1) / 2] + readings[readings.length / 2]);
   }
 

@@ -24,10 +24,12 @@ final class EventAnalysis {
   private static final double MOVED_NOISES = 4;
 
   private final DetectorSettings settings;
+  private final FewSorter sorter;
   private final BreakEstimator estimator = new BreakEstimator();
 
-  EventAnalysis(DetectorSettings settings) {
+  EventAnalysis(DetectorSettings settings, FewSorter sorter) {
     this.settings = settings;
+    this.sorter = sorter;
   }
 
   /** The cut; empty if the event was too small or a mere shift of the level. */
@@ -35,7 +37,7 @@ final class EventAnalysis {
     if (event.end() == Event.End.ABSORBED) {
       return Optional.empty();
     }
-    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos());
+    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos(), sorter);
     Outcome outcome = outcome(event, r);
     if (tooSmall(outcome, event, r)) {
       return Optional.empty();
@@ -45,7 +47,7 @@ final class EventAnalysis {
 
   private Optional<BreakEstimate> estimate(Outcome outcome, EventReading r) {
     return switch (outcome) {
-      case SEVERED -> r.fall.map(f -> estimate(r, f, r.after));
+      case SEVERED -> Optional.of(estimate(r, r.fall.get(), r.after));
       case PARTED_IN_STEPS -> r.fall.map(f -> estimate(r, f.firstStep(), r.s.x[f.firstTo()]));
       case RELEASED, OVERRANGE, TRUNCATED, DISTURBED -> Optional.empty();
     };
@@ -96,9 +98,9 @@ final class EventAnalysis {
     return r.fellWithin(most) ? Outcome.SEVERED : Outcome.RELEASED;
   }
 
-  private static Cut cut(
+  private Cut cut(
       Event event, EventReading r, Outcome outcome, Optional<BreakEstimate> estimate, int number) {
-    int dips = new Dips(r.s, r.onset, r.peak, event.triggerCounts()).count();
+    int dips = new Dips(r.s, r.onset, r.peak, event.triggerCounts(), sorter).count();
     OptionalLong breakNanos =
         estimate.isPresent()
             ? OptionalLong.of(r.s.nanosAt(estimate.get().breakTime()))

@@ -40,8 +40,9 @@ final class EventReading {
     fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(Event event, double periodNanos, double severedFallNanos) {
-    ZeroBefore zero = ZeroBefore.of(event, periodNanos);
+  static EventReading of(
+      Event event, double periodNanos, double severedFallNanos, FewSorter sorter) {
+    ZeroBefore zero = ZeroBefore.of(event, periodNanos, sorter);
     Samples s =
         Samples.of(
             event.log(), zero.counts(), event.polarity(), periodNanos, !event.gaps().isEmpty());
@@ -68,7 +69,7 @@ final class EventReading {
 
   /** Whether the fall took no longer than this, periods; a spike in it does not count. */
   boolean fellWithin(double periods) {
-    return fall.map(Fall::periods).orElse(0.0) <= periods || calmFallPeriods() <= periods;
+    return fall.isEmpty() || fall.get().periods() <= periods || calmFallPeriods() <= periods;
   }
 
   private double calmFallPeriods() {
@@ -108,12 +109,12 @@ final class EventReading {
 
   /** How far the reading went below zero after the fall, spikes left out, counts. */
   double reboundCounts() {
-    int from = fall.map(Fall::bottom).orElse(s.size());
+    int from = fall.isPresent() ? fall.get().bottom() : s.size();
+    double[] x = s.x;
     double lowest = 0;
-    for (int i = Math.max(1, from); i + 1 < s.size(); i++) {
-      double low = Math.min(s.x[i - 1], s.x[i]);
-      double middle = Math.max(low, Math.min(Math.max(s.x[i - 1], s.x[i]), s.x[i + 1]));
-      lowest = Math.min(lowest, middle);
+    for (int i = Math.max(1, from); i + 1 < x.length; i++) {
+      double middle = RunningMedian.ofThree(x[i - 1], x[i], x[i + 1]);
+      lowest = middle < lowest ? middle : lowest;
     }
     return -lowest;
   }
@@ -145,7 +146,7 @@ final class EventReading {
 
   /** Whether the reading rose at once, like a knock; slow rates cannot tell. */
   boolean impulsive() {
-    int top = fall.map(Fall::top).orElse(peak);
+    int top = fall.isPresent() ? fall.get().top() : peak;
     return top - onset < 2 && !RunningMedian.isSlow(periodNanos);
   }
 }

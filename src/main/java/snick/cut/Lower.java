@@ -62,4 +62,50 @@ final class Lower {
     }
     return sum;
   }
+
+  /** The inverse of a factor, lower like it. */
+  static double[] inverse(double[] l, int size) {
+    double[] inverse = new double[size * size];
+    for (int j = 0; j < size; j++) {
+      inverse[j * size + j] = 1 / l[j * size + j];
+      for (int i = j + 1; i < size; i++) {
+        double sum = 0;
+        for (int k = j; k < i; k++) {
+          sum -= l[i * size + k] * inverse[k * size + j];
+        }
+        inverse[i * size + j] = sum / l[i * size + i];
+      }
+    }
+    return inverse;
+  }
+
+  /** Replaces b by L·b. */
+  static void multiply(double[] l, int size, double[] b) {
+    for (int i = size - 1; i >= 0; i--) {
+      double sum = 0;
+      for (int k = 0; k <= i; k++) {
+        sum += l[i * size + k] * b[k];
+      }
+      b[i] = sum;
+    }
+  }
+
+  /** Replaces the part of b that begins at {@code from} by Lᵀ times it. */
+  static void multiplyTransposed(double[] l, int size, double[] b, int from) {
+    for (int i = 0; i < size; i++) {
+      double sum = 0;
+      for (int k = i; k < size; k++) {
+        sum += l[k * size + i] * b[from + k];
+      }
+      b[from + i] = sum;
+    }
+  }
+
+  static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int k = 0; k < a.length; k++) {
+      sum += a[k] * b[k];
+    }
+    return sum;
+  }
 }

@@ -1,10 +1,6 @@
 package snick.cut;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 
 /**
  * All of the regression that depends on the sampling rate only, kept from cut to cut: the basis,
@@ -25,18 +21,13 @@ final class RampDesign {
    */
   private static final double STEP_PER_WINDOW = 0.65;
 
-  /** Prior deviation of level and rise of the straight part, noises: as good as none. */
-  private static final double TREND_NOISES = 1e5;
-
-  private static final int FACTORS_KEPT = 96;
-
-  /** Enough for all phases, filters and priors that cuts of one rig ask for; about 3 MB. */
+  /** Of four kilobytes at most, for all breaks, filters and priors that one rig's cuts ask for. */
   private static final int VIEWS_KEPT = 1 << 12;
 
-  private static final int SLOT_SHIFT = 32 - 12;
+  private static final int SLOT_SHIFT = 64 - 12;
 
   /** A large odd factor, so that neighbouring keys do not share slots (Fibonacci hashing). */
-  private static final int SPREAD = 0x9E37_79B1;
+  private static final long SPREAD = 0x9E37_79B9_7F4A_7C15L;
 
   private static final int FINEST_STEP = 4;
   private static final int STEPS_PER_OCTAVE = 4;
@@ -46,20 +37,14 @@ final class RampDesign {
   private final LoadingBasis basis;
   private final LateNodes nodes;
   private final LateRegression regression = new LateRegression();
-  private final double[][] rows;
+  private final double[][] columns;
+  private final double[][] gains = new double[Kernel.FAMILY.size()][];
+  private final double[][] deviations = new double[Unevenness.LADDER.size()][];
   private final KernelTable[] tables = new KernelTable[Kernel.FAMILY.size()];
   private final LateView[] views = new LateView[VIEWS_KEPT];
-  private final int[] viewKeys = new int[VIEWS_KEPT];
-  private final Map<Integer, double[]> grams = new HashMap<>();
-  private final Map<Integer, EarlyFactor[]> factors =
-      new LinkedHashMap<>(64, 0.75f, true) {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Integer, EarlyFactor[]> eldest) {
-          return size() > FACTORS_KEPT;
-        }
-      };
+  private final long[] viewKeys = new long[VIEWS_KEPT];
+  private final EarlyFrame[] frames;
+  private final EarlyFactor[][] factors;
 
   RampDesign(double rateHertz) {
     this.rateHertz = rateHertz;
@@ -69,10 +54,22 @@ final class RampDesign {
     window = (int) span;
     basis = new LoadingBasis(0, span, step, (int) Math.floor(top / step));
     nodes = new LateNodes(top);
-    rows = new double[window][basis.size()];
+    columns = columns();
+    frames = new EarlyFrame[window + 1];
+    factors = new EarlyFactor[window + 1][];
+  }
+
+  /** The members of the basis at all readings that may be used, oldest first. */
+  private double[][] columns() {
+    double[][] columns = new double[basis.size()][window];
+    double[] row = new double[basis.size()];
     for (int i = 0; i < window; i++) {
-      basis.at(RampWindow.LATE_FROM - 1 - i, rows[i]);
+      basis.at(RampWindow.LATE_FROM - window + i, row);
+      for (int j = 0; j < row.length; j++) {
+        columns[j][i] = row[j];
+      }
     }
+    return columns;
   }
 
   double rateHertz() {
@@ -101,65 +98,67 @@ final class RampDesign {
     return tables[kernel];
   }
 
-  /** The basis times the early readings, oldest first. */
-  double[] right(double[] early) {
-    double[] right = new double[basis.size()];
-    for (int i = 0; i < early.length; i++) {
-      double[] row = rows[early.length - 1 - i];
-      double reading = early[i];
-      for (int j = 0; j < right.length; j++) {
-        right[j] += row[j] * reading;
-      }
+  /** What so many early readings can show. */
+  EarlyFrame frame(int early) {
+    if (frames[early] == null) {
+      double[][] newest = new double[2 + 2 * basis.harmonics()][];
+      Arrays.setAll(newest, j -> Arrays.copyOfRange(columns[j], window - early, window));
+      frames[early] =
+          new EarlyFrame(newest[0], newest[1], Arrays.copyOfRange(newest, 2, newest.length));
+      factors[early] = new EarlyFactor[tables.length * Unevenness.LADDER.size()];
     }
-    return right;
+    return frames[early];
   }
 
   EarlyFactor factor(int early, int kernel, int unevenness) {
-    EarlyFactor[] all =
-        factors.computeIfAbsent(
-            early * tables.length + kernel, k -> new EarlyFactor[Unevenness.LADDER.size()]);
-    if (all[unevenness] == null) {
-      all[unevenness] = make(early, Kernel.FAMILY.get(kernel), Unevenness.LADDER.get(unevenness));
+    EarlyFrame frame = frame(early);
+    int at = kernel * Unevenness.LADDER.size() + unevenness;
+    if (factors[early][at] == null) {
+      factors[early][at] = new EarlyFactor(frame, gains(kernel), deviations(unevenness));
     }
-    return all[unevenness];
+    return factors[early][at];
+  }
+
+  private double[] gains(int kernel) {
+    if (gains[kernel] == null) {
+      gains[kernel] = new double[2 * basis.harmonics()];
+      Arrays.setAll(gains[kernel], m -> Kernel.FAMILY.get(kernel).gain(basis.frequency(m / 2)));
+    }
+    return gains[kernel];
+  }
+
+  private double[] deviations(int unevenness) {
+    if (deviations[unevenness] == null) {
+      double[] variances = Unevenness.LADDER.get(unevenness).variances(basis, rateHertz, 1, 1);
+      deviations[unevenness] = new double[2 * basis.harmonics()];
+      Arrays.setAll(deviations[unevenness], m -> Math.sqrt(variances[2 + m]));
+    }
+    return deviations[unevenness];
+  }
+
+  /** What the early readings tell of the loading near the break. */
+  EarlyFactor.Nodes nodes(int early, int kernel, int unevenness) {
+    return factor(early, kernel, unevenness).nodes(basis, nodes);
   }
 
   /** How the late samples see the loading if the break lies at a phase. */
-  LateView view(int early, int kernel, int unevenness, int phase) {
-    int priors = Unevenness.LADDER.size();
-    int phases = 2 * KernelTable.MOST_PHASE + 1;
-    int key = ((early * tables.length + kernel) * priors + unevenness) * phases + phase;
-    int slot = (key * SPREAD) >>> SLOT_SHIFT;
+  LateView view(int early, int kernel, int unevenness, int phase, LateSpread spread) {
+    if (!spread.usual()) {
+      return made(early, kernel, unevenness, phase, spread);
+    }
+    long priors = Unevenness.LADDER.size();
+    long place = (early * (long) tables.length + kernel) * priors + unevenness;
+    long key = spread.key(place * (2 * KernelTable.MOST_PHASE + 1) + phase);
+    int slot = (int) (key * SPREAD >>> SLOT_SHIFT);
     if (views[slot] == null || viewKeys[slot] != key) {
-      double[] covariance = factor(early, kernel, unevenness).nodeCovariance();
-      views[slot] = new LateView(table(kernel), phase, covariance, nodes.size());
+      views[slot] = made(early, kernel, unevenness, phase, spread);
       viewKeys[slot] = key;
     }
     return views[slot];
   }
 
-  private EarlyFactor make(int early, Kernel kernel, Unevenness unevenness) {
-    double[] gram = grams.computeIfAbsent(early, this::gram);
-    double[] gains = new double[basis.size()];
-    Arrays.fill(gains, 1);
-    for (int m = 0; m < basis.harmonics(); m++) {
-      gains[2 + 2 * m] = kernel.gain(basis.frequency(m));
-      gains[3 + 2 * m] = gains[2 + 2 * m];
-    }
-    double[] variances = unevenness.variances(basis, rateHertz, 1, TREND_NOISES);
-    return new EarlyFactor(gram, gains, variances, basis, nodes);
-  }
-
-  private double[] gram(int early) {
-    int size = basis.size();
-    double[] gram = new double[size * size];
-    for (double[] row : List.of(rows).subList(0, early)) {
-      for (int i = 0; i < size; i++) {
-        for (int j = 0; j <= i; j++) {
-          gram[i * size + j] += row[i] * row[j];
-        }
-      }
-    }
-    return gram;
+  private LateView made(int early, int kernel, int unevenness, int phase, LateSpread spread) {
+    double[] covariance = nodes(early, kernel, unevenness).covariance();
+    return new LateView(table(kernel), phase, nodes, covariance, spread);
   }
 }

@@ -30,6 +30,7 @@ final class RestTracker {
   /** Standard deviation of the rounding to whole counts, 1/√12. */
   static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 
+  private final FewSorter sorter;
   private final int[] picked = new int[PICKED];
   private final SortedWindow medians = new SortedWindow(3);
   private final SortedWindow sigmas = new SortedWindow(KEPT);
@@ -41,6 +42,10 @@ final class RestTracker {
   private double level;
   private double noise = QUANTISATION_COUNTS;
   private double trigger = Double.POSITIVE_INFINITY;
+
+  RestTracker(FewSorter sorter) {
+    this.sorter = sorter;
+  }
 
   /** Starts anew: nothing is known. */
   void forget() {
@@ -85,7 +90,7 @@ final class RestTracker {
     if (n < 4) {
       return;
     }
-    Arrays.sort(picked, 0, n);
+    sorter.sort(picked, n);
     int tail = n / TAIL_SHARE;
     double median = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
     double halfRange = 0.5 * (picked[n - 2] - picked[1]);
@@ -136,7 +141,7 @@ final class RestTracker {
     noise = Math.max(QUANTISATION_COUNTS, sigmas.median());
     double widest = 0.5 * Math.max(0, range(course, n) - 2 * noise);
     for (int i = 0; i < n; i++) {
-      widest = Math.max(widest, halfRanges[i]);
+      widest = halfRanges[i] > widest ? halfRanges[i] : widest;
     }
     trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution(n)) : trigger;
     double target = medians.median();
@@ -153,8 +158,8 @@ final class RestTracker {
     double lowest = values[0];
     double highest = values[0];
     for (int i = 1; i < n; i++) {
-      lowest = Math.min(lowest, values[i]);
-      highest = Math.max(highest, values[i]);
+      lowest = values[i] < lowest ? values[i] : lowest;
+      highest = values[i] > highest ? values[i] : highest;
     }
     return highest - lowest;
   }

@@ -50,7 +50,7 @@ final class RunningMedian {
     return ofThree(least, greatest, t);
   }
 
-  private static double ofThree(double p, double q, double r) {
+  static double ofThree(double p, double q, double r) {
     return Math.max(Math.min(p, q), Math.min(Math.max(p, q), r));
   }
 }

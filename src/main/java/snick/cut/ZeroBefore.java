@@ -1,6 +1,5 @@
 package snick.cut;
 
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -28,9 +27,9 @@ final class ZeroBefore {
     this.restsUntil = restsUntil;
   }
 
-  static ZeroBefore of(Event event, double periodNanos) {
+  static ZeroBefore of(Event event, double periodNanos, FewSorter sorter) {
     SampleLog log = event.log();
-    Optional<ZeroBefore> moved = heldLevel(event, periodNanos);
+    Optional<ZeroBefore> moved = heldLevel(event, periodNanos, sorter);
     if (moved.isPresent()) {
       return moved.get();
     }
@@ -42,8 +41,8 @@ final class ZeroBefore {
     if (to - from < PART_LEAST) {
       return new ZeroBefore(event.zeroCounts(), 0.5 * noise, false, 0);
     }
-    double late = trimmedMean(log, from, to);
-    double early = trimmedMean(log, 0, Math.min(to, part));
+    double late = trimmedMean(log, from, to, sorter);
+    double early = trimmedMean(log, 0, Math.min(to, part), sorter);
     boolean crept = Math.abs(late - early) > CREPT_NOISES * noise;
     double after = event.levelAfterCounts();
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
@@ -60,7 +59,7 @@ final class ZeroBefore {
    * the loading, the level had moved before and is the zero. If nothing was known of the rest
    * before, the level after is taken.
    */
-  private static Optional<ZeroBefore> heldLevel(Event event, double periodNanos) {
+  private static Optional<ZeroBefore> heldLevel(Event event, double periodNanos, FewSorter sorter) {
     if (!event.fallen() && event.end() != Event.End.SETTLED) {
       return Optional.empty();
     }
@@ -79,7 +78,7 @@ final class ZeroBefore {
         ? Optional.empty()
         : Optional.of(
             new ZeroBefore(
-                trimmedMean(event.log(), until - needed, until),
+                trimmedMean(event.log(), until - needed, until, sorter),
                 noise / Math.sqrt(needed),
                 true,
                 until - 1));
@@ -100,12 +99,12 @@ final class ZeroBefore {
   }
 
   /** Mean of the middle half. */
-  private static double trimmedMean(SampleLog log, int from, int to) {
+  private static double trimmedMean(SampleLog log, int from, int to, FewSorter sorter) {
     int[] readings = new int[to - from];
     for (int i = from; i < to; i++) {
       readings[i - from] = log.counts(i);
     }
-    Arrays.sort(readings);
+    sorter.sort(readings, readings.length);
     int cut = readings.length / 4;
     double sum = 0;
     for (int i = cut; i < readings.length - cut; i++) {
