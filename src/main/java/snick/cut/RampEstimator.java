@@ -27,7 +27,7 @@ final class RampEstimator {
    */
   private static final double FILTER_FALL = 2;
 
-  /** Above {@link #MISFIT_ALLOWED}, for looking for a spike costs twenty fits. */
+  /** Above what a right model leaves, for looking for a spike costs twenty fits. */
   private static final double SPIKE_MISFIT = 1.5;
 
   /** With a reading or two fewer the rms of the rest scatters more than that of all. */
