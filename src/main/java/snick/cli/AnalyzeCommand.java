@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +24,7 @@ import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 import snick.port.RecordedSource;
+import snick.quantity.Force;
 import snick.sample.StreamFacts;
 
 /** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
@@ -39,6 +39,9 @@ import snick.sample.StreamFacts;
       "  cat log.txt | snick analyze - --counts-per-gf 437.25",
     })
 final class AnalyzeCommand implements Callable<Integer> {
+  private static final Calibration.Line COUNTS =
+      new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0);
+
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "A capture, a text log, or - for standard input.")
@@ -58,6 +61,7 @@ final class AnalyzeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    calibration.requirePositive();
     Pipeline pipeline = new Pipeline(streamChoice.settings(), this::print);
     decimals = () -> pipeline.stream().decimals();
     RecordedSource source = open();
@@ -125,10 +129,7 @@ final class AnalyzeCommand implements Callable<Integer> {
   /** Without a calibration, JSON has counts where it would have gf. */
   private EventJson contract() {
     return contracts.computeIfAbsent(
-        decimals.getAsInt(),
-        digits ->
-            new EventJson(
-                typedIn().orElseGet(() -> Calibration.countsPerGramForce(1, Instant.EPOCH))));
+        decimals.getAsInt(), digits -> new EventJson(calibration.line(digits).orElse(COUNTS)));
   }
 
   private Scale scale() {
@@ -154,7 +155,7 @@ final class AnalyzeCommand implements Callable<Integer> {
     if (source.torn()) {
       err().println("snick: " + file + " ends in a damaged record; everything before it was read");
     }
-    if (typedIn().isEmpty() && !json) {
+    if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
   }

@@ -9,6 +9,9 @@ import snick.quantity.Force;
 
 /** A straight-line calibration typed in. */
 final class CalibrationChoice {
+  /** Where a line that was typed in holds. */
+  static final ForceRange RANGE = ForceRange.upToNewtons(1e5);
+
   @Option(
       names = "--counts-per-gf",
       paramLabel = "N",
@@ -30,24 +33,33 @@ final class CalibrationChoice {
    * @throws Refusal if it cannot be
    */
   Optional<Calibration> given(int decimals) {
+    return line(decimals)
+        .map(line -> Calibration.straightLine(Optional.empty(), Instant.EPOCH, line, RANGE));
+  }
+
+  /** The line of {@link #given} alone. */
+  Optional<Calibration.Line> line(int decimals) {
     if (countsPerGramForce == null) {
       return Optional.empty();
     }
     requirePositive();
     double countsPerNewton = Math.pow(10, decimals) / Force.NEWTONS_PER_GRAM_FORCE;
-    Calibration.Line line =
+    return Optional.of(
         new Calibration.Line(
             countsPerGramForce * countsPerNewton,
             uncertaintyCountsPerGramForce * countsPerNewton,
             0,
-            0);
-    return Optional.of(
-        Calibration.straightLine(
-            Optional.empty(), Instant.EPOCH, line, ForceRange.upToNewtons(1e5)));
+            0));
   }
 
-  private void requirePositive() {
-    if (!(countsPerGramForce > 0 && Double.isFinite(countsPerGramForce))) {
+  /**
+   * Refuses what cannot be a line; nothing typed in is none.
+   *
+   * @throws Refusal naming the value
+   */
+  void requirePositive() {
+    if (countsPerGramForce != null
+        && !(countsPerGramForce > 0 && Double.isFinite(countsPerGramForce))) {
       throw Refusal.usage(
           "--counts-per-gf "
               + countsPerGramForce

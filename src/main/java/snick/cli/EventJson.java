@@ -4,6 +4,7 @@ import snick.cut.Cut;
 import snick.cut.Flag;
 import snick.cut.Peak;
 import snick.force.Calibration;
+import snick.force.CalibrationCurve;
 import snick.quantity.Force;
 
 /**
@@ -19,12 +20,13 @@ final class EventJson {
   /** Larger than any force, and all its millionths are still whole numbers. */
   private static final double MOST_IN_STEPS = 1e9;
 
-  private final Calibration calibration;
+  private final CalibrationCurve curve;
   private final StringBuilder line = new StringBuilder(256);
   private final char[] digits = new char[24];
 
-  EventJson(Calibration calibration) {
-    this.calibration = calibration;
+  /** Forces by {@code line}, over {@link CalibrationChoice#RANGE}. */
+  EventJson(Calibration.Line line) {
+    this.curve = line.curve();
   }
 
   /** The event as a line; forces in gf, times in s since the first sample. Valid until the next. */
@@ -71,7 +73,7 @@ final class EventJson {
   }
 
   private double exactGramForce(double deflectionCounts) {
-    return calibration.newtons(deflectionCounts) / Force.NEWTONS_PER_GRAM_FORCE;
+    return curve.newtons(deflectionCounts, CalibrationChoice.RANGE) / Force.NEWTONS_PER_GRAM_FORCE;
   }
 
   private void flags(Cut cut) {

@@ -137,20 +137,22 @@ public record Calibration(
                 + " counts: neither may be negative");
       }
     }
+
+    /** The line as a curve; slope and offset count as uncorrelated. */
+    public CalibrationCurve curve() {
+      double slopeVariance = slopeUncertaintyCountsPerNewton * slopeUncertaintyCountsPerNewton;
+      double offsetVariance = offsetUncertaintyCounts * offsetUncertaintyCounts;
+      return new CalibrationCurve(
+          new double[] {offsetCounts, slopeCountsPerNewton},
+          new double[][] {{offsetVariance, 0}, {0, slopeVariance}},
+          Double.POSITIVE_INFINITY);
+    }
   }
 
   /** A calibration from a typed-in line; slope and offset count as uncorrelated. */
   public static Calibration straightLine(
       Optional<RigSetting> boundTo, Instant made, Line line, ForceRange range) {
-    double slopeVariance =
-        line.slopeUncertaintyCountsPerNewton() * line.slopeUncertaintyCountsPerNewton();
-    double offsetVariance = line.offsetUncertaintyCounts() * line.offsetUncertaintyCounts();
-    CalibrationCurve curve =
-        new CalibrationCurve(
-            new double[] {line.offsetCounts(), line.slopeCountsPerNewton()},
-            new double[][] {{offsetVariance, 0}, {0, slopeVariance}},
-            Double.POSITIVE_INFINITY);
-    return named(boundTo, made, Optional.empty(), curve, range, List.of(), "typed in");
+    return named(boundTo, made, Optional.empty(), line.curve(), range, List.of(), "typed in");
   }
 
   /**
@@ -199,21 +201,7 @@ public record Calibration(
    * @param deflectionCounts reading above zero, positive in loading direction, finite
    */
   public double newtons(double deflectionCounts) {
-    double from = range.from().newtons();
-    double to = range.to().newtons();
-    if (deflectionCounts < curve.deflectionCounts(from)) {
-      return alongTangent(from, deflectionCounts);
-    }
-    if (deflectionCounts > curve.deflectionCounts(to)) {
-      return alongTangent(to, deflectionCounts);
-    }
-    return Math.min(to, Math.max(from, curve.forceNewtons(deflectionCounts, range)));
-  }
-
-  private double alongTangent(double contactNewtons, double deflectionCounts) {
-    return contactNewtons
-        + (deflectionCounts - curve.deflectionCounts(contactNewtons))
-            / curve.slopeCountsPerNewton(contactNewtons);
+    return curve.newtons(deflectionCounts, range);
   }
 
   /**

@@ -39,7 +39,11 @@ public final class CalibrationCurve {
   }
 
   private static double[][] copy(double[][] matrix) {
-    return Arrays.stream(matrix).map(double[]::clone).toArray(double[][]::new);
+    double[][] copy = matrix.clone();
+    for (int i = 0; i < copy.length; i++) {
+      copy[i] = matrix[i].clone();
+    }
+    return copy;
   }
 
   private static void requireFinite(double[] values, String what) {
@@ -165,6 +169,30 @@ public final class CalibrationCurve {
     }
     double inflection = -coefficients[2] / (3 * coefficients[3]);
     return inflection <= from || inflection >= to || slopeCountsPerNewton(inflection) > 0;
+  }
+
+  /**
+   * Force of a deflection, N: beyond the range along the tangent at its nearest end.
+   *
+   * @param deflectionCounts reading above zero, positive in loading direction, finite
+   * @param range where the curve holds, and rises
+   */
+  public double newtons(double deflectionCounts, ForceRange range) {
+    double from = range.from().newtons();
+    double to = range.to().newtons();
+    if (deflectionCounts < deflectionCounts(from)) {
+      return alongTangent(from, deflectionCounts);
+    }
+    if (deflectionCounts > deflectionCounts(to)) {
+      return alongTangent(to, deflectionCounts);
+    }
+    return Math.min(to, Math.max(from, forceNewtons(deflectionCounts, range)));
+  }
+
+  private double alongTangent(double contactNewtons, double deflectionCounts) {
+    return contactNewtons
+        + (deflectionCounts - deflectionCounts(contactNewtons))
+            / slopeCountsPerNewton(contactNewtons);
   }
 
   /** Force, in N, within {@code range} at which a rising curve has this deflection; bisection. */

@@ -41,4 +41,15 @@ public interface FrameSink {
    * @param counts reading in units of the last digit
    */
   void reading(long deviceMicros, int counts);
+
+  /** Several text readings; the batch is valid only during the call. */
+  default void readings(ReadingBatch batch) {
+    for (int i = 0; i < batch.size(); i++) {
+      if (batch.timed()) {
+        reading(batch.micros(i), batch.counts(i));
+      } else {
+        reading(batch.counts(i));
+      }
+    }
+  }
 }

@@ -10,6 +10,8 @@ final class LineStream {
 
   private final byte[] held = new byte[MAX_LINE_BYTES];
   private final LineParser parser = new LineParser();
+  private final PlainLines plainLines = new PlainLines();
+  private final ReadingBatch batch = new ReadingBatch();
   private final Counters counters;
   private int heldBytes;
   private boolean skipping;
@@ -46,6 +48,7 @@ final class LineStream {
       mayBeRest = false;
     }
     while (from < end && !zeroMet) {
+      from = plain(bytes, from, end, sink);
       int stop = indexOfStop(bytes, from, end);
       if (stop == end) {
         hold(bytes, from, end);
@@ -60,6 +63,31 @@ final class LineStream {
       from = stop + 1;
     }
     return from;
+  }
+
+  /** Takes what plain lines begin here; behind them. */
+  private int plain(byte[] bytes, int at, int end, FrameSink sink) {
+    if (heldBytes > 0 || skipping || checksumExpected || digits != 0 || saidDigits != 0) {
+      return at;
+    }
+    int from = at;
+    batch.clear();
+    int next = plainLines.read(bytes, from, end, batch);
+    while (next > from) {
+      handOn(batch, sink);
+      from = next;
+      batch.clear();
+      next = plainLines.read(bytes, from, end, batch);
+    }
+    return from;
+  }
+
+  private void handOn(ReadingBatch batch, FrameSink sink) {
+    counters.goodLines += batch.size();
+    counters.samples += batch.size();
+    readingMet = true;
+    misfits = 0;
+    sink.readings(batch);
   }
 
   private static int indexOfStop(byte[] bytes, int from, int end) {

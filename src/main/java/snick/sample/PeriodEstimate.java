@@ -6,7 +6,8 @@ package snick.sample;
  * steps are far from it: then it was wrong.
  */
 final class PeriodEstimate {
-  private static final double SHARE_OF_NEW = 1.0 / 64;
+  private static final int STEPS_TO_SETTLE = 63;
+  private static final double SHARE_OF_NEW = 1.0 / (STEPS_TO_SETTLE + 1);
 
   /** A step counts as one period when it is within this factor of it. */
   private static final double NEAR = 1.6;
@@ -49,7 +50,8 @@ final class PeriodEstimate {
   private void follow(long stepNanos) {
     observed++;
     farSteps = 0;
-    nanos += (stepNanos - nanos) * Math.max(SHARE_OF_NEW, 1.0 / (observed + 1));
+    nanos +=
+        (stepNanos - nanos) * (observed < STEPS_TO_SETTLE ? 1.0 / (observed + 1) : SHARE_OF_NEW);
   }
 
   private void doubt(long stepNanos) {

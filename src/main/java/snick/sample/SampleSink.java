@@ -16,6 +16,13 @@ public interface SampleSink {
    */
   void sample(long deviceNanos, int counts);
 
+  /** The first {@code size} of several conversion results; the arrays stay the caller's. */
+  default void samples(long[] deviceNanos, int[] counts, int size) {
+    for (int i = 0; i < size; i++) {
+      sample(deviceNanos[i], counts[i]);
+    }
+  }
+
   /** The converter stood at the end of its range: a value, not a number. */
   void overrange(long deviceNanos, Rail rail);
 

@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import snick.frame.Answer;
 import snick.frame.FrameSink;
 import snick.frame.Hello;
+import snick.frame.ReadingBatch;
 import snick.frame.SampleBatch;
 import snick.frame.Status;
 import snick.quantity.SampleRate;
@@ -22,7 +23,11 @@ import snick.quantity.SampleRate;
 public final class SampleStream implements FrameSink {
   private static final int DEFAULT_CONVERTER_BITS = 24;
 
+  private static final int BLOCK_SAMPLES = ReadingBatch.MAX_READINGS;
+
   private final SampleSink sink;
+  private final long[] blockNanos = new long[BLOCK_SAMPLES];
+  private final int[] blockCounts = new int[BLOCK_SAMPLES];
   private final DeviceClock clock = new DeviceClock();
   private final PeriodEstimate period;
   private final StreamFacts.Counter facts = new StreamFacts.Counter();
@@ -33,6 +38,7 @@ public final class SampleStream implements FrameSink {
   private int lowestCode = lowest(DEFAULT_CONVERTER_BITS);
   private int highestCode = highest(DEFAULT_CONVERTER_BITS);
   private int decimals;
+  private int blockSize;
   private boolean anySample;
   private boolean sequenceKnown;
   private long nextSequence;
@@ -75,6 +81,7 @@ public final class SampleStream implements FrameSink {
     place(batch);
     int last = batch.size() - 1;
     emitEvenly(batch, last);
+    handOn();
     clock.advance(batch.spanMicros() * 1000);
     nextSequence = (batch.sequence() + batch.size()) & DeviceClock.MASK_32;
     if (last > 0) {
@@ -123,7 +130,7 @@ public final class SampleStream implements FrameSink {
     clock.finishMove(batch.spanMicros());
     if (missing > 0) {
       facts.lost(missing);
-      sink.gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
+      gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
     } else {
       period.observe(clock.nanos() - beforeNanos);
     }
@@ -135,7 +142,7 @@ public final class SampleStream implements FrameSink {
     if (!clock.movePaused(deviceMicros, expectedNanos)) {
       return false;
     }
-    sink.gap(new Gap(Gap.Cause.PAUSED, beforeNanos, clock.nanos(), 0));
+    gap(new Gap(Gap.Cause.PAUSED, beforeNanos, clock.nanos(), 0));
     return true;
   }
 
@@ -153,13 +160,39 @@ public final class SampleStream implements FrameSink {
 
   private void breakAxis(Gap.Cause cause) {
     if (anySample) {
-      sink.gap(new Gap(cause, clock.nanos(), clock.nanos(), 0));
+      gap(new Gap(cause, clock.nanos(), clock.nanos(), 0));
       facts.broken(cause);
     }
   }
 
   @Override
   public void reading(int counts) {
+    take(counts);
+    handOn();
+  }
+
+  @Override
+  public void reading(long deviceMicros, int counts) {
+    take(deviceMicros, counts);
+    handOn();
+  }
+
+  @Override
+  public void readings(ReadingBatch batch) {
+    int size = batch.size();
+    if (batch.timed()) {
+      for (int i = 0; i < size; i++) {
+        take(batch.micros(i), batch.counts(i));
+      }
+    } else {
+      for (int i = 0; i < size; i++) {
+        take(batch.counts(i));
+      }
+    }
+    handOn();
+  }
+
+  private void take(int counts) {
     if (anySample) {
       clock.advance(Math.round(period.nanos()));
     }
@@ -167,8 +200,7 @@ public final class SampleStream implements FrameSink {
     emit(clock.nanos(), counts);
   }
 
-  @Override
-  public void reading(long deviceMicros, int counts) {
+  private void take(long deviceMicros, int counts) {
     if (!anySample) {
       originMicros = OptionalLong.of(deviceMicros);
       clock.restart(deviceMicros, 0);
@@ -190,7 +222,7 @@ public final class SampleStream implements FrameSink {
     long missing = period.missing(stepNanos);
     if (missing > 0) {
       facts.lost(missing);
-      sink.gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
+      gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
     } else {
       period.observe(stepNanos);
     }
@@ -201,9 +233,25 @@ public final class SampleStream implements FrameSink {
     facts.sample();
     if (decimals == 0 && (counts <= lowestCode || counts >= highestCode)) {
       facts.overrange();
+      handOn();
       sink.overrange(deviceNanos, counts <= lowestCode ? Rail.LOW : Rail.HIGH);
     } else {
-      sink.sample(deviceNanos, counts);
+      blockNanos[blockSize] = deviceNanos;
+      blockCounts[blockSize++] = counts;
+    }
+  }
+
+  private void gap(Gap gap) {
+    handOn();
+    sink.gap(gap);
+  }
+
+  /** Hands on the samples that wait; never more than one batch's. */
+  private void handOn() {
+    if (blockSize > 0) {
+      int size = blockSize;
+      blockSize = 0;
+      sink.samples(blockNanos, blockCounts, size);
     }
   }
 

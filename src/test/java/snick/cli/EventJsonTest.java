@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
-import java.time.Instant;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -21,9 +20,11 @@ import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.Calibration;
+import snick.quantity.Force;
 
 class EventJsonTest {
-  private final EventJson json = new EventJson(Calibration.countsPerGramForce(1, Instant.EPOCH));
+  private final EventJson json =
+      new EventJson(new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0));
 
   private static Cut cut(OptionalLong breakNanos, Optional<Peak> peak, double rate, Flag... flags) {
     Set<Flag> set = EnumSet.noneOf(Flag.class);

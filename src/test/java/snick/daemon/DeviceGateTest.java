@@ -3,6 +3,7 @@ package snick.daemon;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.mockito.ArgumentMatchers.any;
 import static org.mockito.ArgumentMatchers.eq;
+import static org.mockito.Mockito.CALLS_REAL_METHODS;
 import static org.mockito.Mockito.mock;
 import static org.mockito.Mockito.never;
 import static org.mockito.Mockito.times;
@@ -16,7 +17,7 @@ import snick.sample.SampleSink;
 import snick.sample.SampleStream;
 
 class DeviceGateTest {
-  private final SampleSink samples = mock(SampleSink.class);
+  private final SampleSink samples = mock(SampleSink.class, CALLS_REAL_METHODS);
   private final DeviceGate.Listener listener = mock(DeviceGate.Listener.class);
   private final DeviceGate gate =
       new DeviceGate(new SampleStream(new SampleRate(80), samples), listener);
