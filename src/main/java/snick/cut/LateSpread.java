@@ -27,7 +27,7 @@ record LateSpread(int usableBits, int ringStep, double misfit) {
   private static int bits(RampWindow w) {
     int bits = 0;
     for (int i = 0; i < RampWindow.LATE; i++) {
-      bits |= w.lateUsable[i] ? 1 << i : 0;
+      bits |= w.lateUsable[i] ? (1 << i) : 0;
     }
     return bits;
   }
@@ -55,7 +55,7 @@ record LateSpread(int usableBits, int ringStep, double misfit) {
   }
 
   boolean usable(int late) {
-    return (usableBits & 1 << late) != 0;
+    return (usableBits & (1 << late)) != 0;
   }
 
   /** Variance of a late reading of which this share was seen after the break, noises squared. */
@@ -67,6 +67,6 @@ record LateSpread(int usableBits, int ringStep, double misfit) {
 
   /** A number that differs for each usual spread and each {@code other}. */
   long key(long other) {
-    return (other << RampWindow.LATE | usableBits) * (MOST_STEP + 1) + ringStep;
+    return ((other << RampWindow.LATE) | usableBits) * (MOST_STEP + 1) + ringStep;
   }
 }

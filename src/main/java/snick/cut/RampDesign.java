@@ -149,7 +149,7 @@ final class RampDesign {
     long priors = Unevenness.LADDER.size();
     long place = (early * (long) tables.length + kernel) * priors + unevenness;
     long key = spread.key(place * (2 * KernelTable.MOST_PHASE + 1) + phase);
-    int slot = (int) (key * SPREAD >>> SLOT_SHIFT);
+    int slot = (int) ((key * SPREAD) >>> SLOT_SHIFT);
     if (views[slot] == null || viewKeys[slot] != key) {
       views[slot] = made(early, kernel, unevenness, phase, spread);
       viewKeys[slot] = key;
