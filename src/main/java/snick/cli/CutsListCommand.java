@@ -31,6 +31,9 @@ import snick.store.StoreReader;
 final class CutsListCommand implements Callable<Integer> {
   private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss");
 
+  private static final int MOST = 1_000_000;
+  private static final int MORE = 5;
+
   @Spec private CommandSpec spec;
   @Mixin private DataDirectory data;
 
@@ -49,27 +52,30 @@ final class CutsListCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (!(limit >= 1 && limit <= 1_000_000)) {
-      throw Refusal.usage("--limit " + limit + " is outside 1 to 1000000");
+    if (!(limit >= 1 && limit <= MOST)) {
+      throw Refusal.usage("--limit " + limit + " is outside 1 to " + MOST);
     }
     CutSelection selection =
         session.map(name -> CutSelection.all().inSession(name)).orElseGet(CutSelection::all);
     try (StoreReader store = OpenedStore.toRead(data)) {
-      print(store.latest(selection, limit), store.count(selection));
+      print(store.latest(selection, limit + 1));
     }
     return ExitCode.OK;
   }
 
-  private void print(List<CutSummary> cuts, long total) {
+  /** One more than wanted tells that there are more: counting them all would read them all. */
+  private void print(List<CutSummary> found) {
     PrintWriter out = spec.commandLine().getOut();
+    List<CutSummary> cuts = found.subList(0, Math.min(limit, found.size()));
     if (json) {
       cuts.forEach(cut -> JsonLine.print(out, StoredCutJson.of(cut)));
     } else if (cuts.isEmpty()) {
       out.println("No cuts yet. Record some: snick run PORT, or try: snick demo");
     } else {
       table(cuts).print(out);
-      if (total > cuts.size()) {
-        out.println(cuts.size() + " of " + total + "; more: --limit " + total);
+      if (found.size() > limit) {
+        out.println(
+            "The newest " + limit + "; more: --limit " + Math.min(MOST, (long) MORE * limit));
       }
     }
   }

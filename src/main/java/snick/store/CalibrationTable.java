@@ -48,28 +48,34 @@ final class CalibrationTable {
 
   private void insert(Calibration calibration, Optional<String> document, Instant createdAt) {
     Optional<RigSetting> rig = calibration.boundTo();
-    database
-        .query(
-            "INSERT INTO calibration (id, device_id, gain, nominal_rate_hz, polarity, made_utc_ns,"
-                + " valid_for_ns, degrees_of_freedom, from_n, to_n, basis, document,"
-                + " created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .text(calibration.id())
-        .text(rig.map(RigSetting::deviceId))
-        .whole(rig.map(r -> OptionalInt.of(r.gain())).orElse(OptionalInt.empty()))
-        .real(
-            rig.map(r -> OptionalDouble.of(r.nominalRate().hertz())).orElse(OptionalDouble.empty()))
-        .whole(rig.map(r -> OptionalInt.of(r.polarity())).orElse(OptionalInt.empty()))
-        .instant(calibration.made())
-        .whole(
-            calibration.validFor().map(d -> OptionalLong.of(nanos(d))).orElse(OptionalLong.empty()))
-        .real(calibration.curve().degreesOfFreedom())
-        .real(calibration.range().from().newtons())
-        .real(calibration.range().to().newtons())
-        .text(calibration.basis())
-        .text(document)
-        .instant(createdAt)
-        .change();
-    long number = database.lastId();
+    long number =
+        database
+            .query(
+                "INSERT INTO calibration (id, device_id, gain, nominal_rate_hz, polarity, made_utc_ns,"
+                    + " valid_for_ns, degrees_of_freedom, from_n, to_n, basis, document,"
+                    + " created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+                    + " RETURNING number AS id")
+            .text(calibration.id())
+            .text(rig.map(RigSetting::deviceId))
+            .whole(rig.map(r -> OptionalInt.of(r.gain())).orElse(OptionalInt.empty()))
+            .real(
+                rig.map(r -> OptionalDouble.of(r.nominalRate().hertz()))
+                    .orElse(OptionalDouble.empty()))
+            .whole(rig.map(r -> OptionalInt.of(r.polarity())).orElse(OptionalInt.empty()))
+            .instant(calibration.made())
+            .whole(
+                calibration
+                    .validFor()
+                    .map(d -> OptionalLong.of(nanos(d)))
+                    .orElse(OptionalLong.empty()))
+            .real(calibration.curve().degreesOfFreedom())
+            .real(calibration.range().from().newtons())
+            .real(calibration.range().to().newtons())
+            .text(calibration.basis())
+            .text(document)
+            .instant(createdAt)
+            .insertedId()
+            .orElseThrow();
     insertCurve(number, calibration.curve());
     insertTerms(number, calibration.terms());
   }

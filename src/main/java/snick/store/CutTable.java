@@ -43,24 +43,39 @@ final class CutTable {
         .orElse(OptionalLong.empty());
   }
 
+  /** Adds a cut of a number that its recording does not have yet; its id. */
   long add(long recordingId, Instant occurredAt, Cut cut) {
-    database
-        .query(
-            "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples) VALUES (?, ?, ?, ?)")
-        .whole(recordingId)
-        .whole(cut.number())
-        .instant(occurredAt)
-        .whole(cut.trace().size())
-        .change();
-    long id = database.lastId();
-    byte[] samples = TraceBlob.encode(cut.trace());
+    return addNew(recordingId, occurredAt, cut)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "recording " + recordingId + " already has a cut " + cut.number()));
+  }
+
+  /** Adds a cut with its trace; empty if its recording has one of this number, which is kept. */
+  OptionalLong addNew(long recordingId, Instant occurredAt, Cut cut) {
+    OptionalLong id =
+        database
+            .query(
+                "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples)"
+                    + " VALUES (?, ?, ?, ?) ON CONFLICT (recording, number) DO NOTHING RETURNING id")
+            .whole(recordingId)
+            .whole(cut.number())
+            .instant(occurredAt)
+            .whole(cut.trace().size())
+            .insertedId();
+    id.ifPresent(added -> addTrace(added, cut.trace()));
+    return id;
+  }
+
+  private void addTrace(long id, Trace trace) {
+    byte[] samples = TraceBlob.encode(trace);
     database
         .query("INSERT INTO cut_trace (cut, crc32c, samples) VALUES (?, ?, ?)")
         .whole(id)
         .whole(TraceBlob.checksum(samples))
         .blob(samples)
         .change();
-    return id;
   }
 
   Optional<CutSummary> summary(long id) {

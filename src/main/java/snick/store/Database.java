@@ -32,7 +32,7 @@ final class Database implements AutoCloseable {
   private final Connection connection;
   private final Map<String, PreparedStatement> statements = new HashMap<>();
 
-  private Database(Path file, Connection connection) {
+  Database(Path file, Connection connection) {
     this.file = file;
     this.failures = new Failures(file);
     this.connection = connection;
@@ -226,11 +226,6 @@ final class Database implements AutoCloseable {
     }
     statements.clear();
     return failures.of(cause);
-  }
-
-  /** Id of the row last inserted on this connection. */
-  long lastId() {
-    return query("SELECT last_insert_rowid() AS id").first(row -> row.whole("id")).orElseThrow();
   }
 
   /** Runs one or more statements that give no rows. */

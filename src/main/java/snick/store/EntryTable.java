@@ -29,13 +29,13 @@ final class EntryTable {
   }
 
   private long insert(Instant recorded, OptionalLong corrects, String why) {
-    database
-        .query("INSERT INTO entry (recorded_utc_ns, corrects, why) VALUES (?, ?, ?)")
+    return database
+        .query("INSERT INTO entry (recorded_utc_ns, corrects, why) VALUES (?, ?, ?) RETURNING id")
         .instant(recorded)
         .whole(corrects)
         .text(why.strip())
-        .change();
-    return database.lastId();
+        .insertedId()
+        .orElseThrow();
   }
 
   static <T> Entry<T> map(Row row, T content) {

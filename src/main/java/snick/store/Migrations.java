@@ -21,7 +21,8 @@ final class Migrations {
           "0002-forces.sql",
           "0003-journal.sql",
           "0004-undo.sql",
-          "0005-origins.sql");
+          "0005-origins.sql",
+          "0006-fewer-pages.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();

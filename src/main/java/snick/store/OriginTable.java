@@ -24,17 +24,17 @@ final class OriginTable {
   }
 
   long add(Origin origin, Instant takenIn) {
-    database
+    return database
         .query(
             "INSERT INTO origin (kind, sha256, name, document, taken_in_utc_ns)"
-                + " VALUES (?, ?, ?, ?, ?)")
+                + " VALUES (?, ?, ?, ?, ?) RETURNING id")
         .text(origin.kind())
         .text(origin.sha256())
         .text(origin.name())
         .text(origin.document())
         .instant(takenIn)
-        .change();
-    return database.lastId();
+        .insertedId()
+        .orElseThrow();
   }
 
   /** Marks a row of a table that has origins. */

@@ -80,6 +80,14 @@ final class Query {
     }
   }
 
+  /**
+   * Runs an insertion that returns {@code id}; empty if nothing was inserted. To the end: a broken
+   * reference is told only there.
+   */
+  OptionalLong insertedId() {
+    return list(row -> row.whole("id")).stream().mapToLong(Long::longValue).findFirst();
+  }
+
   /** Every row, mapped. */
   <T> List<T> list(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {

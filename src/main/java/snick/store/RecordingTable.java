@@ -20,10 +20,10 @@ final class RecordingTable {
   }
 
   long add(Recording recording) {
-    database
+    return database
         .query(
             "INSERT INTO recording (rig, firmware, source, form, started_at_utc_ns, gain,"
-                + " nominal_rate_hz, decimals) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+                + " nominal_rate_hz, decimals) VALUES (?, ?, ?, ?, ?, ?, ?, ?) RETURNING id")
         .whole(seen(recording))
         .text(recording.firmware())
         .text(recording.source())
@@ -32,8 +32,8 @@ final class RecordingTable {
         .whole(recording.gain())
         .real(recording.nominalRate().stream().mapToDouble(SampleRate::hertz).findFirst())
         .whole(recording.decimals())
-        .change();
-    return database.lastId();
+        .insertedId()
+        .orElseThrow();
   }
 
   private long seen(Recording recording) {

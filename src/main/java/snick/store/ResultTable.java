@@ -31,13 +31,13 @@ final class ResultTable {
   long add(long cutId, int detectorVersion, Cut cut, Instant createdAt) {
     Cut.Shape shape = cut.shape();
     Cut.Rest rest = cut.rest();
-    database
+    return database
         .query(
             "INSERT INTO cut_result (cut, detector_version, created_at_utc_ns, outcome, polarity,"
                 + " onset_ns, break_ns, observed_max_counts, estimate_counts, u_counts,"
                 + " loading_rate_counts_per_s, fall_ns, dips, ramp_samples, zero_before_counts,"
                 + " zero_after_counts, noise_counts, flags)"
-                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id")
         .whole(cutId)
         .whole(detectorVersion)
         .instant(createdAt)
@@ -56,8 +56,8 @@ final class ResultTable {
         .real(rest.zeroAfterCounts())
         .real(rest.noiseCounts())
         .text(words(cut.flags()))
-        .change();
-    return database.lastId();
+        .insertedId()
+        .orElseThrow();
   }
 
   Optional<Long> currentOf(long cutId) {

@@ -52,6 +52,7 @@ public final class Store implements AutoCloseable {
    */
   public static Store open(Path directory, Clock clock) {
     Path file = StoreFile.create(directory);
+    PartialFile.removeLeftOver(directory);
     NativeLibrary.keepIn(StoreFile.libraryIn(directory));
     Database database = Database.writer(file);
     try {
@@ -133,12 +134,12 @@ public final class Store implements AutoCloseable {
   }
 
   private long appendOnce(NewCut cut) {
-    OptionalLong there = cuts.find(cut.recordingId(), cut.cut().number());
-    if (there.isPresent()) {
-      return same(there.getAsLong(), cut.recordingId(), cut.cut());
+    OptionalLong added = cuts.addNew(cut.recordingId(), cut.occurredAt(), cut.cut());
+    if (added.isEmpty()) {
+      return same(cut.recordingId(), cut.cut());
     }
+    long id = added.getAsLong();
     Instant now = clock.instant();
-    long id = cuts.add(cut.recordingId(), cut.occurredAt(), cut.cut());
     long result = results.add(id, Cut.DETECTOR_VERSION, cut.cut(), now);
     cut.force().ifPresent(force -> forces.add(result, force, now));
     if (cut.inRunningStage()) {
@@ -151,7 +152,8 @@ public final class Store implements AutoCloseable {
     return recordings.find(cut.recordingId()).orElseThrow().recording().deviceId();
   }
 
-  private long same(long id, long recordingId, Cut cut) {
+  private long same(long recordingId, Cut cut) {
+    long id = cuts.find(recordingId, cut.number()).orElseThrow();
     Trace stored = cuts.trace(id);
     if (!stored.equals(cut.trace())) {
       throw new IllegalArgumentException(

@@ -65,15 +65,13 @@ final class StoreCopy {
       throw alreadyThere();
     }
     try {
-      Path partial = Files.createTempFile(target.getParent(), "snick-", ".partial");
-      try {
-        T result = filler.apply(partial);
-        check(partial);
-        flush(partial);
-        name(partial);
+      PartialFile.removeLeftOver(target.getParent());
+      try (PartialFile partial = PartialFile.in(target.getParent())) {
+        T result = filler.apply(partial.path());
+        check(partial.path());
+        flush(partial.path());
+        name(partial.path());
         return result;
-      } finally {
-        Files.deleteIfExists(partial);
       }
     } catch (IOException e) {
       throw new StoreException(

@@ -26,7 +26,7 @@ public final class StoreReader implements AutoCloseable {
   private final JournalReader journal;
   private final StageEntryTable stageEntries;
 
-  private StoreReader(Database database) {
+  StoreReader(Database database) {
     this.database = database;
     recordings = new RecordingTable(database);
     cuts = new CutTable(database);

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -126,6 +127,32 @@ class BackupTest {
       assertThat(reader.journal().blades()).isEmpty();
     }
     assertThat(directory).isDirectoryContaining("glob:**/snick-version-1-*.db");
+  }
+
+  @Test
+  void everyOlderVersionKeepsItsCutsAndGetsTheTablesAndIndexesOfANewStore() {
+    Store.open(directory, CLOCK).close();
+    for (int version = 1; version < Migrations.VERSION; version++) {
+      Path older = temporary.resolve("version " + version);
+      OlderStore.make(older, version, 3);
+      try (StoreReader reader = StoreReader.open(older)) {
+        List<Cut> cuts = new ArrayList<>();
+        reader.forEachCut(CutSelection.all(), cut -> cuts.add(cut.cut()));
+        assertThat(cuts)
+            .containsExactly(Examples.severed(1), Examples.severed(2), Examples.severed(3));
+        assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
+      }
+      assertThat(schema(older)).isEqualTo(schema(directory));
+    }
+  }
+
+  private static List<String> schema(Path directory) {
+    try (Database database = Database.reader(StoreFile.in(directory))) {
+      return database
+          .query(
+              "SELECT type || ' ' || name || ' ' || coalesce(sql, '') AS made FROM sqlite_schema ORDER BY 1")
+          .list(row -> row.text("made"));
+    }
   }
 
   @Test
