@@ -33,11 +33,16 @@ final class Migrations {
     this.database = database;
   }
 
-  /** Version of the file, 0 if it is empty. Refuses a file of another program or newer version. */
+  /**
+   * Version of the file, 0 if it is empty. Refuses a file of another program or newer version.
+   * Another program of ours may be making the schema at this moment, in one transaction: so the
+   * emptiness is read first, and a file that is not empty has its application id already.
+   */
   int check() {
+    boolean empty = isEmpty();
     long application = database.pragma("application_id");
     int version = Math.toIntExact(database.pragma("user_version"));
-    if (application != APPLICATION_ID && !(application == 0 && isEmpty())) {
+    if (application != APPLICATION_ID && !(application == 0 && empty)) {
       throw new StoreException(
           Trouble.OTHER,
           database.file()
