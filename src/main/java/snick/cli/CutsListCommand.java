@@ -63,6 +63,10 @@ final class CutsListCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
+  private String next() {
+    return limit < MOST ? "--limit " + Math.min(MOST, (long) MORE * limit) : "snick export TARGET";
+  }
+
   /** One more than wanted tells that there are more: counting them all would read them all. */
   private void print(List<CutSummary> found) {
     PrintWriter out = spec.commandLine().getOut();
@@ -74,8 +78,7 @@ final class CutsListCommand implements Callable<Integer> {
     } else {
       table(cuts).print(out);
       if (found.size() > limit) {
-        out.println(
-            "The newest " + limit + "; more: --limit " + Math.min(MOST, (long) MORE * limit));
+        out.println("The newest " + limit + "; more: " + next());
       }
     }
   }

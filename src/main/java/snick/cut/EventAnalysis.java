@@ -47,7 +47,7 @@ final class EventAnalysis {
 
   private Optional<BreakEstimate> estimate(Outcome outcome, EventReading r) {
     return switch (outcome) {
-      case SEVERED -> Optional.of(estimate(r, r.fall.get(), r.after));
+      case SEVERED -> r.fall.map(f -> estimate(r, f, r.after));
       case PARTED_IN_STEPS -> r.fall.map(f -> estimate(r, f.firstStep(), r.s.x[f.firstTo()]));
       case RELEASED, OVERRANGE, TRUNCATED, DISTURBED -> Optional.empty();
     };

@@ -13,7 +13,7 @@ final class LateRegression {
   private LateView view;
   private double[] means;
 
-  /** What a later break adds to the readings, counts per period over the view's unit. */
+  /** How far the loading falls at the break, noises: a later break adds so much of the slide. */
   private double drop;
 
   private double slideSquare;

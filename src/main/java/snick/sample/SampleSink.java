@@ -16,7 +16,13 @@ public interface SampleSink {
    */
   void sample(long deviceNanos, int counts);
 
-  /** The first {@code size} of several conversion results; the arrays stay the caller's. */
+  /**
+   * The first {@code size} of several conversion results, in order; the arrays are the caller's and
+   * valid only during the call.
+   *
+   * @param deviceNanos device time of each, ns since the stream's first sample
+   * @param counts reading of each
+   */
   default void samples(long[] deviceNanos, int[] counts, int size) {
     for (int i = 0; i < size; i++) {
       sample(deviceNanos[i], counts[i]);

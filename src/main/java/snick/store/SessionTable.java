@@ -156,7 +156,8 @@ final class SessionTable {
     return database
         .query(
             SELECT
-                + "WHERE s.id IN (SELECT id FROM session WHERE closed_utc_ns IS NULL) AND (d.rig = ? OR d.rig IS NULL)"
+                + "WHERE s.id IN (SELECT id FROM session WHERE closed_utc_ns IS NULL)"
+                + " AND (d.rig = ? OR d.rig IS NULL)"
                 + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
                 + STANDS
                 + " ORDER BY d.rig IS NULL, d.opened_utc_ns DESC, s.id DESC LIMIT 1")
