@@ -8,8 +8,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.journal.Blade;
-import snick.journal.NotAccepted;
-import snick.store.JournalReader;
 
 /** Corrects what is noted of a blade. */
 @Command(
@@ -35,22 +33,10 @@ final class BladeCorrectCommand implements Callable<Integer> {
   public Integer call() {
     Blade blade;
     try (OpenedJournal journal = OpenedJournal.of(data)) {
-      blade = fields.over(known(journal.reader().journal(), label));
+      blade = fields.over(Noted.blade(journal.reader().journal(), label));
       journal.writer().correct(blade, why);
     }
     spec.commandLine().getOut().println("now " + JournalText.blade(blade));
     return ExitCode.OK;
-  }
-
-  /** The blade of a label; it must be there. */
-  static Blade known(JournalReader journal, String label) {
-    return journal
-        .blade(label)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "blade '"
-                        + label
-                        + "' is not in the journal: snick blade list, or snick blade add"));
   }
 }

@@ -38,7 +38,7 @@ final class BladeShowCommand implements Callable<Integer> {
   }
 
   private void print(JournalReader journal, PrintWriter out) {
-    Blade blade = BladeCorrectCommand.known(journal, label);
+    Blade blade = Noted.blade(journal, label);
     out.println(JournalText.blade(blade));
     List<Entry<Blade>> history = journal.bladeHistory(blade.label());
     if (history.size() > 1) {

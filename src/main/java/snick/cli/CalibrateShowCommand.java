@@ -4,7 +4,6 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -16,7 +15,6 @@ import picocli.CommandLine.Spec;
 import snick.report.CalibrationRecord;
 import snick.report.RecordPage;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
 
 /** Shows one stored calibration. */
 @Command(
@@ -53,7 +51,7 @@ final class CalibrateShowCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
-      CalibrationRecord record = CalibrationRecord.of(choose(store, id.orElse("")), store);
+      CalibrationRecord record = CalibrationRecord.of(ChosenCalibration.of(store, id.orElse("")), store);
       html.ifPresent(file -> write(file, record));
       if (json) {
         JsonLine.print(out(), record.json());
@@ -62,24 +60,6 @@ final class CalibrateShowCommand implements Callable<Integer> {
       }
     }
     return ExitCode.OK;
-  }
-
-  /** The newest stored calibration whose id begins with {@code beginning}. */
-  static StoredCalibration choose(StoreReader store, String beginning) {
-    List<StoredCalibration> fitting =
-        store.calibrations().stream()
-            .filter(c -> c.calibration().id().startsWith(beginning))
-            .toList();
-    if (fitting.isEmpty()) {
-      throw Refusal.badInput(
-          beginning.isEmpty()
-              ? "no calibrations yet; make one: snick calibrate PORT, or try --virtual"
-              : "no calibration " + beginning + "; see which there are: snick calibrate list");
-    }
-    if (fitting.size() > 1 && !beginning.isEmpty()) {
-      throw Refusal.badInput(beginning + " begins " + fitting.size() + " ids; give more of it");
-    }
-    return fitting.get(fitting.size() - 1);
   }
 
   private void write(Path file, CalibrationRecord record) {

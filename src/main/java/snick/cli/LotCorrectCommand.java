@@ -8,8 +8,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.journal.FilamentLot;
-import snick.journal.NotAccepted;
-import snick.store.JournalReader;
 
 /** Corrects what is noted of a lot. */
 @Command(
@@ -35,22 +33,10 @@ final class LotCorrectCommand implements Callable<Integer> {
   public Integer call() {
     FilamentLot lot;
     try (OpenedJournal journal = OpenedJournal.of(data)) {
-      lot = fields.over(known(journal.reader().journal(), name));
+      lot = fields.over(Noted.lot(journal.reader().journal(), name));
       journal.writer().correct(lot, why);
     }
     spec.commandLine().getOut().println("now " + JournalText.lot(lot));
     return ExitCode.OK;
-  }
-
-  /** The lot of a name; it must be there. */
-  static FilamentLot known(JournalReader journal, String name) {
-    return journal
-        .filamentLot(name)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "filament lot '"
-                        + name
-                        + "' is not in the journal: snick lot list, or snick lot add"));
   }
 }

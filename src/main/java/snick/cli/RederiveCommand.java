@@ -80,7 +80,7 @@ final class RederiveCommand implements Callable<Integer> {
     try (StoreReader reader = OpenedStore.toRead(data);
         Store writer = OpenedStore.toWrite(data)) {
       Optional<Calibration> asked =
-          id.map(beginning -> CalibrateShowCommand.choose(reader, beginning).calibration());
+          id.map(beginning -> ChosenCalibration.of(reader, beginning).calibration());
       Rederiver rederiver = new Rederiver(reader, asked, detect);
       Progress progress = new Progress(err(), Terminal.watchesErrors(), reader.count(selection()));
       reader.forEachCut(

@@ -32,13 +32,13 @@ record ReferenceEdge(String blade, List<Cut> cuts) {
 
   /** Cuts of {@code blade} with {@code lot}; both must be in the journal. */
   static ReferenceEdge cuts(StoreReader store, String blade, String lot) {
-    LotCorrectCommand.known(store.journal(), lot);
+    Noted.lot(store.journal(), lot);
     return of(store, blade, Optional.of(lot));
   }
 
   /** Cuts of {@code blade}, with one lot or any. */
   static ReferenceEdge of(StoreReader store, String blade, Optional<String> lot) {
-    BladeCorrectCommand.known(store.journal(), blade);
+    Noted.blade(store.journal(), blade);
     List<Cut> cuts =
         store.journal().sessionsOfBlade(blade).stream()
             .filter(session -> lot.isEmpty() || session.filamentLot().equals(lot))

@@ -29,7 +29,7 @@ final class SessionFields {
 
   /** {@code before} with what was said in place of what it says; lot and calibration are known. */
   Session over(Session before, StoreReader store) {
-    lot.ifPresent(name -> LotCorrectCommand.known(store.journal(), name));
+    lot.ifPresent(name -> Noted.lot(store.journal(), name));
     calibration.ifPresent(id -> requireCalibration(store, id));
     return new Session(
         before.name(),

@@ -45,7 +45,7 @@ final class VerifyChartCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
-      Calibration calibration = CalibrateShowCommand.choose(store, id).calibration();
+      Calibration calibration = ChosenCalibration.of(store, id).calibration();
       List<Verification> checks =
           calibration
               .boundTo()
