@@ -1,6 +1,7 @@
 package snick;
 
 import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
@@ -104,6 +105,23 @@ class ArchitectureTest {
     table.put(stage, allowed);
   }
 
+  /** Rooms of the command line, each with the rooms it may use; {@code snick.cli} uses all. */
+  private static final Map<String, List<String>> ROOMS =
+      Map.ofEntries(
+          Map.entry("terminal", List.of()),
+          Map.entry("option", List.of("terminal")),
+          Map.entry("bench", List.of("terminal", "option")),
+          Map.entry("calibration", List.of("terminal", "option", "bench")),
+          Map.entry(
+              "verification", List.of("terminal", "option", "bench", "calibration", "report")),
+          Map.entry("journal", List.of("terminal", "option")),
+          Map.entry("cuts", List.of("terminal", "option", "calibration", "journal")),
+          Map.entry("verdict", List.of("terminal", "option", "journal")),
+          Map.entry("lot", List.of("terminal", "option", "journal", "verdict")),
+          Map.entry("report", List.of("terminal", "option", "journal")),
+          Map.entry("exchange", List.of("terminal", "option")),
+          Map.entry("recorder", List.of("terminal", "option", "journal", "cuts", "verdict")));
+
   private static final Map<String, List<String>> FENCES =
       Map.of(
           "com.fazecast.jSerialComm..", List.of("snick.port"),
@@ -113,7 +131,7 @@ class ArchitectureTest {
           "io.micrometer..", List.of("snick.view"),
           "org.knowm.xchart..", List.of("snick.report"),
           "com.sun.jna..", List.of("snick.virtualrig", "snick.service"),
-          "picocli..", List.of("snick.cli"),
+          "picocli..", List.of("snick.cli.."),
           "org.slf4j..", List.of("snick.daemon"));
 
   /** Packages at the rim: fenced by third-party names, and by what earlier stages may not do. */
@@ -140,6 +158,34 @@ class ArchitectureTest {
                             .resideInAnyPackage(row.getValue().toArray(String[]::new))
                             .allowEmptyShould(true)
                             .check(CLASSES)));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyRoomUsesOnlyItsRow() {
+    return ROOMS.entrySet().stream()
+        .map(
+            row ->
+                DynamicTest.dynamicTest(
+                    row.getKey(),
+                    () ->
+                        classes()
+                            .that()
+                            .resideInAPackage(room(row.getKey()))
+                            .should()
+                            .onlyDependOnClassesThat(
+                                not(resideInAPackage("snick.cli.."))
+                                    .or(resideInAnyPackage(roomsOf(row.getKey()))))
+                            .check(CLASSES)));
+  }
+
+  private static String[] roomsOf(String name) {
+    return Stream.concat(Stream.of(name), ROOMS.get(name).stream())
+        .map(ArchitectureTest::room)
+        .toArray(String[]::new);
+  }
+
+  private static String room(String name) {
+    return "snick.cli." + name;
   }
 
   @TestFactory
@@ -174,6 +220,11 @@ class ArchitectureTest {
   }
 
   @Test
+  void roomsOfTheCommandLineFormNoCycle() {
+    slices().matching("snick.cli.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  @Test
   void everyFolderIsInTheTable() {
     Set<String> packages =
         CLASSES.stream()
@@ -182,10 +233,14 @@ class ArchitectureTest {
     List<String> unlisted = new ArrayList<>();
     for (String name : packages) {
       String stage = name.substring(name.indexOf('.') + 1);
-      if (!TABLE.containsKey(stage) && !RIM.contains(stage)) {
+      if (!TABLE.containsKey(stage) && !RIM.contains(stage) && !isRoom(stage)) {
         unlisted.add(name);
       }
     }
     assertThat(unlisted).as("packages without a row").isEmpty();
+  }
+
+  private static boolean isRoom(String stage) {
+    return stage.startsWith("cli.") && ROOMS.containsKey(stage.substring("cli.".length()));
   }
 }

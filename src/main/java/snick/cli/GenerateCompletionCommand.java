@@ -5,6 +5,7 @@ import picocli.AutoComplete;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import snick.cli.terminal.ExitCode;
 
 /** Prints the completion script of the whole command line. */
 @Command(

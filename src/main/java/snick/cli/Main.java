@@ -3,6 +3,10 @@ package snick.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.OwnName;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
 import snick.journal.NotAccepted;
 import snick.report.NothingToDraw;
 import snick.store.StoreException;
@@ -24,7 +28,7 @@ public final class Main {
    *
    * @return the exit status, see {@link ExitCode}
    */
-  static int run(PrintWriter out, PrintWriter err, String... args) {
+  public static int run(PrintWriter out, PrintWriter err, String... args) {
     CommandLine line = TopCommand.neededBy(args);
     line.setOut(out);
     line.setErr(err);

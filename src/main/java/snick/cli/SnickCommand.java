@@ -4,6 +4,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import snick.cli.terminal.Version;
 
 /** The top of the command line; the commands below it are in {@link TopCommand}. */
 @Command(

@@ -2,6 +2,39 @@ package snick.cli;
 
 import java.util.List;
 import picocli.CommandLine;
+import snick.cli.bench.CaptureCommand;
+import snick.cli.bench.DoctorCommand;
+import snick.cli.bench.PortsCommand;
+import snick.cli.bench.ProtocolCommand;
+import snick.cli.bench.VirtualRigCommand;
+import snick.cli.calibration.CalibrateCommand;
+import snick.cli.cuts.AnalyzeCommand;
+import snick.cli.cuts.CutsCommand;
+import snick.cli.cuts.RederiveCommand;
+import snick.cli.exchange.ExportCommand;
+import snick.cli.exchange.ImportCommand;
+import snick.cli.exchange.PackageCommand;
+import snick.cli.exchange.StoreCommand;
+import snick.cli.journal.BladeCommand;
+import snick.cli.journal.InspectCommand;
+import snick.cli.journal.PlaceCommand;
+import snick.cli.journal.SessionCommand;
+import snick.cli.journal.StageCommand;
+import snick.cli.journal.StepCommand;
+import snick.cli.lot.LotCommand;
+import snick.cli.recorder.DemoCommand;
+import snick.cli.recorder.RunCommand;
+import snick.cli.report.PlotCommand;
+import snick.cli.report.ReportCommand;
+import snick.cli.verdict.BurrCommand;
+import snick.cli.verdict.ChartCommand;
+import snick.cli.verdict.CoachCommand;
+import snick.cli.verdict.CompareCommand;
+import snick.cli.verdict.ProgressCommand;
+import snick.cli.verdict.StudyCommand;
+import snick.cli.verdict.TrustCommand;
+import snick.cli.verdict.WearCommand;
+import snick.cli.verification.VerifyCommand;
 
 /**
  * The commands right below {@code snick}. Only the one that is asked for is made: looking through

@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /** The shipped jar, run as a person would run it. */
-final class Jar {
+public final class Jar {
   private static final Path JAR = Path.of(System.getProperty("snick.jar", "target/snick.jar"));
   private static final long PATIENCE_SECONDS = 60;
 
@@ -28,7 +28,7 @@ final class Jar {
   }
 
   /** On the Java that runs the tests. */
-  static Jar onThisJava(String... options) {
+  public static Jar onThisJava(String... options) {
     return new Jar(Path.of(System.getProperty("java.home")), List.of(options));
   }
 
@@ -47,10 +47,10 @@ final class Jar {
   }
 
   /** What a finished run left. */
-  record Done(int exit, String out, String err) {}
+  public record Done(int exit, String out, String err) {}
 
   /** Runs to the end. */
-  Done run(String... arguments) throws IOException, InterruptedException {
+  public Done run(String... arguments) throws IOException, InterruptedException {
     Path out = Files.createTempFile("snick-out", ".txt");
     Path err = Files.createTempFile("snick-err", ".txt");
     Process process =
@@ -64,7 +64,7 @@ final class Jar {
   }
 
   /** Starts; its lines can be awaited. */
-  Live start(String... arguments) throws IOException {
+  public Live start(String... arguments) throws IOException {
     return new Live(builder(arguments).redirectErrorStream(true).start());
   }
 
@@ -86,7 +86,7 @@ final class Jar {
   }
 
   /** A run that goes on. */
-  static final class Live implements AutoCloseable {
+  public static final class Live implements AutoCloseable {
     private final Process process;
     private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
     private final List<String> seen = new ArrayList<>();
@@ -109,7 +109,7 @@ final class Jar {
     }
 
     /** The next line that contains {@code text}. */
-    String await(String text) throws InterruptedException {
+    public String await(String text) throws InterruptedException {
       while (true) {
         String line = lines.poll(PATIENCE_SECONDS, TimeUnit.SECONDS);
         if (line == null) {
@@ -123,22 +123,22 @@ final class Jar {
     }
 
     /** A line that was awaited before and contains {@code text}. */
-    String seen(String text) {
+    public String seen(String text) {
       return seen.stream().filter(line -> line.contains(text)).findFirst().orElseThrow();
     }
 
-    long pid() {
+    public long pid() {
       return process.pid();
     }
 
     /** Types a line. */
-    void type(String line) throws IOException {
+    public void type(String line) throws IOException {
       process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
       process.getOutputStream().flush();
     }
 
     /** Waits for its end; its exit status. */
-    int ended() throws InterruptedException {
+    public int ended() throws InterruptedException {
       if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
         throw new AssertionError("did not end; seen: " + seen);
       }
@@ -146,7 +146,7 @@ final class Jar {
     }
 
     /** SIGTERM; its exit status. */
-    int terminate() throws InterruptedException {
+    public int terminate() throws InterruptedException {
       process.destroy();
       if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
         throw new AssertionError("did not stop; seen: " + seen);

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 
 /** One command, run in this process, and what it left. */
-record Ran(int exit, String out, String err) {
-  static Ran command(String... arguments) {
+public record Ran(int exit, String out, String err) {
+  public static Ran command(String... arguments) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     int exit = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
@@ -17,20 +17,20 @@ record Ran(int exit, String out, String err) {
   }
 
   /** Its only line of output as a JSON object. */
-  Map<String, Object> json() throws IOException {
+  public Map<String, Object> json() throws IOException {
     return JSON.std.mapFrom(out);
   }
 
   @SuppressWarnings("unchecked") // the JSON of a command is known to its test
-  static Map<String, Object> object(Map<String, Object> of, String name) {
+  public static Map<String, Object> object(Map<String, Object> of, String name) {
     return (Map<String, Object>) of.get(name);
   }
 
-  static double number(Object value) {
+  public static double number(Object value) {
     return ((Number) value).doubleValue();
   }
 
-  static double[] numbers(Map<String, Object> of, String name) {
+  public static double[] numbers(Map<String, Object> of, String name) {
     return ((List<?>) of.get(name)).stream().mapToDouble(Ran::number).toArray();
   }
 }

@@ -25,19 +25,19 @@ import snick.store.Recording;
 import snick.store.Store;
 
 /** A store into which cuts of invented forces come as from a rig, and commands run on it. */
-final class SessionStory {
-  static final String RIG = "00a1b2c3d4e5f607";
+public final class SessionStory {
+  public static final String RIG = "00a1b2c3d4e5f607";
 
   private final Path data;
   private final Calibration calibration = Calibration.countsPerGramForce(100, Instant.EPOCH);
   private int number;
 
-  SessionStory(Path data) {
+  public SessionStory(Path data) {
     this.data = data;
   }
 
   /** Runs a command on this store. */
-  Ran run(String... arguments) {
+  public Ran run(String... arguments) {
     List<String> all = new ArrayList<>(Arrays.asList(arguments));
     all.add("--data");
     all.add(data.toString());
@@ -45,7 +45,7 @@ final class SessionStory {
   }
 
   /** Cuts land as they do when recorded: in the running stage, if there is one. */
-  void cuts(double... gramForce) {
+  public void cuts(double... gramForce) {
     try (Store store = Store.open(data, Clock.systemUTC())) {
       store.add(calibration, Optional.empty());
       long recording =

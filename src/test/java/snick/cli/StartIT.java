@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import snick.cli.terminal.ExitCode;
 
 /** What every start must not do: print on stderr, or depend on the Java it runs on. */
 class StartIT {

@@ -1,0 +1,137 @@
+package snick.cli.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Consumer;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.StreamChoice;
+import snick.cli.terminal.Refusal;
+import snick.daemon.LiveFeed;
+import snick.daemon.RigInUseException;
+import snick.port.PortAddress;
+import snick.port.PortException;
+import snick.port.Ports;
+import snick.quantity.SampleRate;
+import snick.sample.SampleSink;
+import snick.virtualrig.Pacer;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.TrueCut;
+import snick.virtualrig.VirtualRig;
+
+/** The rig that a command at the bench works with: a port, or the virtual rig. */
+public final class BenchRig {
+  @Parameters(
+      paramLabel = "PORT",
+      arity = "0..1",
+      description = "Serial device, part of a port's name, or tcp://HOST:PORT.")
+  private Optional<String> port;
+
+  @Option(
+      names = "--virtual",
+      description = "Work on the built-in virtual rig; a virtual operator does what is asked.")
+  private boolean virtual;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "N",
+      defaultValue = "50",
+      description = "Speed of the virtual rig, times real time (default: ${DEFAULT-VALUE}).")
+  private double speed;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Seed of the virtual rig's noise (default: ${DEFAULT-VALUE}).")
+  private long seed;
+
+  @Option(
+      names = "--virtual-rate",
+      paramLabel = "HZ",
+      defaultValue = "80",
+      description = "Samples per second of the virtual rig (default: ${DEFAULT-VALUE}).")
+  private double virtualHertz;
+
+  @Option(
+      names = "--baud",
+      paramLabel = "N",
+      defaultValue = "115200",
+      description = "Bits per second of serial ports (default: ${DEFAULT-VALUE}).")
+  private int bitsPerSecond;
+
+  @Mixin private StreamChoice streamChoice;
+
+  /** Whether it is the virtual one. */
+  public boolean isVirtual() {
+    return virtual;
+  }
+
+  /** The port as typed. */
+  Optional<String> port() {
+    return port;
+  }
+
+  /** Refuses unless exactly one rig was named. */
+  public void requireNamed() {
+    if (virtual == port.isPresent()) {
+      throw Refusal.usage("name a PORT (list them: snick ports), or try --virtual");
+    }
+  }
+
+  /** Speed of the virtual rig, times real time. */
+  double speed() {
+    return speed;
+  }
+
+  /** What the virtual rig is like. */
+  public RigSettings virtualSettings() {
+    try {
+      RigSettings usual = RigSettings.USUAL;
+      return usual.with(usual.converter().withRate(new SampleRate(virtualHertz)));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage("--virtual-rate: " + e.getMessage());
+    }
+  }
+
+  /** The virtual rig, started; {@code truths} are told on its own thread. */
+  ServedRig serve(Consumer<TrueCut> truths) {
+    RigSettings settings = virtualSettings();
+    try {
+      Path folder = Files.createTempDirectory("snick-rig-");
+      return new VirtualRig(settings, seed)
+          .serve(
+              folder.resolve("rig"),
+              Pacer.of(System::nanoTime, speed),
+              VirtualRig.WhenFull.WAIT,
+              truths);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage("--speed: " + e.getMessage());
+    } catch (IOException e) {
+      throw Refusal.failed("the virtual rig cannot be served: " + e.getMessage(), e);
+    }
+  }
+
+  /** Samples of the rig on {@code address} to {@code sink}. */
+  LiveFeed open(String address, SampleSink sink) {
+    try {
+      return LiveFeed.open(
+          new Ports(bitsPerSecond),
+          PortAddress.parse(address),
+          DataDirectory.runtime(),
+          streamChoice.settings(),
+          sink);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage());
+    } catch (RigInUseException | PortException e) {
+      throw Refusal.unavailable(e.getMessage());
+    } catch (IOException e) {
+      throw Refusal.unavailable(address + " cannot be opened: " + e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,142 @@
+package snick.cli.bench;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Progress;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Terminal;
+import snick.frame.HostCommand;
+import snick.frame.HostFrames;
+import snick.port.ByteLink;
+import snick.port.CaptureWriter;
+import snick.port.LinkLostException;
+import snick.port.PortAddress;
+import snick.port.Ports;
+
+/** Writes a rig's raw bytes with their arrival times. */
+@Command(
+    name = "capture",
+    mixinStandardHelpOptions = true,
+    description = "Write a rig's raw bytes with their arrival times to a new file, until stopped.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick capture /dev/ttyACM0 session.capture",
+      "  snick capture /dev/ttyACM0 minute.capture --seconds 60",
+      "  snick analyze session.capture     finds the cuts in it"
+    })
+public final class CaptureCommand implements Callable<Integer> {
+  private static final long LONGEST_WAIT_SECONDS = 2;
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "PORT",
+      description = "Serial device, part of its name, or tcp://HOST:PORT.")
+  private String port;
+
+  @Parameters(paramLabel = "FILE", description = "New file to write.")
+  private Path file;
+
+  @Option(names = "--seconds", paramLabel = "S", description = "Stop after so many seconds.")
+  private Optional<Integer> seconds;
+
+  @Option(
+      names = "--baud",
+      paramLabel = "N",
+      defaultValue = "115200",
+      description = "Bits per second of a serial port (default: ${DEFAULT-VALUE}).")
+  private int bitsPerSecond;
+
+  private final CountDownLatch over = new CountDownLatch(1);
+  private volatile boolean stopping;
+  private long bytes;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    PortAddress address = PortAddress.parse(port);
+    if (!address.live()) {
+      throw Refusal.usage(port + " is a file already; capture reads from a rig");
+    }
+    Runtime.getRuntime().addShutdownHook(new Thread(this::stopAndWait, "stop"));
+    try (ByteLink link = new Ports(bitsPerSecond).openLink(address);
+        CaptureWriter writer = CaptureWriter.create(file, Clock.systemUTC().instant(), port)) {
+      copy(link, writer);
+    } catch (FileAlreadyExistsException e) {
+      throw Refusal.badInput(file + " is there already; a capture never writes over a file");
+    } catch (FileSystemException e) {
+      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
+    } catch (IOException e) {
+      throw Refusal.unavailable(e.getMessage());
+    } finally {
+      over.countDown();
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(bytes + " bytes in " + file + ". Find the cuts: snick analyze " + file);
+    out.flush();
+    return ExitCode.OK;
+  }
+
+  private void stopAndWait() {
+    stopping = true;
+    try {
+      if (!over.await(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        spec.commandLine().getErr().println("snick: " + port + " hangs; ended all the same");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void keep(CaptureWriter writer, long arrivalNanos, byte[] buffer, int count) {
+    try {
+      writer.append(arrivalNanos, buffer, count);
+      writer.flush();
+      bytes += count;
+    } catch (IOException e) {
+      throw Refusal.failed(
+          file
+              + " cannot be written any more: "
+              + e.getMessage()
+              + "; the "
+              + bytes
+              + " bytes before are kept; free some space and capture to another file",
+          e);
+    }
+  }
+
+  private void copy(ByteLink link, CaptureWriter writer) throws IOException {
+    byte[] buffer = new byte[1 << 16];
+    long begin = System.nanoTime();
+    long limitNanos = seconds.map(s -> TimeUnit.SECONDS.toNanos(s)).orElse(Long.MAX_VALUE);
+    Progress progress = new Progress(spec.commandLine().getErr(), Terminal.watchesErrors(), 0);
+    link.write(new HostFrames().encode(new HostCommand.AskHello(0)));
+    try {
+      while (!stopping && System.nanoTime() - begin < limitNanos) {
+        int count = link.read(buffer);
+        if (count > 0) {
+          keep(writer, link.arrivalNanos() - begin, buffer, count);
+        }
+        progress.at(bytes, 0);
+      }
+    } catch (LinkLostException e) {
+      spec.commandLine()
+          .getErr()
+          .println("snick: " + e.getMessage() + "; what came before is kept");
+    }
+    progress.done();
+  }
+}

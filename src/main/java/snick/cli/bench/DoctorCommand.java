@@ -1,0 +1,210 @@
+package snick.cli.bench;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.daemon.LiveFeed;
+import snick.force.Calibration;
+import snick.force.Finding;
+import snick.force.RigCheck;
+import snick.frame.Tally;
+import snick.port.LinkLostException;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+import snick.store.StoredCalibration;
+import snick.virtualrig.ServedRig;
+
+/** Says what is wrong with a rig. */
+@Command(
+    name = "doctor",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Look at a rig at rest, without load, for a minute and say what is wrong: rate, noise, drift,"
+          + " overrange, stuck or false readings, hum, clock, lost frames, permissions. Exit status 3"
+          + " if something fails."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick doctor /dev/ttyACM0",
+      "  snick doctor /dev/ttyACM0 --explain",
+      "  snick doctor /dev/ttyACM0 --seconds 20 --json",
+      "  snick doctor evening.capture",
+      "  snick doctor --virtual"
+    })
+public final class DoctorCommand implements Callable<Integer> {
+  private static final double LONGEST_SECONDS = 3600;
+
+  @Spec private CommandSpec spec;
+  @Mixin private BenchRig rig;
+  @Mixin private DataDirectory data;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "S",
+      defaultValue = "60",
+      description = "How long to look, s of the rig's time (default: ${DEFAULT-VALUE}).")
+  private double seconds;
+
+  @Option(names = "--json", description = "One JSON object a line for each finding.")
+  private boolean json;
+
+  @Option(
+      names = "--explain",
+      description = "What every check means, not only those that did not pass.")
+  private boolean explain;
+
+  private final RigCheck check = new RigCheck();
+  private final RestWatch watch = new RestWatch(check);
+
+  @Override
+  public Integer call() {
+    if (!(seconds >= 5 && seconds <= LONGEST_SECONDS)) {
+      throw Refusal.usage("--seconds " + seconds + " is outside 5 to 3600");
+    }
+    rig.requireNamed();
+    List<HealthLine> lines = new ArrayList<>();
+    rig.port().ifPresent(port -> lines.addAll(PortHealth.of(port)));
+    if (!failed(lines)) {
+      look(lines);
+    }
+    lines.addAll(NativeHealth.lines());
+    print(lines);
+    return failed(lines) ? ExitCode.NOT_PASSED : ExitCode.OK;
+  }
+
+  private static boolean failed(List<HealthLine> lines) {
+    return lines.stream().anyMatch(line -> line.grade() == Finding.Grade.FAIL);
+  }
+
+  private void look(List<HealthLine> lines) {
+    Optional<ServedRig> virtual =
+        rig.isVirtual() ? Optional.of(rig.serve(truth -> {})) : Optional.empty();
+    try {
+      look(virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow()), lines);
+    } finally {
+      virtual.ifPresent(ServedRig::close);
+    }
+  }
+
+  private void look(String address, List<HealthLine> lines) {
+    try (LiveFeed feed = rig.open(address, watch)) {
+      long end = System.nanoTime() + TimeUnit.SECONDS.toNanos((long) seconds + 10);
+      if (!json) {
+        spec.commandLine()
+            .getErr()
+            .println(
+                "snick: looking for "
+                    + Math.round(seconds)
+                    + " s; leave the rig alone, nothing on it");
+      }
+      boolean more = true;
+      while (more && watch.seconds() < seconds && System.nanoTime() < end) {
+        more = feed.turn();
+      }
+      judge(feed, address, lines);
+    } catch (LinkLostException e) {
+      lines.add(
+          HealthLine.fail(
+              "link",
+              e.getMessage(),
+              "stays",
+              "the device went away",
+              "check cable, hub and supply"));
+    } catch (IOException e) {
+      throw Refusal.failed(address + " cannot be read: " + e.getMessage(), e);
+    }
+  }
+
+  private void judge(LiveFeed feed, String address, List<HealthLine> lines) {
+    Tally tally = feed.tally();
+    RigCheck.Circumstances known =
+        new RigCheck.Circumstances(
+            feed.nominalRate(),
+            calibration(feed),
+            feed.clockErrorPpm(),
+            tally.goodFrames() + tally.goodLines(),
+            tally.badChecks() + tally.malformed() + tally.tooLong());
+    try {
+      check.findings(known).forEach(finding -> lines.add(HealthLine.of(finding)));
+    } catch (IllegalStateException e) {
+      lines.add(watch.overrange() > 0 ? atItsEnd() : silent(address, tally));
+    }
+  }
+
+  private HealthLine atItsEnd() {
+    return HealthLine.fail(
+        "overrange",
+        watch.words(),
+        "none at rest",
+        "the converter stands at the end of its range: a wire is open or the cell is overloaded",
+        "take the load off, check the four wires of the cell, then the gain");
+  }
+
+  private HealthLine silent(String address, Tally tally) {
+    return HealthLine.fail(
+        "samples",
+        watch.words() + ", " + tally.skippedBytes() + " bytes not understood",
+        "a steady stream",
+        "the rig is silent, or speaks a form that is not understood",
+        "check supply, --baud and sketch (firmware-protocol.md); 'snick capture "
+            + address
+            + "' keeps the raw bytes");
+  }
+
+  private Optional<Calibration> calibration(LiveFeed feed) {
+    if (feed.setting(1).isEmpty() || !Files.isDirectory(data.path())) {
+      return Optional.empty();
+    }
+    try (StoreReader store = StoreReader.open(data.path())) {
+      return store
+          .currentCalibration(feed.setting(1).get().deviceId())
+          .map(StoredCalibration::calibration);
+    } catch (StoreException e) {
+      spec.commandLine()
+          .getErr()
+          .println("snick: counts are not shown in gf: " + PlainText.inert(e.getMessage()));
+      return Optional.empty();
+    }
+  }
+
+  private void print(List<HealthLine> lines) {
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      lines.forEach(line -> JsonLine.print(out, line.json()));
+      return;
+    }
+    Table table = new Table("", "CHECK", "MEASURED", "EXPECTED");
+    lines.forEach(l -> table.row(l.word(), l.check(), l.measured(), l.expected()));
+    table.print(out);
+    for (HealthLine line : lines) {
+      if (explain || line.grade() != Finding.Grade.PASS) {
+        out.println();
+        out.println(
+            PlainText.inert(line.word() + " " + line.check() + ": " + line.meaning() + "."));
+        if (!line.remedy().isEmpty()) {
+          out.println(PlainText.inert("  Do: " + line.remedy() + "."));
+        }
+      }
+    }
+    out.println();
+    long fails = lines.stream().filter(l -> l.grade() == Finding.Grade.FAIL).count();
+    long warns = lines.stream().filter(l -> l.grade() == Finding.Grade.WARN).count();
+    out.println(lines.size() + " checks, " + fails + " failed, " + warns + " to look at.");
+  }
+}

@@ -1,0 +1,64 @@
+package snick.cli.bench;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import snick.force.Finding;
+
+/**
+ * One line of the rig's health.
+ *
+ * @param check what was looked at, one word
+ * @param grade how it is
+ * @param measured what was measured
+ * @param expected what is expected
+ * @param meaning what it means
+ * @param remedy what to do; empty if nothing
+ */
+record HealthLine(
+    String check,
+    Finding.Grade grade,
+    String measured,
+    String expected,
+    String meaning,
+    String remedy) {
+  static HealthLine of(Finding finding) {
+    return new HealthLine(
+        finding.check().word(),
+        finding.grade(),
+        finding.measured(),
+        finding.expected(),
+        finding.meaning(),
+        finding.remedy());
+  }
+
+  static HealthLine pass(String check, String measured, String expected) {
+    return new HealthLine(check, Finding.Grade.PASS, measured, expected, "as it should be", "");
+  }
+
+  static HealthLine warn(
+      String check, String measured, String expected, String meaning, String remedy) {
+    return new HealthLine(check, Finding.Grade.WARN, measured, expected, meaning, remedy);
+  }
+
+  static HealthLine fail(
+      String check, String measured, String expected, String meaning, String remedy) {
+    return new HealthLine(check, Finding.Grade.FAIL, measured, expected, meaning, remedy);
+  }
+
+  /** The grade for people. */
+  String word() {
+    return grade == Finding.Grade.PASS ? "ok" : grade.word().toUpperCase(Locale.ROOT);
+  }
+
+  Map<String, Object> json() {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("check", check);
+    object.put("grade", grade.word());
+    object.put("measured", measured);
+    object.put("expected", expected);
+    object.put("meaning", meaning);
+    object.put("remedy", remedy);
+    return object;
+  }
+}

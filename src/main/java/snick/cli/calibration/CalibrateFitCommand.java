@@ -1,0 +1,176 @@
+package snick.cli.calibration;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.force.CalibrationCurve;
+import snick.force.DegreeRule;
+import snick.force.LoadUnit;
+import snick.force.PointsFit;
+import snick.force.PolynomialFit;
+
+/** Fits a calibration curve to a table of points. Saves nothing. */
+@Command(
+    name = "fit",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Fit readings as a polynomial of load to a table of points; saves nothing.",
+      "Columns: load,reading and if you like run,direction,u_load (standard uncertainty)."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick calibrate fit rig-calibration/example-run-simulated.csv --latitude 48.1 --height 520",
+      "  snick calibrate fit points.csv --degree 2 --load-unit N --json",
+      "  cat points.csv | snick calibrate fit - --no-corrections --json"
+    })
+final class CalibrateFitCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "POINTS.csv", description = "Points, or - for standard input.")
+  private String file;
+
+  @Option(
+      names = "--degree",
+      paramLabel = "N",
+      defaultValue = "auto",
+      description = "1, 2, 3, or auto: by lack of fit and F-test (default: ${DEFAULT-VALUE}).")
+  private String degree;
+
+  @Option(
+      names = "--load-unit",
+      paramLabel = "UNIT",
+      defaultValue = "g",
+      description = "Unit of the loads: g, kg, N or gf (default: ${DEFAULT-VALUE}).")
+  private String loadUnit;
+
+  @Option(
+      names = "--no-corrections",
+      description = "Take loads as given: no gravity, no buoyancy, no force form for masses.")
+  private boolean noCorrections;
+
+  @Option(names = "--through-origin", description = "Hold the curve at reading 0 for load 0.")
+  private boolean throughOrigin;
+
+  @Mixin private PlaceChoice place;
+
+  @Option(names = "--json", description = "As one JSON object, every digit.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    LoadUnit unit = unit();
+    DegreeRule rule = DegreeWord.rule(degree);
+    Optional<PointsFit.Place> where = where(unit);
+    PointsFit fit = fit(PointsFile.read(file), unit, rule, where);
+    requireMonotonic(fit.choice().fit(), unit);
+    if (json) {
+      JsonLine.print(out(), FitJson.of(fit, where));
+    } else {
+      print(fit, where);
+    }
+    return ExitCode.OK;
+  }
+
+  private LoadUnit unit() {
+    try {
+      return LoadUnit.named(loadUnit);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage("--load-unit: " + e.getMessage());
+    }
+  }
+
+  private Optional<PointsFit.Place> where(LoadUnit unit) {
+    return noCorrections || unit.isForce()
+        ? Optional.empty()
+        : Optional.of(new PointsFit.Place(place.gravityOrAnywhere(), place.air()));
+  }
+
+  private PointsFit fit(
+      List<PointsFit.Point> points,
+      LoadUnit unit,
+      DegreeRule rule,
+      Optional<PointsFit.Place> where) {
+    try {
+      return PointsFit.fit(points, unit, rule, new PointsFit.Options(throughOrigin), where);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(file + ": " + e.getMessage());
+    }
+  }
+
+  private void requireMonotonic(PolynomialFit fit, LoadUnit unit) {
+    if (!fit.isMonotonic()) {
+      throw Refusal.badInput(
+          file
+              + ": the curve of degree "
+              + fit.form().degree()
+              + " turns round between the smallest and the largest load ("
+              + unit.symbol()
+              + "), so that one reading would have two loads; use a lower --degree, or look for a"
+              + " wrong line");
+    }
+  }
+
+  private void print(PointsFit fit, Optional<PointsFit.Place> where) {
+    PolynomialFit curve = fit.choice().fit();
+    out().println("Reading as polynomial of load in " + fit.unit().symbol() + ":");
+    coefficients(curve.coefficients(), curve.standardErrors()).print(out());
+    out().println();
+    out().println("degree           " + curve.form().degree() + ": " + fit.choice().reason());
+    out()
+        .println(
+            "residual SD      " + FitJson.digits(curve.residualSd()) + " in the reading's unit");
+    out().println("deg. of freedom  " + curve.degreesOfFreedom());
+    out()
+        .println(
+            "R²               " + FitJson.digits(curve.rSquared()) + " (says nothing of shape)");
+    fit.overForce().ifPresent(force -> printForce(force, where));
+  }
+
+  private static Table coefficients(double[] values, double[] errors) {
+    Table table = new Table("POWER OF LOAD", ">VALUE", ">STANDARD ERROR");
+    for (int i = 0; i < values.length; i++) {
+      table.row(i, FitJson.digits(values[i]), FitJson.digits(errors[i]));
+    }
+    return table;
+  }
+
+  private void printForce(CalibrationCurve force, Optional<PointsFit.Place> where) {
+    double[] errors = FitJson.standardErrors(force);
+    out().println();
+    out().println("The same over force in N:");
+    coefficients(force.coefficients(), errors).print(out());
+    where.ifPresent(
+        p -> {
+          out().println();
+          out()
+              .println(
+                  "gravity          "
+                      + FitJson.digits(p.gravity().metresPerSecondSquared())
+                      + " m/s², standard uncertainty "
+                      + FitJson.digits(p.gravity().standardUncertainty())
+                      + " (not in the errors above): "
+                      + p.gravity().basis());
+          out()
+              .println(
+                  "air              "
+                      + FitJson.digits(p.air().kilogramsPerCubicMetre())
+                      + " kg/m³: "
+                      + p.air().basis());
+        });
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+}

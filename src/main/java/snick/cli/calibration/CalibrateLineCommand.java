@@ -1,0 +1,145 @@
+package snick.cli.calibration;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Refusal;
+import snick.force.Calibration;
+import snick.force.CalibrationCurve;
+import snick.force.ForceRange;
+import snick.quantity.Force;
+import snick.report.CalibrationRecord;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+
+/** Saves a straight line that is known from elsewhere. */
+@Command(
+    name = "line",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Save a straight line known from elsewhere: zero and span as read, with their standard"
+          + " uncertainties. Nothing beside them enters its uncertainty."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick calibrate line --device 51ab --zero 84210 --span 302835 --span-gf 500 --u-span 90",
+      "  snick calibrate line --device 51ab --zero 0 --span 437.25 --span-gf 1 --u-span 0.4 --to-gf"
+          + " 1000"
+    })
+final class CalibrateLineCommand implements Callable<Integer> {
+  private static final double LARGEST_GRAM_FORCE = 1e7;
+
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+  @Mixin private SettingChoice setting;
+  @Mixin private StabilityChoice stability;
+
+  @Option(
+      names = "--zero",
+      paramLabel = "COUNTS",
+      required = true,
+      description = "Reading without load.")
+  private double zeroCounts;
+
+  @Option(
+      names = "--span",
+      paramLabel = "COUNTS",
+      required = true,
+      description = "Reading under the load of --span-gf.")
+  private double spanCounts;
+
+  @Option(names = "--span-gf", paramLabel = "GF", required = true, description = "That load, gf.")
+  private double spanGramForce;
+
+  @Option(
+      names = "--u-zero",
+      paramLabel = "COUNTS",
+      defaultValue = "0",
+      description = "Standard uncertainty of the zero (default: ${DEFAULT-VALUE}).")
+  private double uncertaintyOfZero;
+
+  @Option(
+      names = "--u-span",
+      paramLabel = "COUNTS",
+      required = true,
+      description = "Standard uncertainty of the reading under load, that of the load included.")
+  private double uncertaintyOfSpan;
+
+  @Option(
+      names = "--to-gf",
+      paramLabel = "GF",
+      description = "Largest force that it is good for (default: that of --span-gf).")
+  private Optional<Double> toGramForce;
+
+  @Option(names = "--json", description = "The result as one JSON object.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    requireRange("--span-gf", spanGramForce);
+    toGramForce.ifPresent(to -> requireRange("--to-gf", to));
+    Calibration calibration = calibration();
+    try (Store store = OpenedStore.toWrite(data)) {
+      store.add(calibration, Optional.empty());
+    } catch (StoreException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
+    }
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      print(CalibrationRecord.of(store.calibration(calibration.id()).orElseThrow(), store));
+    }
+    return ExitCode.OK;
+  }
+
+  private static void requireRange(String option, double gramForce) {
+    if (!(gramForce > 0 && gramForce <= LARGEST_GRAM_FORCE)) {
+      throw Refusal.badInput(option + " " + gramForce + " is outside 0 to 10000000 gf");
+    }
+  }
+
+  private Calibration calibration() {
+    int polarity = setting.setting().polarity();
+    double newtons = Force.ofGramForce(spanGramForce).newtons();
+    double slope = polarity * (spanCounts - zeroCounts) / newtons;
+    double uncertainty = Math.hypot(uncertaintyOfSpan, uncertaintyOfZero) / newtons;
+    if (!(uncertaintyOfSpan >= 0 && uncertaintyOfZero >= 0)) {
+      throw Refusal.badInput("--u-zero and --u-span: neither may be negative");
+    }
+    try {
+      return Calibration.named(
+          Optional.of(setting.setting()),
+          Clock.systemUTC().instant(),
+          Optional.of(stability.validity()),
+          new CalibrationCurve(
+              new double[] {0, slope},
+              new double[][] {{0, 0}, {0, uncertainty * uncertainty}},
+              Double.POSITIVE_INFINITY),
+          new ForceRange(Force.ZERO, Force.ofGramForce(toGramForce.orElse(spanGramForce))),
+          List.of(),
+          "typed in");
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(
+          e.getMessage()
+              + "; is --span above --zero in loading direction? A cell that falls under load:"
+              + " --polarity -1");
+    }
+  }
+
+  private void print(CalibrationRecord record) {
+    if (json) {
+      JsonLine.print(spec.commandLine().getOut(), record.json());
+    } else {
+      CalibrationText.print(spec.commandLine().getOut(), record);
+    }
+  }
+}

@@ -1,0 +1,122 @@
+package snick.cli.calibration;
+
+import java.io.PrintWriter;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Table;
+import snick.force.Calibration;
+import snick.force.CombinedUncertainty;
+import snick.force.RigSetting;
+import snick.store.StoreReader;
+import snick.store.StoredCalibration;
+
+/** Lists the calibrations in the store. */
+@Command(
+    name = "list",
+    mixinStandardHelpOptions = true,
+    description = "List stored calibrations, oldest first; the last one of a rig is in use.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick calibrate list", "  snick calibrate list --device 51a0000000000001 --json"})
+final class CalibrateListCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--device", paramLabel = "ID", description = "Only those of one rig.")
+  private Optional<String> device;
+
+  @Option(names = "--json", description = "One JSON object a line for each.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      List<StoredCalibration> chosen =
+          store.calibrations().stream().filter(this::isChosen).toList();
+      print(chosen, store, Clock.systemUTC().instant());
+    }
+    return ExitCode.OK;
+  }
+
+  private boolean isChosen(StoredCalibration stored) {
+    return device.isEmpty()
+        || stored.calibration().boundTo().map(RigSetting::deviceId).equals(device);
+  }
+
+  private void print(List<StoredCalibration> stored, StoreReader store, Instant now) {
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      stored.forEach(one -> JsonLine.print(out, object(one, store, now)));
+    } else if (stored.isEmpty()) {
+      out.println("No calibrations yet. Make one: snick calibrate PORT, or try --virtual");
+    } else {
+      Table table =
+          new Table("NO", "ID", "MADE", "RIG", ">TO GF", ">U AT TOP, GF", "STATE", "BASIS");
+      stored.forEach(one -> row(table, one, store, now));
+      table.print(out);
+    }
+  }
+
+  private static void row(Table table, StoredCalibration stored, StoreReader store, Instant now) {
+    Calibration calibration = stored.calibration();
+    table.row(
+        stored.number(),
+        calibration.id(),
+        calibration.made().toString().substring(0, 10),
+        calibration.boundTo().map(RigSetting::deviceId).orElse("any"),
+        Numbers.gramForce(calibration.range().to()),
+        CalibrationText.small(atTop(calibration).expandedNewtons()),
+        state(stored, store, now),
+        calibration.basis());
+  }
+
+  private static CombinedUncertainty atTop(Calibration calibration) {
+    return CombinedUncertainty.over(calibration, 1, 0).get(0);
+  }
+
+  private static String state(StoredCalibration stored, StoreReader store, Instant now) {
+    String validity =
+        stored.calibration().validityAt(now).name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return isInUse(stored, store) ? "in use, " + validity : validity;
+  }
+
+  private static boolean isInUse(StoredCalibration stored, StoreReader store) {
+    return stored
+        .calibration()
+        .boundTo()
+        .flatMap(rig -> store.currentCalibration(rig.deviceId()))
+        .map(current -> current.number() == stored.number())
+        .orElse(false);
+  }
+
+  private static Map<String, Object> object(
+      StoredCalibration stored, StoreReader store, Instant now) {
+    Calibration calibration = stored.calibration();
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("number", stored.number());
+    object.put("id", calibration.id());
+    object.put("made", calibration.made().toString());
+    calibration.boundTo().ifPresent(rig -> object.put("device", rig.deviceId()));
+    object.put("to_n", calibration.range().to().newtons());
+    object.put("expanded_at_top_n", atTop(calibration).expandedNewtons());
+    object.put("in_use", isInUse(stored, store));
+    object.put("validity", calibration.validityAt(now).name().toLowerCase(Locale.ROOT));
+    object.put("basis", calibration.basis());
+    return object;
+  }
+}

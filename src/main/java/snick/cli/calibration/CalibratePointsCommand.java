@@ -1,0 +1,71 @@
+package snick.cli.calibration;
+
+import java.time.Clock;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.terminal.ExitCode;
+import snick.force.CalibrationData;
+import snick.force.Conditions;
+import snick.report.BenchSheet;
+
+/** Makes and saves a calibration from readings in a file or a pipe. */
+@Command(
+    name = "points",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Make a calibration from readings in a file or a pipe and save it: what the guided one does,"
+          + " for scripts. Columns: load (g),reading (counts) and if you like"
+          + " run,direction,u_load,sd,samples,seconds. A row of load 0 first or last in a run is its"
+          + " zero. Rows of direction 'hold' are one load left resting, for creep: seconds since it"
+          + " was put on."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick calibrate points rig-calibration/example-run-simulated.csv --device 51ab"
+          + " --latitude 48.1",
+      "  snick calibrate points rig-calibration/example-run-hold-simulated.csv --device 51ab"
+          + " --gravity 9.807 --masses rig-calibration/mass-set-m1.csv --load 100g --load 200g"
+          + " --load 200g+100g --load 500g",
+      "  cat points.csv | snick calibrate points - --masses rig-calibration/mass-set-m1.csv"
+          + " --device 51ab --gravity 9.807 --json"
+    })
+final class CalibratePointsCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "POINTS.csv", description = "Readings, or - for standard input.")
+  private String file;
+
+  @Mixin private DataDirectory data;
+  @Mixin private SettingChoice setting;
+  @Mixin private MassChoice masses;
+  @Mixin private PlaceChoice place;
+  @Mixin private StabilityChoice stability;
+
+  @Option(
+      names = "--degree",
+      paramLabel = "N",
+      defaultValue = "auto",
+      description = "1, 2, 3, or auto: by lack of fit and F-test (default: ${DEFAULT-VALUE}).")
+  private String degree;
+
+  @Option(names = "--json", description = "The result as one JSON object.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    DegreeWord.rule(degree);
+    Conditions conditions =
+        new Conditions(
+            place.gravity().orElseThrow(PlaceChoice::missing), place.air(), stability.stability());
+    CalibrationData readings = PointsRuns.read(file, masses.loads(), setting.setting());
+    BenchSheet sheet = new BenchSheet(Clock.systemUTC().instant(), degree, conditions, readings);
+    NewCalibration.save(sheet, data).print(spec.commandLine().getOut(), json);
+    return ExitCode.OK;
+  }
+}

@@ -1,0 +1,171 @@
+package snick.cli.calibration;
+
+import java.io.PrintWriter;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Table;
+import snick.force.Calibration;
+import snick.force.CombinedUncertainty;
+import snick.force.Contribution;
+import snick.force.Evaluation;
+import snick.force.Figure;
+import snick.quantity.Force;
+import snick.report.CalibrationRecord;
+
+/** A calibration record in a terminal. */
+public final class CalibrationText {
+  private CalibrationText() {}
+
+  static void print(PrintWriter out, CalibrationRecord record) {
+    Calibration calibration = record.calibration();
+    out.println("Calibration " + calibration.id() + ", made " + second(calibration.made()));
+    line(out, "rig", rig(calibration));
+    line(out, "valid", validity(calibration));
+    line(
+        out,
+        "range",
+        grams(calibration.range().from()) + " to " + grams(calibration.range().to()) + " gf");
+    line(out, "basis", calibration.basis());
+    line(out, "curve", curve(calibration));
+    record
+        .sheet()
+        .ifPresent(
+            s ->
+                line(
+                    out,
+                    "gravity",
+                    FitJson.digits(s.conditions().gravity().metresPerSecondSquared())
+                        + " m/s², "
+                        + s.conditions().gravity().basis()));
+    record.evaluation().ifPresent(e -> figures(out, e));
+    budget(out, record);
+    record.remarks().forEach(remark -> line(out, "note", remark));
+    out.println(CalibrationRecord.WHAT_IT_IS);
+  }
+
+  private static String rig(Calibration calibration) {
+    return calibration
+        .boundTo()
+        .map(
+            rig ->
+                rig.deviceId()
+                    + ", gain "
+                    + rig.gain()
+                    + ", "
+                    + Numbers.fixed(rig.nominalRate().hertz(), 1)
+                    + " Hz, polarity "
+                    + (rig.polarity() > 0 ? "+1" : "-1"))
+        .orElse("any");
+  }
+
+  private static String validity(Calibration calibration) {
+    return calibration
+        .validFor()
+        .map(period -> "until " + second(calibration.made().plus(period)))
+        .orElse("no period was set");
+  }
+
+  private static Instant second(Instant instant) {
+    return instant.truncatedTo(ChronoUnit.SECONDS);
+  }
+
+  private static String curve(Calibration calibration) {
+    StringBuilder text = new StringBuilder("counts =");
+    double[] coefficients = calibration.curve().coefficients();
+    for (int i = 0; i < coefficients.length; i++) {
+      if (coefficients[i] != 0) {
+        String sign = text.length() > "counts =".length() ? " + " : " ";
+        String power = i == 0 ? "" : i == 1 ? "·F" : "·F^" + i;
+        text.append(sign).append(FitJson.digits(coefficients[i])).append(power);
+      }
+    }
+    return text + ", F in N";
+  }
+
+  private static void figures(PrintWriter out, Evaluation evaluation) {
+    out.println();
+    Table table = new Table("FIGURE OF MERIT", ">VALUE", "", "SOURCE");
+    for (Figure figure : evaluation.figures()) {
+      table.row(
+          figure.name(),
+          String.format(Locale.ROOT, "%.3g", figure.value()),
+          figure.unit(),
+          figure.source());
+    }
+    table.print(out);
+    out.println("In the terms of standards, not a classification under them.");
+  }
+
+  /** The budget over the range: one column a force. */
+  static void budget(PrintWriter out, CalibrationRecord record) {
+    out.println();
+    out.println("Standard uncertainties in gf at forces over the range, without the peak's own:");
+    budget(out, record.budget());
+  }
+
+  private static void budget(PrintWriter out, List<CombinedUncertainty> columns) {
+    String[] heads = new String[columns.size() + 2];
+    heads[0] = "SOURCE";
+    heads[1] = "DISTRIBUTION";
+    for (int i = 0; i < columns.size(); i++) {
+      heads[i + 2] = ">" + grams(Force.ofNewtons(columns.get(i).newtons())) + " gf";
+    }
+    Table table = new Table(heads);
+    for (int row = 0; row < columns.get(0).parts().size() - 1; row++) {
+      Contribution first = columns.get(0).parts().get(row);
+      Object[] cells = new Object[heads.length];
+      cells[0] = first.source().word().replace('_', ' ');
+      cells[1] = first.distribution().word().replace('_', ' ');
+      for (int i = 0; i < columns.size(); i++) {
+        cells[i + 2] = small(columns.get(i).parts().get(row).standardUncertaintyNewtons());
+      }
+      table.row(cells);
+    }
+    sum(table, columns, "combined", c -> small(c.standardNewtons()));
+    sum(table, columns, "effective degrees of freedom", c -> freedom(c.degreesOfFreedom()));
+    sum(table, columns, "coverage factor for 95 %", c -> Numbers.fixed(c.coverageFactor(), 2));
+    sum(table, columns, "expanded, 95 %", c -> small(c.expandedNewtons()));
+    table.print(out);
+  }
+
+  private static void sum(
+      Table table,
+      List<CombinedUncertainty> columns,
+      String name,
+      Function<CombinedUncertainty, String> value) {
+    Object[] cells = new Object[columns.size() + 2];
+    cells[0] = name;
+    cells[1] = "";
+    for (int i = 0; i < columns.size(); i++) {
+      cells[i + 2] = value.apply(columns.get(i));
+    }
+    table.row(cells);
+  }
+
+  /**
+   * Degrees of freedom as a whole number, or {
+   *
+   * @throws code infinite}.
+   */
+  public static String freedom(double degreesOfFreedom) {
+    return Double.isInfinite(degreesOfFreedom) ? "infinite" : Numbers.fixed(degreesOfFreedom, 0);
+  }
+
+  /** A small force in newtons, shown in gf with four decimals, without its unit. */
+  public static String small(double newtons) {
+    return Numbers.fixed(newtons / Force.NEWTONS_PER_GRAM_FORCE, 4);
+  }
+
+  private static String grams(Force force) {
+    return Numbers.gramForce(force);
+  }
+
+  private static void line(PrintWriter out, String name, String value) {
+    out.println(String.format(Locale.ROOT, "  %-8s %s", name, PlainText.inert(value)));
+  }
+}

@@ -1,0 +1,62 @@
+package snick.cli.calibration;
+
+import java.io.PrintWriter;
+import java.util.Optional;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Refusal;
+import snick.force.Evaluation;
+import snick.report.BenchSheet;
+import snick.report.CalibrationRecord;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+
+/** A calibration just worked out and saved. */
+final class NewCalibration {
+  private final CalibrationRecord record;
+
+  private NewCalibration(CalibrationRecord record) {
+    this.record = record;
+  }
+
+  /**
+   * Works {@code sheet} out and saves the result.
+   *
+   * @throws Refusal if it gives no calibration; nothing is saved
+   */
+  static NewCalibration save(BenchSheet sheet, DataDirectory data) {
+    Evaluation evaluation = evaluate(sheet);
+    String id = evaluation.calibration().id();
+    try (Store store = OpenedStore.toWrite(data)) {
+      store.add(evaluation.calibration(), Optional.of(sheet.text()));
+    } catch (StoreException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
+    }
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      return new NewCalibration(CalibrationRecord.of(store.calibration(id).orElseThrow(), store));
+    }
+  }
+
+  private static Evaluation evaluate(BenchSheet sheet) {
+    try {
+      return sheet.evaluate();
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(
+          "no calibration comes of these readings, nothing is saved: " + e.getMessage());
+    }
+  }
+
+  /** Prints it. */
+  void print(PrintWriter out, boolean json) {
+    if (json) {
+      JsonLine.print(out, record.json());
+    } else {
+      CalibrationText.print(out, record);
+      String id = record.calibration().id();
+      out.println();
+      out.println("Saved. Record for people: snick calibrate show " + id + " --html record.html");
+    }
+  }
+}

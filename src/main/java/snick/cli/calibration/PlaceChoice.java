@@ -1,0 +1,119 @@
+package snick.cli.calibration;
+
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import snick.cli.terminal.Refusal;
+import snick.force.AirDensity;
+import snick.force.Distribution;
+import snick.force.Gravity;
+
+/** Where masses become forces: local gravity and the density of the air. */
+public final class PlaceChoice {
+  private static final double MIDDLE_OF_THE_EARTH_RANGE = 9.806;
+  private static final double HALF_OF_THE_EARTH_RANGE = 0.027;
+
+  @Option(names = "--gravity", paramLabel = "M_S2", description = "Local gravity, measured, m/s².")
+  private Double gravity;
+
+  @Option(
+      names = "--u-gravity",
+      paramLabel = "M_S2",
+      defaultValue = "0.0001",
+      description = "Its standard uncertainty (default: ${DEFAULT-VALUE}).")
+  private double uncertaintyOfGravity;
+
+  @Option(
+      names = "--latitude",
+      paramLabel = "DEG",
+      description = "Latitude, degrees, south negative: gravity by the normal-gravity formula.")
+  private Double latitude;
+
+  @Option(
+      names = "--height",
+      paramLabel = "M",
+      defaultValue = "0",
+      description = "Height above sea level, m (default: ${DEFAULT-VALUE}).")
+  private double height;
+
+  @Option(
+      names = "--air",
+      paramLabel = "C,HPA,PERCENT",
+      split = ",",
+      description =
+          "Air at the bench: temperature in °C, station pressure in hPa, relative humidity in %%"
+              + " (default: 1.2 kg/m³ ± 10 %%).")
+  private double[] air;
+
+  @Option(
+      names = "--u-air",
+      paramLabel = "K,HPA,PERCENT",
+      split = ",",
+      defaultValue = "1,2,10",
+      description = "Their standard uncertainties (default: ${DEFAULT-VALUE}).")
+  private double[] uncertaintyOfAir;
+
+  /** Gravity as stated; empty if nothing was. */
+  public Optional<Gravity> gravity() {
+    if (gravity != null && latitude != null) {
+      throw Refusal.usage("give --gravity or --latitude, not both");
+    }
+    try {
+      if (gravity != null) {
+        return Optional.of(Gravity.measured(gravity, uncertaintyOfGravity));
+      }
+      return latitude == null ? Optional.empty() : Optional.of(Gravity.at(latitude, height));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(
+          e.getMessage() + "; give the place as --latitude 48.1 --height 520, or --gravity 9.807");
+    }
+  }
+
+  /** The complaint of a command that needs to know where the rig stands. */
+  public static Refusal missing() {
+    return Refusal.usage(
+        "say where the rig stands, for local gravity: --latitude 48.1 --height 520, or --gravity"
+            + " 9.807 if it was measured");
+  }
+
+  /** Gravity as stated, else anywhere on Earth at sea level, with the uncertainty of that. */
+  Gravity gravityOrAnywhere() {
+    return gravity()
+        .orElseGet(
+            () ->
+                new Gravity(
+                    MIDDLE_OF_THE_EARTH_RANGE,
+                    HALF_OF_THE_EARTH_RANGE / Math.sqrt(3),
+                    Distribution.RECTANGULAR,
+                    "place not stated: anywhere on Earth at sea level, 9.779 to 9.833 m/s²"));
+  }
+
+  /** Air as measured, else standard air with its uncertainty. */
+  AirDensity air() {
+    return airMeasured().orElseGet(AirDensity::standard);
+  }
+
+  /** Air as measured; empty if nothing was stated. */
+  public Optional<AirDensity> airMeasured() {
+    if (air == null) {
+      return Optional.empty();
+    }
+    if (air.length != 3 || uncertaintyOfAir.length != 3) {
+      throw Refusal.usage(
+          "--air and --u-air take three numbers: temperature, pressure, humidity, as in"
+              + " --air 21,985,45");
+    }
+    try {
+      return Optional.of(
+          AirDensity.cipm2007(
+              new AirDensity.Weather(
+                  air[0],
+                  air[1],
+                  air[2],
+                  uncertaintyOfAir[0],
+                  uncertaintyOfAir[1],
+                  uncertaintyOfAir[2])));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(e.getMessage() + "; leave --air out for standard air");
+    }
+  }
+}

@@ -1,0 +1,175 @@
+package snick.cli.cuts;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.IntSupplier;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.StreamChoice;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Progress;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Terminal;
+import snick.cut.Cut;
+import snick.daemon.Pipeline;
+import snick.daemon.Scale;
+import snick.force.Calibration;
+import snick.port.PortAddress;
+import snick.port.PortException;
+import snick.port.Ports;
+import snick.port.RecordedSource;
+import snick.quantity.Force;
+import snick.sample.StreamFacts;
+
+/** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
+@Command(
+    name = "analyze",
+    mixinStandardHelpOptions = true,
+    description = "Find the cuts in a capture or a text log, of any length, in constant memory.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick analyze demo-data/kitchen-knife.capture --counts-per-gf 437.25",
+      "  snick analyze log.txt --rate 80 --json",
+      "  cat log.txt | snick analyze - --counts-per-gf 437.25",
+    })
+public final class AnalyzeCommand implements Callable<Integer> {
+  private static final Calibration.Line COUNTS =
+      new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0);
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE", description = "A capture, a text log, or - for standard input.")
+  private String file;
+
+  @Mixin private CalibrationChoice calibration;
+  @Mixin private StreamChoice streamChoice;
+
+  @Option(names = "--json", description = "One JSON object a line for each event.")
+  private boolean json;
+
+  private final Map<Integer, Optional<Calibration>> calibrations = new HashMap<>();
+  private final Map<Integer, EventJson> contracts = new HashMap<>();
+  private IntSupplier decimals = () -> 0;
+  private long found;
+  private long shown;
+
+  @Override
+  public Integer call() {
+    calibration.requirePositive();
+    Pipeline pipeline = new Pipeline(streamChoice.settings(), this::print);
+    decimals = () -> pipeline.stream().decimals();
+    RecordedSource source = open();
+    try (source) {
+      readAll(source, pipeline);
+    } catch (IOException e) {
+      throw Refusal.failed(file + " could not be read to its end: " + e.getMessage(), e);
+    }
+    summary(pipeline, source);
+    return ExitCode.OK;
+  }
+
+  private RecordedSource open() {
+    PortAddress address = PortAddress.parse(file);
+    if (address.live()) {
+      throw Refusal.badInput("no file " + file + "; to record from a rig: snick run " + file);
+    }
+    try {
+      return (RecordedSource) new Ports(115_200).open(address);
+    } catch (PortException e) {
+      throw Refusal.badInput(e.getMessage());
+    } catch (IOException e) {
+      throw Refusal.badInput(file + " cannot be read: " + e.getMessage());
+    }
+  }
+
+  private void readAll(RecordedSource source, Pipeline pipeline) throws IOException {
+    Progress progress = new Progress(err(), Terminal.watchesErrors(), size());
+    byte[] buffer = new byte[1 << 16];
+    while (!source.ended()) {
+      int count = source.read(buffer);
+      pipeline.accept(buffer, count);
+      showFound();
+      progress.at(source.bytesRead(), found);
+    }
+    pipeline.end();
+    progress.done();
+  }
+
+  /** A whole read's events at once: a flush for each costs more than finding it. */
+  private void showFound() {
+    if (found > shown) {
+      shown = found;
+      out().flush();
+    }
+  }
+
+  private long size() {
+    try {
+      return file.equals("-") ? 0 : Files.size(Path.of(file));
+    } catch (IOException e) {
+      return 0;
+    }
+  }
+
+  private void print(Cut cut) {
+    found++;
+    if (json) {
+      out().append(contract().of(cut)).println();
+    } else {
+      out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
+    }
+  }
+
+  /** Without a calibration, JSON has counts where it would have gf. */
+  private EventJson contract() {
+    return contracts.computeIfAbsent(
+        decimals.getAsInt(), digits -> new EventJson(calibration.line(digits).orElse(COUNTS)));
+  }
+
+  private Scale scale() {
+    return typedIn().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
+  }
+
+  private Optional<Calibration> typedIn() {
+    return calibrations.computeIfAbsent(decimals.getAsInt(), calibration::given);
+  }
+
+  private void summary(Pipeline pipeline, RecordedSource source) {
+    StreamFacts facts = pipeline.stream().facts();
+    if (facts.samples() == 0) {
+      throw Refusal.badInput(
+          file
+              + " holds no samples: "
+              + pipeline.tally().skippedBytes()
+              + " bytes were neither frames nor readings; see firmware-protocol.md for both forms");
+    }
+    if (!json) {
+      StreamSummary.print(out(), pipeline, found);
+    }
+    if (source.torn()) {
+      err().println("snick: " + file + " ends in a damaged record; everything before it was read");
+    }
+    if (!json && typedIn().isEmpty()) {
+      out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
+    }
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter err() {
+    return spec.commandLine().getErr();
+  }
+}

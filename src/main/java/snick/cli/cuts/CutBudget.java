@@ -1,0 +1,103 @@
+package snick.cli.cuts;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import snick.cli.calibration.CalibrationText;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Table;
+import snick.cut.Peak;
+import snick.force.Calibration;
+import snick.force.CombinedUncertainty;
+import snick.force.Contribution;
+import snick.force.DerivedForce;
+import snick.store.StoreReader;
+import snick.store.StoredCalibration;
+import snick.store.StoredCut;
+
+/** The uncertainty of one cut's current force, source by source, its peak's own included. */
+final class CutBudget {
+  private CutBudget() {}
+
+  /** The budget of {@code cut}; empty if it has no force. */
+  static Optional<CombinedUncertainty> of(StoredCut cut, StoreReader store) {
+    Optional<DerivedForce> force = cut.summary().force().map(f -> f.force().estimate());
+    Optional<Peak> peak = cut.summary().result().peak();
+    if (peak.isEmpty() || force.flatMap(DerivedForce::measured).isEmpty()) {
+      return Optional.empty();
+    }
+    double newtons = force.flatMap(DerivedForce::measured).orElseThrow().value().newtons();
+    return calibrationId(force.orElseThrow())
+        .flatMap(store::calibration)
+        .map(StoredCalibration::calibration)
+        .map(calibration -> of(calibration, newtons, peak.orElseThrow()));
+  }
+
+  private static CombinedUncertainty of(Calibration calibration, double newtons, Peak peak) {
+    return new CombinedUncertainty(
+        newtons, calibration.contributions(newtons, peak.standardUncertaintyCounts()));
+  }
+
+  private static Optional<String> calibrationId(DerivedForce force) {
+    if (force instanceof DerivedForce.Inside inside) {
+      return Optional.of(inside.calibrationId());
+    }
+    return force instanceof DerivedForce.Outside outside
+        ? Optional.of(outside.calibrationId())
+        : Optional.empty();
+  }
+
+  static void print(PrintWriter out, CombinedUncertainty budget) {
+    Table table =
+        new Table("SOURCE", "DISTRIBUTION", ">STANDARD, GF", ">DEGREES OF FREEDOM", ">SHARE %");
+    double variance = Math.pow(budget.standardNewtons(), 2);
+    for (Contribution part : budget.parts()) {
+      double u = part.standardUncertaintyNewtons();
+      table.row(
+          part.source().word().replace('_', ' '),
+          part.distribution().word().replace('_', ' '),
+          CalibrationText.small(u),
+          CalibrationText.freedom(part.degreesOfFreedom()),
+          Numbers.fixed(variance > 0 ? 100 * u * u / variance : 0, 1));
+    }
+    table.row(
+        "combined",
+        "",
+        CalibrationText.small(budget.standardNewtons()),
+        CalibrationText.freedom(budget.degreesOfFreedom()),
+        "");
+    table.print(out);
+    out.println(
+        "expanded, 95 %: "
+            + CalibrationText.small(budget.expandedNewtons())
+            + " gf, k = "
+            + Numbers.fixed(budget.coverageFactor(), 2)
+            + " (Student's t)");
+  }
+
+  static Map<String, Object> json(CombinedUncertainty budget) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("u_n", budget.standardNewtons());
+    if (Double.isFinite(budget.degreesOfFreedom())) {
+      object.put("degrees_of_freedom", budget.degreesOfFreedom());
+    }
+    object.put("k", budget.coverageFactor());
+    object.put("expanded_n", budget.expandedNewtons());
+    List<Map<String, Object>> parts = new ArrayList<>();
+    for (Contribution part : budget.parts()) {
+      Map<String, Object> one = new LinkedHashMap<>();
+      one.put("source", part.source().word());
+      one.put("distribution", part.distribution().word());
+      one.put("u_n", part.standardUncertaintyNewtons());
+      if (Double.isFinite(part.degreesOfFreedom())) {
+        one.put("degrees_of_freedom", part.degreesOfFreedom());
+      }
+      parts.add(one);
+    }
+    object.put("contributions", parts);
+    return object;
+  }
+}

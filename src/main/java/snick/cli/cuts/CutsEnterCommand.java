@@ -1,0 +1,149 @@
+package snick.cli.cuts;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.journal.Advice;
+import snick.cli.journal.StageChoice;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedJournal;
+import snick.cli.option.SessionChoice;
+import snick.cli.option.TypedValues;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.cut.Cut;
+import snick.cut.Outcome;
+import snick.cut.Peak;
+import snick.cut.Trace;
+import snick.force.Calibration;
+import snick.journal.CutPlacement;
+import snick.journal.NotAccepted;
+import snick.journal.SessionLog;
+import snick.journal.Stage;
+import snick.quantity.Force;
+import snick.store.CutForce;
+import snick.store.NewCut;
+import snick.store.Recording;
+import snick.store.SessionEvidence;
+import snick.verdict.Readings;
+
+/** Takes in forces that were read elsewhere. */
+@Command(
+    name = "enter",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Put forces that were read elsewhere into the running stage, gf. They have no trace and no",
+      "uncertainty: each is stored as typed, in thousandths of a gf, under the rig 'typed in'."
+    },
+    footerHeading = "%nExample (invented):%n",
+    footer = "  snick cuts enter 212,198.5,205")
+final class CutsEnterCommand implements Callable<Integer> {
+  private static final String DEVICE = "typed in";
+  private static final int DECIMALS = 3;
+  private static final double COUNTS_PER_GRAM_FORCE = 1000;
+  private static final Calibration AS_TYPED =
+      Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, Instant.EPOCH);
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "GF,GF,...", description = "Forces, gf.")
+  private String values;
+
+  @Mixin private SessionChoice session;
+  @Mixin private StageChoice stage;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    Readings typed = TypedValues.parse("typed values", values);
+    requirePositive(typed);
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      SessionLog log = journal.log(session);
+      Stage in = stage.in(log, Optional.empty());
+      Instant now = OpenedJournal.now();
+      requireRunning(log);
+      enter(journal, log, in, typed.gramForce(), now);
+      Advice.print(
+          spec.commandLine().getOut(),
+          SessionEvidence.read(journal.reader(), log.session().name()),
+          journal.reader());
+    }
+    return ExitCode.OK;
+  }
+
+  private static void requirePositive(Readings typed) {
+    for (double gramForce : typed.gramForce()) {
+      if (!(gramForce > 0 && gramForce <= 1e6)) {
+        throw Refusal.badInput(
+            "a force of " + gramForce + " gf is outside 0 (excluded) to 1000000 gf");
+      }
+    }
+  }
+
+  private static void requireRunning(SessionLog log) {
+    log.session()
+        .closed()
+        .ifPresent(
+            at -> {
+              throw new NotAccepted(
+                  "session '"
+                      + log.session().name()
+                      + "' was closed at "
+                      + at
+                      + ": nothing was entered; begin another: snick session start");
+            });
+  }
+
+  private static void enter(
+      OpenedJournal journal, SessionLog log, Stage in, double[] gramForce, Instant now) {
+    journal.store().add(AS_TYPED, Optional.empty());
+    long recording = journal.store().startRecording(recording(now));
+    for (int i = 0; i < gramForce.length; i++) {
+      long id = journal.store().append(cut(recording, i + 1, gramForce[i], now));
+      journal
+          .writer()
+          .add(log.session().name(), new CutPlacement(now, in.name(), id, OptionalDouble.empty()));
+    }
+  }
+
+  private static Recording recording(Instant now) {
+    return new Recording(
+        DEVICE,
+        "",
+        DEVICE,
+        Recording.Form.TEXT,
+        now,
+        OptionalInt.empty(),
+        Optional.empty(),
+        DECIMALS);
+  }
+
+  private static NewCut cut(long recording, int number, double gramForce, Instant now) {
+    double counts = Math.rint(gramForce * COUNTS_PER_GRAM_FORCE);
+    Cut cut =
+        new Cut(
+            number,
+            Outcome.SEVERED,
+            1,
+            0,
+            OptionalLong.of(0),
+            Optional.of(new Peak(counts, counts, 0)),
+            new Cut.Shape(0, 0, 0, 0),
+            new Cut.Rest(0, 0, 0),
+            Set.of(),
+            new Trace(new long[0], new int[0], new boolean[0], List.of()));
+    CutForce force =
+        new CutForce(AS_TYPED.derive(counts, 0), Force.ofGramForce(counts / COUNTS_PER_GRAM_FORCE));
+    return NewCut.of(recording, now, cut).with(force);
+  }
+}

@@ -1,0 +1,137 @@
+package snick.cli.cuts;
+
+import java.io.PrintWriter;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.cut.Peak;
+import snick.quantity.MeasuredForce;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.StoreReader;
+
+/** Lists stored cuts. */
+@Command(
+    name = "list",
+    mixinStandardHelpOptions = true,
+    description = "List stored cuts, newest first.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick cuts list",
+      "  snick cuts list --limit 100 --json",
+      "  snick cuts list --session 2026-05-03-a"
+    })
+final class CutsListCommand implements Callable<Integer> {
+  private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss");
+
+  private static final int MOST = 1_000_000;
+  private static final int MORE = 5;
+
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Option(
+      names = "--limit",
+      paramLabel = "N",
+      defaultValue = "20",
+      description = "At most so many (default: ${DEFAULT-VALUE}).")
+  private int limit;
+
+  @Option(names = "--session", paramLabel = "NAME", description = "Only those of one session.")
+  private Optional<String> session;
+
+  @Option(names = "--json", description = "One JSON object a line for each cut.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    if (!(limit >= 1 && limit <= MOST)) {
+      throw Refusal.usage("--limit " + limit + " is outside 1 to " + MOST);
+    }
+    CutSelection selection =
+        session.map(name -> CutSelection.all().inSession(name)).orElseGet(CutSelection::all);
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      print(store.latest(selection, limit + 1));
+    }
+    return ExitCode.OK;
+  }
+
+  private String next() {
+    return limit < MOST ? "--limit " + Math.min(MOST, (long) MORE * limit) : "snick export TARGET";
+  }
+
+  /** One more than wanted tells that there are more: counting them all would read them all. */
+  private void print(List<CutSummary> found) {
+    PrintWriter out = spec.commandLine().getOut();
+    List<CutSummary> cuts = found.subList(0, Math.min(limit, found.size()));
+    if (json) {
+      cuts.forEach(cut -> JsonLine.print(out, StoredCutJson.of(cut)));
+    } else if (cuts.isEmpty()) {
+      out.println("No cuts yet. Record some: snick run PORT, or try: snick demo");
+    } else {
+      table(cuts).print(out);
+      if (found.size() > limit) {
+        out.println("The newest " + limit + "; more: " + next());
+      }
+    }
+  }
+
+  private static Table table(List<CutSummary> cuts) {
+    Table table = new Table("ID", "WHEN", "OUTCOME", ">FORCE", ">", "STAGE", ">MM", "NOTES");
+    for (CutSummary cut : cuts) {
+      table.row(
+          cut.id(),
+          LOCAL.format(cut.occurredAt().atZone(ZoneId.systemDefault())),
+          EventLine.words(cut.result().outcome()),
+          force(cut).map(Numbers::gramForce).orElseGet(() -> counts(cut)),
+          force(cut).map(Numbers::newtons).orElse(""),
+          cut.place().map(p -> p.stage().name()).orElse(""),
+          cut.place()
+              .filter(p -> p.placeMm().isPresent())
+              .map(p -> Numbers.fixed(p.placeMm().getAsDouble(), 0))
+              .orElse(""),
+          notes(cut));
+    }
+    return table;
+  }
+
+  private static Optional<MeasuredForce> force(CutSummary cut) {
+    return cut.result().breakNanos().isPresent()
+        ? cut.force().flatMap(f -> f.force().estimate().measured())
+        : Optional.empty();
+  }
+
+  private static String counts(CutSummary cut) {
+    return cut.result()
+        .peak()
+        .filter(p -> cut.result().breakNanos().isPresent())
+        .map(CutsListCommand::counts)
+        .orElse("");
+  }
+
+  private static String counts(Peak peak) {
+    return Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
+        + " counts";
+  }
+
+  private static String notes(CutSummary cut) {
+    String flags = EventLine.words(cut.result().flags());
+    return cut.setAside()
+        .map(why -> "set aside: " + why + (flags.isEmpty() ? "" : "; " + flags))
+        .orElse(flags);
+  }
+}

@@ -1,0 +1,168 @@
+package snick.cli.cuts;
+
+import java.io.PrintWriter;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Sparkline;
+import snick.cut.Cut;
+import snick.cut.Peak;
+import snick.force.CombinedUncertainty;
+import snick.store.Origin;
+import snick.store.StoreReader;
+import snick.store.StoredCut;
+import snick.store.StoredForce;
+
+/** Shows one stored cut. */
+@Command(
+    name = "show",
+    mixinStandardHelpOptions = true,
+    description =
+        "Show one stored cut: its figures, its trace, every force it was given, the budget of the current one.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick cuts show 12", "  snick cuts show 12 --json"})
+final class CutsShowCommand implements Callable<Integer> {
+  private static final int TRACE_COLUMNS = 76;
+
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")
+  private long id;
+
+  @Option(names = "--json", description = "As one JSON object, raw samples included.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      StoredCut cut =
+          store
+              .cut(id)
+              .orElseThrow(
+                  () ->
+                      Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
+      if (json) {
+        Map<String, Object> object = StoredCutJson.withTrace(cut);
+        CutBudget.of(cut, store).ifPresent(b -> object.put("budget", CutBudget.json(b)));
+        store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
+        JsonLine.print(out(), object);
+      } else {
+        print(cut, store.forces(id), store.originOfCut(id));
+        CutBudget.of(cut, store).ifPresent(this::printBudget);
+      }
+    }
+    return ExitCode.OK;
+  }
+
+  private void print(StoredCut stored, List<StoredForce> forces, Optional<Origin.Taken> origin) {
+    Cut cut = stored.cut();
+    out().println("Cut " + id + ", " + stored.summary().occurredAt());
+    line("outcome", EventLine.words(cut.outcome()));
+    cut.peak().ifPresent(peak -> printPeak(cut, peak));
+    forces.forEach(this::printForce);
+    line("loading rate", Numbers.fixed(cut.shape().loadingRateCountsPerSecond(), 0) + " counts/s");
+    line("fall", Numbers.fixed(cut.shape().fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
+    line("ramp", cut.shape().rampSamples() + " samples, " + cut.shape().dips() + " dips");
+    line("zero", zero(cut));
+    line("noise", Numbers.fixed(cut.rest().noiseCounts(), 1) + " counts");
+    stored.summary().setAside().ifPresent(why -> line("set aside", why));
+    origin.ifPresent(from -> line("origin", origin(from)));
+    if (!cut.flags().isEmpty()) {
+      line("flags", EventLine.words(cut.flags()));
+    }
+    out().println();
+    out().println("  " + Sparkline.of(cut.trace(), cut.polarity(), TRACE_COLUMNS));
+    out().println("  " + span(cut));
+  }
+
+  private static String origin(Origin.Taken from) {
+    return from.origin().kind()
+        + " "
+        + from.origin().name()
+        + ", taken in "
+        + from.takenIn().truncatedTo(ChronoUnit.SECONDS)
+        + ", SHA-256 "
+        + from.origin().sha256().substring(0, 12);
+  }
+
+  private static Map<String, Object> json(Origin.Taken from) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("kind", from.origin().kind());
+    object.put("name", from.origin().name());
+    object.put("title", from.origin().document());
+    object.put("taken_in", from.takenIn().toString());
+    object.put("sha256", from.origin().sha256());
+    return object;
+  }
+
+  private void printBudget(CombinedUncertainty budget) {
+    out().println();
+    CutBudget.print(out(), budget);
+  }
+
+  private void printPeak(Cut cut, Peak peak) {
+    line("largest sample", Numbers.fixed(peak.observedMaxCounts(), 0) + " counts above zero");
+    if (cut.breakNanos().isPresent()) {
+      line(
+          "at the break",
+          Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
+              + " counts (k = 2, the estimate alone)");
+    }
+  }
+
+  private void printForce(StoredForce force) {
+    force
+        .force()
+        .estimate()
+        .measured()
+        .ifPresent(
+            f ->
+                line(
+                    "force",
+                    Numbers.newtons(f)
+                        + " = "
+                        + Numbers.gramForce(f)
+                        + " (k = 2), "
+                        + EventLine.source(force.force().estimate())));
+  }
+
+  private static String zero(Cut cut) {
+    return Numbers.fixed(cut.rest().zeroBeforeCounts(), 0)
+        + " counts before, "
+        + Numbers.fixed(cut.rest().zeroAfterCounts(), 0)
+        + " after";
+  }
+
+  private static String span(Cut cut) {
+    int size = cut.trace().size();
+    double seconds =
+        size == 0 ? 0 : (cut.trace().deviceNanos(size - 1) - cut.trace().deviceNanos(0)) / 1e9;
+    return size + " samples, " + Numbers.fixed(seconds, 2) + " s";
+  }
+
+  private void line(String name, String value) {
+    out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+}

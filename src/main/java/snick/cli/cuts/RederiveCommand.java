@@ -1,0 +1,239 @@
+package snick.cli.cuts;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.calibration.ChosenCalibration;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Progress;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.cli.terminal.Terminal;
+import snick.cut.Cut;
+import snick.force.Calibration;
+import snick.quantity.MeasuredForce;
+import snick.store.CutSelection;
+import snick.store.NewResult;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+
+/** Derives stored cuts again under a new calibration or a new detector. */
+@Command(
+    name = "rederive",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Derive stored cuts again from their traces: with a newer calibration, or with the detector of"
+          + " this version. All earlier results and forces are kept; see them with 'snick cuts show'."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick rederive --diff                        what would change, nothing is stored",
+      "  snick rederive                               each rig's newest calibration",
+      "  snick rederive --calibration cal-0123 --session 'evening 2026-05-03'",
+      "  snick rederive --detect --diff               look at every trace again"
+    })
+public final class RederiveCommand implements Callable<Integer> {
+  private static final int BATCH = 200;
+  private static final int SHOWN = 20;
+
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Option(
+      names = "--calibration",
+      paramLabel = "ID",
+      description = "Use this one (default: the newest of each rig). A stranger is refused.")
+  private Optional<String> id;
+
+  @Option(
+      names = "--detect",
+      description = "Run the detector on every trace, not only on those an older one judged.")
+  private boolean detect;
+
+  @Option(names = "--session", paramLabel = "NAME", description = "Only cuts of one session.")
+  private Optional<String> session;
+
+  @Option(names = "--blade", paramLabel = "LABEL", description = "Only cuts of one blade.")
+  private Optional<String> blade;
+
+  @Option(names = "--diff", description = "Only say what would change.")
+  private boolean diff;
+
+  @Option(names = "--json", description = "One JSON object a line for each cut that changes.")
+  private boolean json;
+
+  private final Map<String, Long> reasons = new TreeMap<>();
+  private final List<NewResult> waiting = new ArrayList<>();
+  private final List<Rederiver.Change> shown = new ArrayList<>();
+  private long looked;
+  private long changed;
+  private long outcomes;
+  private double largestRelative;
+
+  @Override
+  public Integer call() {
+    try (StoreReader reader = OpenedStore.toRead(data);
+        Store writer = OpenedStore.toWrite(data)) {
+      Optional<Calibration> asked =
+          id.map(beginning -> ChosenCalibration.of(reader, beginning).calibration());
+      Rederiver rederiver = new Rederiver(reader, asked, detect);
+      Progress progress = new Progress(err(), Terminal.watchesErrors(), reader.count(selection()));
+      reader.forEachCut(
+          selection(),
+          cut -> {
+            take(rederiver.of(cut), writer);
+            progress.at(looked, changed);
+          });
+      store(writer);
+      progress.done();
+    } catch (StoreException e) {
+      throw Refusal.failed(
+          e.getMessage() + "; what was derived before is stored, run it again for the rest", e);
+    }
+    summary();
+    return ExitCode.OK;
+  }
+
+  private CutSelection selection() {
+    CutSelection selection = CutSelection.all();
+    if (session.isPresent()) {
+      selection = selection.inSession(session.get());
+    }
+    return blade.isPresent() ? selection.ofBlade(blade.get()) : selection;
+  }
+
+  private void take(Rederiver.Change change, Store writer) {
+    looked++;
+    if (!change.why().isEmpty()) {
+      reasons.merge(change.why(), 1L, Long::sum);
+    }
+    if (change.result().isEmpty()) {
+      return;
+    }
+    count(change);
+    if (!diff) {
+      waiting.add(change.result().get());
+      if (waiting.size() == BATCH) {
+        store(writer);
+      }
+    }
+  }
+
+  private void count(Rederiver.Change change) {
+    changed++;
+    outcomes += change.outcomeBefore().equals(change.outcomeAfter()) ? 0 : 1;
+    relative(change).ifPresent(r -> largestRelative = Math.max(largestRelative, Math.abs(r)));
+    if (json) {
+      JsonLine.print(out(), object(change));
+    } else if (shown.size() < SHOWN) {
+      shown.add(change);
+    }
+  }
+
+  private void store(Store writer) {
+    if (!waiting.isEmpty()) {
+      writer.addResults(waiting);
+      waiting.clear();
+    }
+  }
+
+  private static Optional<Double> relative(Rederiver.Change change) {
+    return change
+        .before()
+        .flatMap(
+            before ->
+                change
+                    .after()
+                    .map(after -> after.value().newtons() / before.value().newtons() - 1));
+  }
+
+  private static Map<String, Object> object(Rederiver.Change change) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("cut", change.cutId());
+    change.before().ifPresent(f -> object.put("before_n", f.value().newtons()));
+    change.before().ifPresent(f -> object.put("u_before_n", f.standardUncertainty().newtons()));
+    change.after().ifPresent(f -> object.put("after_n", f.value().newtons()));
+    change.after().ifPresent(f -> object.put("u_after_n", f.standardUncertainty().newtons()));
+    relative(change).ifPresent(r -> object.put("relative_change", r));
+    object.put("outcome_before", change.outcomeBefore());
+    object.put("outcome_after", change.outcomeAfter());
+    object.put("detector_version", Cut.DETECTOR_VERSION);
+    return object;
+  }
+
+  private void summary() {
+    if (json) {
+      return;
+    }
+    if (!shown.isEmpty()) {
+      table().print(out());
+    }
+    if (changed > shown.size()) {
+      out().println("and " + (changed - shown.size()) + " more; all of them: --json");
+    }
+    out()
+        .println(
+            looked
+                + " cuts looked at, "
+                + changed
+                + (diff ? " would change" : " derived again")
+                + ", detector version "
+                + Cut.DETECTOR_VERSION
+                + (changed > 0
+                    ? "; largest change of force "
+                        + Numbers.fixed(100 * largestRelative, 3)
+                        + " %, "
+                        + outcomes
+                        + " outcomes differ"
+                    : "")
+                + ".");
+    reasons.forEach(
+        (why, count) ->
+            out().println(PlainText.inert(count + " cuts keep what they have: " + why)));
+    if (diff && changed > 0) {
+      out().println("Nothing is stored. To do it, leave --diff out; earlier results are kept.");
+    }
+  }
+
+  private Table table() {
+    Table table = new Table(">CUT", ">BEFORE", ">AFTER", ">CHANGE %", "OUTCOME");
+    for (Rederiver.Change change : shown) {
+      boolean same = change.outcomeBefore().equals(change.outcomeAfter());
+      table.row(
+          change.cutId(),
+          force(change.before()),
+          force(change.after()),
+          relative(change).map(r -> Numbers.fixed(100 * r, 3)).orElse(""),
+          same ? change.outcomeAfter() : change.outcomeBefore() + " → " + change.outcomeAfter());
+    }
+    return table;
+  }
+
+  private static String force(Optional<MeasuredForce> force) {
+    return force.map(Numbers::gramForce).orElse("none");
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter err() {
+    return spec.commandLine().getErr();
+  }
+}

@@ -1,0 +1,96 @@
+package snick.cli.cuts;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import snick.cut.Cut;
+import snick.daemon.Scale;
+import snick.exchange.Rederivation;
+import snick.force.Calibration;
+import snick.force.DerivedForce;
+import snick.quantity.MeasuredForce;
+import snick.store.CutForce;
+import snick.store.NewResult;
+import snick.store.Recording;
+import snick.store.StoreReader;
+import snick.store.StoredCalibration;
+import snick.store.StoredCut;
+
+/** Derives stored cuts again: with another calibration, and with this program's detector. */
+final class Rederiver {
+  private final StoreReader store;
+  private final Optional<Calibration> asked;
+  private final boolean everyTrace;
+  private final Map<Long, Scale> scales = new HashMap<>();
+
+  /**
+   * What deriving a cut again comes to.
+   *
+   * @param cutId the cut
+   * @param before force until now; empty if it had none
+   * @param after force from now on; empty if it has none
+   * @param outcomeBefore word of the outcome until now
+   * @param outcomeAfter word of the outcome from now on
+   * @param why why there is no force; empty if there is one
+   * @param result what to store; empty if nothing changes
+   */
+  record Change(
+      long cutId,
+      Optional<MeasuredForce> before,
+      Optional<MeasuredForce> after,
+      String outcomeBefore,
+      String outcomeAfter,
+      String why,
+      Optional<NewResult> result) {}
+
+  /**
+   * Derives again.
+   *
+   * @param asked calibration to use; empty for each rig's newest
+   * @param everyTrace whether the detector looks at traces anew that its version has judged already
+   */
+  Rederiver(StoreReader store, Optional<Calibration> asked, boolean everyTrace) {
+    this.store = store;
+    this.asked = asked;
+    this.everyTrace = everyTrace;
+  }
+
+  /** What deriving {@code stored} again comes to. */
+  Change of(StoredCut stored) {
+    Optional<Cut> found = detectAgain(stored);
+    Cut cut = found.orElseGet(stored::cut);
+    Scale scale = scales.computeIfAbsent(stored.summary().recordingId(), this::scale);
+    DerivedForce force = scale.estimate(cut);
+    Optional<CutForce> derived =
+        scale.observedMaximum(cut).measured().map(max -> new CutForce(force, max.value()));
+    Optional<CutForce> known = stored.summary().force().map(f -> f.force());
+    boolean same = found.isEmpty() && (derived.isEmpty() || derived.equals(known));
+    return new Change(
+        stored.id(),
+        known.flatMap(f -> f.estimate().measured()),
+        derived.or(() -> known).flatMap(f -> f.estimate().measured()),
+        stored.summary().result().outcome().word(),
+        cut.outcome().word(),
+        String.join("; ", scale.reasons()),
+        same ? Optional.empty() : Optional.of(new NewResult(stored.id(), found, derived)));
+  }
+
+  private Optional<Cut> detectAgain(StoredCut stored) {
+    boolean old = stored.summary().result().detectorVersion() < Cut.DETECTOR_VERSION;
+    return old || everyTrace ? Rederivation.of(stored.cut()) : Optional.empty();
+  }
+
+  private Scale scale(long recordingId) {
+    Recording recording = store.recording(recordingId).orElseThrow().recording();
+    return asked
+        .or(
+            () ->
+                store.currentCalibration(recording.deviceId()).map(StoredCalibration::calibration))
+        .map(calibration -> StoredCalibrations.scale(calibration, recording))
+        .orElseGet(
+            () ->
+                Scale.none(
+                    List.of("no calibration of rig " + recording.deviceId() + " is stored")));
+  }
+}

@@ -1,0 +1,61 @@
+package snick.cli.cuts;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import snick.cli.terminal.Numbers;
+import snick.daemon.Pipeline;
+import snick.frame.Form;
+import snick.frame.Tally;
+import snick.sample.StreamFacts;
+
+/** What a stream was and what happened to it, for people. */
+final class StreamSummary {
+  private StreamSummary() {}
+
+  static void print(PrintWriter out, Pipeline pipeline, long events) {
+    StreamFacts facts = pipeline.stream().facts();
+    out.println();
+    out.println(
+        events
+            + (events == 1 ? " event in " : " events in ")
+            + facts.samples()
+            + " samples, "
+            + Numbers.fixed(pipeline.stream().lastNanos() / 1e9, 1)
+            + " s at "
+            + Numbers.fixed(1e9 / pipeline.stream().periodNanos(), 2)
+            + " samples per second ("
+            + form(pipeline)
+            + ").");
+    List<String> troubles = troubles(facts, pipeline.tally());
+    troubles.forEach(trouble -> out.println("  " + trouble));
+    if (pipeline.form().equals(Optional.of(Form.TEXT))) {
+      out.println("  Text cannot show every loss: lines may be missing or altered unseen.");
+    }
+  }
+
+  private static String form(Pipeline pipeline) {
+    return pipeline.form().map(f -> f == Form.BINARY ? "binary" : "text").orElse("unknown form");
+  }
+
+  private static List<String> troubles(StreamFacts facts, Tally tally) {
+    List<String> lines = new ArrayList<>();
+    add(lines, facts.lostSamples(), "samples lost, in " + facts.lossEvents() + " places");
+    add(lines, facts.restarts(), "restarts of the device");
+    add(lines, facts.overrange(), "samples at the end of the converter's range");
+    add(lines, facts.clockWraps(), "wraps of the device's clock, followed");
+    add(lines, facts.timelessSamples(), "samples without time: placed by the nominal rate");
+    add(lines, tally.badChecks(), "frames or lines with a wrong checksum, left out");
+    add(lines, tally.malformed(), "frames or lines of a wrong form, left out");
+    add(lines, tally.unknownTypes(), "frames of a type unknown here, skipped");
+    add(lines, tally.tooLong(), "frames or lines too long, left out");
+    return lines;
+  }
+
+  private static void add(List<String> lines, long count, String what) {
+    if (count > 0) {
+      lines.add(count + " " + what);
+    }
+  }
+}

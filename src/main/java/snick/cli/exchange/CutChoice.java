@@ -1,0 +1,96 @@
+package snick.cli.exchange;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import snick.cli.terminal.Refusal;
+import snick.journal.NotAccepted;
+import snick.journal.SessionLog;
+import snick.store.CutSelection;
+import snick.store.StoreReader;
+
+/** Which stored cuts are meant; all of them if nothing is said. */
+final class CutChoice {
+  @Option(
+      names = "--cut",
+      paramLabel = "ID",
+      split = ",",
+      description = "Only the cuts of these ids, parted by commas.")
+  private List<Long> ids = List.of();
+
+  @Option(names = "--session", paramLabel = "NAME", description = "Only those of one session.")
+  private Optional<String> session;
+
+  @Option(names = "--stage", paramLabel = "NAME", description = "Only one stage of the session.")
+  private Optional<String> stage;
+
+  @Option(names = "--blade", paramLabel = "LABEL", description = "Only sessions with one blade.")
+  private Optional<String> blade;
+
+  @Option(
+      names = "--from",
+      paramLabel = "TIME",
+      description = "Only those at or after a day (2026-05-04, local) or UTC time.")
+  private Optional<String> from;
+
+  @Option(names = "--before", paramLabel = "TIME", description = "Only those before it.")
+  private Optional<String> before;
+
+  List<Long> ids() {
+    return ids;
+  }
+
+  CutSelection selection(StoreReader store) {
+    CutSelection selection = CutSelection.all();
+    if (stage.isPresent() && session.isEmpty()) {
+      throw Refusal.usage("--stage needs --session: a stage belongs to one");
+    }
+    if (session.isPresent()) {
+      SessionLog log = log(store, session.get());
+      selection =
+          stage.isPresent()
+              ? selection.inStage(session.get(), log.stage(stage.get()))
+              : selection.inSession(session.get());
+    }
+    if (blade.isPresent()) {
+      requireBlade(store, blade.get());
+      selection = selection.ofBlade(blade.get());
+    }
+    if (from.isPresent()) {
+      selection = selection.from(time("--from", from.get()));
+    }
+    return before.isPresent() ? selection.before(time("--before", before.get())) : selection;
+  }
+
+  private static SessionLog log(StoreReader store, String name) {
+    try {
+      return store
+          .journal()
+          .log(name)
+          .orElseThrow(() -> Refusal.badInput("no session '" + name + "' in the journal"));
+    } catch (NotAccepted e) {
+      throw Refusal.badInput(e.getMessage());
+    }
+  }
+
+  private static void requireBlade(StoreReader store, String label) {
+    if (store.journal().blade(label).isEmpty()) {
+      throw Refusal.badInput("no blade '" + label + "' in the journal");
+    }
+  }
+
+  private static Instant time(String option, String text) {
+    try {
+      return text.contains("T")
+          ? Instant.parse(text)
+          : LocalDate.parse(text).atStartOfDay(ZoneId.systemDefault()).toInstant();
+    } catch (DateTimeException e) {
+      throw Refusal.usage(
+          option + " " + text + " is neither a day (2026-05-04) nor a UTC time (…T12:00:00Z)");
+    }
+  }
+}

@@ -1,0 +1,135 @@
+package snick.cli.exchange;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.exchange.ExportChoice;
+import snick.exchange.Licence;
+import snick.exchange.PackageExport;
+import snick.exchange.ParquetExport;
+import snick.journal.NotAccepted;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+import snick.store.Watch;
+
+/** Writes stored cuts as a package for others. */
+@Command(
+    name = "export",
+    mixinStandardHelpOptions = true,
+    description =
+        "Write stored cuts with their raw traces as a Data Package that others can check.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick export traces.zip --licence CC-BY-4.0",
+      "  snick export may --session 2026-05-03-a",
+      "  snick export pool --parquet               by rig and date, for DuckDB, Spark, pandas, R",
+      "  snick export stage.zip --session 2026-05-03-a --stage stropped",
+      "",
+      "Operator, notes, reasons, and where bytes and masses came from stay out unless --personal."
+    })
+public final class ExportCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "TARGET", description = "New file if it ends in .zip, else new folder.")
+  private Path target;
+
+  @Mixin private DataDirectory data;
+  @Mixin private CutChoice cuts;
+
+  @Option(
+      names = {"--licence", "--license"},
+      paramLabel = "NAME",
+      description = "Licence you give, for example CC-BY-4.0 or CC0-1.0 (default: none).")
+  private Optional<String> licence;
+
+  @Option(names = "--title", paramLabel = "TEXT", description = "Title of the package.")
+  private Optional<String> title;
+
+  @Option(
+      names = "--contributor",
+      paramLabel = "NAME",
+      description = "Name under which you want to be known (default: none).")
+  private Optional<String> contributor;
+
+  @Option(
+      names = "--parquet",
+      description = "Write Parquet for pooling, by rig and date, in place of a package.")
+  private boolean parquet;
+
+  @Option(names = "--personal", description = "Take the personal fields along.")
+  private boolean personal;
+
+  @Override
+  public Integer call() {
+    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+    int written;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      written = write(store, watch);
+    } catch (FileAlreadyExistsException e) {
+      throw Refusal.badInput(target + " is there already and was left alone; choose another name");
+    } catch (NoSuchFileException e) {
+      throw Refusal.badInput(
+          "no folder " + target.toAbsolutePath().getParent() + "; make it first");
+    } catch (IOException e) {
+      throw Refusal.failed(target + " cannot be written: " + e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed("export " + e.getMessage(), e);
+    } catch (StoreException e) {
+      throw Refusal.failed("nothing was exported: " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");
+    if (licence.isEmpty() && !parquet) {
+      out.println("No licence was chosen: nobody may pass it on. Choose one: --licence CC-BY-4.0");
+    }
+    return ExitCode.OK;
+  }
+
+  private int write(StoreReader store, Watch watch) throws IOException {
+    if (parquet) {
+      return new ParquetExport(store, choice(store), watch).toFolder(target);
+    }
+    PackageExport export = new PackageExport(store, choice(store), watch);
+    return target.toString().endsWith(".zip") ? export.toZip(target) : export.toFolder(target);
+  }
+
+  private ExportChoice choice(StoreReader store) {
+    try {
+      ExportChoice choice = ExportChoice.of(cuts.selection(store)).only(cuts.ids());
+      requireSomething(store, choice);
+      choice = title.isPresent() ? choice.titled(title.get()) : choice;
+      choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
+      choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
+      return personal ? choice.withPersonalFields() : choice;
+    } catch (NotAccepted e) {
+      throw Refusal.badInput(e.getMessage());
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage());
+    }
+  }
+
+  /** A session may go out without cuts, for its journal; nothing at all is a slip. */
+  private static void requireSomething(StoreReader store, ExportChoice choice) {
+    if (choice.cuts().session().isEmpty() && store.count(choice.cuts()) == 0) {
+      throw Refusal.badInput(
+          "no cut meets that choice, so nothing was exported; see which there are:"
+              + " snick cuts list");
+    }
+  }
+}

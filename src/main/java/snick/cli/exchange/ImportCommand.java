@@ -1,0 +1,200 @@
+package snick.cli.exchange;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.exchange.LogImport;
+import snick.exchange.PackageImport;
+import snick.exchange.RefusedPackage;
+import snick.port.RecordedSource;
+import snick.quantity.SampleRate;
+import snick.store.Origin;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.store.Watch;
+
+/** Takes packages of others, old logs and captures into one's own store. */
+@Command(
+    name = "import",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Take a package, a text log (micros,counts a line) or a capture into the store.",
+      "A package is checked first; where its raw traces do not bear out what it states, it is refused."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick import friend.zip",
+      "  snick import friend.zip --as friend",
+      "  snick import old-log.csv --rig bench --started 2025-11-02T18:00:00Z"
+    })
+public final class ImportCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE", description = "Package (zip or folder), text log or capture.")
+  private Path file;
+
+  @Mixin private DataDirectory data;
+
+  @Option(
+      names = "--as",
+      paramLabel = "NAME",
+      description = "Put NAME/ before the package's names of sessions, blades and lots.")
+  private Optional<String> prefix;
+
+  @Option(
+      names = "--despite-differences",
+      description = "Store a package also where its traces do not bear out what it states.")
+  private boolean despiteDifferences;
+
+  @Option(
+      names = "--rig",
+      paramLabel = "NAME",
+      description = "Of a log: the rig it is of (default: what the device calls itself).")
+  private Optional<String> rig;
+
+  @Option(
+      names = "--started",
+      paramLabel = "TIME",
+      description =
+          "Of a log: UTC time of its first sample (default: so that it ends when the"
+              + " file was last changed).")
+  private Optional<String> started;
+
+  @Option(
+      names = "--rate",
+      paramLabel = "HZ",
+      defaultValue = "80",
+      description = "Of a log without time stamps: samples per second (default: ${DEFAULT-VALUE}).")
+  private double rateHertz;
+
+  @Override
+  public Integer call() {
+    try {
+      return isPackage() ? importPackage() : importLog();
+    } catch (RefusedPackage e) {
+      throw Refusal.badInput(e.getMessage());
+    } catch (NoSuchFileException e) {
+      throw Refusal.badInput("no file " + file);
+    } catch (IOException e) {
+      throw Refusal.failed(file + " cannot be read: " + e.getMessage() + "; nothing was stored", e);
+    } catch (StoreException e) {
+      throw Refusal.failed("nothing was stored: " + e.getMessage(), e);
+    }
+  }
+
+  /** A folder, or a file that begins like a zip file. */
+  private boolean isPackage() throws IOException {
+    if (Files.isDirectory(file)) {
+      return true;
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] start = in.readNBytes(2);
+      return start.length == 2 && start[0] == 'P' && start[1] == 'K';
+    }
+  }
+
+  private int importPackage() throws IOException {
+    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+    PackageImport.Result result;
+    try (Store store = OpenedStore.toWrite(data)) {
+      result = new PackageImport(file, prefix, watch).into(store, despiteDifferences);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed("import " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+    PackageText.print(out(), result.report());
+    if (result.stored().isEmpty()) {
+      out().println("Nothing was stored. To store it all the same: --despite-differences");
+      return ExitCode.NOT_PASSED;
+    }
+    told(result.stored().get());
+    return ExitCode.OK;
+  }
+
+  private void told(Origin.Outcome outcome) {
+    if (outcome.before()) {
+      out().println("It was taken in before; nothing changed.");
+    } else {
+      String known = outcome.knownCuts() > 0 ? outcome.knownCuts() + " were there already." : "";
+      out().println((outcome.newCuts() + " new cuts stored. " + known).strip());
+    }
+  }
+
+  private int importLog() throws IOException {
+    LogImport log = new LogImport(file.getFileName().toString(), this::bytes, rate());
+    LogImport.Facts facts = log.look();
+    if (facts.samples() == 0) {
+      throw Refusal.badInput(
+          file + " holds no samples; see firmware-protocol.md for the forms that are read");
+    }
+    if (facts.cuts() == 0) {
+      throw Refusal.badInput(file + " holds no cuts; look at it with: snick analyze " + file);
+    }
+    String deviceId =
+        rig.or(facts::deviceId)
+            .orElseThrow(() -> Refusal.usage("text names no device: name its rig, --rig bench"));
+    try (Store store = OpenedStore.toWrite(data)) {
+      told(log.into(store, facts, deviceId, start(facts)));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage());
+    }
+    return ExitCode.OK;
+  }
+
+  private SampleRate rate() {
+    try {
+      return new SampleRate(rateHertz);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage("--rate: " + e.getMessage());
+    }
+  }
+
+  private Instant start(LogImport.Facts facts) throws IOException {
+    try {
+      return started.isPresent()
+          ? Instant.parse(started.get())
+          : Files.getLastModifiedTime(file).toInstant().minus(facts.length());
+    } catch (DateTimeException e) {
+      throw Refusal.usage(
+          "--started " + started.orElse("") + " is no UTC time such as 2025-11-02T18:00:00Z");
+    }
+  }
+
+  private LogImport.Bytes bytes() throws IOException {
+    RecordedSource source = RecordedSource.of(Files.newInputStream(file));
+    return new LogImport.Bytes() {
+      @Override
+      public int read(byte[] buffer) throws IOException {
+        int count = source.read(buffer);
+        return source.ended() ? -1 : count;
+      }
+
+      @Override
+      public void close() throws IOException {
+        source.close();
+      }
+    };
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+}

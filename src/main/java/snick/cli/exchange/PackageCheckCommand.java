@@ -1,0 +1,52 @@
+package snick.cli.exchange;
+
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.exchange.PackageCheck;
+import snick.exchange.PackageReport;
+import snick.exchange.RefusedPackage;
+import snick.store.Watch;
+
+/** Checks a package without a store. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    description =
+        "Check a package: digests, tables, forces, and the stated peaks against the raw traces.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick package check friend.zip"})
+final class PackageCheckCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE", description = "Package, zip or folder.")
+  private Path file;
+
+  @Override
+  public Integer call() {
+    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+    PackageReport report;
+    try {
+      report = PackageCheck.of(file, watch);
+    } catch (RefusedPackage e) {
+      throw Refusal.badInput(e.getMessage());
+    } catch (NoSuchFileException e) {
+      throw Refusal.badInput("no file " + file);
+    } catch (IOException e) {
+      throw Refusal.failed(file + " cannot be read: " + e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed("check " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+    PackageText.print(spec.commandLine().getOut(), report);
+    return report.holds() ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+}

@@ -1,0 +1,53 @@
+package snick.cli.exchange;
+
+import java.io.PrintWriter;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Table;
+import snick.store.Origin;
+import snick.store.StoreReader;
+
+/** Lists what was taken in from elsewhere. */
+@Command(
+    name = "list",
+    mixinStandardHelpOptions = true,
+    description = "List packages and logs that were taken into the store.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick package list", "  snick package list --data /srv/snick"})
+final class PackageListCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    List<Origin.Taken> origins;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      origins = store.origins();
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    if (origins.isEmpty()) {
+      out.println("Nothing was taken in yet; take a package in: snick import FILE");
+      return ExitCode.OK;
+    }
+    Table table = new Table("TAKEN IN", "KIND", ">CUTS", "NAME", "TITLE", "SHA-256");
+    for (Origin.Taken taken : origins) {
+      table.row(
+          taken.takenIn().truncatedTo(ChronoUnit.SECONDS),
+          taken.origin().kind(),
+          taken.cuts(),
+          taken.origin().name(),
+          taken.origin().document(),
+          taken.origin().sha256().substring(0, 12));
+    }
+    table.print(out);
+    return ExitCode.OK;
+  }
+}

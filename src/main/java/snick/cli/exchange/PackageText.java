@@ -1,0 +1,38 @@
+package snick.cli.exchange;
+
+import java.io.PrintWriter;
+import java.util.List;
+import snick.cli.terminal.PlainText;
+import snick.exchange.PackageReport;
+
+/** What a check of a package found, for people. */
+final class PackageText {
+  private static final int SHOWN = 20;
+
+  private PackageText() {}
+
+  static void print(PrintWriter out, PackageReport report) {
+    out.println("\"" + PlainText.inert(report.title()) + "\"");
+    out.println(
+        report.cuts()
+            + (report.cuts() == 1 ? " cut, " : " cuts, ")
+            + report.samples()
+            + " samples; digests, tables and readings are as stated.");
+    out.println(report.rederived() + " found again in their raw traces.");
+    if (report.notFound() > 0) {
+      out.println(report.notFound() + " not found again: their traces are too short or disturbed.");
+    }
+    if (!report.holds()) {
+      out.println("The raw traces do not bear out what is stated:");
+      printFirst(out, report.differences());
+    }
+  }
+
+  /** Prints some differences; whoever has many has seen enough then. */
+  static void printFirst(PrintWriter out, List<String> differences) {
+    differences.stream().limit(SHOWN).forEach(d -> out.println("  " + PlainText.inert(d)));
+    if (differences.size() > SHOWN) {
+      out.println("  and more; these are the first " + SHOWN + ".");
+    }
+  }
+}

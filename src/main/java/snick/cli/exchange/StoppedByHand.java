@@ -1,0 +1,49 @@
+package snick.cli.exchange;
+
+import java.io.PrintWriter;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import snick.cli.terminal.Progress;
+import snick.cli.terminal.Terminal;
+import snick.store.Watch;
+
+/**
+ * Shows long work on a person's terminal, and stops it in good order on Ctrl-C: the process ends
+ * after the work has taken its traces away.
+ */
+final class StoppedByHand implements Watch {
+  private static final long LONGEST_WAIT_SECONDS = 20;
+
+  private final CountDownLatch over = new CountDownLatch(1);
+  private final Progress progress;
+  private volatile boolean stopping;
+
+  StoppedByHand(PrintWriter err) {
+    this.progress = new Progress(err, Terminal.watchesErrors(), 0);
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> stopAndWait(err), "stop"));
+  }
+
+  private void stopAndWait(PrintWriter err) {
+    stopping = true;
+    try {
+      if (!over.await(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        err.println("snick: still at work after 20 s, ended all the same");
+        err.flush();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  @Override
+  public boolean goesOn(String doing, long done, long total) {
+    progress.at(doing, done, total);
+    return !stopping;
+  }
+
+  /** The work is over, its traces taken away: the process may end. Takes the progress away. */
+  void done() {
+    progress.done();
+    over.countDown();
+  }
+}

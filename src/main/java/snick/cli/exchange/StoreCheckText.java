@@ -1,0 +1,39 @@
+package snick.cli.exchange;
+
+import java.io.PrintWriter;
+import snick.cli.terminal.PlainText;
+import snick.exchange.StoreCheck;
+import snick.store.IntegrityReport;
+
+/** What a check of the store found, for people. */
+final class StoreCheckText {
+  private StoreCheckText() {}
+
+  static void print(PrintWriter out, StoreCheck.Report report) {
+    IntegrityReport integrity = report.integrity();
+    out.println(integrity.traces() + " traces checked, " + integrity.damagedTraces() + " damaged.");
+    integrity.problems().forEach(p -> out.println("  " + PlainText.inert(p)));
+    out.println(report.again() + " cuts found again in their traces.");
+    if (report.notAgain() > 0) {
+      out.println(report.notAgain() + " not found again: their traces are too short or disturbed.");
+    }
+    if (report.withoutTrace() > 0) {
+      out.println(report.withoutTrace() + " have no trace: typed in, or salvaged without.");
+    }
+    if (report.differing() > 0) {
+      out.println("What is stored of " + report.differing() + " is not what their traces give:");
+      PackageText.printFirst(out, report.differences());
+      out.println("See what deriving again would change: snick rederive --detect --diff");
+    }
+    out.println(conclusion(report));
+  }
+
+  private static String conclusion(StoreCheck.Report report) {
+    if (!report.integrity().isSound()) {
+      return "The store is NOT sound.";
+    }
+    return report.differing() == 0
+        ? "The store is sound."
+        : "Its structure and traces are sound; results differ.";
+  }
+}

@@ -1,0 +1,150 @@
+package snick.cli.exchange;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Terminal;
+import snick.exchange.StoreCheck;
+import snick.store.SalvageReport;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+import snick.store.Watch;
+
+/** Cares for the store itself. */
+@Command(
+    name = "store",
+    mixinStandardHelpOptions = true,
+    description = "Check, back up, restore and salvage the store.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick store backup /media/stick/snick-may.db     also while recording",
+      "  snick store check",
+      "  snick store restore /media/stick/snick-may.db --data /home/you/restored",
+      "  snick store salvage /home/you/damaged --data /home/you/saved"
+    })
+public final class StoreCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(
+        spec.commandLine(), "Missing command: check, backup, restore or salvage");
+  }
+
+  @Command(
+      name = "check",
+      mixinStandardHelpOptions = true,
+      description = {
+        "Check SQLite's structure, references and the checksum of every trace; then derive every cut",
+        "again from its trace and compare that with what is stored. Nothing is changed."
+      },
+      footerHeading = "%nExamples:%n",
+      footer = "  snick store check")
+  int check(@Mixin DataDirectory data) {
+    StoppedByHand watch = watch();
+    StoreCheck.Report report;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      report = StoreCheck.of(store, watch);
+    } catch (StoreException e) {
+      throw Refusal.failed(e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed("check " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+    StoreCheckText.print(out(), report);
+    boolean good = report.integrity().isSound() && report.differing() == 0;
+    return good ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+
+  @Command(
+      name = "backup",
+      mixinStandardHelpOptions = true,
+      description =
+          "Copy the store to a new file, also while it is recorded to; checked before it gets its"
+              + " name.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store backup /media/stick/snick-may.db     also while recording"})
+  int backup(
+      @Parameters(paramLabel = "FILE", description = "New file.") Path target,
+      @Mixin DataDirectory data) {
+    copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
+    out().println("The store is in " + target + ", checked.");
+    return ExitCode.OK;
+  }
+
+  @Command(
+      name = "restore",
+      mixinStandardHelpOptions = true,
+      description = "Make a store out of a backup, in a directory that has none.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store restore /media/stick/snick-may.db --data /home/you/restored"})
+  int restore(
+      @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
+      @Mixin DataDirectory data) {
+    copy("restore", watch -> Store.restore(backup, data.path(), watch));
+    out().println("The backup is now the store in " + data.path() + ".");
+    return ExitCode.OK;
+  }
+
+  @Command(
+      name = "salvage",
+      mixinStandardHelpOptions = true,
+      description = "Make a new store out of what is readable of a damaged one.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  snick store salvage /home/you/damaged --data /home/you/saved"})
+  int salvage(
+      @Parameters(paramLabel = "DIR", description = "Directory of the damaged store.") Path damaged,
+      @Mixin DataDirectory data) {
+    tell("reading what is readable …");
+    SalvageReport report;
+    try {
+      report = Store.salvage(damaged, data.path());
+    } catch (StoreException e) {
+      throw Refusal.failed(e.getMessage(), e);
+    }
+    long rows = report.rowsKept().values().stream().mapToLong(Long::longValue).sum();
+    out().println(rows + " rows kept in " + data.path() + ".");
+    report.lost().forEach(line -> out().println("  lost: " + PlainText.inert(line)));
+    return report.lost().isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+
+  private void copy(String what, Consumer<Watch> work) {
+    StoppedByHand watch = watch();
+    try {
+      work.accept(watch);
+    } catch (StoreException e) {
+      throw Refusal.failed(e.getMessage(), e);
+    } catch (Watch.Stopped e) {
+      throw Refusal.failed(what + " " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+  }
+
+  private StoppedByHand watch() {
+    return new StoppedByHand(spec.commandLine().getErr());
+  }
+
+  private void tell(String word) {
+    if (Terminal.watchesErrors()) {
+      spec.commandLine().getErr().println(word);
+    }
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+}

@@ -1,0 +1,42 @@
+package snick.cli.journal;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedJournal;
+import snick.cli.terminal.ExitCode;
+import snick.journal.Blade;
+
+/** Adds a blade. */
+@Command(
+    name = "add",
+    mixinStandardHelpOptions = true,
+    description = "Add a blade under a label of your own.",
+    footerHeading = "%nExamples (invented):%n",
+    footer = {
+      "  snick blade add kitchen-1",
+      "  snick blade add kitchen-1 --steel 'carbon steel' --hardness 60 --angle 30 --length 180",
+    })
+final class BladeAddCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "LABEL", description = "Own label, new.")
+  private String label;
+
+  @Mixin private BladeFields fields;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    Blade blade = fields.over(Blade.labelled(label));
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      journal.writer().add(blade);
+    }
+    spec.commandLine().getOut().println("added " + JournalText.blade(blade));
+    return ExitCode.OK;
+  }
+}

@@ -1,0 +1,80 @@
+package snick.cli.journal;
+
+import java.io.PrintWriter;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedJournal;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.journal.Entry;
+import snick.journal.Inspection;
+import snick.journal.InspectionWords;
+import snick.journal.SessionLog;
+import snick.journal.StageEntry;
+import snick.store.SessionEvidence;
+
+/** Notes a look for a burr. */
+@Command(
+    name = "inspect",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Note a look for a burr in the running stage, in short words, in any order:",
+      "  side     l r b (left, right, both; from the spine, tip away)",
+      "  method   light, f(inger), 10x, p(aper), cotton, nail, free; default: as last time",
+      "  place    h m t (heel, middle, tip) or 35mm; default: all along",
+      "  finding  burr, n(one), u(nsure); paper: clean, catches, tears, nostart",
+      "  note     after a colon"
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick inspect l light h burr",
+      "  snick inspect r n",
+      "  snick inspect paper tears : at the tip only",
+      "  snick inspect l 10x 35mm none --correct 12 --why 'it was the left side'",
+      "",
+      "A fingertip moves away from the edge, never along it.",
+    })
+public final class InspectCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(arity = "1..*", paramLabel = "WORD", description = "See above.")
+  private List<String> words;
+
+  @Mixin private SessionChoice session;
+  @Mixin private StageChoice stage;
+  @Mixin private CorrectionChoice correction;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      SessionLog log = journal.log(session);
+      Entry<StageEntry> entry = correction.note(journal, log, inspection(log));
+      out.println(JournalText.head(entry) + JournalText.entry(entry.content()));
+      Advice.print(
+          out, SessionEvidence.read(journal.reader(), log.session().name()), journal.reader());
+    }
+    return ExitCode.OK;
+  }
+
+  private Inspection inspection(SessionLog log) {
+    Optional<Inspection> corrected = correction.earlier(log, Inspection.class);
+    Instant at = corrected.map(Inspection::at).orElseGet(OpenedJournal::now);
+    return InspectionWords.parse(String.join(" ", words))
+        .complete(at, stage.in(log, corrected), corrected.or(() -> last(log)));
+  }
+
+  private static Optional<Inspection> last(SessionLog log) {
+    List<Inspection> all = log.inspections();
+    return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
+  }
+}

@@ -1,0 +1,106 @@
+package snick.cli.journal;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import snick.cli.terminal.Figures;
+import snick.journal.Blade;
+import snick.journal.CutPlacement;
+import snick.journal.EdgeDirection;
+import snick.journal.Entry;
+import snick.journal.FilamentLot;
+import snick.journal.Inspection;
+import snick.journal.Place;
+import snick.journal.Pressure;
+import snick.journal.Session;
+import snick.journal.SharpeningStep;
+import snick.journal.StageEntry;
+
+/** What stands in the journal as JSON objects; null where nothing was noted. */
+public final class NoteJson {
+  private NoteJson() {}
+
+  static Map<String, Object> of(Blade blade) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("label", blade.label());
+    object.put("steel", blade.steel());
+    object.put("hardness_hrc", Figures.orNull(blade.hardnessHrc()));
+    object.put("edge_angle_degrees", Figures.orNull(blade.edgeAngleDegrees()));
+    object.put("thickness_behind_edge_mm", Figures.orNull(blade.thicknessBehindEdgeMm()));
+    object.put("edge_length_mm", Figures.orNull(blade.edgeLengthMm()));
+    object.put("notes", blade.notes());
+    return object;
+  }
+
+  /** A filament lot; its diameter in mm. */
+  public static Map<String, Object> of(FilamentLot lot) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("lot", lot.lot());
+    object.put("material", lot.material());
+    object.put("diameter_mm", lot.diameterMm());
+    return object;
+  }
+
+  static Map<String, Object> of(Session session) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("name", session.name());
+    object.put("blade", session.blade());
+    object.put("filament_lot", session.filamentLot().orElse(null));
+    object.put("rig", session.rig().orElse(null));
+    object.put("calibration", session.calibration().orElse(null));
+    object.put("room_celsius", Figures.orNull(session.roomCelsius()));
+    object.put("operator", session.operator().orElse(null));
+    object.put("opened", session.opened().toString());
+    object.put("closed", session.closed().map(Object::toString).orElse(null));
+    return object;
+  }
+
+  static Map<String, Object> of(Entry<StageEntry> entry, boolean stands) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("entry", entry.id());
+    object.put("recorded", entry.recorded().toString());
+    object.put("corrects", entry.corrects().isPresent() ? entry.corrects().getAsLong() : null);
+    object.put("why", entry.why());
+    object.put("stands", stands);
+    object.put("at", entry.content().at().toString());
+    object.put("stage", entry.content().stage());
+    putContent(object, entry.content());
+    return object;
+  }
+
+  private static void putContent(Map<String, Object> object, StageEntry content) {
+    if (content instanceof SharpeningStep step) {
+      putStep(object, step);
+    } else if (content instanceof Inspection inspection) {
+      putInspection(object, inspection);
+    } else if (content instanceof CutPlacement placement) {
+      object.put("kind", "cut_placement");
+      object.put("cut", placement.cut());
+      object.put("place_mm", Figures.orNull(placement.placeMm()));
+    } else {
+      object.put("kind", "withdrawn");
+    }
+  }
+
+  private static void putStep(Map<String, Object> object, SharpeningStep step) {
+    object.put("kind", "step");
+    object.put("abrasive", step.abrasive());
+    object.put("grit", step.grit().isPresent() ? step.grit().getAsInt() : null);
+    object.put("micron", Figures.orNull(step.micron()));
+    object.put("direction", step.direction().map(EdgeDirection::word).orElse(null));
+    object.put(
+        "strokes_per_side",
+        step.strokesPerSide().isPresent() ? step.strokesPerSide().getAsInt() : null);
+    object.put("pressure", step.pressure().map(Pressure::word).orElse(null));
+    object.put("note", step.note());
+  }
+
+  private static void putInspection(Map<String, Object> object, Inspection inspection) {
+    object.put("kind", "inspection");
+    object.put("method", inspection.method().word());
+    object.put("magnification", Figures.orNull(inspection.magnification()));
+    object.put("side", inspection.side().word());
+    object.put("place", inspection.place().map(Place::word).orElse(null));
+    object.put("finding", inspection.finding().word());
+    object.put("note", inspection.note());
+  }
+}

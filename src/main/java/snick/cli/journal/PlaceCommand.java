@@ -1,0 +1,125 @@
+package snick.cli.journal;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedJournal;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.PlainText;
+import snick.journal.CutPlacement;
+import snick.journal.Entry;
+import snick.journal.NotAccepted;
+import snick.journal.SessionLog;
+import snick.journal.StageEntry;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.SessionEvidence;
+
+/** Says where a cut was made. */
+@Command(
+    name = "place",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Say where on the edge a cut was made, mm from the heel, or to which stage it belongs.",
+      "What was said before is kept as a corrected entry."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick place 35                 the last cut of the running session",
+      "  snick place 35 --cut 12",
+      "  snick place --cut 12 --stage deburred --why 'the stage was begun too late'",
+    })
+public final class PlaceCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(arity = "0..1", paramLabel = "MM", description = "Distance from the heel, mm.")
+  private Optional<Double> millimetres;
+
+  @Option(names = "--cut", paramLabel = "ID", description = "The cut (default: the last one).")
+  private Optional<Long> cutId;
+
+  @Option(names = "--why", paramLabel = "TEXT", description = "Reason for a correction.")
+  private Optional<String> why;
+
+  @Mixin private SessionChoice session;
+  @Mixin private StageChoice stage;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      CutSummary cut = cut(journal);
+      SessionLog log =
+          cut.place()
+              .map(place -> SessionEvidence.read(journal.reader(), place.session()).log())
+              .orElseGet(() -> journal.log(session));
+      Entry<StageEntry> entry = note(journal, log, cut);
+      tell(journal, log, entry);
+    }
+    return ExitCode.OK;
+  }
+
+  private CutSummary cut(OpenedJournal journal) {
+    return cutId
+        .map(id -> journal.reader().summary(id).orElseThrow(() -> unknown(id)))
+        .orElseGet(() -> last(journal));
+  }
+
+  private CutSummary last(OpenedJournal journal) {
+    String name = session.toWrite(journal.reader());
+    List<CutSummary> latest = journal.reader().latest(CutSelection.all().inSession(name), 1);
+    if (latest.isEmpty()) {
+      throw new NotAccepted("session '" + name + "' has no cuts yet; name one: --cut ID");
+    }
+    return latest.get(0);
+  }
+
+  private static NotAccepted unknown(long id) {
+    return new NotAccepted("cut " + id + " is not in the store: snick cuts list");
+  }
+
+  private Entry<StageEntry> note(OpenedJournal journal, SessionLog log, CutSummary cut) {
+    Optional<Entry<StageEntry>> before = Placements.of(log, cut.id());
+    Optional<CutPlacement> placed = before.map(entry -> (CutPlacement) entry.content());
+    CutPlacement now =
+        new CutPlacement(
+            placed.map(CutPlacement::at).orElseGet(() -> at(log, cut)),
+            stage.in(log, placed).name(),
+            cut.id(),
+            millimetres
+                .map(OptionalDouble::of)
+                .orElse(placed.map(CutPlacement::placeMm).orElse(OptionalDouble.empty())));
+    String name = log.session().name();
+    return before.isPresent()
+        ? journal.writer().correct(name, before.get().id(), now, why.orElse("place noted later"))
+        : journal.writer().add(name, now);
+  }
+
+  private static Instant at(SessionLog log, CutSummary cut) {
+    Instant opened = log.session().opened();
+    return cut.occurredAt().isBefore(opened) ? opened : cut.occurredAt();
+  }
+
+  private void tell(OpenedJournal journal, SessionLog log, Entry<StageEntry> entry) {
+    SessionEvidence now = SessionEvidence.read(journal.reader(), log.session().name());
+    spec.commandLine()
+        .getOut()
+        .println(
+            JournalText.head(entry)
+                + JournalText.entry(entry.content())
+                + ", stage '"
+                + PlainText.inert(entry.content().stage())
+                + "'; "
+                + JournalText.next(now.nextPlace()));
+  }
+}

@@ -1,0 +1,70 @@
+package snick.cli.journal;
+
+import java.util.List;
+import java.util.Optional;
+import snick.journal.Session;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.NotComparable;
+import snick.verdict.Readings;
+import snick.verdict.StageEvidence.CutResult;
+
+/**
+ * Cuts of a reference edge with one filament lot that count and have a force, in the order made.
+ *
+ * @param blade label of the reference edge
+ * @param cuts the cuts
+ */
+public record ReferenceEdge(String blade, List<Cut> cuts) {
+  /**
+   * One cut.
+   *
+   * @param summary as stored
+   * @param gramForce its force, gf
+   */
+  public record Cut(CutSummary summary, double gramForce) {}
+
+  /** Keeps a copy of the list. */
+  public ReferenceEdge {
+    cuts = List.copyOf(cuts);
+  }
+
+  /** Cuts of {@code blade} with {@code lot}; both must be in the journal. */
+  public static ReferenceEdge cuts(StoreReader store, String blade, String lot) {
+    Noted.lot(store.journal(), lot);
+    return of(store, blade, Optional.of(lot));
+  }
+
+  /** Cuts of {@code blade}, with one lot or any. */
+  public static ReferenceEdge of(StoreReader store, String blade, Optional<String> lot) {
+    Noted.blade(store.journal(), blade);
+    List<Cut> cuts =
+        store.journal().sessionsOfBlade(blade).stream()
+            .filter(session -> lot.isEmpty() || session.filamentLot().equals(lot))
+            .flatMap(session -> cuts(store, session).stream())
+            .toList();
+    return new ReferenceEdge(blade, cuts);
+  }
+
+  private static List<Cut> cuts(StoreReader store, Session session) {
+    List<Cut> cuts = new java.util.ArrayList<>();
+    store.forEachSummary(
+        CutSelection.all().inSession(session.name()).counting(),
+        cut ->
+            SessionEvidence.result(cut)
+                .map(CutResult::force)
+                .ifPresent(force -> cuts.add(new Cut(cut, force.gramForce()))));
+    return cuts;
+  }
+
+  /** Their forces under {@code name}. */
+  public Readings readings(String name) {
+    if (cuts.isEmpty()) {
+      throw new NotComparable(
+          name + " has no cuts with a force on blade '" + blade + "': make at least 2");
+    }
+    return Readings.ofGramForce(name, cuts.stream().mapToDouble(Cut::gramForce).toArray());
+  }
+}

@@ -1,0 +1,76 @@
+package snick.cli.journal;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.journal.Session;
+import snick.store.CutSelection;
+import snick.store.StoreReader;
+
+/** Lists sessions. */
+@Command(
+    name = "list",
+    mixinStandardHelpOptions = true,
+    description = "List sessions, newest first.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick session list", "  snick session list --limit 100 --json"})
+final class SessionListCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Option(
+      names = "--limit",
+      paramLabel = "N",
+      defaultValue = "20",
+      description = "At most so many (default: ${DEFAULT-VALUE}).")
+  private int limit;
+
+  @Option(names = "--json", description = "One JSON object a line for each session.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    if (!(limit >= 1 && limit <= 100_000)) {
+      throw Refusal.usage("--limit " + limit + " is outside 1 to 100000");
+    }
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      print(store, store.journal().latestSessions(limit), spec.commandLine().getOut());
+    }
+    return ExitCode.OK;
+  }
+
+  private void print(StoreReader store, List<Session> sessions, PrintWriter out) {
+    if (json) {
+      sessions.forEach(session -> JsonLine.printWhole(out, NoteJson.of(session)));
+    } else if (sessions.isEmpty()) {
+      out.println("No sessions yet. Begin one: snick session start --blade LABEL");
+    } else {
+      table(store, sessions).print(out);
+    }
+  }
+
+  private static Table table(StoreReader store, List<Session> sessions) {
+    Table table = new Table("SESSION", "BLADE", "FILAMENT", "OPENED", "CLOSED", ">CUTS");
+    for (Session session : sessions) {
+      table.row(
+          session.name(),
+          session.blade(),
+          session.filamentLot().orElse(""),
+          JournalText.time(session.opened()),
+          session.closed().map(JournalText::time).orElse("runs"),
+          store.count(CutSelection.all().inSession(session.name())));
+    }
+    return table;
+  }
+}

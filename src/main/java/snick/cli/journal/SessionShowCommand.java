@@ -1,0 +1,131 @@
+package snick.cli.journal;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.PlainText;
+import snick.journal.CutPlacement;
+import snick.journal.Entry;
+import snick.journal.SessionLog;
+import snick.journal.SetAside;
+import snick.journal.Stage;
+import snick.journal.StageEntry;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+
+/** Shows a session with all that was noted in it. */
+@Command(
+    name = "show",
+    mixinStandardHelpOptions = true,
+    description = "Show a session: stages, steps, inspections and cuts, with the entry numbers.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick session show",
+      "  snick session show evening --all      with what was corrected",
+      "  snick session show evening --json",
+    })
+final class SessionShowCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "NAME",
+      description = "The session (default: the one that runs, else the latest).")
+  private Optional<String> name;
+
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--all", description = "Also entries that were corrected.")
+  private boolean all;
+
+  @Option(names = "--json", description = "As one JSON object; every entry, corrected or not.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      String session = name.orElseGet(() -> SessionChoice.anyToRead(store));
+      SessionEvidence evidence = SessionEvidence.read(store, session);
+      if (json) {
+        JsonLine.printWhole(spec.commandLine().getOut(), object(evidence.log()));
+      } else {
+        print(evidence, store, spec.commandLine().getOut());
+      }
+    }
+    return ExitCode.OK;
+  }
+
+  private void print(SessionEvidence evidence, StoreReader store, PrintWriter out) {
+    SessionLog log = evidence.log();
+    out.println(JournalText.session(log.session()));
+    for (Stage stage : log.stages()) {
+      out.println();
+      out.println(PlainText.inert("stage " + stage.order() + " '" + stage.name() + "'"));
+      entries(log, stage).forEach(entry -> out.println("  " + line(log, entry)));
+    }
+    out.println();
+    Advice.print(out, evidence, store);
+  }
+
+  private List<Entry<StageEntry>> entries(SessionLog log, Stage stage) {
+    List<Entry<StageEntry>> shown = all ? log.entries().all() : log.entries().standing();
+    return shown.stream()
+        .filter(entry -> entry.content().stage().equalsIgnoreCase(stage.name()))
+        .toList();
+  }
+
+  private static String line(SessionLog log, Entry<StageEntry> entry) {
+    String gone =
+        log.entries()
+            .correctionOf(entry.id())
+            .map(later -> " (corrected by [" + later.id() + "])")
+            .orElse("");
+    return JournalText.head(entry) + JournalText.entry(entry.content()) + aside(log, entry) + gone;
+  }
+
+  private static String aside(SessionLog log, Entry<StageEntry> entry) {
+    return entry.content() instanceof CutPlacement placement
+        ? Optional.ofNullable(log.reasonsByCut().get(placement.cut()))
+            .map(why -> ", set aside: " + PlainText.inert(why).replace('\n', ' '))
+            .orElse("")
+        : "";
+  }
+
+  private static Map<String, Object> object(SessionLog log) {
+    Map<String, Object> object = NoteJson.of(log.session());
+    object.put("stages", log.stages().stream().map(Stage::name).toList());
+    Set<Long> standing =
+        log.entries().standing().stream().map(Entry::id).collect(Collectors.toSet());
+    List<Map<String, Object>> entries = new ArrayList<>();
+    log.entries().all().forEach(e -> entries.add(NoteJson.of(e, standing.contains(e.id()))));
+    object.put("entries", entries);
+    object.put("set_aside", log.setAside().stream().map(SessionShowCommand::object).toList());
+    return object;
+  }
+
+  private static Map<String, Object> object(SetAside act) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("at", act.at().toString());
+    object.put("cut", act.cut());
+    object.put("reason", act.reason());
+    object.put("counts_again", act.countsAgain());
+    return object;
+  }
+}

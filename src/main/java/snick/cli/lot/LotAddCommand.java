@@ -1,0 +1,44 @@
+package snick.cli.lot;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.journal.JournalText;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedJournal;
+import snick.cli.terminal.ExitCode;
+import snick.journal.FilamentLot;
+
+/** Adds a filament lot. */
+@Command(
+    name = "add",
+    mixinStandardHelpOptions = true,
+    description = "Add a lot of test filament.",
+    footerHeading = "%nExample (invented):%n",
+    footer = {
+      "  snick lot add spool-b --material 'nylon monofilament' --diameter 0.25",
+      "",
+      "Compare a new lot with the old one on a reference edge: snick lot compare --help",
+    })
+final class LotAddCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "LOT", description = "Own name of the lot, new.")
+  private String name;
+
+  @Mixin private LotFields fields;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    FilamentLot lot = fields.named(name);
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      journal.writer().add(lot);
+    }
+    spec.commandLine().getOut().println("added " + JournalText.lot(lot));
+    return ExitCode.OK;
+  }
+}

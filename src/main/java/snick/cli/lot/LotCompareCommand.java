@@ -1,0 +1,76 @@
+package snick.cli.lot;
+
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.journal.ReferenceEdge;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.verdict.ComparisonJson;
+import snick.cli.verdict.ComparisonText;
+import snick.store.StoreReader;
+import snick.verdict.Comparison;
+
+/** Compares two filament lots on a reference edge. */
+@Command(
+    name = "compare",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Compare a new lot with the old one on a reference edge that was not touched in between:",
+      "all cuts that count of its sessions with either lot."
+    },
+    footerHeading = "%nExample (invented):%n",
+    footer = "  snick lot compare spool-a spool-b --blade reference --margin 5")
+final class LotCompareCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(index = "0", paramLabel = "OLD", description = "The lot so far.")
+  private String before;
+
+  @Parameters(index = "1", paramLabel = "NEW", description = "The new lot.")
+  private String after;
+
+  @Option(
+      names = "--blade",
+      paramLabel = "LABEL",
+      required = true,
+      description = "The reference edge.")
+  private String blade;
+
+  @Mixin private JudgeChoice judge;
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--json", description = "As one JSON object, as compare prints it.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    Comparison comparison;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      comparison =
+          judge
+              .judge()
+              .compare(
+                  ReferenceEdge.cuts(store, blade, before).readings("lot " + before),
+                  ReferenceEdge.cuts(store, blade, after).readings("lot " + after));
+    }
+    print(comparison, spec.commandLine().getOut());
+    return ExitCode.OK;
+  }
+
+  private void print(Comparison comparison, PrintWriter out) {
+    if (json) {
+      JsonLine.printWhole(out, ComparisonJson.of(comparison));
+    } else {
+      new ComparisonText(comparison).print(out);
+    }
+  }
+}

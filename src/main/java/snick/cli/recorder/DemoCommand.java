@@ -1,0 +1,88 @@
+package snick.cli.recorder;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.OwnName;
+import snick.cli.terminal.Refusal;
+import snick.daemon.RigInUseException;
+import snick.store.StoreException;
+
+/** The main job without hardware: virtual rig, recorder, an invented knife in three stages. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Show the main job on the built-in virtual rig: an invented kitchen knife as found, deburred and"
+          + " stropped; true forces beside measured ones. Needs no hardware."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick demo", "  snick demo --speed 10", "  snick demo --data /tmp/my-demo"})
+public final class DemoCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Where to put the store (default: a new folder among the temporary files).")
+  private Path directory;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "N",
+      defaultValue = "1.5",
+      description = "Times real time, 0.1 to 100 (default: ${DEFAULT-VALUE}).")
+  private double speed;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Seed of noise and tremor (default: ${DEFAULT-VALUE}).")
+  private long seed;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    if (!(speed >= 0.1 && speed <= 100)) {
+      throw Refusal.usage("--speed " + speed + " is outside 0.1 to 100");
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    Path work = folder();
+    Path data = directory == null ? work : directory;
+    try (DemoRun run = DemoRun.start(work.resolve("rig"), data, speed, seed, out)) {
+      run.play();
+    } catch (RigInUseException | StoreException e) {
+      throw Refusal.unavailable(e.getMessage());
+    } catch (IOException e) {
+      throw Refusal.failed("the virtual rig could not be served: " + e.getMessage(), e);
+    }
+    whatNext(out, data);
+    return ExitCode.OK;
+  }
+
+  private static Path folder() {
+    try {
+      return Files.createTempDirectory("snick-demo-");
+    } catch (IOException e) {
+      throw Refusal.failed("no temporary folder can be made: " + e.getMessage(), e);
+    }
+  }
+
+  private static void whatNext(PrintWriter out, Path data) {
+    out.println();
+    out.println("Stored in " + data.resolve("snick.db") + ". Next:");
+    out.println("  snick cuts list --data " + data);
+    out.println("  snick cuts show 1 --data " + data);
+    out.println("  snick progress --margin 6 --data " + data);
+    out.println("  snick burr 'as found' --data " + data);
+    OwnName.explained().ifPresent(out::println);
+    out.flush();
+  }
+}

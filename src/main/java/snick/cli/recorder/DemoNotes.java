@@ -1,0 +1,159 @@
+package snick.cli.recorder;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import snick.cli.journal.Advice;
+import snick.cli.journal.JournalText;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.Table;
+import snick.cli.verdict.BurrCommand;
+import snick.cli.verdict.ProgressCommand;
+import snick.journal.EdgeDirection;
+import snick.journal.Inspection;
+import snick.journal.InspectionWords;
+import snick.journal.Pressure;
+import snick.journal.SharpeningStep;
+import snick.journal.Stage;
+import snick.store.JournalWriter;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.BurrClue;
+import snick.verdict.BurrEvidence;
+import snick.verdict.BurrVerdict;
+import snick.verdict.CheckTrust;
+import snick.verdict.Judge;
+import snick.verdict.Progression;
+import snick.verdict.StageEvidence;
+
+/**
+ * What the demo's invented sharpener writes down, and what the verdicts make of it.
+ *
+ * @param journal where it is noted
+ * @param data directory of the same store
+ * @param session name of the demo's session
+ * @param out where the verdicts go
+ */
+record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter out) {
+  private static final double MARGIN_GF = 6;
+
+  private static final Map<String, List<String>> LOOKS =
+      Map.of(
+          "as found", List.of("l light burr", "r light none", "paper tears"),
+          "deburred", List.of("l light none", "r light none", "paper catches"),
+          "stropped", List.of("l light none", "r light none", "paper clean"),
+          "stropped again", List.of("l light none", "r light none", "paper clean"));
+
+  /** Notes the step that led to a stage, if there was one. */
+  void step(Stage stage, Instant at) {
+    if (stage.order() > 1) {
+      SharpeningStep step = stage.order() == 2 ? rod(stage, at) : strop(stage, at);
+      journal.add(session, step);
+      out.println("  noted: " + JournalText.entry(step));
+    }
+  }
+
+  private static SharpeningStep rod(Stage stage, Instant at) {
+    return step(stage, at, "ceramic rod", EdgeDirection.EDGE_LEADING, 5, Pressure.LIGHT);
+  }
+
+  private static SharpeningStep strop(Stage stage, Instant at) {
+    return step(stage, at, "leather strop", EdgeDirection.EDGE_TRAILING, 20, Pressure.VERY_LIGHT);
+  }
+
+  private static SharpeningStep step(
+      Stage stage,
+      Instant at,
+      String abrasive,
+      EdgeDirection direction,
+      int strokes,
+      Pressure pressure) {
+    return new SharpeningStep(
+        at,
+        stage.name(),
+        abrasive,
+        OptionalInt.empty(),
+        OptionalDouble.empty(),
+        Optional.of(direction),
+        OptionalInt.of(strokes),
+        Optional.of(pressure),
+        "");
+  }
+
+  /** Notes the looks for a burr in a stage. */
+  void looks(Stage stage, Instant at) {
+    for (String words : LOOKS.getOrDefault(stage.name(), List.of())) {
+      Inspection look = InspectionWords.parse(words).complete(at, stage, Optional.empty());
+      journal.add(session, look);
+      out.println("  noted: " + JournalText.entry(look));
+    }
+  }
+
+  /** What the verdicts say at the end. */
+  void verdicts() {
+    try (StoreReader reader = StoreReader.open(data)) {
+      SessionEvidence evidence = SessionEvidence.read(reader, session);
+      Judge judge = Judge.withMarginGf(MARGIN_GF);
+      out.println(
+          "Verdicts, with a margin of "
+              + Figures.gf(MARGIN_GF)
+              + " (margin, steps and inspections are invented):");
+      ProgressCommand.progression(evidence.stages(), judge).ifPresent(this::print);
+      evidence.stages().forEach(stage -> print(stage, evidence.before(stage), judge));
+      CheckTrust.of(List.of(evidence.stages()), judge).forEach(this::print);
+      out.println("  next: " + Advice.line(evidence, judge));
+    }
+  }
+
+  private void print(Progression progression) {
+    Table table = new Table("  STEP TO", ">CHANGE gf", ">p, HOLM", "VERDICT");
+    for (Progression.Step step : progression.steps()) {
+      table.row(
+          "  " + step.comparison().second().name(),
+          Figures.number(step.comparison().differenceGf()),
+          Figures.p(step.holmP()).replaceFirst("p (= )?", ""),
+          Figures.plain(step.change().word()));
+    }
+    table.print(out);
+    out.println(
+        progression.plateau() instanceof Progression.Plateau.Reached reached
+            ? "  plateau: reached since '" + reached.since() + "': no measurable gain after it"
+            : "  plateau: not shown");
+  }
+
+  private void print(StageEvidence stage, Optional<StageEvidence> before, Judge judge) {
+    BurrVerdict verdict = new BurrEvidence(judge).weigh(before, stage);
+    out.println(
+        "  burr, "
+            + stage.stage().name()
+            + ": "
+            + Figures.plain(verdict.burr().word())
+            + pointing(verdict));
+  }
+
+  private static String pointing(BurrVerdict verdict) {
+    String kinds =
+        verdict.saying(BurrClue.Says.BURR).stream()
+            .map(BurrCommand::kind)
+            .collect(Collectors.joining(", "));
+    return kinds.isEmpty() ? "" : " (for it: " + kinds + ")";
+  }
+
+  private void print(CheckTrust check) {
+    if (check.saidNone() > 0) {
+      out.println(
+          "  "
+              + check.method().plain()
+              + " said none, and deburring then lowered the force: "
+              + check.missed()
+              + " of "
+              + check.saidNone());
+    }
+  }
+}

@@ -1,0 +1,182 @@
+package snick.cli.recorder;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.Clock;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.cuts.CalibrationChoice;
+import snick.cli.cuts.EventLine;
+import snick.cli.cuts.StoredCalibrations;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.StreamChoice;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Version;
+import snick.daemon.AnnouncedCut;
+import snick.daemon.Recorder;
+import snick.daemon.RigInUseException;
+import snick.port.PortAddress;
+import snick.store.StoreException;
+
+/** Records until stopped. */
+@Command(
+    name = "run",
+    mixinStandardHelpOptions = true,
+    description = "Record from one or more rigs until stopped (Ctrl-C).",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
+      "  snick run /dev/serial/by-id/usb-NAME",
+      "  snick run a1b2 tcp://127.0.0.1:4000     two rigs: part of a port's name, and a network bridge",
+      "",
+      "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
+    })
+public final class RunCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "PORT",
+      arity = "1..*",
+      description = "Serial device, part of a port's name, or tcp://HOST:PORT.")
+  private List<String> ports;
+
+  @Mixin private DataDirectory data;
+  @Mixin private CalibrationChoice calibration;
+  @Mixin private StreamChoice streamChoice;
+
+  @Option(
+      names = "--baud",
+      paramLabel = "N",
+      defaultValue = "115200",
+      description = "Bits per second of serial ports (default: ${DEFAULT-VALUE}).")
+  private int bitsPerSecond;
+
+  @Option(
+      names = "--http",
+      paramLabel = "PORT",
+      defaultValue = "8737",
+      description =
+          "Loopback port of the page, /metrics and /health, 0 for any free one"
+              + " (default: ${DEFAULT-VALUE}).")
+  private int httpPort;
+
+  @Mixin private PageChoice page;
+
+  @Option(names = "--no-http", description = "Serve nothing.")
+  private boolean noHttp;
+
+  @Option(names = "--json", description = "One JSON object a line for each stored event.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    calibration.given(0);
+    CountDownLatch stopped = new CountDownLatch(1);
+    try (Recorder recorder = start();
+        Supervised supervised = Supervised.byWhomStartedThis(recorder, this::tell)) {
+      Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
+      Runtime.getRuntime().addShutdownHook(stop);
+      greet(recorder);
+      recorder.awaitEnd();
+      return ending(recorder);
+    } finally {
+      stopped.countDown();
+    }
+  }
+
+  private static int ending(Recorder recorder) {
+    if (recorder.failed()) {
+      return ExitCode.FAILED;
+    }
+    return recorder.refusals().isEmpty() ? ExitCode.OK : ExitCode.UNAVAILABLE;
+  }
+
+  /** On SIGINT and SIGTERM: the event in flight is stored before the process ends. */
+  private void stopOrderly(Recorder recorder, Supervised supervised, CountDownLatch stopped) {
+    if (stopped.getCount() > 0) {
+      supervised.close();
+      recorder.close();
+      tell("stopped; everything announced is stored in " + data.path());
+      out().flush();
+    }
+  }
+
+  private Recorder start() {
+    try {
+      return Recorder.start(
+          settings(),
+          new StoredCalibrations(data.path(), calibration),
+          new Recorder.Audience(this::announce, this::tell),
+          Clock.systemUTC());
+    } catch (RigInUseException e) {
+      throw Refusal.unavailable(e.getMessage());
+    } catch (StoreException e) {
+      throw Refusal.unavailable(e.getMessage());
+    } catch (IOException e) {
+      throw Refusal.unavailable(
+          "the page's port "
+              + httpPort
+              + " or a lock cannot be had: "
+              + e.getMessage()
+              + "; try --http 0");
+    }
+  }
+
+  private Recorder.Settings settings() {
+    return new Recorder.Settings(
+        ports.stream().map(RunCommand::address).toList(),
+        bitsPerSecond,
+        streamChoice.settings(),
+        data.path(),
+        DataDirectory.runtime(),
+        noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
+        Version.text(),
+        page.reach());
+  }
+
+  private static PortAddress address(String text) {
+    try {
+      return PortAddress.parse(text);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage());
+    }
+  }
+
+  private void greet(Recorder recorder) {
+    tell("recording to " + data.path() + "; stop with Ctrl-C");
+    recorder.pageAddress().ifPresent(address -> tell("the page is " + address));
+  }
+
+  private synchronized void announce(AnnouncedCut cut) {
+    if (json) {
+      JsonLine.print(out(), StoredEventJson.of(cut));
+    } else {
+      out().println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id()));
+    }
+    out().flush();
+  }
+
+  private synchronized void tell(String word) {
+    err().println("snick: " + PlainText.inert(word));
+    err().flush();
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter err() {
+    return spec.commandLine().getErr();
+  }
+}

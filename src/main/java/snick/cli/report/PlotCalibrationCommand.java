@@ -1,0 +1,66 @@
+package snick.cli.report;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.force.Evaluation;
+import snick.report.CalibrationPlot;
+import snick.report.CalibrationRecord;
+import snick.report.Picture;
+import snick.store.StoreReader;
+import snick.store.StoredCalibration;
+
+/** Draws a calibration. */
+@Command(
+    name = "calibration",
+    mixinStandardHelpOptions = true,
+    description =
+        "Draw a calibration: curve, and what lies beside it, with the expanded uncertainty.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot calibration cal-0123 -o curve.svg"})
+final class PlotCalibrationCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "ID", description = "Id of the calibration, or how it begins.")
+  private String id;
+
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      file.write(spec.commandLine().getOut(), () -> picture(store));
+    }
+    return ExitCode.OK;
+  }
+
+  private Picture picture(StoreReader store) {
+    List<StoredCalibration> found =
+        store.calibrations().stream().filter(c -> c.calibration().id().startsWith(id)).toList();
+    if (found.size() != 1) {
+      throw Refusal.badInput(
+          found.size() + " calibrations begin with '" + id + "'; there are: " + known(store));
+    }
+    CalibrationRecord record = CalibrationRecord.of(found.get(0), store);
+    return CalibrationPlot.of(
+        record.calibration(), record.evaluation().map(Evaluation::deflections).orElse(List.of()));
+  }
+
+  private static String known(StoreReader store) {
+    String ids =
+        store.calibrations().stream()
+            .map(c -> c.calibration().id())
+            .collect(Collectors.joining(", "));
+    return ids.isEmpty() ? "none" : ids;
+  }
+}

@@ -1,0 +1,142 @@
+package snick.cli.report;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.journal.ReferenceEdge;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.force.RigSetting;
+import snick.report.ControlCharts;
+import snick.report.ControlPlot;
+import snick.report.Picture;
+import snick.store.Rig;
+import snick.store.StoreReader;
+import snick.store.Verification;
+import snick.verdict.Readings;
+import snick.verdict.ReferenceChart;
+
+/** Draws a control chart. */
+@Command(
+    name = "chart",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Draw a control chart: checks of a rig with known mass, or with --blade cuts of a reference",
+      "edge after its baseline."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick plot chart -o checks.svg",
+      "  snick plot chart --blade reference -o reference.png"
+    })
+final class PlotChartCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--rig",
+      paramLabel = "ID",
+      description = "The rig whose checks are drawn, if the store has several.")
+  private Optional<String> rig = Optional.empty();
+
+  @Option(
+      names = "--blade",
+      paramLabel = "LABEL",
+      description = "Draw the counting cuts of this reference edge instead.")
+  private Optional<String> blade = Optional.empty();
+
+  @Option(names = "--lot", paramLabel = "LOT", description = "Only its cuts with this lot.")
+  private Optional<String> lot = Optional.empty();
+
+  @Option(
+      names = "--baseline",
+      paramLabel = "N",
+      defaultValue = "" + ReferenceChart.LEAST,
+      description = "First cuts of the edge that set the limits (default: ${DEFAULT-VALUE}).")
+  private int baseline;
+
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      file.write(spec.commandLine().getOut(), () -> picture(store));
+    }
+    return ExitCode.OK;
+  }
+
+  private Picture picture(StoreReader store) {
+    return blade.map(label -> referenceEdge(store, label)).orElseGet(() -> checks(store));
+  }
+
+  private Picture checks(StoreReader store) {
+    String device = rig.orElseGet(() -> onlyRig(store));
+    List<Verification> checks = store.verifications(device);
+    if (checks.size() < ControlCharts.FEWEST) {
+      throw Refusal.badInput(
+          "rig "
+              + device
+              + " was checked "
+              + checks.size()
+              + " times with a mass; limits need "
+              + ControlCharts.FEWEST
+              + " checks or more");
+    }
+    return ControlCharts.of(checks).picture();
+  }
+
+  private static String onlyRig(StoreReader store) {
+    List<String> rigs =
+        Stream.concat(
+                store.rigs().stream().map(Rig::deviceId),
+                store.calibrations().stream()
+                    .flatMap(c -> c.calibration().boundTo().stream())
+                    .map(RigSetting::deviceId))
+            .distinct()
+            .filter(id -> !store.verifications(id).isEmpty())
+            .toList();
+    if (rigs.isEmpty()) {
+      throw Refusal.badInput("no rig was checked with a mass yet; see: snick verify --help");
+    }
+    if (rigs.size() > 1) {
+      throw Refusal.badInput(
+          rigs.size()
+              + " rigs were checked: "
+              + String.join(", ", rigs)
+              + "; choose one: --rig ID");
+    }
+    return rigs.get(0);
+  }
+
+  private Picture referenceEdge(StoreReader store, String label) {
+    double[] gramForce =
+        ReferenceEdge.of(store, label, lot).cuts().stream()
+            .mapToDouble(ReferenceEdge.Cut::gramForce)
+            .toArray();
+    if (baseline < ReferenceChart.LEAST || gramForce.length <= baseline) {
+      throw Refusal.badInput(
+          "blade '"
+              + label
+              + "' has "
+              + gramForce.length
+              + " counting cuts with a force; a baseline of "
+              + baseline
+              + " ("
+              + ReferenceChart.LEAST
+              + " or more) and at least 1 cut after it are needed");
+    }
+    Readings before = Readings.ofGramForce("baseline", Arrays.copyOf(gramForce, baseline));
+    Readings later =
+        Readings.ofGramForce("later", Arrays.copyOfRange(gramForce, baseline, gramForce.length));
+    return ControlPlot.ofReferenceEdge(label, ReferenceChart.of(before, later), later);
+  }
+}

@@ -1,0 +1,51 @@
+package snick.cli.report;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.report.CutPlot;
+import snick.report.Picture;
+import snick.store.StoreReader;
+import snick.store.StoredCut;
+
+/** Draws one cut. */
+@Command(
+    name = "cut",
+    mixinStandardHelpOptions = true,
+    description =
+        "Draw a cut: ramp and fall, zero before and after, largest sample, loading line, estimate.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot cut 12 -o cut12.svg"})
+final class PlotCutCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")
+  private long id;
+
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      file.write(spec.commandLine().getOut(), () -> picture(store));
+    }
+    return ExitCode.OK;
+  }
+
+  private Picture picture(StoreReader store) {
+    StoredCut cut =
+        store
+            .cut(id)
+            .orElseThrow(
+                () -> Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
+    return CutPlot.of(cut, CutPlot.calibration(store, cut.summary()));
+  }
+}

@@ -1,0 +1,51 @@
+package snick.cli.report;
+
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
+import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.report.Picture;
+import snick.report.ProgressionPlot;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+
+/** Draws the stages of a session. */
+@Command(
+    name = "progression",
+    mixinStandardHelpOptions = true,
+    description =
+        "Draw the stages of a session side by side: cuts, means with intervals, verdicts.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot progression --session evening -o evening.png"})
+final class PlotProgressionCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Mixin private SessionChoice session;
+  @Mixin private JudgeChoice judge;
+
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      file.write(spec.commandLine().getOut(), () -> picture(store));
+    }
+    return ExitCode.OK;
+  }
+
+  private Picture picture(StoreReader store) {
+    SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
+    return ProgressionPlot.of(
+        evidence.log().session().name(),
+        evidence.stages(),
+        judge.judge(KeptStudy.of(store, evidence.log().session())));
+  }
+}

@@ -1,0 +1,56 @@
+package snick.cli.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.journal.Stage;
+import snick.report.Picture;
+import snick.report.StagePlot;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+
+/** Draws the cuts of one stage. */
+@Command(
+    name = "stage",
+    mixinStandardHelpOptions = true,
+    description = "Draw the cuts of a stage along the edge, with mean and interval.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot stage deburred --session evening -o deburred.svg"})
+final class PlotStageCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "STAGE", description = "Name of the stage.")
+  private String stage;
+
+  @Mixin private SessionChoice session;
+
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      file.write(spec.commandLine().getOut(), () -> picture(store));
+    }
+    return ExitCode.OK;
+  }
+
+  private Picture picture(StoreReader store) {
+    String name = session.toRead(store);
+    Stage chosen = SessionEvidence.read(store, name).log().stage(stage);
+    List<CutSummary> cuts = new ArrayList<>();
+    store.forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
+    return StagePlot.of(chosen, cuts);
+  }
+}

@@ -1,0 +1,135 @@
+package snick.cli.verdict;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
+import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Table;
+import snick.journal.NotAccepted;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.BurrClue;
+import snick.verdict.BurrEvidence;
+import snick.verdict.BurrVerdict;
+import snick.verdict.Judge;
+import snick.verdict.StageEvidence;
+
+/** Whether a burr is left. */
+@Command(
+    name = "burr",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Lay open the evidence for a residual burr in a stage: likely, possible or not indicated,",
+      "with reasons and the next cheapest check. Common practice, no source."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick burr", "  snick burr deburred --session evening", "  snick burr --json"})
+public final class BurrCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      arity = "0..*",
+      paramLabel = "STAGE",
+      description = "The stage (default: the last one).")
+  private List<String> stage = List.of();
+
+  @Mixin private SessionChoice session;
+  @Mixin private JudgeChoice judge;
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--json", description = "As one JSON object.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
+      StageEvidence weighed = weighed(evidence);
+      Judge with = judge.judge(KeptStudy.of(store, evidence.log().session()));
+      BurrVerdict verdict = new BurrEvidence(with).weigh(evidence.before(weighed), weighed);
+      if (json) {
+        JsonLine.printWhole(spec.commandLine().getOut(), object(weighed, verdict));
+      } else {
+        print(spec.commandLine().getOut(), weighed, verdict);
+      }
+    }
+    return ExitCode.OK;
+  }
+
+  private StageEvidence weighed(SessionEvidence evidence) {
+    return stage.isEmpty()
+        ? evidence
+            .last()
+            .orElseThrow(
+                () ->
+                    new NotAccepted(
+                        "session '"
+                            + evidence.log().session().name()
+                            + "' has no stage yet: snick stage 'as found'"))
+        : evidence.stage(String.join(" ", stage));
+  }
+
+  private static void print(PrintWriter out, StageEvidence stage, BurrVerdict verdict) {
+    out.println(
+        PlainText.inert(
+            "Burr in '" + stage.stage().name() + "': " + Figures.plain(verdict.burr().word())));
+    out.println("  " + verdict.rule().evidence() + ".");
+    out.println("  Rule: " + verdict.rule().rule() + " (" + verdict.rule().source() + ").");
+    out.println();
+    Table table = new Table("EVIDENCE", "SAYS", "WHAT");
+    verdict
+        .clues()
+        .forEach(clue -> table.row(kind(clue), says(clue.says()), clue.reason().evidence()));
+    table.print(out);
+    out.println();
+    out.println("Next cheapest check: " + verdict.nextCheck());
+  }
+
+  /** What kind of evidence, in plain words. */
+  public static String kind(BurrClue clue) {
+    return Figures.plain(clue.kind().name().toLowerCase(Locale.ROOT));
+  }
+
+  private static String says(BurrClue.Says says) {
+    return switch (says) {
+      case BURR -> "burr";
+      case NO_BURR -> "no burr";
+      case NOTHING -> "-";
+    };
+  }
+
+  private static Map<String, Object> object(StageEvidence stage, BurrVerdict verdict) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("stage", stage.stage().name());
+    object.put("burr", verdict.burr().word());
+    object.put("rule", verdict.rule().text());
+    object.put("clues", verdict.clues().stream().map(BurrCommand::object).toList());
+    object.put("next_check", verdict.nextCheck());
+    return object;
+  }
+
+  private static Map<String, Object> object(BurrClue clue) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("kind", clue.kind().name().toLowerCase(Locale.ROOT));
+    object.put("says", clue.says().name().toLowerCase(Locale.ROOT));
+    object.put("reason", clue.reason().text());
+    return object;
+  }
+}

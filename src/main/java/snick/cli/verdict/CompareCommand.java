@@ -1,0 +1,113 @@
+package snick.cli.verdict;
+
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
+import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
+import snick.cli.option.TypedValues;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Refusal;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.Comparison;
+import snick.verdict.NotComparable;
+import snick.verdict.Readings;
+import snick.verdict.StageEvidence;
+
+/** Compares two stages, or two groups of typed values. */
+@Command(
+    name = "compare",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Compare two stages of a session, or two groups of typed values.",
+      "Verdict: lower, higher, no difference shown, or equivalent within --margin;",
+      "the difference is second minus first."
+    },
+    footerHeading = "%nExamples (figures invented):%n",
+    footer = {
+      "  snick compare --values 212,198,205,221,209 --values 131,127,138,124,133",
+      "  snick compare --values 94,90,97,91 --values 92,95,93,96 --margin 8 --json",
+      "  snick compare --session evening 'as found' deburred",
+    })
+public final class CompareCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "STAGE",
+      arity = "0..2",
+      description = "First and second stage of the session.")
+  private List<String> stages = List.of();
+
+  @Option(
+      names = "--values",
+      paramLabel = "GF,GF,...",
+      description = "Forces of one group, gf; give it twice: first group, second group.")
+  private List<String> values = List.of();
+
+  @Mixin private SessionChoice session;
+  @Mixin private JudgeChoice judge;
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--json", description = "As one JSON object, every digit.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    Comparison comparison = comparison();
+    if (json) {
+      JsonLine.printWhole(spec.commandLine().getOut(), ComparisonJson.of(comparison));
+    } else {
+      new ComparisonText(comparison).print(spec.commandLine().getOut());
+    }
+    return ExitCode.OK;
+  }
+
+  private Comparison comparison() {
+    if (values.size() == 2 && stages.isEmpty()) {
+      return judge
+          .judge()
+          .compare(
+              TypedValues.parse("first", values.get(0)),
+              TypedValues.parse("second", values.get(1)));
+    }
+    if (values.isEmpty() && stages.size() == 2) {
+      return ofStages();
+    }
+    throw Refusal.usage(
+        values.size()
+            + " times --values and "
+            + stages.size()
+            + " stages: give --values twice, or two stages");
+  }
+
+  private Comparison ofStages() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
+      return judge
+          .judge(KeptStudy.of(store, evidence.log().session()))
+          .compare(
+              readings(evidence.stage(stages.get(0))), readings(evidence.stage(stages.get(1))));
+    }
+  }
+
+  private static Readings readings(StageEvidence stage) {
+    return stage
+        .readings()
+        .orElseThrow(
+            () ->
+                new NotComparable(
+                    "stage '"
+                        + stage.stage().name()
+                        + "' has no cuts with a force: make at least 2, with a calibration"));
+  }
+}

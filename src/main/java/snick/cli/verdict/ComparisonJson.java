@@ -1,0 +1,97 @@
+package snick.cli.verdict;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import snick.cli.terminal.Figures;
+import snick.verdict.Comparison;
+import snick.verdict.EffectSize;
+import snick.verdict.Equivalence;
+import snick.verdict.GroupFigures;
+import snick.verdict.Interval;
+import snick.verdict.MoreCuts;
+import snick.verdict.Ratio;
+import snick.verdict.Reason;
+import snick.verdict.Welch;
+
+/** A comparison as a JSON object; every digit, forces in gf, null where there is no such figure. */
+public final class ComparisonJson {
+  private ComparisonJson() {}
+
+  /** The object for {@code c}. */
+  public static Map<String, Object> of(Comparison c) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("first", group(c.first()));
+    object.put("second", group(c.second()));
+    object.put("difference", c.differenceGf());
+    putWelch(object, c.welch());
+    object.put("mann_whitney_u", c.rankSum().u());
+    object.put("mann_whitney_p", c.rankSum().p());
+    object.put("hodges_lehmann", c.rankSum().hodgesLehmannGf());
+    object.put("hodges_lehmann_ci", Figures.ends(c.rankSum().ciGf()));
+    object.put("permutation_p", c.permutation().p());
+    object.put("hedges_g", c.effect().map(EffectSize::hedgesG).orElse(null));
+    object.put("verdict", c.verdict().word());
+    object.put("reasons", c.reasons().stream().map(Reason::text).toList());
+    object.put("more", more(c));
+    return object;
+  }
+
+  private static Map<String, Object> group(GroupFigures figures) {
+    Map<String, Object> group = new LinkedHashMap<>();
+    group.put("name", figures.name());
+    group.put("n", figures.n());
+    group.put("mean", figures.meanGf());
+    group.put("sd", Figures.orNull(figures.sdGf()));
+    return group;
+  }
+
+  private static void putWelch(Map<String, Object> object, Optional<Welch> welch) {
+    object.put("ci95", ends(welch.map(Welch::ci95Gf)));
+    object.put("welch_t", welch.map(Welch::t).orElse(null));
+    object.put("welch_df", welch.map(Welch::degreesOfFreedom).orElse(null));
+    object.put("welch_p", welch.map(Welch::p).orElse(null));
+  }
+
+  /** What the contract for scripts does not name. */
+  private static Map<String, Object> more(Comparison c) {
+    Map<String, Object> more = new LinkedHashMap<>();
+    more.put("unit", "gf");
+    more.put("decided_by", word(c.decidedBy()));
+    more.put("decisive_p", c.decisiveP());
+    more.put("mann_whitney_method", word(c.rankSum().method()));
+    more.put("hodges_lehmann_ci_confidence", c.rankSum().ciGf().confidence());
+    more.put("permutation_exact", c.permutation().exact());
+    more.put("permutation_relabellings", c.permutation().relabellings());
+    more.put("ratio", c.ratio().map(Ratio::value).orElse(null));
+    more.put("ratio_ci95", ends(c.ratio().map(Ratio::ci95)));
+    more.put("hedges_g_ci95", ends(c.effect().map(EffectSize::ci95)));
+    more.put("equivalence_margin", c.equivalence().map(Equivalence::marginGf).orElse(null));
+    more.put("equivalence_p", c.equivalence().map(Equivalence::p).orElse(null));
+    more.put("rig_limit", Figures.orNull(c.rigLimitGf()));
+    more.put("exceeds_rig", c.exceedsRig().orElse(null));
+    more.put("more_cuts", moreCuts(c.moreCuts()).orElse(null));
+    return more;
+  }
+
+  /** What would settle an open comparison, in words. */
+  static Optional<String> moreCuts(MoreCuts more) {
+    if (more instanceof MoreCuts.InSecond second) {
+      return Optional.of(second.inSecond() + " more in the second group, " + second.basis());
+    }
+    if (more instanceof MoreCuts.PerGroup per) {
+      return Optional.of(per.perGroup() + " in each group, " + per.basis());
+    }
+    return more instanceof MoreCuts.NotWorthIt not ? Optional.of(not.basis()) : Optional.empty();
+  }
+
+  static List<Double> ends(Optional<Interval> interval) {
+    return interval.map(Figures::ends).orElse(null);
+  }
+
+  private static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
+}

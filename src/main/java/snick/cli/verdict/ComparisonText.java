@@ -1,0 +1,104 @@
+package snick.cli.verdict;
+
+import java.io.PrintWriter;
+import java.util.Locale;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Table;
+import snick.verdict.Comparison;
+import snick.verdict.GroupFigures;
+import snick.verdict.Ratio;
+import snick.verdict.Reason;
+import snick.verdict.Welch;
+
+/** A comparison for people: figures first, then the verdict and why. */
+public record ComparisonText(Comparison c) {
+  /** Prints figures, verdict, reasons and what would settle it; forces in gf. */
+  public void print(PrintWriter out) {
+    Table table = new Table("GROUP", ">CUTS", ">MEAN gf", ">SD gf", ">95 % OF THE MEAN");
+    row(table, c.first());
+    row(table, c.second());
+    table.print(out);
+    out.println();
+    out.println("difference     " + difference());
+    c.ratio().ifPresent(r -> out.println("ratio          " + ratio(r)));
+    c.welch().ifPresent(w -> out.println("Welch          " + welch(w)));
+    out.println("Mann-Whitney   " + ranks());
+    out.println("shift          " + shift());
+    out.println("permutation    " + permutation());
+    c.effect().ifPresent(e -> out.println("Hedges' g      " + Numbers.fixed(e.hedgesG(), 2)));
+    out.println();
+    out.println("Verdict: " + Figures.plain(c.verdict().word()));
+    c.reasons().forEach(reason -> print(out, reason));
+    ComparisonJson.moreCuts(c.moreCuts()).ifPresent(m -> out.println("To settle it: " + m));
+  }
+
+  private static void row(Table table, GroupFigures figures) {
+    table.row(
+        figures.name(),
+        figures.n(),
+        Figures.number(figures.meanGf()),
+        Figures.number(figures.sdGf()),
+        Figures.range(figures.ci95Gf()));
+  }
+
+  private String difference() {
+    return Figures.signedGf(c.differenceGf())
+        + ", second minus first"
+        + c.welch()
+            .map(w -> "; 95 % interval " + Figures.range(w.ci95Gf()) + " gf")
+            .orElse("; neither group scatters, so there is no interval");
+  }
+
+  private static String ratio(Ratio ratio) {
+    return String.format(
+        Locale.ROOT,
+        "%.3f, second over first; 95 %% interval %.3f to %.3f",
+        ratio.value(),
+        ratio.ci95().low(),
+        ratio.ci95().high());
+  }
+
+  private static String welch(Welch welch) {
+    return String.format(
+        Locale.ROOT,
+        "t = %.2f, %.1f degrees of freedom, %s",
+        welch.t(),
+        welch.degreesOfFreedom(),
+        Figures.p(welch.p()));
+  }
+
+  private String ranks() {
+    return "U = "
+        + Numbers.fixed(c.rankSum().u(), 1)
+        + ", "
+        + Figures.p(c.rankSum().p())
+        + " ("
+        + Figures.plain(c.rankSum().method().name().toLowerCase(Locale.ROOT))
+        + ")";
+  }
+
+  private String shift() {
+    return Figures.signedGf(c.rankSum().hodgesLehmannGf())
+        + " (Hodges-Lehmann); "
+        + Numbers.fixed(100 * c.rankSum().ciGf().confidence(), 1)
+        + " % interval "
+        + Figures.range(c.rankSum().ciGf())
+        + " gf";
+  }
+
+  private String permutation() {
+    return Figures.p(c.permutation().p())
+        + (c.permutation().exact() ? ", all " : ", ")
+        + c.permutation().relabellings()
+        + (c.permutation().exact() ? " relabellings" : " random relabellings");
+  }
+
+  /** One reason, indented. */
+  static void print(PrintWriter out, Reason reason) {
+    out.println("  " + PlainText.inert(reason.evidence()) + ".");
+    out.println("    Rule: " + reason.rule() + " (" + reason.source() + ").");
+    out.println("    Would change it: " + reason.wouldChange() + ".");
+  }
+}

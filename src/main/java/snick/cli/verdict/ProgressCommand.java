@@ -1,0 +1,95 @@
+package snick.cli.verdict;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
+import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.Judge;
+import snick.verdict.Progression;
+import snick.verdict.Readings;
+import snick.verdict.StageEvidence;
+
+/** The whole session: stages, steps, plateau. */
+@Command(
+    name = "progress",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Show all stages of a session: which step changed the force, with the p-values adjusted for",
+      "the number of steps (Holm), and whether a plateau is reached within --margin or within what",
+      "the rig can show."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick progress",
+      "  snick progress evening --margin 6",
+      "  snick progress evening --json",
+    })
+public final class ProgressCommand implements Callable<Integer> {
+  private static final int LEAST_CUTS = 2;
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "SESSION",
+      description = "The session (default: the one that runs, else the latest).")
+  private Optional<String> name = Optional.empty();
+
+  @Mixin private JudgeChoice judge;
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--json", description = "As one JSON object, every digit.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      SessionEvidence session =
+          SessionEvidence.read(store, name.orElseGet(() -> SessionChoice.anyToRead(store)));
+      Judge with = judge.judge(KeptStudy.of(store, session.log().session()));
+      ProgressReport report =
+          new ProgressReport(
+              session.log().session().name(),
+              session.stages(),
+              with,
+              progression(session.stages(), with));
+      if (json) {
+        JsonLine.printWhole(spec.commandLine().getOut(), report.object());
+      } else {
+        report.print(spec.commandLine().getOut());
+      }
+    }
+    return ExitCode.OK;
+  }
+
+  /** Of the stages that have cuts enough to be compared; empty with fewer than two of them. */
+  public static Optional<Progression> progression(List<StageEvidence> stages, Judge judge) {
+    List<Readings> comparable = comparable(stages);
+    return comparable.size() < 2
+        ? Optional.empty()
+        : Optional.of(Progression.of(comparable, judge));
+  }
+
+  private static List<Readings> comparable(List<StageEvidence> stages) {
+    List<Readings> comparable = new ArrayList<>();
+    for (StageEvidence stage : stages) {
+      stage.readings().filter(r -> r.count() >= LEAST_CUTS).ifPresent(comparable::add);
+    }
+    return comparable;
+  }
+}

@@ -1,0 +1,182 @@
+package snick.cli.verdict;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Table;
+import snick.verdict.GroupFigures;
+import snick.verdict.Grubbs;
+import snick.verdict.Interval;
+import snick.verdict.Judge;
+import snick.verdict.Progression;
+import snick.verdict.ScatterAgainstRig;
+import snick.verdict.StageEvidence;
+import snick.verdict.Welch;
+
+/**
+ * A progression for people and programs.
+ *
+ * @param session its name
+ * @param stages every stage, also those with too few cuts
+ * @param judge margin and rig
+ * @param progression of the stages with cuts enough; empty with fewer than two of them
+ */
+record ProgressReport(
+    String session, List<StageEvidence> stages, Judge judge, Optional<Progression> progression) {
+
+  void print(PrintWriter out) {
+    out.println(PlainText.inert("session '" + session + "'"));
+    stageTable().print(out);
+    notes(out);
+    out.println();
+    progression.ifPresentOrElse(
+        p -> printSteps(out, p),
+        () -> out.println("Nothing to compare yet: 2 stages with 2 cuts or more are needed."));
+  }
+
+  private static void printSteps(PrintWriter out, Progression progression) {
+    stepTable(progression).print(out);
+    out.println();
+    out.println("Plateau: " + Figures.plain(state(progression.plateau())));
+    ComparisonText.print(out, progression.plateau().reason());
+    out.println("What stands behind one step: snick compare STAGE STAGE");
+  }
+
+  private List<GroupFigures> figures() {
+    return stages.stream()
+        .flatMap(stage -> stage.readings().stream())
+        .map(readings -> GroupFigures.of(readings, judge.rig()))
+        .toList();
+  }
+
+  private Table stageTable() {
+    Table table = new Table("STAGE", ">CUTS", ">MEAN gf", ">SD gf", ">95 % OF THE MEAN");
+    for (GroupFigures f : figures()) {
+      table.row(
+          f.name(),
+          f.n(),
+          Figures.number(f.meanGf()),
+          Figures.number(f.sdGf()),
+          Figures.range(f.ci95Gf()));
+    }
+    return table;
+  }
+
+  private void notes(PrintWriter out) {
+    for (StageEvidence stage : stages) {
+      int cuts = stage.cuts().size();
+      if (cuts < 2) {
+        out.println(
+            PlainText.inert(
+                "  '"
+                    + stage.stage().name()
+                    + "' is not compared: "
+                    + (cuts == 0 ? "no cut" : "only 1 cut")
+                    + " with a force that counts"));
+      }
+    }
+    for (GroupFigures f : figures()) {
+      f.scatterReason().ifPresent(reason -> out.println("  " + PlainText.inert(reason.evidence())));
+      f.outlier().ifPresent(g -> out.println("  " + PlainText.inert(standsOut(f, g))));
+    }
+  }
+
+  private static String standsOut(GroupFigures figures, Grubbs outlier) {
+    return figures.name()
+        + ": "
+        + Figures.gf(outlier.valueGf())
+        + " stands out (Grubbs, 5 %); it is kept";
+  }
+
+  private static Table stepTable(Progression progression) {
+    Table table =
+        new Table("STEP TO", ">CHANGE gf", ">95 %", ">p, HOLM", "VERDICT", ">OF THE FALL");
+    progression.steps().forEach(step -> row(table, step));
+    table.row(
+        "first to last",
+        signed(progression.whole().differenceGf()),
+        interval(progression.whole().welch().map(Welch::ci95Gf)),
+        "",
+        Figures.plain(progression.whole().verdict().word()),
+        "");
+    return table;
+  }
+
+  private static void row(Table table, Progression.Step step) {
+    table.row(
+        step.comparison().second().name(),
+        signed(step.comparison().differenceGf()),
+        interval(step.comparison().welch().map(Welch::ci95Gf)),
+        Figures.p(step.holmP()).replace("p = ", "").replace("p ", ""),
+        Figures.plain(step.change().word()),
+        share(step.shareOfGain()));
+  }
+
+  private static String signed(double gramForce) {
+    return (gramForce > 0 ? "+" : "") + Figures.number(gramForce);
+  }
+
+  private static String interval(Optional<Interval> interval) {
+    return Figures.range(interval);
+  }
+
+  private static String share(OptionalDouble share) {
+    return share.isPresent() ? Figures.percent(share.getAsDouble()) : "";
+  }
+
+  private static String state(Progression.Plateau plateau) {
+    if (plateau instanceof Progression.Plateau.Reached) {
+      return "reached";
+    }
+    return plateau instanceof Progression.Plateau.NotShown ? "not_shown" : "not_judged";
+  }
+
+  Map<String, Object> object() {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("session", session);
+    object.put("stages", figures().stream().map(ProgressReport::object).toList());
+    object.put("steps", progression.map(ProgressReport::steps).orElse(List.of()));
+    object.put("whole", progression.map(Progression::whole).map(ComparisonJson::of).orElse(null));
+    object.put(
+        "plateau", progression.map(Progression::plateau).map(ProgressReport::object).orElse(null));
+    return object;
+  }
+
+  private static List<Map<String, Object>> steps(Progression progression) {
+    return progression.steps().stream().map(ProgressReport::object).toList();
+  }
+
+  private static Map<String, Object> object(Progression.Plateau plateau) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("state", state(plateau));
+    object.put("since", plateau instanceof Progression.Plateau.Reached r ? r.since() : null);
+    object.put("reason", plateau.reason().text());
+    return object;
+  }
+
+  private static Map<String, Object> object(GroupFigures f) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("name", f.name());
+    object.put("n", f.n());
+    object.put("mean", f.meanGf());
+    object.put("sd", Figures.orNull(f.sdGf()));
+    object.put("ci95", ComparisonJson.ends(f.ci95Gf()));
+    object.put("scatter_ratio", f.scatter().map(ScatterAgainstRig::ratio).orElse(null));
+    object.put("scatter_p", f.scatter().map(ScatterAgainstRig::p).orElse(null));
+    object.put("outlier", f.outlier().map(Grubbs::valueGf).orElse(null));
+    return object;
+  }
+
+  private static Map<String, Object> object(Progression.Step step) {
+    Map<String, Object> object = ComparisonJson.of(step.comparison());
+    object.put("holm_p", step.holmP());
+    object.put("verdict_holm", step.change().word());
+    object.put("share_of_fall", Figures.orNull(step.shareOfGain()));
+    return object;
+  }
+}

@@ -1,0 +1,156 @@
+package snick.cli.verdict;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.CsvTable;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.CrossedStudy;
+import snick.verdict.NotComparable;
+
+/** Crossed study: edges by operators. */
+@Command(
+    name = "crossed",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Crossed study: every operator cuts every edge equally often; splits the scatter into rig,",
+      "operator and edge. Sessions with blade and operator, or --csv with part,operator,value (gf)."
+    },
+    footerHeading = "%nExamples (invented):%n",
+    footer = {
+      "  snick study crossed ref1-anna ref1-ben ref2-anna ref2-ben",
+      "  snick study crossed --csv study.csv --json",
+    })
+final class StudyCrossedCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(arity = "0..*", paramLabel = "SESSION", description = "Sessions of the study.")
+  private List<String> sessions = List.of();
+
+  @Option(
+      names = "--csv",
+      paramLabel = "FILE",
+      description = "Columns part,operator,value; - is stdin.")
+  private Optional<String> csv = Optional.empty();
+
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--json", description = "As one JSON object, every digit.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    if (csv.isPresent() == !sessions.isEmpty()) {
+      throw Refusal.usage("give either sessions or --csv FILE");
+    }
+    CrossedStudy study =
+        CrossedStudy.of(csv.map(StudyCrossedCommand::ofFile).orElseGet(this::stored));
+    if (json) {
+      JsonLine.printWhole(spec.commandLine().getOut(), object(study));
+    } else {
+      print(spec.commandLine().getOut(), study);
+    }
+    return ExitCode.OK;
+  }
+
+  private static List<CrossedStudy.Reading> ofFile(String file) {
+    return CsvTable.read(file, List.of("part", "operator", "value")).rows().stream()
+        .map(
+            row ->
+                new CrossedStudy.Reading(
+                    row.text("part"), row.text("operator"), row.required("value")))
+        .toList();
+  }
+
+  private List<CrossedStudy.Reading> stored() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      return sessions.stream()
+          .map(name -> SessionEvidence.read(store, name))
+          .flatMap(StudyCrossedCommand::readings)
+          .toList();
+    }
+  }
+
+  private static Stream<CrossedStudy.Reading> readings(SessionEvidence session) {
+    String operator =
+        session
+            .log()
+            .session()
+            .operator()
+            .orElseThrow(
+                () ->
+                    new NotComparable(
+                        "session '"
+                            + session.log().session().name()
+                            + "' names no operator: snick session correct --operator ALIAS"));
+    return session.stages().stream()
+        .flatMap(stage -> stage.cuts().stream())
+        .map(
+            cut ->
+                new CrossedStudy.Reading(
+                    session.blade().label(), operator, cut.force().gramForce()));
+  }
+
+  private static void print(PrintWriter out, CrossedStudy study) {
+    CrossedStudy.Components c = study.components();
+    Table table = new Table("COMPONENT", ">SD gf", ">VARIANCE gf²");
+    row(table, "repeatability (the rig)", c.repeatability());
+    row(table, "operator", c.operator());
+    row(table, "operator by edge", c.interaction());
+    row(table, "reproducibility", c.reproducibility());
+    row(table, "measuring, all", c.measuring());
+    row(table, "edges", c.part());
+    row(table, "all", c.total());
+    table.print(out);
+    out.println(
+        "measuring is "
+            + Figures.percent(c.measuringShare())
+            + " of all scatter (standard deviations); interaction "
+            + Figures.p(study.table().interactionP())
+            + (study.pooled() ? ", pooled with the repeatability" : ", kept"));
+    out.println(
+        "Rule: two-way random-effects analysis of variance; the interaction is pooled if its p is"
+            + " above "
+            + Numbers.fixed(CrossedStudy.POOL_ABOVE, 2)
+            + " (common practice, no source).");
+  }
+
+  private static void row(Table table, String name, double variance) {
+    table.row(name, Figures.number(Math.sqrt(variance)), Numbers.fixed(variance, 3));
+  }
+
+  private static Map<String, Object> object(CrossedStudy study) {
+    CrossedStudy.Components c = study.components();
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("repeatability_variance", c.repeatability());
+    object.put("operator_variance", c.operator());
+    object.put("interaction_variance", c.interaction());
+    object.put("part_variance", c.part());
+    object.put("reproducibility_variance", c.reproducibility());
+    object.put("total_variance", c.total());
+    object.put("measuring_share", c.measuringShare());
+    object.put("distinct_groups", c.distinctGroups());
+    object.put("interaction_p", study.table().interactionP());
+    object.put("pooled", study.pooled());
+    return object;
+  }
+}

@@ -1,0 +1,104 @@
+package snick.cli.verdict;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Table;
+import snick.journal.Session;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.CheckTrust;
+import snick.verdict.StageEvidence;
+
+/** How far each inspection method can be believed. */
+@Command(
+    name = "trust",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Over all sessions: how often each way of looking said 'none' where deburring then lowered",
+      "the force beyond scatter, so that a burr had been hidden; exact binomial intervals."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick trust", "  snick trust --json"})
+public final class TrustCommand implements Callable<Integer> {
+  private static final int MOST_SESSIONS = 100_000;
+
+  @Spec private CommandSpec spec;
+  @Mixin private JudgeChoice judge;
+  @Mixin private DataDirectory data;
+
+  @Option(names = "--json", description = "One JSON object a line for each method.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    List<CheckTrust> trust;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      trust = CheckTrust.of(sessions(store), judge.judge());
+    }
+    print(trust, spec.commandLine().getOut());
+    return ExitCode.OK;
+  }
+
+  private static List<List<StageEvidence>> sessions(StoreReader store) {
+    return store.journal().latestSessions(MOST_SESSIONS).stream()
+        .map(Session::name)
+        .map(name -> SessionEvidence.read(store, name).stages())
+        .toList();
+  }
+
+  private void print(List<CheckTrust> trust, PrintWriter out) {
+    if (json) {
+      trust.forEach(check -> JsonLine.printWhole(out, object(check)));
+    } else if (trust.isEmpty()) {
+      out.println("No inspection has said 'none' yet. Note what you look at: snick inspect --help");
+    } else {
+      table(trust).print(out);
+      out.println();
+      out.println("Counted: " + trust.get(0).reason().rule() + ";");
+      out.println("  " + trust.get(0).reason().source() + ".");
+    }
+  }
+
+  private static Table table(List<CheckTrust> trust) {
+    Table table =
+        new Table("METHOD", ">SAID NONE", ">MISSED", ">SHARE", ">95 % INTERVAL", ">NOT JUDGED");
+    for (CheckTrust check : trust) {
+      table.row(
+          check.method().plain(),
+          check.saidNone(),
+          check.missed(),
+          check.saidNone() == 0 ? "-" : Figures.percent((double) check.missed() / check.saidNone()),
+          check
+              .missedShare()
+              .map(i -> Figures.percent(i.low()) + " to " + Figures.percent(i.high()))
+              .orElse("-"),
+          check.notJudged());
+    }
+    return table;
+  }
+
+  private static Map<String, Object> object(CheckTrust check) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("method", check.method().word());
+    object.put("said_none", check.saidNone());
+    object.put("missed", check.missed());
+    object.put("missed_share_ci95", ComparisonJson.ends(check.missedShare()));
+    object.put("not_judged", check.notJudged());
+    object.put("reason", check.reason().text());
+    return object;
+  }
+}

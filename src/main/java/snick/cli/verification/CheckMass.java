@@ -1,0 +1,115 @@
+package snick.cli.verification;
+
+import java.io.PrintWriter;
+import java.util.OptionalDouble;
+import snick.cli.bench.BenchFeed;
+import snick.cli.bench.Operator;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Refusal;
+import snick.force.CalibrationPlan;
+import snick.force.Direction;
+import snick.force.HeldReading;
+import snick.force.Load;
+import snick.force.Steadiness;
+import snick.force.SteadyReading;
+
+/** Reads the rig without load and under a load, each when steady. */
+final class CheckMass {
+  private static final double FEWEST_COUNTS = 2;
+  private static final double STANDARD_ERRORS = 6;
+
+  private final BenchFeed bench;
+  private final Operator operator;
+  private final PrintWriter out;
+
+  CheckMass(BenchFeed bench, Operator operator, PrintWriter out) {
+    this.bench = bench;
+    this.operator = operator;
+    this.out = out;
+  }
+
+  /**
+   * Asks for {@code step} and waits for a steady reading.
+   *
+   * @param noiseCounts noise at rest, if it is known already
+   * @throws Refusal if it does not come
+   */
+  HeldReading read(CalibrationPlan.Step step, OptionalDouble noiseCounts) {
+    ask(step);
+    SteadyReading steady = new SteadyReading(Steadiness.USUAL, noiseCounts);
+    bench.to(steady);
+    while (steady.reading().isEmpty()) {
+      if (!bench.turn()) {
+        throw Refusal.unavailable("the rig's data ended before the reading was steady");
+      }
+      steady
+          .failure()
+          .ifPresent(
+              why -> {
+                throw Refusal.unavailable(why + "; nothing is saved");
+              });
+    }
+    HeldReading reading = steady.reading().get();
+    out.println(
+        "  "
+            + Numbers.fixed(reading.meanCounts(), 1)
+            + " counts, SD "
+            + Numbers.fixed(reading.sdCounts(), 1)
+            + " over "
+            + reading.samples()
+            + " samples");
+    out.flush();
+    return reading;
+  }
+
+  /**
+   * Asks for {@code load} and waits for a steady reading that differs from {@code zero}.
+   *
+   * @throws Refusal if it does not come, or the reading is that of no load
+   */
+  HeldReading readUnder(Load load, HeldReading zero) {
+    HeldReading loaded =
+        read(
+            new CalibrationPlan.Step.PutOn(load, Direction.UP), OptionalDouble.of(zero.sdCounts()));
+    double change = Math.abs(loaded.meanCounts() - zero.meanCounts());
+    double limit =
+        Math.max(
+            FEWEST_COUNTS,
+            STANDARD_ERRORS * Math.sqrt(zero.meanVariance() + loaded.meanVariance()));
+    if (change <= limit) {
+      throw Refusal.failed(
+          "the reading is the same as without load: change "
+              + Numbers.fixed(change, 1)
+              + " counts (limit "
+              + Numbers.fixed(limit, 1)
+              + "); nothing is saved: hang "
+              + load.name()
+              + " and try again",
+          null);
+    }
+    return loaded;
+  }
+
+  /** Asks for {@code step} and waits until it is done. */
+  void ask(CalibrationPlan.Step step) {
+    operator.ask(step);
+    await();
+  }
+
+  /** Asks to cut the thread and waits for the word. */
+  void askToCut() {
+    operator.askToCut();
+    await();
+  }
+
+  private void await() {
+    Operator.Word word = operator.word();
+    while (word == Operator.Word.NONE) {
+      bench.turn();
+      word = operator.word();
+    }
+    if (word == Operator.Word.STOP) {
+      throw Refusal.failed("stopped; nothing is saved", null);
+    }
+  }
+}

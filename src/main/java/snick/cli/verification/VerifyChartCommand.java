@@ -1,0 +1,96 @@
+package snick.cli.verification;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.calibration.ChosenCalibration;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.force.Calibration;
+import snick.force.RigSetting;
+import snick.report.ControlCharts;
+import snick.store.StoreReader;
+import snick.store.Verification;
+
+/** Shows the control chart of the check masses. */
+@Command(
+    name = "chart",
+    mixinStandardHelpOptions = true,
+    description = "Show the check masses of a calibration over time; or draw them.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick verify chart", "  snick verify chart --file chart.png"})
+final class VerifyChartCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Option(
+      names = "--calibration",
+      paramLabel = "ID",
+      defaultValue = "",
+      description = "Which calibration (default: the newest).")
+  private String id;
+
+  @Option(names = "--file", paramLabel = "FILE", description = "Draw it there, .svg or .png.")
+  private Optional<Path> file;
+
+  @Option(names = "--json", description = "One JSON object a line for each check.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      Calibration calibration = ChosenCalibration.of(store, id).calibration();
+      List<Verification> checks =
+          calibration
+              .boundTo()
+              .map(rig -> of(calibration.id(), rig.deviceId(), store))
+              .orElse(List.of());
+      file.ifPresent(path -> ControlChartText.write(checks, path));
+      print(calibration, checks);
+    }
+    return ExitCode.OK;
+  }
+
+  /** Verifications of one calibration, oldest first. */
+  static List<Verification> of(String calibrationId, String deviceId, StoreReader store) {
+    return store.verifications(deviceId).stream()
+        .filter(check -> check.calibrationId().equals(calibrationId))
+        .toList();
+  }
+
+  private void print(Calibration calibration, List<Verification> checks) {
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      checks.forEach(check -> JsonLine.print(out, object(check)));
+    } else {
+      out.println(
+          "Check masses of "
+              + calibration.id()
+              + calibration.boundTo().map(RigSetting::deviceId).map(d -> ", rig " + d).orElse(""));
+      ControlChartText.print(out, checks);
+    }
+  }
+
+  private static Map<String, Object> object(Verification check) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("at", check.at().toString());
+    object.put("calibration", check.calibrationId());
+    object.put("known_n", check.known().value().newtons());
+    object.put("shown_n", check.shown().value().newtons());
+    object.put("limit_n", check.limit().newtons());
+    object.put("error_percent", ControlCharts.errorPercent(check));
+    object.put("within", check.withinLimit());
+    return object;
+  }
+}

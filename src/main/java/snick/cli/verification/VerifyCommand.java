@@ -1,0 +1,236 @@
+package snick.cli.verification;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.bench.BenchFeed;
+import snick.cli.bench.BenchRig;
+import snick.cli.calibration.MassChoice;
+import snick.cli.calibration.PlaceChoice;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Refusal;
+import snick.force.CalibrationPlan;
+import snick.force.HeldReading;
+import snick.force.Load;
+import snick.force.Verification;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.store.StoreReader;
+
+/** Checks a calibration with one mass. */
+@Command(
+    name = "verify",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Check the calibration in use with one mass: within limits or not, kept, and shown on a control"
+          + " chart. Exit status 3 if it is out."
+    },
+    subcommands = {VerifyChartCommand.class, VerifyDynamicCommand.class},
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick verify /dev/ttyACM0 --mass 100g:M1",
+      "  snick verify --virtual --mass 200g:M1          after: snick calibrate --virtual",
+      "  snick verify chart --file chart.svg",
+      "",
+      "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
+    })
+public final class VerifyCommand implements Callable<Integer> {
+  private static final double LARGEST_LIMIT_PERCENT = 50;
+
+  @Spec private CommandSpec spec;
+  @Mixin private BenchRig rig;
+  @Mixin private DataDirectory data;
+  @Mixin private MassChoice masses;
+  @Mixin private PlaceChoice place;
+
+  @Option(
+      names = "--limit",
+      paramLabel = "PERCENT",
+      description =
+          "Largest error that passes, %% of the mass's force (default: the expanded uncertainty of"
+              + " the difference, 95 %%).")
+  private Optional<Double> limitPercent;
+
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "Write the control chart there, .svg or .png.")
+  private Optional<Path> chart;
+
+  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    rig.requireNamed();
+    requireLimit();
+    Load load = masses.one();
+    try (BenchFeed bench = BenchFeed.open(rig, 1)) {
+      CalibrationInUse inUse = CalibrationInUse.of(bench, data);
+      Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));
+      inUse.requireInRange(exerted);
+      CheckMass check = new CheckMass(bench, bench.operator(talk()), talk());
+      HeldReading zero = check.read(new CalibrationPlan.Step.Unload(), OptionalDouble.empty());
+      HeldReading loaded = check.readUnder(load, zero);
+      return judge(inUse, load, exerted, zero, loaded);
+    }
+  }
+
+  private void requireLimit() {
+    limitPercent.ifPresent(
+        percent -> {
+          if (!(percent > 0 && percent <= LARGEST_LIMIT_PERCENT)) {
+            throw Refusal.usage("--limit " + percent + " is outside 0 to 50 %");
+          }
+        });
+  }
+
+  private int judge(
+      CalibrationInUse inUse,
+      Load load,
+      Load.Exerted exerted,
+      HeldReading zero,
+      HeldReading loaded) {
+    Verification result = verification(inUse, exerted, zero, loaded);
+    snick.store.Verification kept = kept(inUse, load, exerted, result, List.of(zero, loaded));
+    try (Store store = OpenedStore.toWrite(data)) {
+      store.add(kept);
+    } catch (StoreException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
+    }
+    if (json) {
+      JsonLine.print(out(), object(load, result));
+    } else {
+      print(load, result);
+    }
+    history(inUse);
+    return result.passes() ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+
+  private Verification verification(
+      CalibrationInUse inUse, Load.Exerted exerted, HeldReading zero, HeldReading loaded) {
+    try {
+      return Verification.of(
+          inUse.calibration(),
+          exerted,
+          zero,
+          loaded,
+          limitPercent.map(p -> OptionalDouble.of(p / 100)).orElse(OptionalDouble.empty()));
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(e.getMessage());
+    }
+  }
+
+  private static snick.store.Verification kept(
+      CalibrationInUse inUse,
+      Load load,
+      Load.Exerted exerted,
+      Verification result,
+      List<HeldReading> readings) {
+    double ofLoad =
+        Math.hypot(
+            exerted.byMassesNewtons(),
+            Math.hypot(exerted.byGravityNewtons(), exerted.byBuoyancyNewtons()));
+    double difference = result.standardUncertaintyNewtons();
+    double ofShown = Math.sqrt(Math.max(0, difference * difference - ofLoad * ofLoad));
+    return new snick.store.Verification(
+        inUse.setting().deviceId(),
+        result.calibrationId(),
+        Clock.systemUTC().instant(),
+        MeasuredForce.ofNewtons(result.expectedNewtons(), ofLoad),
+        MeasuredForce.ofNewtons(result.measuredNewtons(), ofShown),
+        Force.ofNewtons(result.limitNewtons()),
+        document(load, readings));
+  }
+
+  private static String document(Load load, List<HeldReading> readings) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("mass", load.name());
+    object.put("zero_counts", readings.get(0).meanCounts());
+    object.put("loaded_counts", readings.get(1).meanCounts());
+    object.put("sd_counts", readings.get(1).sdCounts());
+    try {
+      return JSON.std.asString(object);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Map<String, Object> object(Load load, Verification result) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("mass", load.name());
+    object.put("calibration", result.calibrationId());
+    object.put("known_n", result.expectedNewtons());
+    object.put("shown_n", result.measuredNewtons());
+    object.put("u_difference_n", result.standardUncertaintyNewtons());
+    object.put("limit_n", result.limitNewtons());
+    object.put("relative_error", result.relativeError());
+    object.put("within", result.passes());
+    return object;
+  }
+
+  private void print(Load load, Verification result) {
+    double limit = 100 * result.limitNewtons() / result.expectedNewtons();
+    out()
+        .println(
+            load.name()
+                + ": known "
+                + Numbers.fixed(gramForce(result.expectedNewtons()), 2)
+                + " gf, shown "
+                + Numbers.fixed(gramForce(result.measuredNewtons()), 2)
+                + " gf, error "
+                + Numbers.fixed(100 * result.relativeError(), 3)
+                + " %, limit "
+                + Numbers.fixed(limit, 3)
+                + " %: "
+                + (result.passes() ? "within limits." : "OUT OF LIMITS."));
+    if (!result.passes()) {
+      out()
+          .println(
+              "Check the mass, free the cell, warm up, verify again; if it stays out, calibrate.");
+    }
+  }
+
+  private void history(CalibrationInUse inUse) {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      List<snick.store.Verification> checks =
+          VerifyChartCommand.of(inUse.calibration().id(), inUse.setting().deviceId(), store);
+      chart.ifPresent(file -> ControlChartText.write(checks, file));
+      if (!json) {
+        ControlChartText.print(out(), checks);
+      }
+    }
+  }
+
+  private static double gramForce(double newtons) {
+    return newtons / Force.NEWTONS_PER_GRAM_FORCE;
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter talk() {
+    return json ? spec.commandLine().getErr() : out();
+  }
+}

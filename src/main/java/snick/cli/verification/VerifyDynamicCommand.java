@@ -1,0 +1,165 @@
+package snick.cli.verification;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.bench.BenchFeed;
+import snick.cli.bench.BenchRig;
+import snick.cli.calibration.MassChoice;
+import snick.cli.calibration.PlaceChoice;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
+import snick.force.DynamicCheck;
+import snick.force.Load;
+import snick.force.StepResponse;
+import snick.quantity.Force;
+import snick.store.Evidence;
+import snick.store.Store;
+import snick.store.StoreException;
+import snick.virtualrig.StepTruth;
+
+/** Cuts the thread of a hanging mass. */
+@Command(
+    name = "dynamic",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Check the whole chain with a step of known force: a mass hangs by the filament thread, the"
+          + " thread is cut. Shows delay, fall and ring with their limits, and the detector's"
+          + " estimate beside the known"
+          + " force; keeps both as evidence. Exit status 3 if they disagree."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick verify dynamic /dev/ttyACM0 --mass 200g:M1",
+      "  snick verify dynamic --virtual --mass 200g:M1     beside the virtual rig's own truth",
+      "",
+      "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
+    })
+final class VerifyDynamicCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private BenchRig rig;
+  @Mixin private DataDirectory data;
+  @Mixin private MassChoice masses;
+  @Mixin private PlaceChoice place;
+
+  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    rig.requireNamed();
+    Load load = masses.one();
+    try (BenchFeed bench = BenchFeed.open(rig, 1)) {
+      CalibrationInUse inUse = CalibrationInUse.of(bench, data);
+      Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));
+      inUse.requireInRange(exerted);
+      ThreadCut thread = new ThreadCut(bench, bench.operator(talk()), talk());
+      DynamicCheck check = check(inUse, exerted, thread.cut(load));
+      StepWords step = new StepWords(check.response(), knownCut(bench));
+      keep(inUse, load, check, step);
+      print(load, check, step);
+      return check.agrees() ? ExitCode.OK : ExitCode.NOT_PASSED;
+    }
+  }
+
+  private Optional<StepWords.KnownCut> knownCut(BenchFeed bench) {
+    OptionalLong cutNanos = bench.trueCutNanos();
+    return cutNanos.isPresent()
+        ? Optional.of(
+            new StepWords.KnownCut(cutNanos.getAsLong(), StepTruth.of(rig.virtualSettings())))
+        : Optional.empty();
+  }
+
+  private static DynamicCheck check(
+      CalibrationInUse inUse, Load.Exerted exerted, ThreadCut.Seen seen) {
+    try {
+      StepResponse response = StepResponse.of(seen.aroundTheFall(), inUse.setting().polarity());
+      return DynamicCheck.of(inUse.calibration(), response, exerted, seen.peak());
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput(e.getMessage() + "; nothing is saved");
+    }
+  }
+
+  private void keep(CalibrationInUse inUse, Load load, DynamicCheck check, StepWords step) {
+    try (Store store = OpenedStore.toWrite(data)) {
+      store.add(
+          new Evidence(
+              inUse.setting().deviceId(),
+              "dynamic_check",
+              Clock.systemUTC().instant(),
+              JSON.std.asString(object(load, check, step))));
+    } catch (StoreException | IOException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
+    }
+  }
+
+  private static Map<String, Object> object(Load load, DynamicCheck check, StepWords step) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("mass", load.name());
+    object.put("calibration", check.calibrationId());
+    step.addTo(object);
+    object.put("known_n", check.known().value().newtons());
+    object.put("u_known_n", check.known().standardUncertainty().newtons());
+    object.put("estimated_n", check.estimated().value().newtons());
+    object.put("u_estimated_n", check.estimated().standardUncertainty().newtons());
+    object.put("observed_n", check.observedNewtons());
+    object.put("relative_error", check.relativeError());
+    object.put("normalised_error", check.normalisedError());
+    object.put("agrees", check.agrees());
+    return object;
+  }
+
+  private void print(Load load, DynamicCheck check, StepWords step) {
+    if (json) {
+      JsonLine.print(out(), object(load, check, step));
+      return;
+    }
+    line("mass", load.name());
+    step.lines().forEach(this::line);
+    line("known", Numbers.newtons(check.known()) + " = " + Numbers.gramForce(check.known()));
+    line(
+        "estimated",
+        Numbers.newtons(check.estimated()) + " = " + Numbers.gramForce(check.estimated()));
+    line("largest sample", Numbers.gramForce(Force.ofNewtons(check.observedNewtons())) + " gf");
+    line(
+        "error",
+        Numbers.fixed(100 * check.relativeError(), 3)
+            + " %, "
+            + Numbers.fixed(check.normalisedError(), 2)
+            + " of its expanded uncertainty: "
+            + (check.agrees() ? "they agree." : "THEY DISAGREE."));
+    if (!check.agrees()) {
+      out().println("Verify with a mass at rest first; then look at mounting and sampling rate.");
+    }
+    out().println("Kept as evidence. ± is the expanded uncertainty, k = 2.");
+  }
+
+  private void line(String name, String value) {
+    out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter talk() {
+    return json ? spec.commandLine().getErr() : out();
+  }
+}

@@ -1,0 +1,272 @@
+package snick.cli.calibration;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import snick.cli.Ran;
+import snick.cli.terminal.ExitCode;
+
+class CalibrationCommandsTest {
+  private static final String RUN = "rig-calibration/example-run-simulated.csv";
+
+  @TempDir private Path folder;
+  private String data;
+
+  @BeforeEach
+  void place() {
+    data = folder.resolve("data").toString();
+  }
+
+  private Ran points(String file, String... more) {
+    String[] command = {"calibrate", "points", file, "--data", data, "--device", "51ab", "--json"};
+    String[] all = Arrays.copyOf(command, command.length + more.length);
+    System.arraycopy(more, 0, all, command.length, more.length);
+    return Ran.command(all);
+  }
+
+  /** The simulated bench of the example has 437.25 counts/gf and g at 48°, 300 m. */
+  @Test
+  void aCalibrationFromAFileIsSavedAndCanBeReadAgain() throws IOException {
+    Ran made =
+        points(
+            RUN,
+            "--latitude",
+            "48",
+            "--height",
+            "300",
+            "--masses",
+            "rig-calibration/mass-set-m1.csv");
+    assertThat(made.exit()).as(made.err()).isZero();
+    String id = (String) made.json().get("id");
+    assertThat(Ran.numbers(Ran.object(made.json(), "curve"), "coefficients")[1])
+        .isCloseTo(437.25 / 0.00980665, within(50.0));
+    Map<String, Object> shown =
+        Ran.command("calibrate", "show", id, "--data", data, "--json").json();
+    assertThat(shown).isEqualTo(made.json());
+    assertThat((List<?>) shown.get("points")).hasSize(27);
+    assertThat((List<?>) shown.get("remarks")).noneMatch(r -> r.toString().contains("version"));
+    assertThat(Ran.command("calibrate", "list", "--data", data).out())
+        .contains(id)
+        .contains("in use, valid");
+  }
+
+  @Test
+  void theRecordForPeopleNeedsNothingFromElsewhere() throws IOException {
+    assertThat(points(RUN, "--gravity", "9.807").exit()).isZero();
+    Path page = folder.resolve("record.html");
+    Ran ran = Ran.command("calibrate", "show", "--data", data, "--html", page.toString());
+    assertThat(ran.exit()).as(ran.err()).isZero();
+    String html = Files.readString(page);
+    assertThat(html)
+        .contains("In-house record, not an accredited certificate.")
+        .contains("<svg")
+        .contains("role=\"img\"")
+        .contains("Uncertainty budget")
+        .contains("effective degrees of freedom")
+        .contains("in the terms of ISO 376")
+        .doesNotContain("<script")
+        .doesNotContain("src=")
+        .doesNotContain("url(http");
+    assertThat(html.split("<figure>")).as("residuals and budget are drawn").hasSize(3);
+  }
+
+  private Ran held(String file) {
+    return points(
+        file,
+        "--gravity",
+        "9.807",
+        "--masses",
+        "rig-calibration/mass-set-m1.csv",
+        "--load",
+        "100g",
+        "--load",
+        "200 g",
+        "--load",
+        "200g+100g",
+        "--load",
+        "500g:M1");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "load,reading,u_load\\n100,1000,1\\n100,1001,1  | line 3: load 100 is the only one in 2 rows",
+        "load,reading,u_load\\n100,1000,-1\\n200,2000,1 | line 2: u_load -1 is negative",
+        "load,reading,u_load\\n100,1000,1\\n200,2000    | line 3: 2 fields under 3 heads",
+        "load,reading,u_load,sd\\n1,2,3,-4\\n5,6,7,8    | line 2: sd -4 is negative",
+        "load,reading,u_load,samples\\n1,2,3,1\\n5,6,7,8 | line 2: samples 1 is not a whole number",
+        "load,reading,u_load,run\\n1,2,3,0\\n5,6,7,8     | line 2: run 0 is not a whole number",
+      })
+  void readingsThatCannotBeAreRefused(String text, String complaint) throws IOException {
+    Path file = folder.resolve("readings.csv");
+    Files.writeString(file, text.replace("\\n", "\n"));
+    Ran ran = points(file.toString(), "--gravity", "9.807");
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains(file.toString()).contains(complaint).contains(";");
+    assertThat(folder.resolve("data")).as("nothing is saved").doesNotExist();
+  }
+
+  /** Class limits of R 111-1: M1 has ±10 mg at 200 g and ±5 mg at 100 g; added, over √3. */
+  @Test
+  void aFileCanHoldSeveralMassesAtOnceAndATimedHold() throws IOException {
+    Ran made = held("rig-calibration/example-run-hold-simulated.csv");
+    assertThat(made.exit()).as(made.err()).isZero();
+    assertThat(made.out()).contains("200 g + 100 g").contains("\"creep\"");
+    Map<String, Object> fit =
+        Ran.command(
+                "calibrate",
+                "fit",
+                "rig-calibration/example-run-hold-simulated.csv",
+                "--no-corrections",
+                "--json")
+            .json();
+    assertThat(fit.get("degrees_of_freedom")).as("holds are no points of the curve").isEqualTo(25);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "500,1000,hold,     | seconds is empty",
+        "500,1000,hold,-1   | line 5: seconds -1 is outside 0 to 86400",
+        "200,1000,hold,9    | line 5: the load held is 200 g, the row before holds 500 g",
+        "500,1000,hold,5    | line 5: seconds 5 does not come after",
+        "500,1000,holding,9 | line 5: direction 'holding'",
+      })
+  void aHoldThatCannotBeIsRefused(String row, String complaint) throws IOException {
+    Path file = folder.resolve("hold.csv");
+    Files.writeString(
+        file,
+        "load,reading,direction,seconds\n200,400,up,\n500,1000,up,\n500,999,hold,5\n" + row + "\n");
+    Ran ran = held(file.toString());
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains(complaint).contains(";");
+    assertThat(folder.resolve("data")).as("nothing is saved").doesNotExist();
+  }
+
+  @Test
+  void aMassOfASetHangsOnce() {
+    Ran ran =
+        Ran.command(
+            "calibrate", "--virtual", "--data", data, "--mass", "100g:M1", "--load", "100g+100g");
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains("no mass '100g' is left among 100 g M1").contains("--mass");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "name,mass_g,class\\na,100,M9                   | line 2: mass class 'M9' is unknown",
+        "name,mass_g,class\\na,101,M1                   | line 2: class M1 has no limit",
+        "name,mass_g,class,U_mg\\na,100,M1,3            | line 2: 2 of class, U_mg, u_mg",
+        "name,mass_g\\na,100                            | line 2: 0 of class, U_mg, u_mg",
+        "name,mass_g,u_mg\\na,100,-3                    | line 2: mass",
+        "name,mass_g,u_mg,density_kg_m3\\na,100,3,1     | line 2: density of mass 1.0",
+        "name,mass_g,u_mg\\na,heavy,3                   | line 2: mass_g 'heavy' is not a number",
+        "name,mass_g,class\\na,20,M1                    | no mass of 50 g in the mass set",
+      })
+  void aMassSetThatCannotBeIsRefused(String text, String complaint) throws IOException {
+    Path set = folder.resolve("set.csv");
+    Files.writeString(set, text.replace("\\n", "\n"));
+    Ran ran = points(RUN, "--gravity", "9.807", "--masses", set.toString());
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains(complaint).contains(";");
+    assertThat(folder.resolve("data")).as("nothing is saved").doesNotExist();
+  }
+
+  @Test
+  void aMassInOneWordMustNameItsUncertainty() {
+    for (String word : List.of("100", "100g", "100g:Z1", "100lb:M1", "100g:u=-1g", "1e3g:M1")) {
+      Ran ran = Ran.command("calibrate", "--virtual", "--data", data, "--mass", word);
+      assertThat(ran.exit()).as(word).isEqualTo(ExitCode.BAD_INPUT);
+      assertThat(ran.err()).contains("--mass " + word);
+    }
+  }
+
+  @Test
+  void gravityIsAskedForAndNeverAssumed() {
+    Ran ran = points(RUN);
+    assertThat(ran.exit()).isEqualTo(ExitCode.USAGE);
+    assertThat(ran.err()).contains("--latitude");
+  }
+
+  /** The store's own history: what was derived before stays beside what is derived now. */
+  @Test
+  void derivingAgainKeepsEveryEarlierForce() throws IOException {
+    String capture = "demo-data/kitchen-knife.capture";
+    Ran run = Ran.command("run", capture, "--data", data, "--no-http", "--counts-per-gf", "430");
+    assertThat(run.exit()).as(run.err()).isZero();
+    String device = "51a0000000000001";
+    Ran line =
+        Ran.command(
+            "calibrate",
+            "line",
+            "--data",
+            data,
+            "--device",
+            device,
+            "--zero",
+            "0",
+            "--span",
+            "437.25",
+            "--span-gf",
+            "1",
+            "--u-span",
+            "0.4",
+            "--to-gf",
+            "1000");
+    assertThat(line.exit()).as(line.err()).isZero();
+    Ran diff = Ran.command("rederive", "--diff", "--data", data, "--json");
+    assertThat(diff.out().lines()).hasSize(18);
+    assertThat(forces()).hasSize(1);
+    Ran done = Ran.command("rederive", "--data", data);
+    assertThat(done.out()).contains("18 derived again").contains("largest change of force 1.658 %");
+    assertThat(forces()).hasSize(2);
+    assertThat(Ran.command("rederive", "--data", data).out()).contains("0 derived again");
+    assertThat(Ran.command("cuts", "show", "1", "--data", data).out())
+        .contains("peak estimate")
+        .contains("expanded, 95 %");
+    Ran stranger =
+        Ran.command(
+            "calibrate",
+            "line",
+            "--data",
+            data,
+            "--device",
+            "other",
+            "--zero",
+            "0",
+            "--span",
+            "437",
+            "--span-gf",
+            "1",
+            "--u-span",
+            "0.4",
+            "--json");
+    String id = (String) stranger.json().get("id");
+    assertThat(Ran.command("rederive", "--calibration", id, "--data", data).out())
+        .contains("0 derived again")
+        .contains("18 cuts keep what they have: device was other at calibration");
+  }
+
+  private List<String> forces() {
+    return Ran.command("cuts", "show", "1", "--data", data)
+        .out()
+        .lines()
+        .filter(line -> line.strip().startsWith("force "))
+        .toList();
+  }
+}

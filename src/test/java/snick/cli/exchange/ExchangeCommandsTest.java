@@ -1,0 +1,119 @@
+package snick.cli.exchange;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import snick.cli.Main;
+import snick.cli.terminal.ExitCode;
+
+class ExchangeCommandsTest {
+  @TempDir Path temporary;
+  private Path sample;
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  @BeforeEach
+  void sample() throws IOException {
+    sample = temporary.resolve("format-1.zip");
+    try (InputStream in = Main.class.getResourceAsStream("/snick/exchange/format-1.zip")) {
+      Files.copy(in, sample);
+    }
+  }
+
+  private int run(String... args) {
+    out.getBuffer().setLength(0);
+    err.getBuffer().setLength(0);
+    return Main.run(new PrintWriter(out), new PrintWriter(err), args);
+  }
+
+  private String data(String name) {
+    return "--data=" + temporary.resolve(name);
+  }
+
+  private String path(String name) {
+    return temporary.resolve(name).toString();
+  }
+
+  private void fill() {
+    assertThat(run("import", sample.toString(), "--despite-differences", data("a"))).isZero();
+  }
+
+  @Test
+  void aPackageGoesInAndOutAgain() {
+    fill();
+    assertThat(out.toString()).contains("6 new cuts stored");
+    assertThat(run("import", sample.toString(), "--despite-differences", data("a"))).isZero();
+    assertThat(out.toString()).contains("nothing changed");
+    assertThat(run("package", "list", data("a"))).isZero();
+    assertThat(out.toString()).contains("format-1.zip", "package");
+    assertThat(run("export", path("o.zip"), "--personal", "--licence", "CC0-1.0", data("a")))
+        .isZero();
+    assertThat(out.toString()).contains("6 cuts in").doesNotContain("No licence");
+    assertThat(temporary.resolve("o.zip")).isRegularFile();
+    assertThat(run("package", "check", path("o.zip"))).isZero();
+    assertThat(out.toString()).contains("6 cuts, ").contains("digests, tables");
+  }
+
+  @Test
+  void whatCannotBeIsRefusedInOneLineWithItsStatus() throws IOException {
+    fill();
+    assertThat(run("export", sample.toString(), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(err.toString()).contains("is there already");
+    assertThat(run("export", path("x"), "--stage", "s", data("a"))).isEqualTo(ExitCode.USAGE);
+    assertThat(run("export", path("x"), "--session", "none", data("a")))
+        .isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(run("export", path("x"), "--from", "soon", data("a"))).isEqualTo(ExitCode.USAGE);
+    assertThat(run("export", path("x"), "--licence", "a b", data("a"))).isEqualTo(ExitCode.USAGE);
+    assertThat(run("export", path("no/x"), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(run("import", path("none.zip"), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
+    Files.writeString(temporary.resolve("torn.zip"), "PK\u0003\u0004 and no more");
+    assertThat(run("import", path("torn.zip"), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(run("package", "check", path("torn.zip"))).isEqualTo(ExitCode.BAD_INPUT);
+    Files.writeString(temporary.resolve("empty.txt"), "nothing here\n");
+    assertThat(run("import", path("empty.txt"), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(err.toString()).contains("holds no samples");
+    assertThat(temporary.resolve("x")).doesNotExist();
+  }
+
+  @Test
+  void parquetGoesIntoANewFolder() {
+    fill();
+    assertThat(run("export", path("pool"), "--parquet", data("a"))).isZero();
+    assertThat(temporary.resolve("pool/cuts/rig=00a1b2c3d4e5f607/date=2026-05-04")).isDirectory();
+  }
+
+  @Test
+  void theStoreIsCheckedBackedUpRestoredAndSalvaged() throws IOException {
+    fill();
+    assertThat(run("rederive", "--detect", data("a"))).isZero();
+    assertThat(run("store", "check", data("a"))).isZero();
+    assertThat(out.toString()).contains("6 traces checked, 0 damaged", "is sound");
+    assertThat(run("store", "backup", path("b.db"), data("a"))).isZero();
+    assertThat(run("store", "backup", path("b.db"), data("a"))).isEqualTo(ExitCode.FAILED);
+    assertThat(err.toString()).contains("already there");
+    assertThat(run("store", "restore", path("b.db"), data("c"))).isZero();
+    assertThat(run("store", "check", data("c"))).isZero();
+    assertThat(run("store", "salvage", path("a"), data("d"))).isZero();
+    assertThat(run("store", "check", data("d"))).isZero();
+    assertThat(run("store", "restore", path("b.db"), data("d"))).isEqualTo(ExitCode.FAILED);
+  }
+
+  @Test
+  void theCommandsThatMessagesAndPagesNameAreThere() {
+    for (String command : new String[] {"check", "backup", "restore", "salvage"}) {
+      assertThat(run("store", command, "--help")).isZero();
+      assertThat(out.toString()).contains("snick store " + command);
+    }
+    assertThat(run("package", "check", "--help")).isZero();
+    assertThat(run("import", "--help")).isZero();
+    assertThat(out.toString()).contains("--as", "--started", "--rig");
+  }
+}
