@@ -68,6 +68,7 @@ public final class Recorder implements AutoCloseable {
    * @param httpPort TCP port of the page, 0 for any free one; empty for none
    * @param version version of this program
    * @param reach who can reach the page
+   * @param absent what becomes of rigs that are not there yet
    */
   public record Settings(
       List<PortAddress> rigs,
@@ -77,12 +78,13 @@ public final class Recorder implements AutoCloseable {
       Path lockFolder,
       OptionalInt httpPort,
       String version,
-      PageReach reach) {
+      PageReach reach,
+      Absent absent) {
     public Settings {
       rigs = List.copyOf(rigs);
     }
 
-    /** With a page for this machine alone. */
+    /** With a page for this machine alone; rigs that are not there are refused. */
     public Settings(
         List<PortAddress> rigs,
         int bitsPerSecond,
@@ -99,8 +101,17 @@ public final class Recorder implements AutoCloseable {
           lockFolder,
           httpPort,
           version,
-          PageReach.loopback());
+          PageReach.loopback(),
+          Absent.REFUSED);
     }
+  }
+
+  /** What becomes of a rig that is not there at the start. */
+  public enum Absent {
+    /** It is refused, see {@link #refusals}; without end only one that was there is waited for. */
+    REFUSED,
+    /** It is waited for until it is there. */
+    AWAITED
   }
 
   /**
@@ -139,7 +150,11 @@ public final class Recorder implements AutoCloseable {
       RigReader.Surroundings around =
           new RigReader.Surroundings(queue, clock, faults, audience.word(), trace::before);
       RigReader reader =
-          new RigReader(rig, settings.rigs().get(rig), ports, settings.pipeline(), around);
+          new RigReader(
+              rig,
+              new RigOpening(settings.rigs().get(rig), ports, settings.absent()),
+              settings.pipeline(),
+              around);
       readers.add(reader);
       Thread thread = new Thread(() -> read(reader), "rig-" + rig);
       thread.setUncaughtExceptionHandler((t, e) -> broken(t, e, audience.word()));

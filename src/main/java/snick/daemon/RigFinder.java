@@ -1,6 +1,7 @@
 package snick.daemon;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -8,21 +9,29 @@ import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 
-/** Finds the port of a rig that is named by part of a port's name, or of its own device id. */
+/**
+ * Finds the port of one rig that is named by part of a port's name, or of its own device id. One
+ * thread. A port that was asked in vain is let alone for a while, for many boards begin anew when
+ * they are opened.
+ */
 final class RigFinder {
   private final Ports ports;
+  private final PortAddress address;
+  private final AskedPorts asked = new AskedPorts();
 
-  RigFinder(Ports ports) {
+  RigFinder(Ports ports, PortAddress address) {
     this.ports = ports;
+    this.address = address;
   }
 
   /**
-   * The port that {@code address} means. A name that fits no port's name is held against the device
-   * ids of the rigs here, which are asked.
+   * The port that the address means. A name that fits no port's name is held against the device ids
+   * of the rigs here, which are asked, each for a few seconds.
    *
+   * @param round is run before each is asked
    * @throws PortException if nothing fits, or more than one
    */
-  PortAddress find(PortAddress address) throws IOException {
+  PortAddress find(Runnable round) throws IOException {
     if (!(address instanceof PortAddress.SerialName name)) {
       return address;
     }
@@ -32,18 +41,20 @@ final class RigFinder {
       if (e.reason() != PortException.Reason.NOT_FOUND) {
         throw e;
       }
-      return byDeviceId(name, e);
+      return byDeviceId(name, round, e);
     }
   }
 
-  private PortAddress byDeviceId(PortAddress.SerialName name, PortException notFound)
-      throws IOException {
+  private PortAddress byDeviceId(
+      PortAddress.SerialName name, Runnable round, PortException notFound) throws IOException {
     String wanted = name.part().toLowerCase(Locale.ROOT);
     List<PortAddress> fitting = new ArrayList<>();
-    for (Ports.Candidate candidate : ports.candidates()) {
-      PortAddress there = new PortAddress.SerialDevice(candidate.path());
-      if (answersAs(there, wanted)) {
-        fitting.add(there);
+    List<Path> here = ports.candidates().stream().map(Ports.Candidate::path).toList();
+    asked.keep(here);
+    for (Path path : here) {
+      round.run();
+      if (asked.due(path, System.nanoTime()) && answersAs(path, wanted)) {
+        fitting.add(new PortAddress.SerialDevice(path));
       }
     }
     if (fitting.size() > 1) {
@@ -55,12 +66,17 @@ final class RigFinder {
     return fitting.get(0);
   }
 
-  private boolean answersAs(PortAddress there, String wanted) throws IOException {
+  private boolean answersAs(Path path, String wanted) throws IOException {
     try {
-      return Introduction.of(ports, there)
-          .hello()
-          .filter(hello -> hello.deviceIdText().contains(wanted))
-          .isPresent();
+      boolean wantedOne =
+          Introduction.of(ports, new PortAddress.SerialDevice(path))
+              .hello()
+              .filter(hello -> hello.deviceIdText().contains(wanted))
+              .isPresent();
+      if (!wantedOne) {
+        asked.inVain(path, System.nanoTime());
+      }
+      return wantedOne;
     } catch (PortException e) {
       return false;
     }

@@ -20,7 +20,6 @@ import snick.port.ByteLink;
 import snick.port.ByteSource;
 import snick.port.LinkLostException;
 import snick.port.PortAddress;
-import snick.port.Ports;
 import snick.quantity.SampleRate;
 import snick.sample.HostClockFit;
 import snick.sample.SampleSink;
@@ -38,7 +37,6 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private static final long REOPEN_WAIT_MILLIS = 200;
   private static final long STATE_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
   private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
-  private static final long QUEUE_WAIT_SECONDS = 1;
   private static final long CLOCK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(60);
 
   /** An event that is said to be over for longer is the claim of a clock that is not one. */
@@ -46,13 +44,14 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   private final int rig;
   private final PortAddress address;
-  private final Ports ports;
+  private final RigOpening opening;
   private final Surroundings around;
   private final Pipeline pipeline;
   private final HostClockFit clockFit = new HostClockFit();
 
   private final HostFrames frames = new HostFrames();
   private final Rounds rounds = new Rounds();
+  private final Handover handover;
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
   private final LinkWatch watch = new LinkWatch();
@@ -64,7 +63,6 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private long lastClockNanos;
   private long clockRestarts;
   private int tag;
-  private Optional<PortAddress> lastingName = Optional.empty();
   private volatile Optional<String> refusal = Optional.empty();
   private volatile boolean stopping;
   private volatile RigState state;
@@ -86,12 +84,12 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       Consumer<String> tell,
       UnaryOperator<SampleSink> watch) {}
 
-  RigReader(
-      int rig, PortAddress address, Ports ports, Pipeline.Settings settings, Surroundings around) {
+  RigReader(int rig, RigOpening opening, Pipeline.Settings settings, Surroundings around) {
     this.rig = rig;
-    this.address = address;
-    this.ports = ports;
+    this.address = opening.address();
+    this.opening = opening;
     this.around = around;
+    this.handover = new Handover(address.text(), around, rounds);
     this.state = RigState.opening(rig, address.text());
     this.pipeline =
         new Pipeline(
@@ -134,7 +132,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   /** Opens and reads until the link is lost; whether to try again. */
   private boolean readOnce() throws InterruptedException {
-    try (ByteSource source = open()) {
+    boolean back = opening.known();
+    try (ByteSource source = opening.open(rounds::went)) {
+      opened(back);
       readAll(source);
       return false;
     } catch (LinkLostException e) {
@@ -145,32 +145,42 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
   }
 
-  /** Opens the rig: first as the person names it, later under its lasting name. */
-  private ByteSource open() throws IOException {
-    if (lastingName.isPresent()) {
-      ByteSource source = ports.open(lastingName.get());
+  private void opened(boolean back) {
+    if (back) {
       pipeline.linkReopened();
       clockFit.forget();
       gate.shut();
       around.tell().accept(address.text() + " is back");
-      return source;
+    } else if (link == RigState.Link.AWAITING_RIG) {
+      around.tell().accept(address.text() + " is there");
     }
-    PortAddress found = new RigFinder(ports).find(address);
-    ByteSource source = ports.open(found);
-    lastingName = Optional.of(ports.stable(found));
-    return source;
   }
 
-  /** A rig that was never there is refused; one that was is awaited. */
+  /** Whether to try again. */
   private boolean notOpened(IOException e) throws InterruptedException {
-    around.faults().note("port", e.getMessage());
-    if (lastingName.isEmpty()) {
+    RigOpening.Step step = opening.after(e, System.nanoTime());
+    if (step == RigOpening.Step.AWAIT) {
+      awaited(e.getMessage());
+    } else {
+      around.faults().note("port", e.getMessage());
+    }
+    if (step == RigOpening.Step.GIVE_UP) {
       refusal = Optional.of(e.getMessage());
       around.tell().accept(e.getMessage());
       return false;
     }
     TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
-    return address.live();
+    return true;
+  }
+
+  /** Said once, however long it takes. */
+  private void awaited(String why) {
+    if (link != RigState.Link.AWAITING_RIG) {
+      String text = "waiting for the rig: " + why;
+      around.faults().note("waiting for the rig", text);
+      around.tell().accept(text);
+      publish(RigState.Link.AWAITING_RIG);
+    }
   }
 
   /** Whether this thread goes on; any thread. */
@@ -270,7 +280,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     strangerId = OptionalLong.empty();
     if (recorded.isEmpty() || !recorded.get().equals(hello)) {
       recorded = Optional.of(hello);
-      put(new Work.StreamBegan(rig, recording(hello)));
+      handover.put(new Work.StreamBegan(rig, recording(hello)));
     }
   }
 
@@ -290,7 +300,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void textBegan(String deviceName) {
-    put(
+    handover.put(
         new Work.StreamBegan(
             rig,
             new Recording(
@@ -343,7 +353,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     long agoNanos = hostNanos.isPresent() ? now - hostNanos.getAsLong() : 0;
     boolean believable = agoNanos >= 0 && agoNanos <= MOST_AGO_NANOS;
     Instant occurredAt = around.clock().instant().minusNanos(believable ? agoNanos : 0);
-    put(new Work.CutFinished(rig, cut, occurredAt, now));
+    handover.put(new Work.CutFinished(rig, cut, occurredAt, now));
   }
 
   private void reportClock(long nowNanos) {
@@ -355,30 +365,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
         return;
       }
       Instant deviceZero = around.clock().instant().minusNanos(agoNanos).minusNanos(deviceNanos);
-      put(
+      handover.put(
           new Work.ClockFitted(
               rig, new HostClock(deviceZero, clockFit.rateErrorPpm().getAsDouble())));
-    }
-  }
-
-  private void put(Work work) {
-    if (around.queue().offer(work)) {
-      return;
-    }
-    if (around.faults().note("queue full", "reading waits until the store takes more")) {
-      around
-          .tell()
-          .accept(
-              "as many events wait as there is room for: "
-                  + address.text()
-                  + " is not read until the store takes more; what it drops is counted");
-    }
-    try {
-      while (!around.queue().offer(work, QUEUE_WAIT_SECONDS, TimeUnit.SECONDS)) {
-        rounds.went();
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
     }
   }
 

@@ -11,10 +11,10 @@ import snick.view.BenchState;
 import snick.view.RigState;
 
 /**
- * Tells a supervisor how a recorder does: ready once a rig is open, alive as long as every reader
- * and the keeper go round. A thread that hangs is thus noticed, and so is one that waits for it; a
- * rig that is silent or unplugged and a full disk are not, since starting anew would mend neither
- * and lose what waits to be stored.
+ * Tells a supervisor how a recorder does: ready once a rig is open or waited for, alive as long as
+ * every reader and the keeper go round. A thread that hangs is thus noticed, and so is one that
+ * waits for it; a rig that is silent or unplugged and a full disk are not, since starting anew
+ * would mend neither and lose what waits to be stored.
  */
 public final class Supervision implements AutoCloseable {
   private static final long MOST_NANOS = TimeUnit.SECONDS.toNanos(1);
@@ -66,7 +66,7 @@ public final class Supervision implements AutoCloseable {
   private void look() {
     try {
       BenchState state = recorder.state();
-      if (!ready && state.rigs().stream().anyMatch(Supervision::open)) {
+      if (!ready && state.rigs().stream().anyMatch(Supervision::atWork)) {
         supervisor.ready();
         ready = true;
       }
@@ -86,9 +86,9 @@ public final class Supervision implements AutoCloseable {
     }
   }
 
-  private static boolean open(RigState rig) {
+  private static boolean atWork(RigState rig) {
     return switch (rig.link()) {
-      case AWAITING_HELLO, RECORDING, SILENT, LOST -> true;
+      case AWAITING_RIG, AWAITING_HELLO, RECORDING, SILENT, LOST -> true;
       case OPENING, ENDED -> false;
     };
   }
@@ -101,14 +101,19 @@ public final class Supervision implements AutoCloseable {
   }
 
   private String words(BenchState state) {
-    long recording =
-        state.rigs().stream().filter(rig -> rig.link() == RigState.Link.RECORDING).count();
+    long awaited = count(state, RigState.Link.AWAITING_RIG);
     return (state.storing() ? "" : "NOT STORING; ")
-        + recording
+        + count(state, RigState.Link.RECORDING)
         + " of "
         + state.rigs().size()
-        + " rigs recording; cuts stored: "
+        + " rigs recording"
+        + (awaited > 0 ? ", waiting for " + awaited + " not there yet" : "")
+        + "; cuts stored: "
         + recorder.announced();
+  }
+
+  private static long count(BenchState state, RigState.Link link) {
+    return state.rigs().stream().filter(rig -> rig.link() == link).count();
   }
 
   /** Says that the service is about to end, and tells no more. */

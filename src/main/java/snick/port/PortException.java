@@ -9,10 +9,17 @@ public final class PortException extends IOException {
 
   /** Why. */
   public enum Reason {
+    /** Nothing of that name is there now. */
     NOT_FOUND,
+    /** Something is there, and it is no serial port. */
+    NOT_A_PORT,
+    /** More than one port fits the name. */
     AMBIGUOUS,
+    /** This user may not open it. */
     NO_PERMISSION,
+    /** Another program has it. */
     BUSY,
+    /** The system says otherwise why not. */
     OTHER
   }
 

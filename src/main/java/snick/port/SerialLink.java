@@ -25,6 +25,12 @@ final class SerialLink implements ByteLink {
 
   private static final int PERMISSION_DENIED = 13;
 
+  /** errno ENOTTY: another kind of device; EISDIR: a folder. */
+  private static final int NO_TERMINAL = 25;
+
+  private static final int FOLDER = 21;
+  private static final String NOT_A_PORT = " is not a serial port; list them: snick ports";
+
   private final SerialPort port;
   private final Path path;
   private volatile long arrivalNanos;
@@ -58,8 +64,8 @@ final class SerialLink implements ByteLink {
       return SerialPort.getCommPort(path.toString());
     } catch (SerialPortInvalidPortException e) {
       throw new PortException(
-          PortException.Reason.NOT_FOUND,
-          path + " is not a serial port; list them: snick ports",
+          Files.exists(path) ? PortException.Reason.NOT_A_PORT : PortException.Reason.NOT_FOUND,
+          path + NOT_A_PORT,
           e);
     }
   }
@@ -104,6 +110,8 @@ final class SerialLink implements ByteLink {
               PortException.Reason.BUSY,
               path + " is in use by another program; close it (who: fuser " + path + ")");
       case PERMISSION_DENIED -> noPermission(path);
+      case NO_TERMINAL, FOLDER ->
+          new PortException(PortException.Reason.NOT_A_PORT, path + NOT_A_PORT);
       default ->
           new PortException(
               PortException.Reason.OTHER,

@@ -39,6 +39,8 @@ public record RigState(
   public enum Link {
     /** Not opened yet. */
     OPENING,
+    /** Never there so far; recorded as soon as it is. */
+    AWAITING_RIG,
     /** Open; the device has not said hello. */
     AWAITING_HELLO,
     /** Samples arrive. */

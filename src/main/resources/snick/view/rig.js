@@ -5,6 +5,7 @@ import { age, number, whole } from './words.js';
 
 const LINKS = {
   opening: 'Opening the port',
+  awaiting_rig: 'Waiting for the rig: plug it in',
   awaiting_hello: 'Waiting for the rig to answer',
   recording: 'Recording',
   silent: 'Silent: is the rig powered?',

@@ -31,14 +31,14 @@ class RigFinderIT {
   private Path links;
   private ServedRig left;
   private ServedRig right;
-  private RigFinder finder;
+  private Ports ports;
 
   @BeforeEach
   void plugIn() throws IOException {
     links = Files.createDirectory(folder.resolve("by-id"));
     left = serve("usb-bench_left-if00", 0x51A0_0000_0000_0ABCL);
     right = serve("usb-bench_right-if00", 0x51A0_0000_0000_0DEFL);
-    finder = new RigFinder(new Ports(115_200, links));
+    ports = new Ports(115_200, links);
   }
 
   @AfterEach
@@ -58,7 +58,7 @@ class RigFinderIT {
   }
 
   private PortAddress find(String part) throws IOException {
-    return finder.find(new PortAddress.SerialName(part));
+    return new RigFinder(ports, new PortAddress.SerialName(part)).find(() -> {});
   }
 
   private PortAddress link(String name) {

@@ -2,6 +2,7 @@ package snick.daemon;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -20,6 +21,7 @@ import snick.port.PortAddress;
 import snick.quantity.SampleRate;
 import snick.service.ListeningSupervisor;
 import snick.service.Supervisor;
+import snick.view.PageReach;
 import snick.virtualrig.Action;
 import snick.virtualrig.Fault;
 import snick.virtualrig.Pacer;
@@ -89,6 +91,20 @@ class SupervisionIT {
   }
 
   @Test
+  void aRigThatIsNotThereYetIsWaitedForAndNoStall() throws Exception {
+    Path later = folder.resolve("later");
+    try (Recorder recorder = record(later, Recorder.Absent.AWAITED, cut -> {}, word -> {});
+        Supervision supervision = supervise(recorder)) {
+      heard.await("READY=1");
+      heard.await("STATUS=0 of 1 rigs recording, waiting for 1 not there yet");
+      assertThat(heard.count(PING, 2 * PATIENCE_MILLIS)).isGreaterThanOrEqualTo(2);
+      Files.createSymbolicLink(later, Path.of(rig.port()));
+      heard.await("STATUS=1 of 1 rigs recording; cuts stored: 0");
+      assertThat(supervision).isNotNull();
+    }
+  }
+
+  @Test
   void aReaderThatHangsIsNotCoveredUp() throws Exception {
     try (Recorder recorder = record(cut -> {}, word -> hangIf(word.contains("went away")));
         Supervision supervision = supervise(recorder)) {
@@ -147,16 +163,24 @@ class SupervisionIT {
   }
 
   private Recorder record(Consumer<AnnouncedCut> cut, Consumer<String> word) throws Exception {
+    return record(Path.of(rig.port()), Recorder.Absent.REFUSED, cut, word);
+  }
+
+  private Recorder record(
+      Path port, Recorder.Absent absent, Consumer<AnnouncedCut> cut, Consumer<String> word)
+      throws Exception {
     Recorder.Settings settings =
         new Recorder.Settings(
-            List.of(PortAddress.parse(rig.port())),
+            List.of(PortAddress.parse(port.toString())),
             115200,
             new Pipeline.Settings(
                 Optional.empty(), new SampleRate(80), DetectorSettings.defaults()),
             folder.resolve("data"),
             folder.resolve("locks"),
             OptionalInt.empty(),
-            "test");
+            "test",
+            PageReach.loopback(),
+            absent);
     return Recorder.start(
         settings,
         recording -> Scale.none(List.of()),

@@ -39,6 +39,7 @@ import snick.store.StoreException;
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick run /dev/serial/by-id/usb-NAME",
       "  snick run a1b2 tcp://127.0.0.1:4000     two rigs: part of a port's name, and a network bridge",
+      "  snick run --wait /dev/serial/by-id/usb-NAME       plug it in whenever you like",
       "",
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
     })
@@ -72,6 +73,13 @@ public final class RunCommand implements Callable<Integer> {
   private int httpPort;
 
   @Mixin private PageChoice page;
+
+  @Option(
+      names = "--wait",
+      description =
+          "Wait for rigs that are not there yet and record each as soon as it is, instead of"
+              + " refusing them (exit status 5). The service does.")
+  private boolean wait;
 
   @Option(names = "--no-http", description = "Serve nothing.")
   private boolean noHttp;
@@ -142,7 +150,8 @@ public final class RunCommand implements Callable<Integer> {
         DataDirectory.runtime(),
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
         Version.text(),
-        page.reach());
+        page.reach(),
+        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED);
   }
 
   private static PortAddress address(String text) {

@@ -1,0 +1,40 @@
+package snick.daemon;
+
+import java.util.concurrent.TimeUnit;
+
+/** How a reader's finished work reaches the keeper: by the bounded queue. The reader's thread. */
+final class Handover {
+  private static final long QUEUE_WAIT_SECONDS = 1;
+
+  private final String port;
+  private final RigReader.Surroundings around;
+  private final Rounds rounds;
+
+  Handover(String port, RigReader.Surroundings around, Rounds rounds) {
+    this.port = port;
+    this.around = around;
+    this.rounds = rounds;
+  }
+
+  /** Puts {@code work} into the queue; waits as long as it is full, and says so. */
+  void put(Work work) {
+    if (around.queue().offer(work)) {
+      return;
+    }
+    if (around.faults().note("queue full", "reading waits until the store takes more")) {
+      around
+          .tell()
+          .accept(
+              "as many events wait as there is room for: "
+                  + port
+                  + " is not read until the store takes more; what it drops is counted");
+    }
+    try {
+      while (!around.queue().offer(work, QUEUE_WAIT_SECONDS, TimeUnit.SECONDS)) {
+        rounds.went();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
