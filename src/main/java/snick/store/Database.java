@@ -145,11 +145,11 @@ final class Database implements AutoCloseable {
   }
 
   private <T> T transaction(String begin, Supplier<T> work) {
-    execute(begin);
+    query(begin).change();
     boolean done = false;
     try {
       T result = work.get();
-      execute("COMMIT");
+      query("COMMIT").change();
       done = true;
       return result;
     } finally {

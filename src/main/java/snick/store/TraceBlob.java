@@ -64,7 +64,7 @@ final class TraceBlob {
       if (stepNanos < 0) {
         return 1;
       }
-      unitNanos = greatestCommonDivisor(unitNanos, stepNanos);
+      unitNanos = greatestCommonDivisor(stepNanos, unitNanos);
     }
     return Math.max(unitNanos, 1);
   }
