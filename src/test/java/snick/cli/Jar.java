@@ -1,16 +1,10 @@
 package snick.cli;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -65,7 +59,7 @@ public final class Jar {
 
   /** Starts; its lines can be awaited. */
   public Live start(String... arguments) throws IOException {
-    return new Live(builder(arguments).redirectErrorStream(true).start());
+    return Live.start(builder(arguments));
   }
 
   private ProcessBuilder builder(String... arguments) {
@@ -83,80 +77,5 @@ public final class Jar {
   @Override
   public String toString() {
     return java.getFileName().toString();
-  }
-
-  /** A run that goes on. */
-  public static final class Live implements AutoCloseable {
-    private final Process process;
-    private final BlockingQueue<String> lines = new LinkedBlockingQueue<>();
-    private final List<String> seen = new ArrayList<>();
-
-    private Live(Process process) {
-      this.process = process;
-      Thread reading = new Thread(this::readLines, "jar-output");
-      reading.setDaemon(true);
-      reading.start();
-    }
-
-    private void readLines() {
-      try (BufferedReader reader =
-          new BufferedReader(
-              new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
-        reader.lines().forEach(lines::add);
-      } catch (IOException | UncheckedIOException e) {
-        lines.add("output ended: " + e.getMessage());
-      }
-    }
-
-    /** The next line that contains {@code text}. */
-    public String await(String text) throws InterruptedException {
-      while (true) {
-        String line = lines.poll(PATIENCE_SECONDS, TimeUnit.SECONDS);
-        if (line == null) {
-          throw new AssertionError("no line with '" + text + "'; seen: " + seen);
-        }
-        seen.add(line);
-        if (line.contains(text)) {
-          return line;
-        }
-      }
-    }
-
-    /** A line that was awaited before and contains {@code text}. */
-    public String seen(String text) {
-      return seen.stream().filter(line -> line.contains(text)).findFirst().orElseThrow();
-    }
-
-    public long pid() {
-      return process.pid();
-    }
-
-    /** Types a line. */
-    public void type(String line) throws IOException {
-      process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
-      process.getOutputStream().flush();
-    }
-
-    /** Waits for its end; its exit status. */
-    public int ended() throws InterruptedException {
-      if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
-        throw new AssertionError("did not end; seen: " + seen);
-      }
-      return process.exitValue();
-    }
-
-    /** SIGTERM; its exit status. */
-    public int terminate() throws InterruptedException {
-      process.destroy();
-      if (!process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
-        throw new AssertionError("did not stop; seen: " + seen);
-      }
-      return process.exitValue();
-    }
-
-    @Override
-    public void close() {
-      process.destroyForcibly();
-    }
   }
 }

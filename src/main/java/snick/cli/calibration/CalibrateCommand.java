@@ -67,6 +67,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
+  @Mixin private DegreeChoice degree;
 
   @Option(
       names = "--runs",
@@ -93,13 +94,6 @@ public final class CalibrateCommand implements Callable<Integer> {
       description = "1 if load raises the reading, -1 if it lowers it (default: ${DEFAULT-VALUE}).")
   private int polarity;
 
-  @Option(
-      names = "--degree",
-      paramLabel = "N",
-      defaultValue = "auto",
-      description = "1, 2, 3, or auto: by lack of fit and F-test (default: ${DEFAULT-VALUE}).")
-  private String degree;
-
   @Option(names = "--resume", description = "Go on with the calibration that was interrupted.")
   private boolean resume;
 
@@ -115,7 +109,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     if (polarity != 1 && polarity != -1) {
       throw Refusal.usage("--polarity " + polarity + ": 1 or -1 allowed");
     }
-    DegreeWord.rule(degree);
+    degree.rule();
     Optional<Asked> asked =
         resume ? Optional.empty() : Optional.of(new Asked(plan(), conditions()));
     try (BenchFeed bench = BenchFeed.open(rig, polarity)) {
@@ -197,7 +191,7 @@ public final class CalibrateCommand implements Callable<Integer> {
               + "; go on with --resume, or begin anew with --fresh");
     }
     return new UnfinishedSheet(
-        GuidedState.begin(asked.plan(), bench.setting()), degree, asked.conditions());
+        GuidedState.begin(asked.plan(), bench.setting()), degree.word(), asked.conditions());
   }
 
   private UnfinishedSheet goOn(UnfinishedFile file, BenchFeed bench) {

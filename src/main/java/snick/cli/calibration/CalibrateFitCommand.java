@@ -40,12 +40,7 @@ final class CalibrateFitCommand implements Callable<Integer> {
   @Parameters(paramLabel = "POINTS.csv", description = "Points, or - for standard input.")
   private String file;
 
-  @Option(
-      names = "--degree",
-      paramLabel = "N",
-      defaultValue = "auto",
-      description = "1, 2, 3, or auto: by lack of fit and F-test (default: ${DEFAULT-VALUE}).")
-  private String degree;
+  @Mixin private DegreeChoice degree;
 
   @Option(
       names = "--load-unit",
@@ -70,7 +65,7 @@ final class CalibrateFitCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     LoadUnit unit = unit();
-    DegreeRule rule = DegreeWord.rule(degree);
+    DegreeRule rule = degree.rule();
     Optional<PointsFit.Place> where = where(unit);
     PointsFit fit = fit(PointsFile.read(file), unit, rule, where);
     requireMonotonic(fit.choice().fit(), unit);

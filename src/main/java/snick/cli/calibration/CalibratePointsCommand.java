@@ -46,25 +46,20 @@ final class CalibratePointsCommand implements Callable<Integer> {
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
-
-  @Option(
-      names = "--degree",
-      paramLabel = "N",
-      defaultValue = "auto",
-      description = "1, 2, 3, or auto: by lack of fit and F-test (default: ${DEFAULT-VALUE}).")
-  private String degree;
+  @Mixin private DegreeChoice degree;
 
   @Option(names = "--json", description = "The result as one JSON object.")
   private boolean json;
 
   @Override
   public Integer call() {
-    DegreeWord.rule(degree);
+    degree.rule();
     Conditions conditions =
         new Conditions(
             place.gravity().orElseThrow(PlaceChoice::missing), place.air(), stability.stability());
     CalibrationData readings = PointsRuns.read(file, masses.loads(), setting.setting());
-    BenchSheet sheet = new BenchSheet(Clock.systemUTC().instant(), degree, conditions, readings);
+    BenchSheet sheet =
+        new BenchSheet(Clock.systemUTC().instant(), degree.word(), conditions, readings);
     NewCalibration.save(sheet, data).print(spec.commandLine().getOut(), json);
     return ExitCode.OK;
   }

@@ -11,9 +11,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.journal.ReferenceEdge;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Refusal;
 import snick.force.RigSetting;
 import snick.report.ControlCharts;
@@ -63,15 +60,11 @@ final class PlotChartCommand implements Callable<Integer> {
       description = "First cuts of the edge that set the limits (default: ${DEFAULT-VALUE}).")
   private int baseline;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
+  @Mixin private StoredPicture stored;
 
   @Override
   public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      file.write(spec.commandLine().getOut(), () -> picture(store));
-    }
-    return ExitCode.OK;
+    return stored.draw(spec, this::picture);
   }
 
   private Picture picture(StoreReader store) {

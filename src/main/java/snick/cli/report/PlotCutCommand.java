@@ -6,9 +6,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Refusal;
 import snick.report.CutPlot;
 import snick.report.Picture;
@@ -29,15 +26,11 @@ final class PlotCutCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")
   private long id;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
+  @Mixin private StoredPicture stored;
 
   @Override
   public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      file.write(spec.commandLine().getOut(), () -> picture(store));
-    }
-    return ExitCode.OK;
+    return stored.draw(spec, this::picture);
   }
 
   private Picture picture(StoreReader store) {

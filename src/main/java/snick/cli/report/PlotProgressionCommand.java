@@ -5,11 +5,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
-import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.report.Picture;
 import snick.report.ProgressionPlot;
 import snick.store.KeptStudy;
@@ -30,15 +27,11 @@ final class PlotProgressionCommand implements Callable<Integer> {
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
+  @Mixin private StoredPicture stored;
 
   @Override
   public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      file.write(spec.commandLine().getOut(), () -> picture(store));
-    }
-    return ExitCode.OK;
+    return stored.draw(spec, this::picture);
   }
 
   private Picture picture(StoreReader store) {

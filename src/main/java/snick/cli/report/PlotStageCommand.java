@@ -8,10 +8,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.journal.Stage;
 import snick.report.Picture;
 import snick.report.StagePlot;
@@ -35,15 +32,11 @@ final class PlotStageCommand implements Callable<Integer> {
 
   @Mixin private SessionChoice session;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
+  @Mixin private StoredPicture stored;
 
   @Override
   public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      file.write(spec.commandLine().getOut(), () -> picture(store));
-    }
-    return ExitCode.OK;
+    return stored.draw(spec, this::picture);
   }
 
   private Picture picture(StoreReader store) {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
+import snick.cli.Live;
 import snick.cli.Ran;
 import snick.virtualrig.Action;
 import snick.virtualrig.Pacer;
@@ -53,7 +54,7 @@ class CalibrateIT {
   }
 
   /** Hangs what is asked for, and says so. */
-  private void answer(Jar.Live live) throws Exception {
+  private void answer(Live live) throws Exception {
     Matcher mass = ASKED.matcher(live.await("press Enter"));
     double grams = mass.find() ? Double.parseDouble(mass.group(1)) : 0;
     rig.perform(Action.Hang.ofGrams(grams)).get(60, TimeUnit.SECONDS);
@@ -69,7 +70,7 @@ class CalibrateIT {
   @Test
   void canBeInterruptedAndResumedAndRecoversTheTruth() throws Exception {
     Jar jar = Jar.onThisJava();
-    try (Jar.Live first =
+    try (Live first =
         jar.start(
             "calibrate",
             rig.port(),
@@ -118,7 +119,7 @@ class CalibrateIT {
                 .err())
         .contains("interrupted")
         .contains("--fresh");
-    try (Jar.Live second = jar.start("calibrate", rig.port(), "--data", data(), "--resume")) {
+    try (Live second = jar.start("calibrate", rig.port(), "--data", data(), "--resume")) {
       second.await("Going on: 1 of 2 runs");
       for (int step = 0; step < 7; step++) {
         answer(second);

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
+import snick.cli.Live;
 import snick.cli.terminal.ExitCode;
 import snick.virtualrig.Action;
 import snick.virtualrig.Fault;
@@ -56,7 +57,7 @@ class RecordIT {
 
   @Test
   void aCutInFlightIsKeptOnSigterm() throws Exception {
-    try (Jar.Live run = record()) {
+    try (Live run = record()) {
       run.await("http://127.0.0.1");
       rig.perform(Script.of(new Action.Rest(3), Action.Cut.ofGramForce(100, 100))).join();
       run.await("\"severed\"");
@@ -72,7 +73,7 @@ class RecordIT {
 
   @Test
   void anUnpluggedRigIsTakenUpAgainAndTheGapIsKnown() throws Exception {
-    try (Jar.Live run = record()) {
+    try (Live run = record()) {
       String page = page(run.await("http://127.0.0.1"));
       rig.perform(Script.of(new Action.Rest(3), Action.Cut.ofGramForce(100, 100))).join();
       run.await("\"severed\"");
@@ -94,7 +95,7 @@ class RecordIT {
 
   @Test
   void aSecondRecorderOnTheSameRigIsRefused() throws Exception {
-    try (Jar.Live run = record()) {
+    try (Live run = record()) {
       run.await("http://127.0.0.1");
       Jar.Done second =
           Jar.onThisJava()
@@ -115,7 +116,7 @@ class RecordIT {
   @Test
   void aCaptureHoldsTheCutsThatWereMade() throws Exception {
     Path file = folder.resolve("a.capture");
-    try (Jar.Live capture =
+    try (Live capture =
         Jar.onThisJava().start("capture", rig.port(), file.toString(), "--seconds", "9")) {
       rig.perform(
               Script.of(new Action.Rest(4), Action.Cut.ofGramForce(100, 100), new Action.Rest(1)))
@@ -129,7 +130,7 @@ class RecordIT {
     assertThat(analysis.out()).contains("\"severed\"");
   }
 
-  private Jar.Live record() throws Exception {
+  private Live record() throws Exception {
     return Jar.onThisJava()
         .start(
             "run",

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
+import snick.cli.Live;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
 import snick.virtualrig.LongScript;
@@ -68,7 +69,7 @@ class SoakIT {
       serve(i);
     }
     CompletableFuture<Void> done = perform();
-    try (Jar.Live run = record()) {
+    try (Live run = record()) {
       Matcher page = PAGE.matcher(run.await("http://127.0.0.1"));
       assertThat(page.find()).isTrue();
       List<Footprint> footprints = watch(run.pid(), done);
@@ -101,7 +102,7 @@ class SoakIT {
         usual.with(usual.device().withDeviceId(usual.device().deviceId() + number)), number + 1);
   }
 
-  private Jar.Live record() throws IOException {
+  private Live record() throws IOException {
     List<String> words = new ArrayList<>(List.of("run"));
     rigs.forEach(rig -> words.add(rig.port()));
     words.addAll(List.of("--http", "0", "--counts-per-gf", "437.25"));
