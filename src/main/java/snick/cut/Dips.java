@@ -39,13 +39,12 @@ final class Dips {
    *
    * @param bandCounts how far a reading at rest may lie off, counts
    */
-  Dips(Samples s, int onset, int peak, double bandCounts, FewSorter sorter) {
+  Dips(Samples s, int onset, int peak, double bandCounts) {
     this.s = s;
     this.onset = onset;
     this.peak = peak;
     half = (int) Math.max(LEAST_HALF_CHORD, Math.round(HALF_CHORD_SECONDS * 1e9 / s.periodNanos));
-    needed =
-        Math.max(Math.max(bandCounts, HEIGHT_SHARE * s.x[peak]), TREMORS * medianOffChord(sorter));
+    needed = Math.max(Math.max(bandCounts, HEIGHT_SHARE * s.x[peak]), TREMORS * medianOffChord());
   }
 
   /** How many there are. */
@@ -101,7 +100,7 @@ final class Dips {
     return 0.5 * (s.x[i - half] + s.x[i + half]) - s.x[i];
   }
 
-  private double medianOffChord(FewSorter sorter) {
+  private double medianOffChord() {
     int from = onset + half;
     int n = peak - half - from;
     if (n < 1) {
@@ -111,7 +110,6 @@ final class Dips {
     for (int i = 0; i < n; i++) {
       off[i] = (int) (STEPS_PER_COUNT * Math.abs(belowChord(from + i)) + 0.5);
     }
-    sorter.sort(off, n);
-    return off[n / 2] / STEPS_PER_COUNT;
+    return Ranked.of(off, n / 2) / STEPS_PER_COUNT;
   }
 }

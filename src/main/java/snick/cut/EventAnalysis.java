@@ -100,7 +100,7 @@ final class EventAnalysis {
 
   private Cut cut(
       Event event, EventReading r, Outcome outcome, Optional<BreakEstimate> estimate, int number) {
-    int dips = new Dips(r.s, r.onset, r.peak, event.triggerCounts(), sorter).count();
+    int dips = new Dips(r.s, r.onset, r.peak, event.triggerCounts()).count();
     OptionalLong breakNanos =
         estimate.isPresent()
             ? OptionalLong.of(r.s.nanosAt(estimate.get().breakTime()))

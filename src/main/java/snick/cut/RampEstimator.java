@@ -94,7 +94,7 @@ final class RampEstimator {
 
   private Optional<Candidate> estimate(Samples s, RampSearch whole, double near) {
     Optional<Candidate> candidate = whole.fit(near).map(fit -> new Candidate(whole, fit));
-    if (candidate.isPresent() && candidate.get().fit().misfit() > SPIKE_MISFIT) {
+    if (candidate.map(RampEstimator::mayHoldSpike).orElse(false)) {
       Optional<Without> spike = withoutSpike(whole, near, candidate.get().fit());
       if (spike.isPresent()) {
         spike.get().leaveOut(s);
@@ -102,6 +102,11 @@ final class RampEstimator {
       }
     }
     return candidate.map(c -> c.strained() ? shortened(c, near) : c);
+  }
+
+  /** No evidence is above zero, for the readings' own deviation is the noise at least. */
+  private static boolean mayHoldSpike(Candidate c) {
+    return c.fit().misfit() > SPIKE_MISFIT && c.fit().look().logEvidence() + SPIKE_EVIDENCE < 0;
   }
 
   /**

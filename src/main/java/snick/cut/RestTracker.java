@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.Arrays;
-
 /**
  * Level and noise at rest, followed block by block. A block is about 0.2 s; at most 32 of its
  * readings, evenly spread, are sorted. The level is the median of the last three block medians and
@@ -70,7 +68,9 @@ final class RestTracker {
   void moveTo(double counts) {
     double moved = counts - level;
     level = counts;
-    Arrays.setAll(course, i -> course[i] + moved);
+    for (int i = 0; i < KEPT; i++) {
+      course[i] += moved;
+    }
     medians.replaceAll(counts);
     inBlock = 0;
   }

@@ -64,7 +64,8 @@ final class Samples {
     double first = sum / n - period * meanIndex;
     double worst = 0;
     for (int i = 0; i < n; i++) {
-      worst = Math.max(worst, Math.abs(log.nanos(i) - start - first - period * i));
+      double off = Math.abs(log.nanos(i) - start - first - period * i);
+      worst = off > worst ? off : worst;
     }
     if (!(worst < MOST_JITTER_PERIODS * periodNanos && period > 0)) {
       return Optional.empty();

@@ -48,7 +48,8 @@ final class Spikes {
   private static boolean isSpike(Samples s, int i, int length, double noise) {
     double[] x = s.x;
     int next = i + length;
-    if (next >= x.length) {
+    double least = NOISES * noise;
+    if (next >= x.length || !(Math.abs(x[i] - onLine(x, i, length, i)) > least)) {
       return false;
     }
     double left = i >= 2 ? x[i - 1] - x[i - 2] : 0;
@@ -58,7 +59,7 @@ final class Spikes {
     boolean all = true;
     for (int k = i; k < next; k++) {
       double off = x[k] - onLine(x, i, length, k);
-      all &= s.usable[k] && Math.abs(off) > NOISES * noise + COURSES * bend;
+      all &= s.usable[k] && Math.abs(off) > least + COURSES * bend;
     }
     return all;
   }
