@@ -123,9 +123,8 @@ final class FillStore {
     }
     double gramForce = 220 - 25 * stage.order() + index * 7 % 11;
     Cut cut = severed(index + 1, gramForce * 437.25);
-    long id = new CutTable(database).add(recording, at, cut);
-    long result = new ResultTable(database).add(id, Cut.DETECTOR_VERSION, cut, at);
-    new ForceTable(database).add(result, force(gramForce), at);
+    long id = new CutTable(database).add(recording, at, Derivation.own(cut, at));
+    new ForceTable(database).add(id, OptionalLong.empty(), force(gramForce), at);
     placements.add(
         session,
         stage,

@@ -102,8 +102,7 @@ final class StoreBenchmark {
   private void place(CutTable table, int index) {
     int number = index + 1;
     Instant at = at(number);
-    long id = table.add(recording, at, Examples.severed(number));
-    new ResultTable(database).add(id, 1, Examples.severed(number), at);
+    long id = table.add(recording, at, new Derivation(1, at, Examples.severed(number)));
     if (index % (CUTS_A_STAGE * STAGES_A_SESSION) == 0) {
       nextSession(new SessionTable(database), at);
     }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
-import snick.cut.Cut;
 import snick.cut.Trace;
 
 /** Cuts and their traces as rows. */
@@ -18,14 +17,21 @@ final class CutTable {
           + ", s.name AS session_name, t.position, t.name AS stage_name, p.place_mm,"
           + " (SELECT CASE a.counts_again WHEN 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
           + " AS set_aside_reason"
-          + " FROM cut c JOIN cut_result q ON q.id ="
+          + " FROM cut c LEFT JOIN cut_result q ON q.id ="
           + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id)"
-          + " LEFT JOIN cut_force f ON f.id ="
-          + " (SELECT max(latest.id) FROM cut_force latest WHERE latest.result = q.id)"
+          + " LEFT JOIN cut_force f ON f.id = (SELECT max(latest.id) FROM cut_force latest"
+          + " WHERE latest.cut = c.id AND latest.result IS q.id)"
           + " LEFT JOIN calibration k ON k.number = f.calibration"
           + " LEFT JOIN cut_placement p ON p.cut = c.id AND "
           + String.format(EntryTable.STANDS, "p.entry")
           + " LEFT JOIN stage t ON t.id = p.stage LEFT JOIN session s ON s.id = t.session ";
+
+  private static final String INSERTION =
+      "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples, "
+          + ResultTable.FIGURES
+          + ") VALUES (?, ?, ?, ?, "
+          + ResultTable.PARAMETERS
+          + ") ON CONFLICT (recording, number) DO NOTHING RETURNING id";
 
   private final Database database;
 
@@ -43,28 +49,38 @@ final class CutTable {
         .orElse(OptionalLong.empty());
   }
 
+  boolean has(long id) {
+    return database
+        .query("SELECT 1 FROM cut WHERE id = ?")
+        .whole(id)
+        .first(row -> true)
+        .isPresent();
+  }
+
   /** Adds a cut of a number that its recording does not have yet; its id. */
-  long add(long recordingId, Instant occurredAt, Cut cut) {
-    return addNew(recordingId, occurredAt, cut)
+  long add(long recordingId, Instant occurredAt, Derivation first) {
+    return addNew(recordingId, occurredAt, first)
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "recording " + recordingId + " already has a cut " + cut.number()));
+                    "recording " + recordingId + " already has a cut " + first.cut().number()));
   }
 
-  /** Adds a cut with its trace; empty if its recording has one of this number, which is kept. */
-  OptionalLong addNew(long recordingId, Instant occurredAt, Cut cut) {
-    OptionalLong id =
+  /**
+   * Adds a cut with its trace and first result; empty if its recording has one of this number,
+   * which is kept.
+   */
+  OptionalLong addNew(long recordingId, Instant occurredAt, Derivation first) {
+    Trace trace = first.cut().trace();
+    Query insertion =
         database
-            .query(
-                "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples)"
-                    + " VALUES (?, ?, ?, ?) ON CONFLICT (recording, number) DO NOTHING RETURNING id")
+            .query(INSERTION)
             .whole(recordingId)
-            .whole(cut.number())
+            .whole(first.cut().number())
             .instant(occurredAt)
-            .whole(cut.trace().size())
-            .insertedId();
-    id.ifPresent(added -> addTrace(added, cut.trace()));
+            .whole(trace.size());
+    OptionalLong id = ResultTable.bind(insertion, first).insertedId();
+    id.ifPresent(added -> addTrace(added, trace));
     return id;
   }
 

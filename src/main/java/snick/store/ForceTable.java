@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import snick.force.DerivedForce;
 import snick.force.ForceRange;
 import snick.quantity.Force;
@@ -13,7 +14,7 @@ import snick.quantity.MeasuredForce;
 final class ForceTable {
   /** The columns of {@link #map}, of tables named f (cut_force) and k (its calibration). */
   static final String COLUMNS =
-      "f.id AS force_id, f.result AS force_result, f.created_at_utc_ns AS force_created_at_utc_ns,"
+      "f.id AS force_id, coalesce(f.result, 0) AS force_result, f.created_at_utc_ns AS force_created_at_utc_ns,"
           + " f.in_range, f.force_n, f.u_n, f.degrees_of_freedom, f.observed_max_n,"
           + " k.id AS calibration_id, k.from_n, k.to_n";
 
@@ -23,32 +24,41 @@ final class ForceTable {
     this.database = database;
   }
 
-  /** Adds what there is to add: nothing if uncalibrated. */
-  void add(long resultId, CutForce force, Instant createdAt) {
+  /**
+   * Adds what there is to add: nothing if uncalibrated.
+   *
+   * @param later the later result it is of; empty for the first of the cut
+   */
+  void add(long cutId, OptionalLong later, CutForce force, Instant createdAt) {
     DerivedForce estimate = force.estimate();
     if (estimate instanceof DerivedForce.Inside inside) {
       OptionalDouble degreesOfFreedom = OptionalDouble.of(inside.degreesOfFreedom());
       insert(
-          new Line(resultId, inside.calibrationId(), inside.force(), degreesOfFreedom),
+          new Line(cutId, later, inside.calibrationId(), inside.force(), degreesOfFreedom),
           force.observedMax(),
           createdAt);
     } else if (estimate instanceof DerivedForce.Outside outside) {
       insert(
-          new Line(resultId, outside.calibrationId(), outside.force(), OptionalDouble.empty()),
+          new Line(cutId, later, outside.calibrationId(), outside.force(), OptionalDouble.empty()),
           force.observedMax(),
           createdAt);
     }
   }
 
   private record Line(
-      long resultId, String calibrationId, MeasuredForce force, OptionalDouble degreesOfFreedom) {}
+      long cutId,
+      OptionalLong later,
+      String calibrationId,
+      MeasuredForce force,
+      OptionalDouble degreesOfFreedom) {}
 
   private void insert(Line line, Force observedMax, Instant createdAt) {
     database
         .query(
-            "INSERT INTO cut_force (result, calibration, created_at_utc_ns, in_range, force_n, u_n,"
-                + " degrees_of_freedom, observed_max_n) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
-        .whole(line.resultId())
+            "INSERT INTO cut_force (cut, result, calibration, created_at_utc_ns, in_range, force_n,"
+                + " u_n, degrees_of_freedom, observed_max_n) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .whole(line.cutId())
+        .whole(line.later())
         .whole(CalibrationTable.numberOf(database, line.calibrationId()))
         .instant(createdAt)
         .truth(line.degreesOfFreedom().isPresent())
@@ -64,8 +74,8 @@ final class ForceTable {
         .query(
             "SELECT "
                 + COLUMNS
-                + " FROM cut_result q JOIN cut_force f ON f.result = q.id"
-                + " JOIN calibration k ON k.number = f.calibration WHERE q.cut = ? ORDER BY f.id")
+                + " FROM cut_force f JOIN calibration k ON k.number = f.calibration"
+                + " WHERE f.cut = ? ORDER BY f.id")
         .whole(cutId)
         .list(ForceTable::map);
   }

@@ -125,31 +125,38 @@ public final class Intake {
     if (there.isPresent()) {
       return known(there.getAsLong(), cut.cut());
     }
-    long id = cuts.add(cut.recordingId(), cut.occurredAt(), cut.cut());
-    OptionalLong standing = add(id, earlier);
-    Instant now = clock.instant();
-    long result = standing.orElseGet(() -> results.add(id, detectorVersion, cut.cut(), now));
-    cut.force().ifPresent(force -> forces.add(result, force, now));
+    Derivation standing = new Derivation(detectorVersion, clock.instant(), cut.cut());
+    Derivation first = earlier.isEmpty() ? standing : derivation(earlier.get(0));
+    long id = cuts.add(cut.recordingId(), cut.occurredAt(), first);
+    OptionalLong later = add(id, earlier, standing);
+    cut.force().ifPresent(force -> forces.add(id, later, force, standing.createdAt()));
     origins.mark("cut", id, origin);
     newCuts++;
     return id;
   }
 
-  /** Adds earlier results; the id of the one that stands, if it is among them. */
-  private OptionalLong add(long cutId, List<EarlierResult> earlier) {
-    OptionalLong standing = OptionalLong.empty();
-    int number = 0;
-    long result = 0;
+  private static Derivation derivation(EarlierResult earlier) {
+    return new Derivation(earlier.detectorVersion(), earlier.derivedAt(), earlier.cut());
+  }
+
+  /**
+   * Adds to a new cut what was derived earlier and {@code standing}, if that is not among it; the
+   * later result that stands, empty if the first does.
+   */
+  private OptionalLong add(long cutId, List<EarlierResult> earlier, Derivation standing) {
+    boolean stands = earlier.isEmpty();
+    int number = stands ? 0 : earlier.get(0).number();
+    OptionalLong later = OptionalLong.empty();
     for (EarlierResult e : earlier) {
       if (e.number() != number) {
         number = e.number();
-        result = results.add(cutId, e.detectorVersion(), e.cut(), e.derivedAt());
+        later = OptionalLong.of(results.add(cutId, derivation(e)));
       }
-      long of = result;
-      e.force().ifPresent(f -> forces.add(of, f.force(), f.derivedAt()));
-      standing = e.stands() ? OptionalLong.of(result) : standing;
+      OptionalLong of = later;
+      e.force().ifPresent(f -> forces.add(cutId, of, f.force(), f.derivedAt()));
+      stands |= e.stands();
     }
-    return standing;
+    return stands ? later : OptionalLong.of(results.add(cutId, standing));
   }
 
   /** Whether a cut was taken in by this very call, so that all of it comes from this origin. */

@@ -22,7 +22,8 @@ final class Migrations {
           "0003-journal.sql",
           "0004-undo.sql",
           "0005-origins.sql",
-          "0006-fewer-pages.sql");
+          "0006-fewer-pages.sql",
+          "0007-first-result.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();

@@ -23,6 +23,16 @@ final class Orphans {
           Optional.empty(),
           0);
 
+  /** Columns of a result that says nothing. */
+  private static final String UNKNOWN =
+      "detector_version, created_at_utc_ns, outcome, polarity, onset_ns, fall_ns, dips,"
+          + " ramp_samples, flags";
+
+  private static final String UNKNOWN_VALUES = "0, 0, 'disturbed', 1, 0, 0, 0, 0, ''";
+
+  /** The last schema version in which a cut and its first result were two rows. */
+  private static final int LAST_WITH_RESULTS_APART = 6;
+
   private final Database database;
   private final List<String> lost;
 
@@ -37,11 +47,17 @@ final class Orphans {
           long recording = new RecordingTable(database).add(SALVAGED);
           adoptTraces(recording);
           adoptCuts(recording);
-          addResults();
+          if (resultsLieApart()) {
+            addResults();
+          }
           addTraces();
           while (removeDangling()) {}
           return null;
         });
+  }
+
+  private boolean resultsLieApart() {
+    return database.pragma("user_version") <= LAST_WITH_RESULTS_APART;
   }
 
   private void adoptTraces(long recording) {
@@ -54,7 +70,14 @@ final class Orphans {
 
   private void adoptTrace(CutTable cuts, long cut, long recording) {
     database
-        .query("INSERT INTO cut VALUES (?, ?, ?, 0, ?)")
+        .query(
+            resultsLieApart()
+                ? "INSERT INTO cut VALUES (?, ?, ?, 0, ?)"
+                : "INSERT INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
+                    + UNKNOWN
+                    + ") VALUES (?, ?, ?, 0, ?, "
+                    + UNKNOWN_VALUES
+                    + ")")
         .whole(cut)
         .whole(recording)
         .whole(cut)
@@ -80,10 +103,11 @@ final class Orphans {
     int added =
         database
             .query(
-                "INSERT INTO cut_result (cut, detector_version, created_at_utc_ns, outcome,"
-                    + " polarity, onset_ns, fall_ns, dips, ramp_samples, flags)"
-                    + " SELECT id, 0, 0, 'disturbed', 1, 0, 0, 0, 0, '' FROM cut"
-                    + " WHERE id NOT IN (SELECT cut FROM cut_result)")
+                "INSERT INTO cut_result (cut, "
+                    + UNKNOWN
+                    + ") SELECT id, "
+                    + UNKNOWN_VALUES
+                    + " FROM cut WHERE id NOT IN (SELECT cut FROM cut_result)")
             .change();
     if (added > 0) {
       lost.add(added + " cuts: their results are lost; derive them again");

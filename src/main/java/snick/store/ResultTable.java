@@ -1,11 +1,11 @@
 package snick.store;
 
-import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
 import snick.cut.Cut;
@@ -13,14 +13,40 @@ import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 
-/** Results of cuts as rows. */
+/** Results of cuts as rows: the first in that of its cut, later ones in cut_result. */
 final class ResultTable {
-  /** The columns of {@link #map}, of a table named q. */
+  private static final List<String> EACH =
+      List.of(
+          "detector_version",
+          "created_at_utc_ns",
+          "outcome",
+          "polarity",
+          "onset_ns",
+          "break_ns",
+          "observed_max_counts",
+          "estimate_counts",
+          "u_counts",
+          "loading_rate_counts_per_s",
+          "fall_ns",
+          "dips",
+          "ramp_samples",
+          "zero_before_counts",
+          "zero_after_counts",
+          "noise_counts",
+          "flags");
+
+  /** What a row of a result holds, in cut as in cut_result. */
+  static final String FIGURES = String.join(", ", EACH);
+
+  /** A parameter for each of {@link #FIGURES}. */
+  static final String PARAMETERS = EACH.stream().map(name -> "?").collect(Collectors.joining(", "));
+
+  /** The columns of {@link #map} of the row in q (cut_result) if there is one, else of c (cut). */
   static final String COLUMNS =
-      "q.id AS result_id, q.detector_version, q.created_at_utc_ns AS result_created_at_utc_ns,"
-          + " q.outcome, q.polarity, q.onset_ns, q.break_ns, q.observed_max_counts,"
-          + " q.estimate_counts, q.u_counts, q.loading_rate_counts_per_s, q.fall_ns, q.dips,"
-          + " q.ramp_samples, q.zero_before_counts, q.zero_after_counts, q.noise_counts, q.flags";
+      "coalesce(q.id, 0) AS result_id, "
+          + EACH.stream()
+              .map(name -> String.format("iif(q.id IS NULL, c.%1$s, q.%1$s) AS %1$s", name))
+              .collect(Collectors.joining(", "));
 
   private final Database database;
 
@@ -28,19 +54,26 @@ final class ResultTable {
     this.database = database;
   }
 
-  long add(long cutId, int detectorVersion, Cut cut, Instant createdAt) {
+  /** Adds a later result to a cut; its id. */
+  long add(long cutId, Derivation later) {
+    Query insertion =
+        database.query(
+            "INSERT INTO cut_result (cut, "
+                + FIGURES
+                + ") VALUES (?, "
+                + PARAMETERS
+                + ") RETURNING id");
+    return bind(insertion.whole(cutId), later).insertedId().orElseThrow();
+  }
+
+  /** Gives the next parameters, which are {@link #PARAMETERS}. */
+  static Query bind(Query query, Derivation result) {
+    Cut cut = result.cut();
     Cut.Shape shape = cut.shape();
     Cut.Rest rest = cut.rest();
-    return database
-        .query(
-            "INSERT INTO cut_result (cut, detector_version, created_at_utc_ns, outcome, polarity,"
-                + " onset_ns, break_ns, observed_max_counts, estimate_counts, u_counts,"
-                + " loading_rate_counts_per_s, fall_ns, dips, ramp_samples, zero_before_counts,"
-                + " zero_after_counts, noise_counts, flags)"
-                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id")
-        .whole(cutId)
-        .whole(detectorVersion)
-        .instant(createdAt)
+    return query
+        .whole(result.detectorVersion())
+        .instant(result.createdAt())
         .text(cut.outcome().word())
         .whole(cut.polarity())
         .whole(cut.onsetNanos())
@@ -55,22 +88,28 @@ final class ResultTable {
         .real(rest.zeroBeforeCounts())
         .real(rest.zeroAfterCounts())
         .real(rest.noiseCounts())
-        .text(words(cut.flags()))
-        .insertedId()
-        .orElseThrow();
+        .text(words(cut.flags()));
   }
 
-  Optional<Long> currentOf(long cutId) {
+  /** The latest of a cut's later results; empty if its first is current. */
+  OptionalLong latestLater(long cutId) {
     return database
         .query("SELECT max(id) AS id FROM cut_result WHERE cut = ?")
         .whole(cutId)
         .first(row -> row.optionalWhole("id"))
-        .flatMap(id -> id.stream().boxed().findFirst());
+        .orElseThrow();
   }
 
+  /** Oldest first. */
   List<StoredResult> ofCut(long cutId) {
     return database
-        .query("SELECT " + COLUMNS + " FROM cut_result q WHERE q.cut = ? ORDER BY q.id")
+        .query(
+            "SELECT 0 AS result_id, "
+                + FIGURES
+                + " FROM cut WHERE id = ? UNION ALL SELECT id, "
+                + FIGURES
+                + " FROM cut_result WHERE cut = ? ORDER BY 1")
+        .whole(cutId)
         .whole(cutId)
         .list(ResultTable::map);
   }
@@ -80,9 +119,8 @@ final class ResultTable {
     return Set.copyOf(
         database
             .query(
-                "SELECT cut FROM cut_result GROUP BY cut HAVING count(*) > 1"
-                    + " UNION SELECT q.cut FROM cut_force f JOIN cut_result q ON q.id = f.result"
-                    + " GROUP BY f.result HAVING count(*) > 1")
+                "SELECT cut FROM cut_result"
+                    + " UNION SELECT cut FROM cut_force GROUP BY cut HAVING count(*) > 1")
             .list(row -> row.whole("cut")));
   }
 
@@ -90,7 +128,7 @@ final class ResultTable {
     return new StoredResult(
         row.whole("result_id"),
         row.integer("detector_version"),
-        row.instant("result_created_at_utc_ns"),
+        row.instant("created_at_utc_ns"),
         Outcome.valueOf(row.text("outcome").toUpperCase(Locale.ROOT)),
         row.integer("polarity"),
         row.whole("onset_ns"),

@@ -134,14 +134,14 @@ public final class Store implements AutoCloseable {
   }
 
   private long appendOnce(NewCut cut) {
-    OptionalLong added = cuts.addNew(cut.recordingId(), cut.occurredAt(), cut.cut());
+    Instant now = clock.instant();
+    OptionalLong added =
+        cuts.addNew(cut.recordingId(), cut.occurredAt(), Derivation.own(cut.cut(), now));
     if (added.isEmpty()) {
       return same(cut.recordingId(), cut.cut());
     }
     long id = added.getAsLong();
-    Instant now = clock.instant();
-    long result = results.add(id, Cut.DETECTOR_VERSION, cut.cut(), now);
-    cut.force().ifPresent(force -> forces.add(result, force, now));
+    cut.force().ifPresent(force -> forces.add(id, OptionalLong.empty(), force, now));
     if (cut.inRunningStage()) {
       journal.land(deviceId(cut), id, cut.occurredAt(), cut.placeMm());
     }
@@ -177,20 +177,17 @@ public final class Store implements AutoCloseable {
   }
 
   private void addResult(NewResult derived) {
+    long id = derived.cutId();
+    if (!cuts.has(id)) {
+      throw new IllegalArgumentException("cut " + id + " is not in the store");
+    }
     Instant now = clock.instant();
-    long current =
-        results
-            .currentOf(derived.cutId())
-            .orElseThrow(
-                () ->
-                    new IllegalArgumentException(
-                        "cut " + derived.cutId() + " is not in the store"));
-    long result =
+    OptionalLong later =
         derived
             .cut()
-            .map(cut -> results.add(derived.cutId(), Cut.DETECTOR_VERSION, cut, now))
-            .orElse(current);
-    derived.force().ifPresent(force -> forces.add(result, force, now));
+            .map(cut -> OptionalLong.of(results.add(id, Derivation.own(cut, now))))
+            .orElseGet(() -> results.latestLater(id));
+    derived.force().ifPresent(force -> forces.add(id, later, force, now));
   }
 
   /**

@@ -13,7 +13,8 @@ import snick.cut.Peak;
  * What one version of the detector made of a cut's trace. The fields mean what they mean in {@link
  * Cut}.
  *
- * @param id its id; of a cut's results the one with the largest id is current
+ * @param id tells it from the cut's other results, 0 for the first; the one with the largest id is
+ *     current
  * @param detectorVersion {@link Cut#DETECTOR_VERSION} of the program that made it
  * @param createdAt when it was stored
  */

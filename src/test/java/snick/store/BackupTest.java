@@ -173,9 +173,7 @@ class BackupTest {
       return database.write(
           () -> {
             long recording = new RecordingTable(database).add(Examples.recording());
-            long id = new CutTable(database).add(recording, Examples.NOON, cut);
-            new ResultTable(database).add(id, 1, cut, Examples.NOON);
-            return id;
+            return OlderStore.addCut(database, recording, cut);
           });
     }
   }

@@ -1,9 +1,13 @@
 package snick.store;
 
 import java.nio.file.Path;
+import snick.cut.Cut;
 
 /** Stores as earlier versions of this program left them, and what they hold. */
 public final class OlderStore {
+  /** The last version in which a cut and its first result were two rows. */
+  private static final int LAST_WITH_RESULTS_APART = 6;
+
   private OlderStore() {}
 
   /** Newest schema version. */
@@ -22,10 +26,37 @@ public final class OlderStore {
   private static Void fill(Database database, int cuts) {
     long recording = new RecordingTable(database).add(Examples.recording());
     for (int number = 1; number <= cuts; number++) {
-      long id = new CutTable(database).add(recording, Examples.NOON, Examples.severed(number));
-      new ResultTable(database).add(id, 1, Examples.severed(number), Examples.NOON);
+      addCut(database, recording, Examples.severed(number));
     }
     return null;
+  }
+
+  /** Adds a cut of detector version 1 as the schema of {@code database} wants it; its id. */
+  static long addCut(Database database, long recording, Cut cut) {
+    Derivation first = new Derivation(1, Examples.NOON, cut);
+    if (database.pragma("user_version") > LAST_WITH_RESULTS_APART) {
+      return new CutTable(database).add(recording, Examples.NOON, first);
+    }
+    byte[] trace = TraceBlob.encode(cut.trace());
+    long id =
+        database
+            .query(
+                "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples)"
+                    + " VALUES (?, ?, ?, ?) RETURNING id")
+            .whole(recording)
+            .whole(cut.number())
+            .instant(Examples.NOON)
+            .whole(cut.trace().size())
+            .insertedId()
+            .orElseThrow();
+    database
+        .query("INSERT INTO cut_trace VALUES (?, ?, ?)")
+        .whole(id)
+        .whole(TraceBlob.checksum(trace))
+        .blob(trace)
+        .change();
+    new ResultTable(database).add(id, first);
+    return id;
   }
 
   /** Appends so many cuts, each in a commit of its own. */

@@ -103,18 +103,54 @@ class SalvageTest {
     SalvageReport report = Store.salvage(damaged, fresh);
     assertThat(report.lost()).isNotEmpty();
     assertThat(salvaged()).isEqualTo(traces);
+    assertSaysNothing(resultIn(fresh));
   }
 
   @Test
-  void lostResultsLeaveTheirCuts() throws IOException {
+  void lostLaterResultsLeaveTheFirst() throws IOException {
+    StoredResult first = resultIn(damaged);
+    try (Store store = Store.open(damaged, Clock.systemUTC())) {
+      store.addResults(
+          traces.keySet().stream()
+              .map(id -> new NewResult(id, Optional.of(Examples.released(1)), Optional.empty()))
+              .toList());
+    }
+    assertThat(resultIn(damaged).outcome()).isEqualTo(Outcome.RELEASED);
     zero(rootPage("cut_result"));
     Store.salvage(damaged, fresh);
     assertThat(salvaged()).isEqualTo(traces);
-    try (StoreReader reader = StoreReader.open(fresh)) {
-      StoredResult result = reader.latest(CutSelection.all(), 1).get(0).result();
-      assertThat(result.outcome()).isEqualTo(Outcome.DISTURBED);
-      assertThat(result.detectorVersion()).isZero();
+    assertThat(resultIn(fresh)).isEqualTo(first);
+  }
+
+  /** Until version 6 a cut and its first result were two rows. */
+  @Test
+  void resultsLostInAnOlderStoreLeaveTheirCuts() throws IOException {
+    damaged = temporary.resolve("older");
+    OlderStore.make(damaged, 6, CUTS);
+    zero(rootPage("cut_result"));
+    Store.salvage(damaged, fresh);
+    assertThat(salvaged()).isEqualTo(traces);
+    assertSaysNothing(resultIn(fresh));
+  }
+
+  @Test
+  void cutsLostInAnOlderStoreLeaveTheirTraces() throws IOException {
+    damaged = temporary.resolve("older");
+    OlderStore.make(damaged, 6, CUTS);
+    zero(rootPage("cut"));
+    Store.salvage(damaged, fresh);
+    assertThat(salvaged()).isEqualTo(traces);
+  }
+
+  private static StoredResult resultIn(Path directory) {
+    try (StoreReader reader = StoreReader.open(directory)) {
+      return reader.latest(CutSelection.all(), 1).get(0).result();
     }
+  }
+
+  private static void assertSaysNothing(StoredResult result) {
+    assertThat(result.outcome()).isEqualTo(Outcome.DISTURBED);
+    assertThat(result.detectorVersion()).isZero();
   }
 
   /** Whichever page is zeroed: the store is sound again, and holds all traces but that page's. */

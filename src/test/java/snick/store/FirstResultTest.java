@@ -1,0 +1,136 @@
+package snick.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import snick.cut.Cut;
+import snick.force.Calibration;
+import snick.force.DerivedForce;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+
+/**
+ * A store of version 6, in which a cut's first result was a row like later ones: brought up to
+ * date, every result and force is still there, in order, with what it was derived from.
+ */
+class FirstResultTest {
+  private static final Instant LATER = Examples.NOON.plusSeconds(60);
+  private static final Calibration CALIBRATION =
+      Calibration.countsPerGramForce(437.25, Examples.NOON);
+
+  @TempDir Path directory;
+  private long once;
+  private long twice;
+  private long never;
+
+  @BeforeEach
+  void make() {
+    try (Database database = Database.writer(StoreFile.create(directory))) {
+      new Migrations(database).runTo(6);
+      database.write(() -> fill(database));
+    }
+  }
+
+  private Void fill(Database database) {
+    new CalibrationTable(database).add(CALIBRATION, Optional.empty(), Examples.NOON);
+    long recording = new RecordingTable(database).add(Examples.recording());
+    never = OlderStore.addCut(database, recording, Examples.severed(1));
+    twice = OlderStore.addCut(database, recording, Examples.severed(2));
+    once = OlderStore.addCut(database, recording, Examples.severed(3));
+    ResultTable results = new ResultTable(database);
+    long second = results.add(twice, new Derivation(2, LATER, Examples.released(2)));
+    long third = results.add(twice, new Derivation(3, LATER, Examples.severed(2)));
+    addForce(database, 3, 1);
+    addForce(database, 2, 2);
+    addForce(database, third, 3);
+    addForce(database, second, 4);
+    addForce(database, third, 5);
+    addForce(database, 3, 6);
+    return null;
+  }
+
+  private static void addForce(Database database, long result, double newtons) {
+    database
+        .query("INSERT INTO cut_force VALUES (NULL, ?, 1, ?, 1, ?, 0.25, 12, 0.5)")
+        .whole(result)
+        .instant(LATER)
+        .real(newtons)
+        .change();
+  }
+
+  private static CutForce force(double newtons) {
+    return new CutForce(
+        new DerivedForce.Inside(CALIBRATION.id(), MeasuredForce.ofNewtons(newtons, 0.25), 12),
+        Force.ofNewtons(0.5));
+  }
+
+  private static Stream<CutForce> of(StoredResult result, List<StoredForce> forces) {
+    return forces.stream().filter(f -> f.resultId() == result.id()).map(StoredForce::force);
+  }
+
+  @Test
+  void everyResultAndForceIsKeptWithWhatItIsOf() {
+    try (StoreReader reader = StoreReader.open(directory)) {
+      List<StoredResult> results = reader.results(twice);
+      List<StoredForce> forces = reader.forces(twice);
+      assertThat(results).extracting(StoredResult::detectorVersion).containsExactly(1, 2, 3);
+      assertThat(results)
+          .extracting(StoredResult::createdAt)
+          .containsExactly(Examples.NOON, LATER, LATER);
+      assertThat(results)
+          .extracting(StoredResult::outcome)
+          .containsExactly(
+              Examples.severed(2).outcome(),
+              Examples.released(2).outcome(),
+              Examples.severed(2).outcome());
+      assertThat(forces).extracting(StoredForce::createdAt).containsOnly(LATER);
+      assertThat(of(results.get(0), forces)).containsExactly(force(2));
+      assertThat(of(results.get(1), forces)).containsExactly(force(4));
+      assertThat(of(results.get(2), forces)).containsExactly(force(3), force(5));
+      assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
+    }
+  }
+
+  @Test
+  void whatStoodStillStands() {
+    try (StoreReader reader = StoreReader.open(directory)) {
+      CutSummary derivedTwice = reader.summary(twice).orElseThrow();
+      assertThat(derivedTwice.result()).isEqualTo(reader.results(twice).get(2));
+      assertThat(derivedTwice.force().map(StoredForce::force)).contains(force(5));
+      CutSummary derivedOnce = reader.summary(once).orElseThrow();
+      assertThat(derivedOnce.result().detectorVersion()).isEqualTo(1);
+      assertThat(derivedOnce.force().map(StoredForce::force)).contains(force(6));
+      assertThat(reader.summary(never).orElseThrow().force()).isEmpty();
+      assertThat(reader.cut(once).map(StoredCut::cut)).contains(Examples.severed(3));
+      assertThat(reader.derivedAgain()).containsExactlyInAnyOrder(once, twice);
+    }
+  }
+
+  @Test
+  void whatIsDerivedNextIsTheLatest() {
+    try (Store store = Store.open(directory, Clock.systemUTC())) {
+      store.addResults(
+          List.of(
+              new NewResult(once, Optional.empty(), Optional.of(force(7))),
+              new NewResult(twice, Optional.empty(), Optional.of(force(8))),
+              new NewResult(never, Optional.of(Examples.released(1)), Optional.empty())));
+    }
+    try (StoreReader reader = StoreReader.open(directory)) {
+      assertThat(of(reader.results(once).get(0), reader.forces(once)))
+          .containsExactly(force(1), force(6), force(7));
+      assertThat(of(reader.results(twice).get(2), reader.forces(twice)))
+          .containsExactly(force(3), force(5), force(8));
+      Cut current = reader.cut(never).orElseThrow().cut();
+      assertThat(current.outcome()).isEqualTo(Examples.released(1).outcome());
+      assertThat(reader.results(never)).hasSize(2);
+    }
+  }
+}
