@@ -127,6 +127,19 @@ public final class ParquetExport {
    */
   public int toFolder(Path folder) throws IOException {
     Numbering numbering = new Numbering(store, choice);
+    try {
+      write(folder, numbering);
+    } catch (LinkageError e) {
+      throw new IOException(
+          "the library that compresses cannot be unpacked into "
+              + System.getProperty("java.io.tmpdir")
+              + "; free some space there, or make it writable",
+          e);
+    }
+    return numbering.cuts();
+  }
+
+  private void write(Path folder, Numbering numbering) throws IOException {
     Atomically.make(
         folder,
         workshop -> {
@@ -136,7 +149,6 @@ public final class ParquetExport {
           }
           return made;
         });
-    return numbering.cuts();
   }
 
   /** A cut's recording and trace, ready to become rows. */

@@ -16,6 +16,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
+import javax.imageio.stream.ImageOutputStream;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.knowm.xchart.XYChart;
 
 /**
@@ -138,8 +140,8 @@ public final class Picture {
     paint(graphics);
     graphics.dispose();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try {
-      ImageIO.write(image, "png", bytes);
+    try (ImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
+      ImageIO.write(image, "png", out);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

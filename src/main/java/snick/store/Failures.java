@@ -2,6 +2,8 @@ package snick.store;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.Set;
+import org.sqlite.NativeLibraryNotFoundException;
 import snick.store.StoreException.Trouble;
 
 /**
@@ -11,6 +13,10 @@ import snick.store.StoreException.Trouble;
 final class Failures {
   private static final int PRIMARY_CODE = 0xff;
   private static final int IOERR_SHMSIZE = 4874;
+
+  /** SQLITE_IOERR_WRITE, _FSYNC, _TRUNCATE: whatever is in the way but a full disk. */
+  private static final Set<Integer> NOT_WRITTEN = Set.of(778, 1034, 1546);
+
   private static final int CANNOT_OPEN = 14;
 
   private final Path file;
@@ -20,9 +26,22 @@ final class Failures {
   }
 
   StoreException of(SQLException cause) {
+    if (cause.getCause() instanceof NativeLibraryNotFoundException) {
+      return noLibrary(cause);
+    }
     Trouble trouble = trouble(cause);
     return new StoreException(
         trouble, file + ": " + cause.getMessage() + "; " + nextStep(trouble), cause);
+  }
+
+  private StoreException noLibrary(SQLException cause) {
+    return new StoreException(
+        Trouble.OTHER,
+        file
+            + ": SQLite's library can be unpacked neither beside it nor into "
+            + System.getProperty("java.io.tmpdir")
+            + "; free some space in one of them, or make it writable",
+        cause);
   }
 
   StoreException damaged(String what) {
@@ -33,6 +52,9 @@ final class Failures {
   private Trouble trouble(SQLException cause) {
     if (extendedCode(cause) == IOERR_SHMSIZE) {
       return Trouble.FULL;
+    }
+    if (NOT_WRITTEN.contains(extendedCode(cause))) {
+      return Trouble.NOT_WRITTEN;
     }
     if ((cause.getErrorCode() & PRIMARY_CODE) == CANNOT_OPEN && Database.isBesideReadOnly(file)) {
       return Trouble.READ_ONLY;
@@ -55,6 +77,9 @@ final class Failures {
   private String nextStep(Trouble trouble) {
     return switch (trouble) {
       case FULL -> "free some space on its disk, nothing stored is lost";
+      case NOT_WRITTEN ->
+          "see whether a quota or the largest size of a file is reached (quota, ulimit -f) or the"
+              + " disk fails (dmesg), nothing stored is lost";
       case READ_ONLY -> "make the file and its directory writable";
       case BUSY -> "another program is writing to it, try again";
       case DAMAGED ->

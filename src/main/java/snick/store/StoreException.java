@@ -11,6 +11,8 @@ public final class StoreException extends RuntimeException {
   public enum Trouble {
     /** No space left; the same store goes on when there is space again. */
     FULL,
+    /** A quota, a size limit or a failing disk; the same store goes on when that is over. */
+    NOT_WRITTEN,
     /** The file or its directory may not be written. */
     READ_ONLY,
     /** Another program held the store for longer than the waiting time; try again. */

@@ -47,7 +47,9 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if {@code target} exists or cannot be written, or the store is damaged
    */
   public static void backUp(Path directory, Path target, Watch watch) {
-    new StoreCopy(target, watch).of(StoreFile.existing(directory));
+    Path file = StoreFile.existing(directory);
+    NativeLibrary.keepIn(StoreFile.libraryIn(directory));
+    new StoreCopy(target, watch).of(file);
   }
 
   /**

@@ -41,7 +41,13 @@ final class Running implements AutoCloseable {
 
   /** Starts {@code snick arguments} with further options of Java. */
   static Running start(Path folder, List<String> options, String... arguments) throws IOException {
-    List<String> command = new ArrayList<>();
+    return by(List.of(), folder, options, arguments);
+  }
+
+  /** The same, started by another program that becomes it. */
+  static Running by(List<String> starter, Path folder, List<String> options, String... arguments)
+      throws IOException {
+    List<String> command = new ArrayList<>(starter);
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx200m"));
     command.add("-Djava.io.tmpdir=" + Files.createDirectories(folder.resolve("tmp")));
