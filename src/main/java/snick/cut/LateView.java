@@ -107,15 +107,19 @@ final class LateView {
   }
 
   private void whitenSeen() {
-    double[] column = new double[n];
+    for (int i = n - 1; i >= 0; i--) {
+      whitenSeen(i);
+    }
+  }
+
+  /** Row i of what whitening makes of all rows up to it; from the last row on. */
+  private void whitenSeen(int i) {
     for (int k = 0; k < q; k++) {
-      for (int i = 0; i < n; i++) {
-        column[i] = seen[i * q + k];
+      double sum = 0;
+      for (int j = 0; j <= i; j++) {
+        sum += whitener[i * n + j] * seen[j * q + k];
       }
-      Lower.multiply(whitener, n, column);
-      for (int i = 0; i < n; i++) {
-        seen[i * q + k] = column[i];
-      }
+      seen[i * q + k] = sum;
     }
   }
 

@@ -101,22 +101,31 @@ final class RampDesign {
   /** What so many early readings can show. */
   EarlyFrame frame(int early) {
     if (frames[early] == null) {
-      double[][] newest = new double[2 + 2 * basis.harmonics()][];
-      Arrays.setAll(newest, j -> Arrays.copyOfRange(columns[j], window - early, window));
-      frames[early] =
-          new EarlyFrame(newest[0], newest[1], Arrays.copyOfRange(newest, 2, newest.length));
-      factors[early] = new EarlyFactor[tables.length * Unevenness.LADDER.size()];
+      addFrame(early);
     }
     return frames[early];
   }
 
+  private void addFrame(int early) {
+    double[][] newest = new double[2 + 2 * basis.harmonics()][];
+    Arrays.setAll(newest, j -> Arrays.copyOfRange(columns[j], window - early, window));
+    frames[early] =
+        new EarlyFrame(newest[0], newest[1], Arrays.copyOfRange(newest, 2, newest.length));
+    factors[early] = new EarlyFactor[tables.length * Unevenness.LADDER.size()];
+  }
+
   EarlyFactor factor(int early, int kernel, int unevenness) {
-    EarlyFrame frame = frame(early);
     int at = kernel * Unevenness.LADDER.size() + unevenness;
-    if (factors[early][at] == null) {
-      factors[early][at] = new EarlyFactor(frame, gains(kernel), deviations(unevenness));
+    if (factors[early] == null || factors[early][at] == null) {
+      addFactor(early, kernel, unevenness);
     }
     return factors[early][at];
+  }
+
+  private void addFactor(int early, int kernel, int unevenness) {
+    EarlyFrame frame = frame(early);
+    factors[early][kernel * Unevenness.LADDER.size() + unevenness] =
+        new EarlyFactor(frame, gains(kernel), deviations(unevenness));
   }
 
   private double[] gains(int kernel) {
