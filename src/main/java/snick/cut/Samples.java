@@ -50,31 +50,47 @@ final class Samples {
     if (n < 8) {
       return Optional.empty();
     }
-    long start = log.nanos(0);
-    double meanIndex = 0.5 * (n - 1);
-    double sum = 0;
-    double up = 0;
-    for (int i = 0; i < n; i++) {
-      double since = log.nanos(i) - start;
-      sum += since;
-      up += (i - meanIndex) * since;
-    }
-    double down = n * ((double) n * n - 1) / 12;
-    double period = up / down;
-    double first = sum / n - period * meanIndex;
-    double worst = 0;
-    for (int i = 0; i < n; i++) {
-      double off = Math.abs(log.nanos(i) - start - first - period * i);
-      worst = off > worst ? off : worst;
-    }
+    double period = meanPeriodNanos(log);
+    double first = meanNanos(log) - period * 0.5 * (n - 1);
+    double worst = farthestNanos(log, first, period);
     if (!(worst < MOST_JITTER_PERIODS * periodNanos && period > 0)) {
       return Optional.empty();
     }
-    Samples s = new Samples(n, period, start + Math.round(first));
+    Samples s = new Samples(n, period, log.nanos(0) + Math.round(first));
     for (int i = 0; i < n; i++) {
       s.time[i] = i;
     }
     return Optional.of(s);
+  }
+
+  /** Mean time since the first sample. */
+  private static double meanNanos(SampleLog log) {
+    double sum = 0;
+    for (int i = 0; i < log.size(); i++) {
+      sum += log.nanos(i) - log.nanos(0);
+    }
+    return sum / log.size();
+  }
+
+  /** Slope of the least-squares line through the time stamps. */
+  private static double meanPeriodNanos(SampleLog log) {
+    int n = log.size();
+    double meanIndex = 0.5 * (n - 1);
+    double up = 0;
+    for (int i = 0; i < n; i++) {
+      up += (i - meanIndex) * (log.nanos(i) - log.nanos(0));
+    }
+    return up / (n * ((double) n * n - 1) / 12);
+  }
+
+  /** How far the farthest time stamp lies from a line. */
+  private static double farthestNanos(SampleLog log, double first, double period) {
+    double farthest = 0;
+    for (int i = 0; i < log.size(); i++) {
+      double off = Math.abs(log.nanos(i) - log.nanos(0) - first - period * i);
+      farthest = off > farthest ? off : farthest;
+    }
+    return farthest;
   }
 
   /** Readings that a spike lasts at most: slow rates cannot tell two from a brief loading. */

@@ -1,6 +1,5 @@
 package snick.frame;
 
-import java.util.Arrays;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -25,7 +24,7 @@ public record Answer(int command, int tag, Result result, long value, long devic
   }
 
   /** Outcome of a command. */
-  public enum Result {
+  public enum Result implements Coded {
     /** Done. */
     ACCEPTED(0),
     /** This firmware has no such command. */
@@ -37,6 +36,8 @@ public record Answer(int command, int tag, Result result, long value, long devic
     /** Not in the state in which the device is. */
     NOT_POSSIBLE_NOW(4);
 
+    private static final Result[] MEANINGS = values();
+
     private final int code;
 
     Result(int code) {
@@ -44,13 +45,14 @@ public record Answer(int command, int tag, Result result, long value, long devic
     }
 
     /** The byte that stands for it on the wire. */
+    @Override
     public int code() {
       return code;
     }
 
     /** What a byte on the wire stands for; empty if it stands for nothing. */
     static Optional<Result> ofCode(int code) {
-      return Arrays.stream(values()).filter(each -> each.code == code).findFirst();
+      return Coded.ofCode(code, MEANINGS);
     }
   }
 }

@@ -1,6 +1,5 @@
 package snick.frame;
 
-import java.util.Arrays;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -27,9 +26,8 @@ public record Status(
     State state) {
   public Status {
     Limits.check("device clock in µs", deviceMicros, 0, Limits.MAX_U32);
-    temperatureCentiCelsius.ifPresent(
-        t -> Limits.check("temperature in 0.01 °C", t, -32_767, 32_767));
-    supplyMilliVolts.ifPresent(mv -> Limits.check("supply in mV", mv, 0, 65_534));
+    Limits.check("temperature in 0.01 °C", temperatureCentiCelsius.orElse(0), -32_767, 32_767);
+    Limits.check("supply in mV", supplyMilliVolts.orElse(0), 0, 65_534);
     Limits.check("dropped samples", droppedSamples, 0, Limits.MAX_U32);
     Limits.check("overrange samples", overrangeSamples, 0, Limits.MAX_U32);
     Objects.requireNonNull(resetCause);
@@ -37,13 +35,15 @@ public record Status(
   }
 
   /** Why a device last started. */
-  public enum ResetCause {
+  public enum ResetCause implements Coded {
     UNKNOWN(0),
     POWER_ON(1),
     EXTERNAL(2),
     BROWN_OUT(3),
     WATCHDOG(4),
     SOFTWARE(5);
+
+    private static final ResetCause[] MEANINGS = values();
 
     private final int code;
 
@@ -52,18 +52,19 @@ public record Status(
     }
 
     /** The byte that stands for it on the wire. */
+    @Override
     public int code() {
       return code;
     }
 
     /** What a byte on the wire stands for; empty if it stands for nothing. */
     static Optional<ResetCause> ofCode(int code) {
-      return Arrays.stream(values()).filter(each -> each.code == code).findFirst();
+      return Coded.ofCode(code, MEANINGS);
     }
   }
 
   /** What a device is doing. */
-  public enum State {
+  public enum State implements Coded {
     /** Stopped by the host. */
     IDLE(0),
     /** Sending samples. */
@@ -73,6 +74,8 @@ public record Status(
     /** The converter gives the same code again and again, more often than noise allows. */
     CONVERTER_STUCK(3);
 
+    private static final State[] MEANINGS = values();
+
     private final int code;
 
     State(int code) {
@@ -80,13 +83,14 @@ public record Status(
     }
 
     /** The byte that stands for it on the wire. */
+    @Override
     public int code() {
       return code;
     }
 
     /** What a byte on the wire stands for; empty if it stands for nothing. */
     static Optional<State> ofCode(int code) {
-      return Arrays.stream(values()).filter(each -> each.code == code).findFirst();
+      return Coded.ofCode(code, MEANINGS);
     }
   }
 }
