@@ -3,6 +3,7 @@ package snick.store;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +25,12 @@ final class Query {
   }
 
   Query whole(long value) {
-    return bind(i -> statement.setLong(i, value));
+    try {
+      statement.setLong(++bound, value);
+      return this;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
   Query whole(OptionalLong value) {
@@ -40,7 +46,12 @@ final class Query {
   }
 
   Query real(double value) {
-    return bind(i -> statement.setDouble(i, value));
+    try {
+      statement.setDouble(++bound, value);
+      return this;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
   Query real(OptionalDouble value) {
@@ -48,7 +59,12 @@ final class Query {
   }
 
   Query text(String value) {
-    return bind(i -> statement.setString(i, value));
+    try {
+      statement.setString(++bound, value);
+      return this;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
   Query text(Optional<String> value) {
@@ -56,7 +72,12 @@ final class Query {
   }
 
   Query blob(byte[] value) {
-    return bind(i -> statement.setBytes(i, value));
+    try {
+      statement.setBytes(++bound, value);
+      return this;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
   Query instant(Instant value) {
@@ -68,7 +89,12 @@ final class Query {
   }
 
   Query nothing() {
-    return bind(i -> statement.setNull(i, java.sql.Types.NULL));
+    try {
+      statement.setNull(++bound, Types.NULL);
+      return this;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
   /** Runs a change; the number of rows it changed. */
@@ -81,11 +107,19 @@ final class Query {
   }
 
   /**
-   * Runs an insertion that returns {@code id}; empty if nothing was inserted. To the end: a broken
-   * reference is told only there.
+   * Runs an insertion of a row that returns its id; empty if nothing was inserted. To the end: a
+   * broken reference is told only there.
    */
   OptionalLong insertedId() {
-    return list(row -> row.whole("id")).stream().mapToLong(Long::longValue).findFirst();
+    try (ResultSet rows = statement.executeQuery()) {
+      OptionalLong id = OptionalLong.empty();
+      while (rows.next()) {
+        id = OptionalLong.of(rows.getLong(1));
+      }
+      return id;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
   /** Every row, mapped. */
@@ -111,20 +145,5 @@ final class Query {
     } catch (SQLException e) {
       throw database.failed(e);
     }
-  }
-
-  private Query bind(Binding binding) {
-    try {
-      bound++;
-      binding.bind(bound);
-      return this;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
-  }
-
-  @FunctionalInterface
-  private interface Binding {
-    void bind(int index) throws SQLException;
   }
 }

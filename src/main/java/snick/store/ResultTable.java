@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.StringJoiner;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import snick.cut.Cut;
 import snick.cut.Flag;
@@ -48,6 +50,8 @@ final class ResultTable {
               .map(name -> String.format("iif(q.id IS NULL, c.%1$s, q.%1$s) AS %1$s", name))
               .collect(Collectors.joining(", "));
 
+  private static final List<Flag> ALL_FLAGS = List.of(Flag.values());
+
   private final Database database;
 
   ResultTable(Database database) {
@@ -78,9 +82,9 @@ final class ResultTable {
         .whole(cut.polarity())
         .whole(cut.onsetNanos())
         .whole(cut.breakNanos())
-        .real(cut.peak().stream().mapToDouble(Peak::observedMaxCounts).findFirst())
-        .real(cut.peak().stream().mapToDouble(Peak::estimateCounts).findFirst())
-        .real(cut.peak().stream().mapToDouble(Peak::standardUncertaintyCounts).findFirst())
+        .real(of(cut, Peak::observedMaxCounts))
+        .real(of(cut, Peak::estimateCounts))
+        .real(of(cut, Peak::standardUncertaintyCounts))
         .real(shape.loadingRateCountsPerSecond())
         .whole(shape.fallNanos())
         .whole(shape.dips())
@@ -89,6 +93,12 @@ final class ResultTable {
         .real(rest.zeroAfterCounts())
         .real(rest.noiseCounts())
         .text(words(cut.flags()));
+  }
+
+  private static OptionalDouble of(Cut cut, ToDoubleFunction<Peak> counts) {
+    return cut.peak().isPresent()
+        ? OptionalDouble.of(counts.applyAsDouble(cut.peak().get()))
+        : OptionalDouble.empty();
   }
 
   /** The latest of a cut's later results; empty if its first is current. */
@@ -158,7 +168,13 @@ final class ResultTable {
   }
 
   private static String words(Set<Flag> flags) {
-    return flags.stream().sorted().map(Flag::word).collect(Collectors.joining(" "));
+    StringJoiner words = new StringJoiner(" ");
+    for (Flag flag : ALL_FLAGS) {
+      if (flags.contains(flag)) {
+        words.add(flag.word());
+      }
+    }
+    return words.toString();
   }
 
   private static Set<Flag> flags(String words) {

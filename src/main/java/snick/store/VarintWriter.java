@@ -4,6 +4,9 @@ import java.util.Arrays;
 
 /** Collects bytes and LEB128 integers (DWARF 5, 7.6). */
 final class VarintWriter {
+  /** Of 64 bits. */
+  private static final int LONGEST_BYTES = 10;
+
   private byte[] bytes;
   private int length;
 
@@ -12,20 +15,25 @@ final class VarintWriter {
   }
 
   void octet(int value) {
-    if (length == bytes.length) {
-      bytes = Arrays.copyOf(bytes, 2 * bytes.length + 16);
-    }
+    makeRoom();
     bytes[length++] = (byte) value;
+  }
+
+  private void makeRoom() {
+    if (length + LONGEST_BYTES > bytes.length) {
+      bytes = Arrays.copyOf(bytes, 2 * bytes.length + LONGEST_BYTES);
+    }
   }
 
   /** {@code value} as 64 bits unsigned. */
   void unsigned(long value) {
+    makeRoom();
     long rest = value;
     while ((rest & ~0x7FL) != 0) {
-      octet((int) (rest & 0x7F) | 0x80);
+      bytes[length++] = (byte) (rest | 0x80);
       rest >>>= 7;
     }
-    octet((int) rest);
+    bytes[length++] = (byte) rest;
   }
 
   /** {@code value} zigzag-coded: small magnitudes of either sign become short. */
