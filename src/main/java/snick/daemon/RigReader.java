@@ -198,11 +198,14 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     return refusal;
   }
 
+  /** Said a little later: when this program ends, the serial library closes its ports by itself. */
   private void lost(LinkLostException e) throws InterruptedException {
-    around.faults().note("link lost", e.getMessage());
-    around.tell().accept(e.getMessage() + "; waiting for it to come back");
     publish(RigState.Link.LOST);
     TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
+    if (!stopping) {
+      around.faults().note("link lost", e.getMessage());
+      around.tell().accept(e.getMessage() + "; waiting for it to come back");
+    }
   }
 
   private void readAll(ByteSource source) throws IOException {
