@@ -17,9 +17,8 @@ final class BreakEstimator {
       Samples s, int onset, Fall fall, double after, double noise, BreakEstimate line) {
     double middle = 0.5 * (s.time[fall.top()] + s.time[fall.bottom()]);
     double near = Math.max(middle - FARTHEST, Math.min(middle + FARTHEST, line.breakTime()));
-    return ramp.estimate(s, onset, fall, after, noise, near, line)
-        .or(() -> brief(s, onset, fall, after, noise, line))
-        .orElse(line);
+    Optional<BreakEstimate> full = ramp.estimate(s, onset, fall, after, noise, near, line);
+    return full.isPresent() ? full.get() : brief(s, onset, fall, after, noise, line).orElse(line);
   }
 
   private static Optional<BreakEstimate> brief(

@@ -1,5 +1,6 @@
 package snick.cut;
 
+import java.util.Optional;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -143,7 +144,10 @@ public final class CutDetector implements SampleSink {
   }
 
   private void finish() {
-    analysis.of(event, period.periodNanos(), number + 1).ifPresent(this::deliver);
+    Optional<Cut> cut = analysis.of(event, period.periodNanos(), number + 1);
+    if (cut.isPresent()) {
+      deliver(cut.get());
+    }
     rest.moveTo(event.levelAfterCounts());
     ring.cutOffBefore(event.restSamplesAfter());
     event.close();

@@ -46,9 +46,13 @@ final class EventAnalysis {
   }
 
   private Optional<BreakEstimate> estimate(Outcome outcome, EventReading r) {
+    if (r.fall.isEmpty()) {
+      return Optional.empty();
+    }
+    Fall fall = r.fall.get();
     return switch (outcome) {
-      case SEVERED -> r.fall.map(f -> estimate(r, f, r.after));
-      case PARTED_IN_STEPS -> r.fall.map(f -> estimate(r, f.firstStep(), r.s.x[f.firstTo()]));
+      case SEVERED -> Optional.of(estimate(r, fall, r.after));
+      case PARTED_IN_STEPS -> Optional.of(estimate(r, fall.firstStep(), r.s.x[fall.firstTo()]));
       case RELEASED, OVERRANGE, TRUNCATED, DISTURBED -> Optional.empty();
     };
   }
@@ -121,15 +125,18 @@ final class EventAnalysis {
   private static Peak peak(EventReading r, Optional<BreakEstimate> estimate) {
     double most = r.observedMax();
     double zero = r.zero.uncertaintyCounts();
-    return estimate
-        .map(e -> new Peak(most, e.forceCounts(), Math.hypot(e.uncertaintyCounts(), zero)))
-        .orElse(new Peak(most, most, Math.hypot(r.noise, zero)));
+    if (estimate.isEmpty()) {
+      return new Peak(most, most, Math.hypot(r.noise, zero));
+    }
+    BreakEstimate e = estimate.get();
+    return new Peak(most, e.forceCounts(), Math.hypot(e.uncertaintyCounts(), zero));
   }
 
   private static Cut.Shape shape(EventReading r, Optional<BreakEstimate> estimate, int dips) {
     double perPeriod = r.slopeBeforeFall(estimate);
-    long fall = r.fall.map(f -> Math.round(f.periods() * r.periodNanos)).orElse(0L);
-    return new Cut.Shape(perPeriod / r.periodNanos * 1e9, fall, dips, r.peak - r.onset);
+    double fall = r.fall.isPresent() ? r.fall.get().periods() : 0;
+    return new Cut.Shape(
+        perPeriod / r.periodNanos * 1e9, Math.round(fall * r.periodNanos), dips, r.peak - r.onset);
   }
 
   private static Set<Flag> flags(
@@ -141,11 +148,11 @@ final class EventAnalysis {
     flag(flags, Flag.DIPS_BEFORE_PEAK, dips > 0);
     double moved = MOVED_NOISES * r.noise;
     flag(flags, Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > moved);
-    estimate.ifPresent(
-        e -> {
-          flag(flags, Flag.TOO_FAST_FOR_RATE, tooFast(r, e, r.observedMax()));
-          flag(flags, Flag.UNEVEN_LOADING, e.tremorNoises() > UNEVEN_NOISES);
-        });
+    if (estimate.isPresent()) {
+      BreakEstimate e = estimate.get();
+      flag(flags, Flag.TOO_FAST_FOR_RATE, tooFast(r, e, r.observedMax()));
+      flag(flags, Flag.UNEVEN_LOADING, e.tremorNoises() > UNEVEN_NOISES);
+    }
     return flags;
   }
 

@@ -69,7 +69,7 @@ final class EventReading {
 
   /** Whether the fall took no longer than this, periods; a spike in it does not count. */
   boolean fellWithin(double periods) {
-    return fall.map(Fall::periods).orElse(0.0) <= periods || calmFallPeriods() <= periods;
+    return fall.isEmpty() || fall.get().periods() <= periods || calmFallPeriods() <= periods;
   }
 
   private double calmFallPeriods() {
@@ -109,7 +109,7 @@ final class EventReading {
 
   /** How far the reading went below zero after the fall, spikes left out, counts. */
   double reboundCounts() {
-    int from = fall.map(Fall::bottom).orElse(s.size());
+    int from = fall.isPresent() ? fall.get().bottom() : s.size();
     double[] x = s.x;
     double lowest = 0;
     for (int i = Math.max(1, from); i + 1 < x.length; i++) {
@@ -146,7 +146,7 @@ final class EventReading {
 
   /** Whether the reading rose at once, like a knock; slow rates cannot tell. */
   boolean impulsive() {
-    int top = fall.map(Fall::top).orElse(peak);
+    int top = fall.isPresent() ? fall.get().top() : peak;
     return top - onset < 2 && !RunningMedian.isSlow(periodNanos);
   }
 }

@@ -75,12 +75,12 @@ final class RampEstimator {
     double last = s.time[fall.bottom()] + AFTER_BOTTOM;
     double ringing = s.ringing(near + Kernel.LONGEST_HALF, after, noise) / (noise * noise);
     RampWindow w = new RampWindow(s, reference, design.early(early), last, after, noise);
-    return estimate(s, new RampSearch(design, w, ringing), near)
-        .flatMap(
-            c ->
-                c.fit().misfit() > POOR_MISFIT
-                    ? Optional.of(vague(line, fall, height))
-                    : c.average());
+    Optional<Candidate> found = estimate(s, new RampSearch(design, w, ringing), near);
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean poor = found.get().fit().misfit() > POOR_MISFIT;
+    return poor ? Optional.of(vague(line, fall, height)) : found.get().average();
   }
 
   /** No filter of the family explains the fall: then the break lies somewhere in it. */
@@ -93,20 +93,19 @@ final class RampEstimator {
   }
 
   private Optional<Candidate> estimate(Samples s, RampSearch whole, double near) {
-    Optional<Candidate> candidate = whole.fit(near).map(fit -> new Candidate(whole, fit));
-    if (candidate.map(RampEstimator::mayHoldSpike).orElse(false)) {
-      Optional<Without> spike = withoutSpike(whole, near, candidate.get().fit());
+    Optional<RampSearch.Fit> fit = whole.fit(near);
+    if (fit.isEmpty()) {
+      return Optional.empty();
+    }
+    Candidate candidate = new Candidate(whole, fit.get());
+    if (candidate.mayHoldSpike()) {
+      Optional<Without> spike = withoutSpike(whole, near, fit.get());
       if (spike.isPresent()) {
         spike.get().leaveOut(s);
         return Optional.of(new Candidate(spike.get().search(), spike.get().fit()));
       }
     }
-    return candidate.map(c -> c.strained() ? shortened(c, near) : c);
-  }
-
-  /** No evidence is above zero, for the readings' own deviation is the noise at least. */
-  private static boolean mayHoldSpike(Candidate c) {
-    return c.fit().misfit() > SPIKE_MISFIT && c.fit().look().logEvidence() + SPIKE_EVIDENCE < 0;
+    return Optional.of(candidate.strained() ? shortened(candidate, near) : candidate);
   }
 
   /**
@@ -130,6 +129,11 @@ final class RampEstimator {
   private record Candidate(RampSearch search, RampSearch.Fit fit) {
     Optional<BreakEstimate> average() {
       return search.average(fit);
+    }
+
+    /** No evidence is above zero, for the readings' own deviation is the noise at least. */
+    boolean mayHoldSpike() {
+      return fit.misfit() > SPIKE_MISFIT && fit.look().logEvidence() + SPIKE_EVIDENCE < 0;
     }
 
     /** Whether the loading is so uneven that it may have slipped. */

@@ -157,18 +157,19 @@ final class RampSearch {
         add(mixture, look, u, widened);
       }
     }
-    return mixture.estimate(0, false).map(e -> doubted(e, look, widened));
+    Optional<BreakEstimate> average = mixture.estimate(0, false);
+    return average.isPresent()
+        ? Optional.of(doubted(average.get(), look, widened))
+        : Optional.empty();
   }
 
   private void add(Mixture mixture, Look look, int u, LateSpread widened) {
-    force(look, u, widened)
-        .ifPresent(
-            force ->
-                mixture.add(
-                    early.logEvidence(look.kernel(), u) + design.regression().logEvidence(),
-                    Unevenness.LADDER.get(u),
-                    force,
-                    early.slope(look.kernel(), u)));
+    Optional<CrossingWeight> force = force(look, u, widened);
+    if (force.isPresent()) {
+      double evidence = early.logEvidence(look.kernel(), u) + design.regression().logEvidence();
+      double slope = early.slope(look.kernel(), u);
+      mixture.add(evidence, Unevenness.LADDER.get(u), force.get(), slope);
+    }
   }
 
   private Optional<CrossingWeight> force(Look look, int u, LateSpread widened) {
@@ -188,16 +189,17 @@ final class RampSearch {
     double share =
         Math.min(
             1, (SHOWS_TREMOR_SECONDS - seconds) / (SHOWS_TREMOR_SECONDS - HIDES_TREMOR_SECONDS));
-    if (!(share > 0)) {
+    return share > 0 ? doubted(e, look, widened, share) : e;
+  }
+
+  private BreakEstimate doubted(BreakEstimate e, Look look, LateSpread widened, double share) {
+    Optional<CrossingWeight> usual =
+        force(look, Unevenness.usualAt(e.forceCounts() / w.noise), widened);
+    if (usual.isEmpty()) {
       return e;
     }
-    return force(look, Unevenness.usualAt(e.forceCounts() / w.noise), widened)
-        .map(
-            usual -> {
-              double off = usual.mean() - e.forceCounts() / w.noise;
-              double doubt = w.noise * Math.sqrt(share * (usual.variance() + off * off));
-              return e.withUncertainty(e.forceCounts(), Math.hypot(e.uncertaintyCounts(), doubt));
-            })
-        .orElse(e);
+    double off = usual.get().mean() - e.forceCounts() / w.noise;
+    double doubt = w.noise * Math.sqrt(share * (usual.get().variance() + off * off));
+    return e.withUncertainty(e.forceCounts(), Math.hypot(e.uncertaintyCounts(), doubt));
   }
 }

@@ -26,9 +26,8 @@ final class Samples {
   }
 
   static Samples of(SampleLog log, double zero, int polarity, double periodNanos, boolean gaps) {
-    Samples s =
-        (gaps ? Optional.<Samples>empty() : even(log, periodNanos))
-            .orElseGet(() -> stamped(log, periodNanos));
+    Optional<Samples> even = gaps ? Optional.empty() : even(log, periodNanos);
+    Samples s = even.isPresent() ? even.get() : stamped(log, periodNanos);
     for (int i = 0; i < s.size(); i++) {
       s.x[i] = polarity * (log.counts(i) - zero);
       s.usable[i] = !log.overrange(i);
