@@ -19,6 +19,9 @@ final class JsonText {
   private static final int LONGEST_NUMBER = 60;
   private static final int LONGEST_NAME = 200;
 
+  /** A name takes some 150 bytes of memory once it is read. */
+  private static final long MOST_TOKENS = 2_000_000;
+
   private static final JsonFactory FACTORY =
       JsonFactory.builder()
           .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
@@ -29,6 +32,7 @@ final class JsonText {
                   .maxStringLength(LONGEST_TEXT)
                   .maxNumberLength(LONGEST_NUMBER)
                   .maxNameLength(LONGEST_NAME)
+                  .maxTokenCount(MOST_TOKENS)
                   .build())
           .build();
 

@@ -6,7 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /**
@@ -24,9 +25,7 @@ public record SessionLog(
   public SessionLog {
     stages = List.copyOf(stages);
     setAside = List.copyOf(setAside);
-    for (int i = 0; i < stages.size(); i++) {
-      checkStage(stages, i);
-    }
+    check(stages);
   }
 
   /** A session in which nothing has been noted yet. */
@@ -48,7 +47,7 @@ public record SessionLog(
     return stages.stream()
         .filter(s -> s.isCalled(name))
         .findFirst()
-        .orElseThrow(() -> new NotAccepted(unknownStage(name)));
+        .orElseThrow(() -> unknownStage(name));
   }
 
   /** Begins the next stage. */
@@ -61,32 +60,11 @@ public record SessionLog(
 
   /** Takes in a step, an inspection or a cut placement, or a correction of one. */
   public SessionLog add(Entry<StageEntry> entry) {
-    StageEntry content = entry.content();
-    stage(content.stage());
-    if (content instanceof Withdrawn) {
-      requireWithdrawable(entry);
-    }
-    if (entry.corrects().isEmpty()) {
-      session.requireOpen("add to stage " + content.stage());
-    }
-    if (!(content instanceof Withdrawn)) {
-      entry.corrects().ifPresent(earlier -> requireSameKind(earlier, content));
-    }
-    session.closed().ifPresent(closed -> requireBefore(closed, content));
-    if (content.at().isBefore(session.opened())) {
-      throw new NotAccepted(
-          "entry at "
-              + content.at()
-              + " is before session "
-              + session.name()
-              + " opened: "
-              + session.opened());
-    }
-    SessionLog longer = new SessionLog(session, stages, entries.with(entry), setAside);
-    if (content instanceof CutPlacement placement) {
-      longer.requirePlacedOnce(placement.cut());
-    }
-    return longer;
+    SessionEntries taken = new SessionEntries(this);
+    taken.requireFitting(entry);
+    Ledger<StageEntry> longer = entries.with(entry);
+    taken.hold(entry);
+    return new SessionLog(session, stages, longer, setAside);
   }
 
   /** Sets a cut aside; it must be placed in this session. */
@@ -158,66 +136,29 @@ public record SessionLog(
     return entries.stream().filter(e -> stage.isCalled(e.stage())).toList();
   }
 
-  private static void checkStage(List<Stage> stages, int i) {
-    Stage stage = stages.get(i);
-    if (stage.order() != i + 1) {
-      throw new NotAccepted(
-          "stage " + stage.name() + " has order " + stage.order() + ", not " + (i + 1));
-    }
-    if (stages.subList(0, i).stream().anyMatch(s -> s.isCalled(stage.name()))) {
-      throw new NotAccepted(
-          "stage '" + stage.name() + "' is already in this session: choose another name");
-    }
-  }
-
-  private void requireWithdrawable(Entry<StageEntry> withdrawal) {
-    boolean placement =
-        entries.standing().stream()
-            .filter(e -> withdrawal.corrects().equals(OptionalLong.of(e.id())))
-            .anyMatch(e -> e.content() instanceof CutPlacement);
-    if (withdrawal.corrects().isEmpty() || placement) {
-      throw new NotAccepted(
-          placement
-              ? "a cut cannot be withdrawn: set it aside with a reason"
-              : "a withdrawal must name the entry that it withdraws");
+  private static void check(List<Stage> stages) {
+    Set<String> names = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+    for (int i = 0; i < stages.size(); i++) {
+      Stage stage = stages.get(i);
+      if (stage.order() != i + 1) {
+        throw new NotAccepted(
+            "stage " + stage.name() + " has order " + stage.order() + ", not " + (i + 1));
+      }
+      if (!names.add(stage.name())) {
+        throw new NotAccepted(
+            "stage '" + stage.name() + "' is already in this session: choose another name");
+      }
     }
   }
 
-  private void requireBefore(Instant closed, StageEntry content) {
-    if (content.at().isAfter(closed)) {
-      throw new NotAccepted(
-          "entry at "
-              + content.at()
-              + " is after session "
-              + session.name()
-              + " closed: "
-              + closed);
-    }
-  }
-
-  private void requireSameKind(long earlier, StageEntry content) {
-    boolean otherKind =
-        entries.all().stream()
-            .anyMatch(e -> e.id() == earlier && e.content().getClass() != content.getClass());
-    if (otherKind) {
-      throw new NotAccepted(
-          "entry " + earlier + " is of another kind: only its like can correct it");
-    }
-  }
-
-  private void requirePlacedOnce(long cut) {
-    if (placements().stream().filter(p -> p.cut() == cut).count() > 1) {
-      throw new NotAccepted(
-          "cut " + cut + " is already in session " + session.name() + ": correct that entry");
-    }
-  }
-
-  private String unknownStage(String name) {
+  NotAccepted unknownStage(String name) {
     String known = stages.stream().map(Stage::name).collect(Collectors.joining(", "));
-    return "stage '"
-        + Field.shown(name)
-        + "' is not in session "
-        + session.name()
-        + (stages.isEmpty() ? ": begin a stage first" : ": it has " + known);
+    String text =
+        "stage '"
+            + Field.shown(name)
+            + "' is not in session "
+            + session.name()
+            + (stages.isEmpty() ? ": begin a stage first" : ": it has " + known);
+    return new NotAccepted(text);
   }
 }

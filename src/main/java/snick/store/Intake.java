@@ -3,10 +3,12 @@ package snick.store;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
 import snick.cut.Cut;
 import snick.force.BudgetTerm;
 import snick.force.Calibration;
@@ -17,6 +19,7 @@ import snick.journal.FilamentLot;
 import snick.journal.Ledger;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
+import snick.journal.SessionEntries;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
@@ -274,18 +277,19 @@ public final class Intake {
    * @throws NotAccepted if entries and stages disagree, or a correction names what it may not
    */
   public void entries(Session session, List<Stage> stages, List<Noted> noted) {
-    SessionLog log = new SessionLog(open(session), stages, Ledger.empty(), List.of());
+    SessionEntries taken =
+        new SessionEntries(new SessionLog(open(session), stages, Ledger.empty(), List.of()));
     EntryTable entries = new EntryTable(database);
     List<Entry<StageEntry>> made = new ArrayList<>();
+    Set<Integer> corrected = new HashSet<>();
     for (Noted n : noted) {
       StageEntry content = n.version().content();
       Instant at = recorded(n.version());
       Entry<StageEntry> entry =
           n.corrects().isEmpty()
               ? entries.add(at, content)
-              : entries.correct(earlier(made, n), at, n.version().why(), content);
-      log = log.add(entry);
-      stageEntries.add(session.name(), log.stage(content.stage()), entry);
+              : entries.correct(earlier(made, n, corrected), at, n.version().why(), content);
+      stageEntries.add(session.name(), taken.take(entry), entry);
       made.add(entry);
     }
   }
@@ -303,18 +307,16 @@ public final class Intake {
         Optional.empty());
   }
 
-  private static Entry<StageEntry> earlier(List<Entry<StageEntry>> made, Noted noted) {
+  private static Entry<StageEntry> earlier(
+      List<Entry<StageEntry>> made, Noted noted, Set<Integer> corrected) {
     int place = noted.corrects().getAsInt();
     if (!(place >= 1 && place <= made.size())) {
       throw new NotAccepted("an entry corrects entry " + place + ", which is not before it");
     }
-    Entry<StageEntry> earlier = made.get(place - 1);
-    boolean corrected =
-        made.stream().anyMatch(e -> e.corrects().equals(OptionalLong.of(earlier.id())));
-    if (corrected) {
+    if (!corrected.add(place)) {
       throw new NotAccepted("entry " + place + " is corrected twice");
     }
-    return earlier;
+    return made.get(place - 1);
   }
 
   /**

@@ -207,6 +207,8 @@ class HostilePackageTest {
   void deepAndHugeJsonIsRefused() throws IOException {
     text("rig.json", t -> "[".repeat(5_000) + "]".repeat(5_000));
     refused(folder, "rig.json", "nesting depth");
+    text("rig.json", t -> "[" + "[],".repeat(1_000_000) + "[]]");
+    refused(folder, "rig.json", "Token count");
   }
 
   @Test
