@@ -147,11 +147,7 @@ public final class CalibrationText {
     table.row(cells);
   }
 
-  /**
-   * Degrees of freedom as a whole number, or {
-   *
-   * @throws code infinite}.
-   */
+  /** Degrees of freedom as a whole number, or {@code infinite}. */
   public static String freedom(double degreesOfFreedom) {
     return Double.isInfinite(degreesOfFreedom) ? "infinite" : Numbers.fixed(degreesOfFreedom, 0);
   }

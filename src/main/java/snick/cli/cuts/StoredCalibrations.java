@@ -16,11 +16,7 @@ public final class StoredCalibrations implements CalibrationShelf {
   private final Path dataDirectory;
   private final CalibrationChoice typedIn;
 
-  /**
-   * What was {
-   *
-   * @throws code typedIn} goes before what is stored in {@code dataDirectory}.
-   */
+  /** What was {@code typedIn} goes before what is stored in {@code dataDirectory}. */
   public StoredCalibrations(Path dataDirectory, CalibrationChoice typedIn) {
     this.dataDirectory = dataDirectory;
     this.typedIn = typedIn;

@@ -16,9 +16,9 @@ public final class StageChoice {
   private Optional<String> name;
 
   /**
-   * The stage that is meant in {
+   * The stage that is meant in {@code log}.
    *
-   * @throws code log}.@NotAccepted if there is no such stage, or none yet
+   * @throws NotAccepted if there is no such stage, or none yet
    */
   public Stage in(SessionLog log, Optional<? extends StageEntry> corrected) {
     return name.or(() -> corrected.map(StageEntry::stage))

@@ -23,11 +23,7 @@ public final class Figures {
     return gramForce.isPresent() ? number(gramForce.getAsDouble()) : "-";
   }
 
-  /**
-   * Gram-force as {
-   *
-   * @throws link #number}, with its unit.
-   */
+  /** Gram-force as {@link #number}, with its unit. */
   public static String gf(double gramForce) {
     return number(gramForce) + " gf";
   }
@@ -47,11 +43,7 @@ public final class Figures {
     return gramForce.map(Figures::range).orElse("-");
   }
 
-  /**
-   * A probability from 0 to 1 as {
-   *
-   * @throws code p = 0.0123}, four decimals.
-   */
+  /** A probability from 0 to 1 as {@code p = 0.0123}, four decimals. */
   public static String p(double probability) {
     return probability < SMALLEST_P_SHOWN
         ? "p < 0.0001"

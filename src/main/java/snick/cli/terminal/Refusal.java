@@ -34,11 +34,7 @@ public final class Refusal extends RuntimeException {
     return new Refusal(ExitCode.FAILED, message, cause);
   }
 
-  /**
-   * Exit status of the command, see {
-   *
-   * @throws link ExitCode}.
-   */
+  /** Exit status of the command, see {@link ExitCode}. */
   public int exitCode() {
     return exitCode;
   }
