@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import snick.port.LinkLostException;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -77,6 +78,9 @@ final class RigFinder {
         asked.inVain(path, System.nanoTime());
       }
       return wantedOne;
+    } catch (LinkLostException e) {
+      asked.inVain(path, System.nanoTime());
+      return false;
     } catch (PortException e) {
       return false;
     }

@@ -83,7 +83,20 @@ final class Orphans {
         .whole(cut)
         .whole(cuts.trace(cut).size())
         .change();
-    lost.add("cut " + cut + ": its recording and time are lost, its trace is kept");
+    if (resultsLieApart()) {
+      lost.add("cut " + cut + ": its recording and time are lost, its trace is kept");
+    } else {
+      removeForcesOfFirst(cut);
+      lost.add(
+          "cut "
+              + cut
+              + ": its recording, time and first result are lost, its trace is kept; derive it again");
+    }
+  }
+
+  /** They say nothing of the result that is put in the place of the one they were derived from. */
+  private void removeForcesOfFirst(long cut) {
+    database.query("DELETE FROM cut_force WHERE cut = ? AND result IS NULL").whole(cut).change();
   }
 
   private void adoptCuts(long recording) {

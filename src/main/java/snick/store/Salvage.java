@@ -3,10 +3,13 @@ package snick.store;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
+import snick.store.StoreException.Trouble;
 
 /**
  * Copies every readable row of a damaged store into a new one: by ranges of row ids, halved where a
@@ -14,6 +17,10 @@ import java.util.OptionalLong;
  */
 final class Salvage {
   private static final String DAMAGED = "damaged";
+
+  /** What hinders writing the new store, however sound the damaged one's pages are. */
+  private static final Set<Trouble> NOT_THE_PAGES =
+      EnumSet.of(Trouble.FULL, Trouble.NOT_WRITTEN, Trouble.READ_ONLY);
 
   /** A row id beyond the last: how much farther than the largest readable one it may lie. */
   private static final int MARGIN = 4;
@@ -35,7 +42,7 @@ final class Salvage {
     try {
       version = version(damaged);
     } catch (StoreException e) {
-      if (e.trouble() != StoreException.Trouble.DAMAGED) {
+      if (e.trouble() != Trouble.DAMAGED) {
         throw e;
       }
       return withNewHead(damaged, fresh, e);
@@ -120,6 +127,7 @@ final class Salvage {
           .query("INSERT INTO main." + table + " SELECT * FROM " + DAMAGED + "." + table)
           .change();
     } catch (StoreException e) {
+      requireTarget(e);
       lost.add("table " + table + ": " + e.getMessage());
       return 0;
     }
@@ -145,15 +153,19 @@ final class Salvage {
   }
 
   private long halve(String table, long first, long last, StoreException why) {
-    if (why.trouble() == StoreException.Trouble.FULL) {
-      throw why;
-    }
+    requireTarget(why);
     if (first == last) {
       note(table, first);
       return 0;
     }
     long middle = first + (last - first) / 2;
     return copy(table, first, middle) + copy(table, middle + 1, last);
+  }
+
+  private static void requireTarget(StoreException why) {
+    if (NOT_THE_PAGES.contains(why.trouble())) {
+      throw why;
+    }
   }
 
   private void note(String table, long row) {

@@ -18,11 +18,15 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Outcome;
 import snick.cut.Trace;
 import snick.force.Calibration;
+import snick.force.DerivedForce;
 import snick.journal.Blade;
+import snick.quantity.MeasuredForce;
 
 class SalvageTest {
   private static final int CUTS = 60;
   private static final int PAGE_BYTES = 4096;
+  private static final Calibration CALIBRATION =
+      Calibration.countsPerGramForce(437.25, Examples.NOON);
 
   @TempDir Path temporary;
   private Path damaged;
@@ -34,7 +38,7 @@ class SalvageTest {
     damaged = temporary.resolve("damaged");
     fresh = temporary.resolve("fresh");
     try (Store store = Store.open(damaged, Clock.systemUTC())) {
-      store.add(Calibration.countsPerGramForce(437.25, Examples.NOON), Optional.empty());
+      store.add(CALIBRATION, Optional.empty());
       store.journal().add(Blade.labelled("paring knife"));
       long recording = store.startRecording(Examples.recording());
       for (int number = 1; number <= CUTS; number++) {
@@ -104,6 +108,27 @@ class SalvageTest {
     assertThat(report.lost()).isNotEmpty();
     assertThat(salvaged()).isEqualTo(traces);
     assertSaysNothing(resultIn(fresh));
+  }
+
+  /** A force of a result that is lost says nothing of the one put in its place. */
+  @Test
+  void lostCutsTakeTheForcesOfTheirResultsAlong() throws IOException {
+    MeasuredForce force = MeasuredForce.ofNewtons(1, 0.1);
+    CutForce first =
+        new CutForce(new DerivedForce.Inside(CALIBRATION.id(), force, 12), force.value());
+    try (Store store = Store.open(damaged, Clock.systemUTC())) {
+      store.addResults(
+          traces.keySet().stream()
+              .map(id -> new NewResult(id, Optional.empty(), Optional.of(first)))
+              .toList());
+    }
+    zero(rootPage("cut"));
+    Store.salvage(damaged, fresh);
+    assertThat(salvaged()).isEqualTo(traces);
+    try (StoreReader reader = StoreReader.open(fresh)) {
+      assertThat(reader.latest(CutSelection.all(), CUTS))
+          .allSatisfy(cut -> assertThat(cut.force()).isEmpty());
+    }
   }
 
   @Test
