@@ -96,7 +96,7 @@ public record BurrEvidence(Judge judge) {
         "the last step changed the force by "
             + Wording.signedGf(c.differenceGf())
             + ", verdict "
-            + c.verdict().word(),
+            + c.verdict().word().replace('_', ' '),
         "a last step that still lowered the force leaves room for more; an equivalent one does not",
         "a further step that changes nothing");
   }

@@ -36,6 +36,13 @@ class HelpTest {
     assertThat(String.join(" ", command.usageMessage().description())).matches("[A-Z].*");
   }
 
+  /** A list of commands shows of each description its first line alone. */
+  @ParameterizedTest
+  @MethodSource("commands")
+  void theFirstLineOfADescriptionIsAWholeSentence(CommandSpec command) {
+    assertThat(command.usageMessage().description()[0]).endsWith(".");
+  }
+
   @ParameterizedTest
   @MethodSource("commands")
   void everyOptionAndArgumentIsDescribed(CommandSpec command) {

@@ -82,7 +82,10 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private RecordedSource open() {
     PortAddress address = PortAddress.parse(file);
     if (address.live()) {
-      throw Refusal.badInput("no file " + file + "; to record from a rig: snick run " + file);
+      throw Refusal.badInput(
+          Files.isDirectory(Path.of(file))
+              ? file + " is a directory; name a recording in it"
+              : "no file " + file + "; to record from a rig: snick run PORT");
     }
     try {
       return (RecordedSource) new Ports(115_200).open(address);

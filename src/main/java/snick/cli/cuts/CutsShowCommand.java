@@ -14,6 +14,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.cli.journal.JournalText;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
@@ -66,7 +67,9 @@ final class CutsShowCommand implements Callable<Integer> {
         JsonLine.print(out(), object);
       } else {
         print(cut, store.forces(id), store.originOfCut(id));
-        CutBudget.of(cut, store).ifPresent(this::printBudget);
+        CutBudget.of(cut, store)
+            .filter(budget -> budget.standardNewtons() > 0)
+            .ifPresent(this::printBudget);
       }
     }
     return ExitCode.OK;
@@ -74,13 +77,13 @@ final class CutsShowCommand implements Callable<Integer> {
 
   private void print(StoredCut stored, List<StoredForce> forces, Optional<Origin.Taken> origin) {
     Cut cut = stored.cut();
-    out().println("Cut " + id + ", " + stored.summary().occurredAt());
+    out().println("Cut " + id + ", " + JournalText.time(stored.summary().occurredAt()));
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
     line("loading rate", Numbers.fixed(cut.shape().loadingRateCountsPerSecond(), 0) + " counts/s");
     line("fall", Numbers.fixed(cut.shape().fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
-    line("ramp", cut.shape().rampSamples() + " samples, " + cut.shape().dips() + " dips");
+    line("ramp", cut.shape().rampSamples() + " samples, " + dips(cut.shape().dips()));
     line("zero", zero(cut));
     line("noise", Numbers.fixed(cut.rest().noiseCounts(), 1) + " counts");
     stored.summary().setAside().ifPresent(why -> line("set aside", why));
@@ -89,6 +92,14 @@ final class CutsShowCommand implements Callable<Integer> {
       line("flags", EventLine.words(cut.flags()));
     }
     out().println();
+    printTrace(cut);
+  }
+
+  private void printTrace(Cut cut) {
+    if (cut.trace().size() == 0) {
+      out().println("  no trace: typed in, or salvaged without");
+      return;
+    }
     out().println("  " + Sparkline.of(cut.trace(), cut.polarity(), TRACE_COLUMNS));
     out().println("  " + span(cut));
   }
@@ -144,6 +155,10 @@ final class CutsShowCommand implements Callable<Integer> {
                         + EventLine.source(force.force().estimate())));
   }
 
+  private static String dips(int dips) {
+    return dips + (dips == 1 ? " dip" : " dips");
+  }
+
   private static String zero(Cut cut) {
     return Numbers.fixed(cut.rest().zeroBeforeCounts(), 0)
         + " counts before, "
@@ -153,8 +168,7 @@ final class CutsShowCommand implements Callable<Integer> {
 
   private static String span(Cut cut) {
     int size = cut.trace().size();
-    double seconds =
-        size == 0 ? 0 : (cut.trace().deviceNanos(size - 1) - cut.trace().deviceNanos(0)) / 1e9;
+    double seconds = (cut.trace().deviceNanos(size - 1) - cut.trace().deviceNanos(0)) / 1e9;
     return size + " samples, " + Numbers.fixed(seconds, 2) + " s";
   }
 

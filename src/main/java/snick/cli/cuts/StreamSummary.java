@@ -41,21 +41,53 @@ final class StreamSummary {
 
   private static List<String> troubles(StreamFacts facts, Tally tally) {
     List<String> lines = new ArrayList<>();
-    add(lines, facts.lostSamples(), "samples lost, in " + facts.lossEvents() + " places");
-    add(lines, facts.restarts(), "restarts of the device");
-    add(lines, facts.overrange(), "samples at the end of the converter's range");
-    add(lines, facts.clockWraps(), "wraps of the device's clock, followed");
-    add(lines, facts.timelessSamples(), "samples without time: placed by the nominal rate");
-    add(lines, tally.badChecks(), "frames or lines with a wrong checksum, left out");
-    add(lines, tally.malformed(), "frames or lines of a wrong form, left out");
-    add(lines, tally.unknownTypes(), "frames of a type unknown here, skipped");
-    add(lines, tally.tooLong(), "frames or lines too long, left out");
+    add(lines, facts.lostSamples(), "sample lost" + places(facts), "samples lost" + places(facts));
+    add(lines, facts.restarts(), "restart of the device", "restarts of the device");
+    add(
+        lines,
+        facts.overrange(),
+        "sample at the end of the converter's range",
+        "samples at the end of the converter's range");
+    add(
+        lines,
+        facts.clockWraps(),
+        "wrap of the device's clock, followed",
+        "wraps of the device's clock, followed");
+    add(
+        lines,
+        facts.timelessSamples(),
+        "sample without time: placed by the nominal rate",
+        "samples without time: placed by the nominal rate");
+    add(
+        lines,
+        tally.badChecks(),
+        "frame or line with a wrong checksum, left out",
+        "frames or lines with a wrong checksum, left out");
+    add(
+        lines,
+        tally.malformed(),
+        "frame or line of a wrong form, left out",
+        "frames or lines of a wrong form, left out");
+    add(
+        lines,
+        tally.unknownTypes(),
+        "frame of a type unknown here, skipped",
+        "frames of a type unknown here, skipped");
+    add(
+        lines,
+        tally.tooLong(),
+        "frame or line too long, left out",
+        "frames or lines too long, left out");
     return lines;
   }
 
-  private static void add(List<String> lines, long count, String what) {
+  private static String places(StreamFacts facts) {
+    return ", in " + facts.lossEvents() + (facts.lossEvents() == 1 ? " place" : " places");
+  }
+
+  private static void add(List<String> lines, long count, String one, String many) {
     if (count > 0) {
-      lines.add(count + " " + what);
+      lines.add(count + " " + (count == 1 ? one : many));
     }
   }
 }

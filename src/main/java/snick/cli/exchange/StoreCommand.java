@@ -47,8 +47,8 @@ public final class StoreCommand implements Runnable {
       name = "check",
       mixinStandardHelpOptions = true,
       description = {
-        "Check SQLite's structure, references and the checksum of every trace; then derive every cut",
-        "again from its trace and compare that with what is stored. Nothing is changed."
+        "Check SQLite's structure, references and the checksum of every trace; then derive every cut "
+            + "again from its trace and compare that with what is stored. Nothing is changed."
       },
       footerHeading = "%nExamples:%n",
       footer = "  snick store check")

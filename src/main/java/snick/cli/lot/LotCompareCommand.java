@@ -24,8 +24,8 @@ import snick.verdict.Comparison;
     name = "compare",
     mixinStandardHelpOptions = true,
     description = {
-      "Compare a new lot with the old one on a reference edge that was not touched in between:",
-      "all cuts that count of its sessions with either lot."
+      "Compare a new lot with the old one on a reference edge that was not touched in between: "
+          + "all cuts that count of its sessions with either lot."
     },
     footerHeading = "%nExample (invented):%n",
     footer = "  snick lot compare spool-a spool-b --blade reference --margin 5")

@@ -27,8 +27,8 @@ import snick.verdict.ReferenceChart;
     name = "chart",
     mixinStandardHelpOptions = true,
     description = {
-      "Draw a control chart: checks of a rig with known mass, or with --blade cuts of a reference",
-      "edge after its baseline."
+      "Draw a control chart: checks of a rig with known mass, or with --blade cuts of a reference "
+          + "edge after its baseline."
     },
     footerHeading = "%nExamples:%n",
     footer = {

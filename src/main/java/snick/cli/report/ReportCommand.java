@@ -29,8 +29,8 @@ import snick.store.StoreReader;
     name = "report",
     mixinStandardHelpOptions = true,
     description = {
-      "Report a session from as found to finished: one HTML page that needs nothing from",
-      "elsewhere and prints on A4 and Letter, or Markdown for a forum post."
+      "Report a session from as found to finished: one HTML page that needs nothing from "
+          + "elsewhere and prints on A4 and Letter, or Markdown for a forum post."
     },
     footerHeading = "%nExamples:%n",
     footer = {

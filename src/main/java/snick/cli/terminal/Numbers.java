@@ -1,5 +1,7 @@
 package snick.cli.terminal;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
@@ -7,6 +9,7 @@ import snick.quantity.MeasuredForce;
 /** Numbers as people and programs read them; always a decimal point. */
 public final class Numbers {
   private static final double JSON_STEPS_PER_UNIT = 1e6;
+  private static final MathContext SIX_DIGITS = new MathContext(6);
 
   private Numbers() {}
 
@@ -22,11 +25,19 @@ public final class Numbers {
 
   /**
    * Value and expanded uncertainty, the last digit shown being the second significant one of the
-   * uncertainty: {@code 131.4 ± 1.2}.
+   * uncertainty: {@code 131.4 ± 1.2}. Without uncertainty, as of what was typed in, the value
+   * alone, six significant digits.
    */
   public static String plusMinus(double value, double expandedUncertainty) {
+    if (expandedUncertainty == 0) {
+      return significant(value);
+    }
     int decimals = decimalsFor(expandedUncertainty);
     return fixed(value, decimals) + " ± " + fixed(expandedUncertainty, decimals);
+  }
+
+  private static String significant(double value) {
+    return new BigDecimal(value, SIX_DIGITS).stripTrailingZeros().toPlainString();
   }
 
   private static int decimalsFor(double uncertainty) {

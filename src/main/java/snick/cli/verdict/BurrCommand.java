@@ -36,8 +36,8 @@ import snick.verdict.StageEvidence;
     name = "burr",
     mixinStandardHelpOptions = true,
     description = {
-      "Lay open the evidence for a residual burr in a stage: likely, possible or not indicated,",
-      "with reasons and the next cheapest check. Common practice, no source."
+      "Lay open the evidence for a residual burr in a stage: likely, possible or not indicated, "
+          + "with reasons and the next cheapest check. Common practice, no source."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  snick burr", "  snick burr deburred --session evening", "  snick burr --json"})

@@ -34,8 +34,8 @@ import snick.verdict.ReferenceChart;
     name = "chart",
     mixinStandardHelpOptions = true,
     description = {
-      "Control chart of a reference edge with one filament lot: its first cuts set the limits,",
-      "later ones are held against them. Exit status 3 if one stands outside."
+      "Control chart of a reference edge with one filament lot: its first cuts set the limits, "
+          + "later ones are held against them. Exit status 3 if one stands outside."
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {

@@ -30,8 +30,8 @@ import snick.verdict.StageEvidence;
     mixinStandardHelpOptions = true,
     description = {
       "Compare two stages of a session, or two groups of typed values.",
-      "Verdict: lower, higher, no difference shown, or equivalent within --margin;",
-      "the difference is second minus first."
+      "Verdict: lower, higher, no difference shown, or equivalent within --margin; "
+          + "the difference is second minus first."
     },
     footerHeading = "%nExamples (figures invented):%n",
     footer = {

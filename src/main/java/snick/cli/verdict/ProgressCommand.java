@@ -29,9 +29,9 @@ import snick.verdict.StageEvidence;
     name = "progress",
     mixinStandardHelpOptions = true,
     description = {
-      "Show all stages of a session: which step changed the force, with the p-values adjusted for",
-      "the number of steps (Holm), and whether a plateau is reached within --margin or within what",
-      "the rig can show."
+      "Show all stages of a session: which step changed the force, with the p-values adjusted for "
+          + "the number of steps (Holm), and whether a plateau is reached within --margin or within what "
+          + "the rig can show."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -32,8 +32,8 @@ import snick.verdict.NotComparable;
     name = "crossed",
     mixinStandardHelpOptions = true,
     description = {
-      "Crossed study: every operator cuts every edge equally often; splits the scatter into rig,",
-      "operator and edge. Sessions with blade and operator, or --csv with part,operator,value (gf)."
+      "Crossed study: every operator cuts every edge equally often; splits the scatter into rig, "
+          + "operator and edge. Sessions with blade and operator, or --csv with part,operator,value (gf)."
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {

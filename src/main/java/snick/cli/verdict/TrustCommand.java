@@ -28,8 +28,8 @@ import snick.verdict.StageEvidence;
     name = "trust",
     mixinStandardHelpOptions = true,
     description = {
-      "Over all sessions: how often each way of looking said 'none' where deburring then lowered",
-      "the force beyond scatter, so that a burr had been hidden; exact binomial intervals."
+      "Over all sessions: how often each way of looking said 'none' where deburring then lowered "
+          + "the force beyond scatter, so that a burr had been hidden; exact binomial intervals."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  snick trust", "  snick trust --json"})

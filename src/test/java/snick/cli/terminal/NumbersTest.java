@@ -16,7 +16,9 @@ class NumbersTest {
     assertThat(Numbers.plusMinus(131.4321, 1.234)).isEqualTo("131.4 ± 1.2");
     assertThat(Numbers.plusMinus(131.4321, 0.0456)).isEqualTo("131.432 ± 0.046");
     assertThat(Numbers.plusMinus(131.4321, 23.4)).isEqualTo("131 ± 23");
-    assertThat(Numbers.plusMinus(131.4321, 0)).isEqualTo("131.4 ± 0.0");
+    assertThat(Numbers.plusMinus(131.4321, 0)).isEqualTo("131.432");
+    assertThat(Numbers.plusMinus(212000, 0)).isEqualTo("212000");
+    assertThat(Numbers.plusMinus(0, 0)).isEqualTo("0");
   }
 
   @Test
