@@ -65,10 +65,27 @@ final class Orphans {
     database
         .query("SELECT t.cut FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
         .list(row -> row.whole("cut"))
-        .forEach(cut -> adoptTrace(cuts, cut, recording));
+        .forEach(cut -> adoptTrace(cut, samples(cuts, cut), recording));
   }
 
-  private void adoptTrace(CutTable cuts, long cut, long recording) {
+  /** How many samples a trace holds; empty if it cannot be read. */
+  private static OptionalInt samples(CutTable cuts, long cut) {
+    try {
+      return OptionalInt.of(cuts.trace(cut).size());
+    } catch (StoreException e) {
+      if (e.trouble() != StoreException.Trouble.DAMAGED) {
+        throw e;
+      }
+      return OptionalInt.empty();
+    }
+  }
+
+  private void adoptTrace(long cut, OptionalInt samples, long recording) {
+    if (samples.isEmpty()) {
+      database.query("DELETE FROM cut_trace WHERE cut = ?").whole(cut).change();
+      lost.add("cut " + cut + ": it is lost, and its trace is damaged");
+      return;
+    }
     database
         .query(
             resultsLieApart()
@@ -81,7 +98,7 @@ final class Orphans {
         .whole(cut)
         .whole(recording)
         .whole(cut)
-        .whole(cuts.trace(cut).size())
+        .whole(samples.getAsInt())
         .change();
     if (resultsLieApart()) {
       lost.add("cut " + cut + ": its recording and time are lost, its trace is kept");

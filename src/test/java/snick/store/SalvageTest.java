@@ -110,6 +110,24 @@ class SalvageTest {
     assertSaysNothing(resultIn(fresh));
   }
 
+  @Test
+  void aLostCutWhoseTraceIsDamagedCostsNoOther() throws IOException {
+    long damagedTrace = 7;
+    try (Database database = Database.writer(file())) {
+      database.write(
+          () ->
+              database
+                  .query("UPDATE cut_trace SET crc32c = crc32c + 1 WHERE cut = ?")
+                  .whole(damagedTrace)
+                  .change());
+    }
+    zero(rootPage("cut"));
+    SalvageReport report = Store.salvage(damaged, fresh);
+    assertThat(report.lost()).anyMatch(line -> line.startsWith("cut 7: it is lost, and its trace"));
+    traces.remove(damagedTrace);
+    assertThat(salvaged()).isEqualTo(traces);
+  }
+
   /** A force of a result that is lost says nothing of the one put in its place. */
   @Test
   void lostCutsTakeTheForcesOfTheirResultsAlong() throws IOException {
