@@ -55,7 +55,7 @@ final class ReadOnlyDisk implements AutoCloseable {
         assertThat(refused.over()).as(command).isIn(1, 5);
         assertThat(refused.lines().toString())
             .contains("make the file and its directory writable")
-            .doesNotContain("recording to");
+            .doesNotContain("the store is");
       }
     }
     try (Running list = Running.snick(folder, "cuts", "list", "--json", "--data", "" + data)) {

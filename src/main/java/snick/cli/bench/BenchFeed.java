@@ -7,6 +7,7 @@ import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.force.RigSetting;
@@ -107,7 +108,7 @@ public final class BenchFeed implements AutoCloseable {
     } catch (LinkLostException e) {
       throw Refusal.unavailable(e.getMessage() + "; plug it in and run the command again");
     } catch (IOException e) {
-      throw Refusal.failed(name + " cannot be read: " + e.getMessage(), e);
+      throw Refusal.failed(name + " cannot be read: " + FileReason.of(e), e);
     }
   }
 

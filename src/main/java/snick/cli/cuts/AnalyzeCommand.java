@@ -18,6 +18,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
@@ -92,7 +93,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     } catch (PortException e) {
       throw Refusal.badInput(e.getMessage());
     } catch (IOException e) {
-      throw Refusal.badInput(file + " cannot be read: " + e.getMessage());
+      throw Refusal.badInput(file + " cannot be read: " + FileReason.of(e));
     }
   }
 

@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.exchange.LogImport;
 import snick.exchange.PackageImport;
@@ -93,7 +94,8 @@ public final class ImportCommand implements Callable<Integer> {
     } catch (NoSuchFileException e) {
       throw Refusal.badInput("no file " + file);
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be read: " + e.getMessage() + "; nothing was stored", e);
+      throw Refusal.failed(
+          file + " cannot be read: " + FileReason.of(e) + "; nothing was stored", e);
     } catch (StoreException e) {
       throw Refusal.failed("nothing was stored: " + e.getMessage(), e);
     }

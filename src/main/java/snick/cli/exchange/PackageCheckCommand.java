@@ -9,6 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.exchange.PackageCheck;
 import snick.exchange.PackageReport;
@@ -40,7 +41,7 @@ final class PackageCheckCommand implements Callable<Integer> {
     } catch (NoSuchFileException e) {
       throw Refusal.badInput("no file " + file);
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be read: " + e.getMessage(), e);
+      throw Refusal.failed(file + " cannot be read: " + FileReason.of(e), e);
     } catch (Watch.Stopped e) {
       throw Refusal.failed("check " + e.getMessage(), e);
     } finally {

@@ -42,8 +42,13 @@ final class DemoStage {
         trueGramForce,
         cut.force()
             .measured()
-            .map(f -> String.format(Locale.ROOT, "(%+.1f)", f.value().gramForce() - trueGramForce))
+            .map(f -> "(" + signed(f.value().gramForce() - trueGramForce) + ")")
             .orElse(""));
+  }
+
+  /** With its sign and one digit; what rounds to zero is no less than zero. */
+  private static String signed(double gramForce) {
+    return String.format(Locale.ROOT, "%+.1f", Math.rint(10 * gramForce) / 10 + 0.0);
   }
 
   /** All stages side by side, each with its change against the first. */

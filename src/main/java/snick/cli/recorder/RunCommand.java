@@ -163,7 +163,7 @@ public final class RunCommand implements Callable<Integer> {
   }
 
   private void greet(Recorder recorder) {
-    tell("recording to " + data.path() + "; stop with Ctrl-C");
+    tell("the store is " + data.path() + "; stop with Ctrl-C");
     recorder.pageAddress().ifPresent(address -> tell("the page is " + address));
   }
 
