@@ -56,6 +56,12 @@ function line(state) {
     .join(' · ');
 }
 
+/** A fault in words, its kind but once. */
+function told(fault) {
+  const named = fault.text.startsWith(fault.kind) ? fault.text : `${fault.kind}: ${fault.text}`;
+  return fault.count === 1 ? named : `${named} (${fault.count} times)`;
+}
+
 export function show(state) {
   const good = state.recording && state.storing;
   const text = byId('rig-line');
@@ -64,5 +70,5 @@ export function show(state) {
   fill(byId('rig-facts'), state.rigs.map(facts), () => state.rigs.flatMap((rig) =>
     facts(rig).flatMap(([name, value]) => [element('dt', {}, name), element('dd', {}, value)])));
   fill(byId('faults'), state.faults, () => state.faults.map((fault) =>
-    element('li', { class: 'warn' }, `${fault.kind}, ${fault.count} times: ${fault.text}`)));
+    element('li', { class: 'warn' }, told(fault))));
 }
