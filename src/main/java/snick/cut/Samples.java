@@ -49,13 +49,13 @@ final class Samples {
     if (n < 8) {
       return Optional.empty();
     }
-    double period = meanPeriodNanos(log);
-    double first = meanNanos(log) - period * 0.5 * (n - 1);
-    double worst = farthestNanos(log, first, period);
-    if (!(worst < MOST_JITTER_PERIODS * periodNanos && period > 0)) {
+    double stepNanos = meanPeriodNanos(log);
+    double firstNanos = meanNanos(log) - stepNanos * 0.5 * (n - 1);
+    double worstNanos = farthestNanos(log, firstNanos, stepNanos);
+    if (!(worstNanos < MOST_JITTER_PERIODS * periodNanos && stepNanos > 0)) {
       return Optional.empty();
     }
-    Samples s = new Samples(n, period, log.nanos(0) + Math.round(first));
+    Samples s = new Samples(n, stepNanos, log.nanos(0) + Math.round(firstNanos));
     for (int i = 0; i < n; i++) {
       s.time[i] = i;
     }
@@ -83,13 +83,13 @@ final class Samples {
   }
 
   /** How far the farthest time stamp lies from a line. */
-  private static double farthestNanos(SampleLog log, double first, double period) {
-    double farthest = 0;
+  private static double farthestNanos(SampleLog log, double firstNanos, double stepNanos) {
+    double farthestNanos = 0;
     for (int i = 0; i < log.size(); i++) {
-      double off = Math.abs(log.nanos(i) - log.nanos(0) - first - period * i);
-      farthest = off > farthest ? off : farthest;
+      double offNanos = Math.abs(log.nanos(i) - log.nanos(0) - firstNanos - stepNanos * i);
+      farthestNanos = offNanos > farthestNanos ? offNanos : farthestNanos;
     }
-    return farthest;
+    return farthestNanos;
   }
 
   /** Readings that a spike lasts at most: slow rates cannot tell two from a brief loading. */
