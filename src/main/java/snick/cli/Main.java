@@ -2,7 +2,10 @@ package snick.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Objects;
 import picocli.CommandLine;
+import snick.cli.option.NamedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
@@ -33,6 +36,7 @@ public final class Main {
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
+    line.setParameterExceptionHandler(Main::explain);
     int status = line.execute(args);
     if (helped(line.getParseResult())) {
       OwnName.explained().ifPresent(out::println);
@@ -50,25 +54,59 @@ public final class Main {
   private static int explain(Exception failure, CommandLine command, CommandLine.ParseResult parsed)
       throws Exception {
     if (failure instanceof Refusal refusal) {
-      say(refusal, command);
+      say(refusal, command, parsed);
       return refusal.exitCode();
     }
     if (failure instanceof NotAccepted
         || failure instanceof NotComparable
         || failure instanceof NothingToDraw) {
-      say(failure, command);
+      say(failure, command, parsed);
       return ExitCode.BAD_INPUT;
     }
     if (failure instanceof StoreException) {
-      say(failure, command);
+      say(failure, command, parsed);
       return ExitCode.FAILED;
     }
     throw failure;
   }
 
-  private static void say(Exception failure, CommandLine command) {
+  /** Says what is wrong with the line; help is printed only where a command is missing. */
+  private static int explain(CommandLine.ParameterException wrong, String... args) {
+    CommandLine command = wrong.getCommandLine();
     PrintWriter err = command.getErr();
-    err.println("snick: " + PlainText.inert(failure.getMessage()));
-    OwnName.explained(failure.getMessage()).ifPresent(line -> err.println("snick: " + line));
+    err.println("snick: " + PlainText.inert(wrong.getMessage()));
+    boolean unknown = wrong instanceof CommandLine.UnmatchedArgumentException;
+    if (unknown) {
+      CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
+    }
+    if (groups(command) && !unknown) {
+      command.usage(err);
+    } else {
+      err.print(command.getHelp().fullSynopsis());
+      err.println("Help with examples: " + command.getCommandSpec().qualifiedName() + " --help");
+    }
+    OwnName.explained().ifPresent(line -> err.println("snick: " + line));
+    return ExitCode.USAGE;
+  }
+
+  /** Whether a command does nothing but hold others. */
+  private static boolean groups(CommandLine command) {
+    return !command.getSubcommands().isEmpty()
+        && command.getCommandSpec().positionalParameters().isEmpty();
+  }
+
+  private static void say(Exception failure, CommandLine command, CommandLine.ParseResult parsed) {
+    PrintWriter err = command.getErr();
+    String message = namedStore(parsed).in(failure.getMessage());
+    err.println("snick: " + PlainText.inert(message));
+    OwnName.explained(message).ifPresent(line -> err.println("snick: " + line));
+  }
+
+  private static NamedStore namedStore(CommandLine.ParseResult parsed) {
+    return new NamedStore(
+        parsed.asCommandLineList().stream()
+            .map(line -> line.getParseResult().matchedOptionValue("--data", (Path) null))
+            .filter(Objects::nonNull)
+            .findFirst());
   }
 }

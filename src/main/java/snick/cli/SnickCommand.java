@@ -18,7 +18,7 @@ import snick.cli.terminal.Version;
       "1:failed; the message says what, where and what to do next",
       "2:the command line was wrong",
       "3:done, and a check did not pass",
-      "4:bad input; file, line and value are named",
+      "4:bad input; file, line and value are named; or a new file's name is taken",
       "5:rig, port or store is in use or not there"
     },
     footerHeading = "%nExamples:%n",

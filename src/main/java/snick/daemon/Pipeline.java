@@ -1,6 +1,7 @@
 package snick.daemon;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import snick.cut.CutDetector;
@@ -13,6 +14,7 @@ import snick.frame.Tally;
 import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
+import snick.view.RigState;
 
 /**
  * Bytes in, finished cuts out: decoder, samples and detector in a row. The same for live, replay
@@ -101,6 +103,19 @@ public final class Pipeline {
   /** The series of samples. */
   public SampleStream stream() {
     return stream;
+  }
+
+  /** Samples per second on the device's clock; empty while neither sample nor hello has come. */
+  OptionalDouble rateHertz() {
+    boolean came = stream.hello().isPresent() || stream.facts().samples() > 0;
+    return came ? OptionalDouble.of(1e9 / stream.periodNanos()) : OptionalDouble.empty();
+  }
+
+  /** What the detector takes for rest; empty until it knows. */
+  Optional<RigState.Rest> rest() {
+    return detector.restKnown()
+        ? Optional.of(new RigState.Rest(detector.levelCounts(), detector.noiseCounts()))
+        : Optional.empty();
   }
 
   /** The detector, for its live state. */

@@ -10,6 +10,11 @@ public sealed interface Place permits Place.FromHeel, Place.Region {
    */
   String word();
 
+  /** As a person reads it, for example {@code 35 mm}. */
+  default String plain() {
+    return word();
+  }
+
   /** Distance from the heel, mm; empty for a region. */
   OptionalDouble millimetres();
 
@@ -45,6 +50,11 @@ public sealed interface Place permits Place.FromHeel, Place.Region {
     @Override
     public String word() {
       return PlaceWords.plainNumber(fromHeelMm) + "mm";
+    }
+
+    @Override
+    public String plain() {
+      return PlaceWords.plainNumber(fromHeelMm) + " mm";
     }
 
     @Override

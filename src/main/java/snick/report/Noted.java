@@ -56,7 +56,7 @@ record Noted(boolean personal) {
     List<String> parts = new ArrayList<>(List.of(look.method().plain()));
     number(parts, look.magnification(), "x");
     parts.add(look.side().word() + (look.side() == snick.journal.Side.BOTH ? " sides" : " side"));
-    look.place().ifPresent(place -> parts.add(place.word()));
+    look.place().ifPresent(place -> parts.add(place.plain()));
     note(parts, look.note());
     return String.join(", ", parts) + ": " + look.finding().plain();
   }

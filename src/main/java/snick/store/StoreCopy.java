@@ -119,6 +119,6 @@ final class StoreCopy {
 
   private StoreException alreadyThere() {
     return new StoreException(
-        Trouble.OTHER, target + " is already there and was left alone; choose another name");
+        Trouble.TAKEN, target + " is already there and was left alone; choose another name");
   }
 }

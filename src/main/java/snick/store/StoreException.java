@@ -23,6 +23,8 @@ public final class StoreException extends RuntimeException {
     NEWER_VERSION,
     /** There is no store here. */
     MISSING,
+    /** Something is there already under the name that was to be made; it was left alone. */
+    TAKEN,
     /** Anything else. */
     OTHER
   }

@@ -97,7 +97,7 @@ final class StoreFile {
   }
 
   static Path requireThere(Path file) {
-    if (!Files.exists(file)) {
+    if (Files.notExists(file)) {
       throw new StoreException(
           Trouble.MISSING,
           "no store at " + file + "; record something first, or name its directory");

@@ -141,7 +141,7 @@ final class BurrInspections {
                 i.method().plain()
                     + " "
                     + i.side().word()
-                    + i.place().map(p -> " at " + p.word()).orElse("")
+                    + i.place().map(p -> " at " + p.plain()).orElse("")
                     + ": "
                     + i.finding().plain())
         .collect(Collectors.joining(", "));

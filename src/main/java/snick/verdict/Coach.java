@@ -47,7 +47,7 @@ public record Coach(Judge judge) {
 
   private static String place(NextPlace next) {
     return next instanceof NextPlace.At at
-        ? ", the next one at " + at.place().word()
+        ? ", the next one at " + at.place().plain()
         : "; every spot is used, so say which one is cut again";
   }
 

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** The recorder's health as JSON: recording? losing? calibrated? Pure. */
+/**
+ * The recorder's health as JSON: recording? losing? calibrated? What is not known of a rig yet is
+ * left out. Pure.
+ */
 final class HealthJson {
   private HealthJson() {}
 
@@ -31,9 +34,9 @@ final class HealthJson {
       entry.put("port", rig.port());
       entry.put("link", rig.link().name().toLowerCase(Locale.ROOT));
       rig.hello().ifPresent(h -> entry.put("device_id", h.deviceIdText()));
-      entry.put("rate_hz", rig.rateHertz());
+      rig.rateHertz().ifPresent(rate -> entry.put("rate_hz", rate));
       rig.clockErrorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
-      entry.put("noise_counts", rig.noiseCounts());
+      rig.rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));
       entry.put("samples", rig.facts().samples());
       entry.put("lost_samples", rig.facts().lostSamples());
       entry.put("restarts", rig.facts().restarts());

@@ -17,6 +17,9 @@ import java.util.function.ToDoubleFunction;
  * never text from a device or a person. Safe for any thread.
  */
 public final class RigMetrics {
+  /** What a gauge shows while there is nothing to show. */
+  private static final double UNKNOWN = Double.NaN;
+
   private final PrometheusMeterRegistry registry =
       new PrometheusMeterRegistry(PrometheusConfig.DEFAULT);
   private final Supplier<BenchState> state;
@@ -67,10 +70,21 @@ public final class RigMetrics {
         "1 if samples arrive",
         r -> r.link() == RigState.Link.RECORDING ? 1 : 0);
     gauge(rig, "snick.calibrated", "1 if cuts get a force", r -> r.calibrated() ? 1 : 0);
-    gauge(rig, "snick.sample.rate.hertz", "Samples per second, device clock", RigState::rateHertz);
     gauge(
-        rig, "snick.noise.counts", "Standard deviation of a sample at rest", RigState::noiseCounts);
-    gauge(rig, "snick.zero.counts", "Reading at rest", RigState::baselineCounts);
+        rig,
+        "snick.sample.rate.hertz",
+        "Samples per second, device clock",
+        r -> r.rateHertz().orElse(UNKNOWN));
+    gauge(
+        rig,
+        "snick.noise.counts",
+        "Standard deviation of a sample at rest",
+        r -> r.rest().map(RigState.Rest::noiseCounts).orElse(UNKNOWN));
+    gauge(
+        rig,
+        "snick.zero.counts",
+        "Reading at rest",
+        r -> r.rest().map(RigState.Rest::levelCounts).orElse(UNKNOWN));
     counter(rig, "snick.samples", "Samples read", Tags.empty(), r -> r.facts().samples());
     counter(
         rig,

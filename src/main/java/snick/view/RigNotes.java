@@ -64,7 +64,7 @@ final class RigNotes {
       facts.add(
           new RigFacts(
               bench.calibration().apply(rig.rig()),
-              note.firstZeroCounts().orElse(rig.baselineCounts()),
+              note.firstZeroCounts(),
               note.polarity(),
               note.check().map(Verification::at),
               note.check().map(Verification::withinLimit)));
@@ -74,8 +74,9 @@ final class RigNotes {
 
   private Note seen(RigState rig) {
     Note note = notes.get(rig.rig());
-    if (note.firstZeroCounts().isEmpty() && rig.noiseCounts() > 0) {
-      note = new Note(OptionalDouble.of(rig.baselineCounts()), note.polarity(), note.check());
+    if (note.firstZeroCounts().isEmpty() && rig.rest().isPresent()) {
+      double zeroCounts = rig.rest().get().levelCounts();
+      note = new Note(OptionalDouble.of(zeroCounts), note.polarity(), note.check());
       notes.set(rig.rig(), note);
     }
     return note;

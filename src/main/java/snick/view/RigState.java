@@ -13,10 +13,10 @@ import snick.sample.StreamFacts;
  * @param port where its bytes come from
  * @param link state of the link
  * @param hello what the device said of itself; empty for text streams
- * @param rateHertz samples per second on the device's clock, as measured; nominal until then
+ * @param rateHertz samples per second on the device's clock, as measured, nominal until then; empty
+ *     while nothing has come
  * @param clockErrorPpm rate error of the device's clock against the host's, parts per million
- * @param baselineCounts reading at rest, counts
- * @param noiseCounts standard deviation of one sample at rest, counts
+ * @param rest what the rig reads at rest; empty until that is known
  * @param loaded whether an event is under way
  * @param calibrated whether cuts of this rig get a force
  * @param facts what the stream went through
@@ -27,14 +27,21 @@ public record RigState(
     String port,
     Link link,
     Optional<Hello> hello,
-    double rateHertz,
+    OptionalDouble rateHertz,
     OptionalDouble clockErrorPpm,
-    double baselineCounts,
-    double noiseCounts,
+    Optional<Rest> rest,
     boolean loaded,
     boolean calibrated,
     StreamFacts facts,
     Tally tally) {
+  /**
+   * A rig at rest.
+   *
+   * @param levelCounts its reading, counts
+   * @param noiseCounts standard deviation of one sample, counts
+   */
+  public record Rest(double levelCounts, double noiseCounts) {}
+
   /** State of a link. */
   public enum Link {
     /** Not opened yet. */
@@ -60,10 +67,9 @@ public record RigState(
         port,
         Link.OPENING,
         Optional.empty(),
-        0,
         OptionalDouble.empty(),
-        0,
-        0,
+        OptionalDouble.empty(),
+        Optional.empty(),
         false,
         false,
         StreamFacts.NONE,
@@ -79,8 +85,7 @@ public record RigState(
         hello,
         rateHertz,
         clockErrorPpm,
-        baselineCounts,
-        noiseCounts,
+        rest,
         loaded,
         nowCalibrated,
         facts,

@@ -37,6 +37,7 @@ final class StateJson {
 
   private static Map<String, Object> of(RigState rig, RigFacts facts, Instant now) {
     Optional<Calibration> calibration = facts.calibration();
+    Optional<RigState.Rest> rest = rig.rest();
     return Json.object(
         "rig", rig.rig(),
         "port", rig.port(),
@@ -46,16 +47,22 @@ final class StateJson {
         "rate_hz", rig.rateHertz(),
         "samples", rig.facts().samples(),
         "lost_samples", rig.facts().lostSamples(),
-        "noise_counts", rig.noiseCounts(),
-        "noise_gf", calibration.map(c -> gf(c, rig.noiseCounts())),
-        "zero_drift_gf",
-            calibration.map(c -> gf(c, rig.baselineCounts() - facts.firstZeroCounts())),
+        "noise_counts", rest.map(RigState.Rest::noiseCounts),
+        "noise_gf", calibration.flatMap(c -> rest.map(r -> gf(c, r.noiseCounts()))),
+        "zero_drift_gf", calibration.flatMap(c -> drift(rig, facts).map(counts -> gf(c, counts))),
         "calibrated", calibration.isPresent(),
         "calibration_age_s", calibration.filter(StateJson::dated).map(c -> seconds(c.made(), now)),
         "calibration_expired",
             calibration.map(c -> c.validityAt(now) == Calibration.Validity.EXPIRED),
         "verified_age_s", facts.verifiedAt().map(at -> seconds(at, now)),
         "verified_within_limit", facts.verifiedWithinLimit());
+  }
+
+  /** How far the reading at rest has moved since the page first saw one, counts. */
+  private static Optional<Double> drift(RigState rig, RigFacts facts) {
+    return rig.rest()
+        .filter(rest -> facts.firstZeroCounts().isPresent())
+        .map(rest -> rest.levelCounts() - facts.firstZeroCounts().getAsDouble());
   }
 
   /** One that was typed in has no date: it is made at the epoch. */

@@ -71,12 +71,12 @@ final class Ticker {
   /** Empty while rest is not known: a force is a distance from rest. */
   private Optional<TraceJson> json(int rig) {
     RigState state = bench.state().get().rigs().get(rig);
-    boolean restKnown = state.baselineCounts() != 0 || state.noiseCounts() > 0;
-    return restKnown
-        ? Optional.of(
-            new TraceJson(
-                rig, state.baselineCounts(), notes.polarity(rig), bench.calibration().apply(rig)))
-        : Optional.empty();
+    return state
+        .rest()
+        .map(
+            rest ->
+                new TraceJson(
+                    rig, rest.levelCounts(), notes.polarity(rig), bench.calibration().apply(rig)));
   }
 
   /** The state document; any thread. */

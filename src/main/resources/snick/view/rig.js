@@ -17,10 +17,18 @@ function lost(rig) {
   return rig.lost_samples === 0 ? 'nothing lost' : `${whole(rig.lost_samples)} samples lost`;
 }
 
+const UNKNOWN = 'not known yet';
+
+function rate(rig, places) {
+  return rig.rate_hz === undefined ? UNKNOWN : `${number(rig.rate_hz, places)} samples a second`;
+}
+
 function noise(rig) {
-  return rig.noise_gf === undefined
+  if (rig.noise_counts === undefined) return UNKNOWN;
+  const size = rig.noise_gf === undefined
     ? `${number(rig.noise_counts, 0)} counts`
     : `${number(Math.abs(rig.noise_gf), 3)} gf`;
+  return `${size}, one standard deviation`;
 }
 
 function calibration(rig) {
@@ -39,9 +47,9 @@ function facts(rig) {
   return [
     ['Port', rig.port],
     ['Link', LINKS[rig.link] ?? rig.link],
-    ['Rate', `${number(rig.rate_hz, 2)} samples a second`],
+    ['Rate', rate(rig, 2)],
     ['Loss', lost(rig)],
-    ['Noise', `${noise(rig)}, one standard deviation`],
+    ['Noise', noise(rig)],
     ...(rig.zero_drift_gf === undefined ? [] : [['Zero drift', `${number(rig.zero_drift_gf, 2)} gf since the start`]]),
     ['Calibration', calibration(rig)],
     ['Verification', verification(rig)],
@@ -51,8 +59,12 @@ function facts(rig) {
 function line(state) {
   if (!state.storing) return `NOT STORING: ${state.waiting} cuts wait; free disk space`;
   return state.rigs
-    .map((rig) => `${LINKS[rig.link] ?? rig.link}, ${number(rig.rate_hz, 1)} samples a second, ${lost(rig)}`
-      + (rig.calibrated ? '' : ', not calibrated'))
+    .map((rig) => [
+      LINKS[rig.link] ?? rig.link,
+      ...(rig.rate_hz === undefined ? [] : [rate(rig, 1)]),
+      lost(rig),
+      ...(rig.calibrated ? [] : ['not calibrated']),
+    ].join(', '))
     .join(' · ');
 }
 

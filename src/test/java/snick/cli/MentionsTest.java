@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,7 +18,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
+import snick.cli.option.NamedStore;
 
 /** Whatever a message or a document tells a person to type or to read is there. */
 class MentionsTest {
@@ -26,6 +29,7 @@ class MentionsTest {
   private static final Mentions MENTIONS =
       new Mentions(
           SNICK, TREE, Set.of("rig-calibration", "demo-data", "src", "firmware", "docs", ".ci"));
+  private static final NamedStore NAMED = new NamedStore(Optional.of(Path.of("/srv/named")));
   private static final Pattern CODE = Pattern.compile("`([^`\\n]+)`");
   private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:]+)(#[^)]*)?\\)");
   private static final Pattern TYPED =
@@ -43,10 +47,27 @@ class MentionsTest {
     List<String> missing = new ArrayList<>();
     for (SourceTexts.Text text : texts) {
       MENTIONS
-          .unresolved(text.words())
+          .unresolved(NAMED.in(text.words()))
           .forEach(m -> missing.add(TREE.relativize(text.file()) + ": " + m));
     }
     assertThat(missing).isEmpty();
+  }
+
+  @Test
+  void everyCommandOfTheStoreThatAMessageNamesNamesTheStore() {
+    Set<String> madeNew = Set.of("demo", "store restore", "store salvage");
+    for (CommandSpec command : all(SNICK.getCommandSpec()).toList()) {
+      String name = command.qualifiedName().replaceFirst("^snick ?", "");
+      boolean storing = command.optionsMap().containsKey("--data") && !madeNew.contains(name);
+      assertThat(NAMED.in("do: snick " + name + ", then"))
+          .isEqualTo("do: snick " + name + (storing ? " --data /srv/named" : "") + ", then");
+    }
+  }
+
+  private static Stream<CommandSpec> all(CommandSpec command) {
+    return Stream.concat(
+        Stream.of(command),
+        command.subcommands().values().stream().flatMap(below -> all(below.getCommandSpec())));
   }
 
   @Test

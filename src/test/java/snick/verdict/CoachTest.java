@@ -21,9 +21,9 @@ class CoachTest {
   @Test
   void followsTheSession() {
     assertThat(advice()).isEqualTo("begin a stage, for example 'as found'");
-    assertThat(advice(stage("a", List.of()))).isEqualTo("make 5 cuts, the next one at 35mm");
+    assertThat(advice(stage("a", List.of()))).isEqualTo("make 5 cuts, the next one at 35 mm");
     assertThat(advice(stage("a", cuts(100, 101, 99, 102))))
-        .isEqualTo("make 1 more cut, the next one at 35mm");
+        .isEqualTo("make 1 more cut, the next one at 35 mm");
     assertThat(advice(stage("a", cuts(100, 101, 99, 102, 98))))
         .isEqualTo("inspect the left side with a light, from the heel on");
     assertThat(advice(stage("a", cuts(100, 101, 99, 102, 98), "l light burr")))
@@ -43,7 +43,7 @@ class CoachTest {
                     stage("a", cuts(many)),
                     stage("b", cuts(97, 100.5, 95, 99.4, 96.1), "b light none")),
                 NEXT);
-    assertThat(line).matches("make \\d more cuts? to settle it, the next one at 35mm");
+    assertThat(line).matches("make \\d more cuts? to settle it, the next one at 35 mm");
   }
 
   @Test

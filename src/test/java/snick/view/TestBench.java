@@ -95,10 +95,9 @@ final class TestBench implements AutoCloseable {
             RigState.Link.RECORDING,
             Optional.of(
                 new Hello(1, Long.parseLong(DEVICE, 16), "sketch 1", 24, 128, 80_000, 20_000_000)),
-            80,
+            OptionalDouble.of(80),
             OptionalDouble.empty(),
-            84_210,
-            65,
+            Optional.of(new RigState.Rest(84_210, 65)),
             false,
             true,
             StreamFacts.NONE,

@@ -20,6 +20,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.WallTime;
 import snick.force.Calibration;
 import snick.force.CombinedUncertainty;
 import snick.force.RigSetting;
@@ -63,7 +64,7 @@ final class CalibrateListCommand implements Callable<Integer> {
     if (json) {
       stored.forEach(one -> JsonLine.print(out, object(one, store, now)));
     } else if (stored.isEmpty()) {
-      out.println("No calibrations yet. Make one: snick calibrate PORT, or try --virtual");
+      out.println(data.in("No calibrations yet. Make one: snick calibrate PORT, or try --virtual"));
     } else {
       Table table =
           new Table("NO", "ID", "MADE", "RIG", ">TO GF", ">U AT TOP, GF", "STATE", "BASIS");
@@ -77,7 +78,7 @@ final class CalibrateListCommand implements Callable<Integer> {
     table.row(
         stored.number(),
         calibration.id(),
-        calibration.made().toString().substring(0, 10),
+        CalibrationText.dated(calibration) ? WallTime.day(calibration.made()) : "-",
         calibration.boundTo().map(RigSetting::deviceId).orElse("any"),
         Numbers.gramForce(calibration.range().to()),
         CalibrationText.small(atTop(calibration).expandedNewtons()),

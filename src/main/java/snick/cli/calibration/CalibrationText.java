@@ -2,13 +2,13 @@ package snick.cli.calibration;
 
 import java.io.PrintWriter;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.WallTime;
 import snick.force.Calibration;
 import snick.force.CombinedUncertainty;
 import snick.force.Contribution;
@@ -23,7 +23,12 @@ public final class CalibrationText {
 
   static void print(PrintWriter out, CalibrationRecord record) {
     Calibration calibration = record.calibration();
-    out.println("Calibration " + calibration.id() + ", made " + second(calibration.made()));
+    out.println(
+        "Calibration "
+            + calibration.id()
+            + (dated(calibration)
+                ? ", made " + WallTime.of(calibration.made())
+                : ", typed in, without a date"));
     line(out, "rig", rig(calibration));
     line(out, "valid", validity(calibration));
     line(
@@ -48,6 +53,11 @@ public final class CalibrationText {
     out.println(CalibrationRecord.WHAT_IT_IS);
   }
 
+  /** One that was typed in beside a recording has no date: it is made at the epoch. */
+  static boolean dated(Calibration calibration) {
+    return calibration.made().isAfter(Instant.EPOCH);
+  }
+
   private static String rig(Calibration calibration) {
     return calibration
         .boundTo()
@@ -66,12 +76,8 @@ public final class CalibrationText {
   private static String validity(Calibration calibration) {
     return calibration
         .validFor()
-        .map(period -> "until " + second(calibration.made().plus(period)))
+        .map(period -> "until " + WallTime.of(calibration.made().plus(period)))
         .orElse("no period was set");
-  }
-
-  private static Instant second(Instant instant) {
-    return instant.truncatedTo(ChronoUnit.SECONDS);
   }
 
   private static String curve(Calibration calibration) {

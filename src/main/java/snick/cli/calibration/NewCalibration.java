@@ -16,9 +16,11 @@ import snick.store.StoreReader;
 /** A calibration just worked out and saved. */
 final class NewCalibration {
   private final CalibrationRecord record;
+  private final DataDirectory data;
 
-  private NewCalibration(CalibrationRecord record) {
+  private NewCalibration(CalibrationRecord record, DataDirectory data) {
     this.record = record;
+    this.data = data;
   }
 
   /**
@@ -35,7 +37,8 @@ final class NewCalibration {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
-      return new NewCalibration(CalibrationRecord.of(store.calibration(id).orElseThrow(), store));
+      return new NewCalibration(
+          CalibrationRecord.of(store.calibration(id).orElseThrow(), store), data);
     }
   }
 
@@ -56,7 +59,9 @@ final class NewCalibration {
       CalibrationText.print(out, record);
       String id = record.calibration().id();
       out.println();
-      out.println("Saved. Record for people: snick calibrate show " + id + " --html record.html");
+      out.println(
+          "Saved. Record for people: "
+              + data.in("snick calibrate show " + id + " --html record.html"));
     }
   }
 }

@@ -21,16 +21,20 @@ import snick.cli.option.SessionChoice;
 import snick.cli.option.TypedValues;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.Calibration;
+import snick.force.ForceRange;
+import snick.force.RigSetting;
 import snick.journal.CutPlacement;
 import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.quantity.Force;
+import snick.quantity.SampleRate;
 import snick.store.CutForce;
 import snick.store.NewCut;
 import snick.store.Recording;
@@ -51,8 +55,15 @@ final class CutsEnterCommand implements Callable<Integer> {
   private static final String DEVICE = "typed in";
   private static final int DECIMALS = 3;
   private static final double COUNTS_PER_GRAM_FORCE = 1000;
+  private static final double WIDEST_NEWTONS = 1e4;
+
+  /** Bound to its device: else a rig without a calibration would be measured by it. */
   private static final Calibration AS_TYPED =
-      Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, Instant.EPOCH);
+      Calibration.straightLine(
+          Optional.of(new RigSetting(DEVICE, 1, new SampleRate(80), 1)),
+          Instant.EPOCH,
+          new Calibration.Line(COUNTS_PER_GRAM_FORCE / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0),
+          ForceRange.upToNewtons(WIDEST_NEWTONS));
 
   @Spec private CommandSpec spec;
 
@@ -75,6 +86,7 @@ final class CutsEnterCommand implements Callable<Integer> {
       enter(journal, log, in, typed.gramForce(), now);
       Advice.print(
           spec.commandLine().getOut(),
+          data,
           SessionEvidence.read(journal.reader(), log.session().name()),
           journal.reader());
     }
@@ -99,7 +111,7 @@ final class CutsEnterCommand implements Callable<Integer> {
                   "session '"
                       + log.session().name()
                       + "' was closed at "
-                      + at
+                      + WallTime.of(at)
                       + ": nothing was entered; begin another: snick session start");
             });
   }

@@ -1,8 +1,6 @@
 package snick.cli.cuts;
 
 import java.io.PrintWriter;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -18,6 +16,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.WallTime;
 import snick.cut.Peak;
 import snick.quantity.MeasuredForce;
 import snick.store.CutSelection;
@@ -36,8 +35,6 @@ import snick.store.StoreReader;
       "  snick cuts list --session 2026-05-03-a"
     })
 final class CutsListCommand implements Callable<Integer> {
-  private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss");
-
   private static final int MOST = 1_000_000;
   private static final int MORE = 5;
 
@@ -81,11 +78,11 @@ final class CutsListCommand implements Callable<Integer> {
     if (json) {
       cuts.forEach(cut -> JsonLine.print(out, StoredCutJson.of(cut)));
     } else if (cuts.isEmpty()) {
-      out.println("No cuts yet. Record some: snick run PORT, or try: snick demo");
+      out.println(data.in("No cuts yet; " + OpenedStore.HOW_TO_RECORD));
     } else {
       table(cuts).print(out);
       if (found.size() > limit) {
-        out.println("The newest " + limit + "; more: " + next());
+        out.println(data.in("The newest " + limit + "; more: " + next()));
       }
     }
   }
@@ -95,7 +92,7 @@ final class CutsListCommand implements Callable<Integer> {
     for (CutSummary cut : cuts) {
       table.row(
           cut.id(),
-          LOCAL.format(cut.occurredAt().atZone(ZoneId.systemDefault())),
+          WallTime.of(cut.occurredAt()),
           EventLine.words(cut.result().outcome()),
           force(cut).map(Numbers::gramForce).orElseGet(() -> counts(cut)),
           force(cut).map(Numbers::newtons).orElse(""),

@@ -1,7 +1,6 @@
 package snick.cli.cuts;
 
 import java.io.PrintWriter;
-import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,7 +13,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import snick.cli.journal.JournalText;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
@@ -23,6 +21,7 @@ import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Sparkline;
+import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
 import snick.cut.Peak;
 import snick.force.CombinedUncertainty;
@@ -77,7 +76,7 @@ final class CutsShowCommand implements Callable<Integer> {
 
   private void print(StoredCut stored, List<StoredForce> forces, Optional<Origin.Taken> origin) {
     Cut cut = stored.cut();
-    out().println("Cut " + id + ", " + JournalText.time(stored.summary().occurredAt()));
+    out().println("Cut " + id + ", " + WallTime.of(stored.summary().occurredAt()));
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
@@ -109,7 +108,7 @@ final class CutsShowCommand implements Callable<Integer> {
         + " "
         + from.origin().name()
         + ", taken in "
-        + from.takenIn().truncatedTo(ChronoUnit.SECONDS)
+        + WallTime.of(from.takenIn())
         + ", SHA-256 "
         + from.origin().sha256().substring(0, 12);
   }

@@ -1,8 +1,8 @@
 package snick.cli.cuts;
 
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import snick.cli.option.DataDirectory;
 import snick.daemon.CalibrationShelf;
 import snick.daemon.CalibrationWarnings;
 import snick.daemon.Scale;
@@ -13,12 +13,12 @@ import snick.store.StoreReader;
 
 /** Where a recording's calibration is found: typed in, else the newest one stored for its rig. */
 public final class StoredCalibrations implements CalibrationShelf {
-  private final Path dataDirectory;
+  private final DataDirectory data;
   private final CalibrationChoice typedIn;
 
-  /** What was {@code typedIn} goes before what is stored in {@code dataDirectory}. */
-  public StoredCalibrations(Path dataDirectory, CalibrationChoice typedIn) {
-    this.dataDirectory = dataDirectory;
+  /** What was {@code typedIn} goes before what is stored in {@code data}. */
+  public StoredCalibrations(DataDirectory data, CalibrationChoice typedIn) {
+    this.data = data;
     this.typedIn = typedIn;
   }
 
@@ -28,7 +28,7 @@ public final class StoredCalibrations implements CalibrationShelf {
   }
 
   private Scale stored(Recording recording) {
-    try (StoreReader store = StoreReader.open(dataDirectory)) {
+    try (StoreReader store = StoreReader.open(data.path())) {
       return store
           .currentCalibration(recording.deviceId())
           .map(stored -> ifItFits(stored.calibration(), recording, store))
@@ -36,22 +36,39 @@ public final class StoredCalibrations implements CalibrationShelf {
     }
   }
 
-  private static String missing(Recording recording) {
+  private String missing(Recording recording) {
     return "no calibration for rig "
         + recording.deviceId()
-        + ": its cuts are stored in counts; make one: snick calibrate, or type one in:"
-        + " --counts-per-gf N";
+        + ": its cuts are stored in counts; make one: "
+        + data.in("snick calibrate PORT")
+        + ", or type one in: --counts-per-gf N";
   }
 
-  private static Scale ifItFits(Calibration calibration, Recording recording, StoreReader store) {
+  private String strangers(Calibration calibration, Recording recording) {
+    return "rig "
+        + recording.deviceId()
+        + " has no calibration of its own: "
+        + calibration.id()
+        + " is used, typed in before for no rig by name; "
+        + data.in("make one: snick calibrate PORT")
+        + ", or type this rig's in: --counts-per-gf N";
+  }
+
+  private Scale ifItFits(Calibration calibration, Recording recording, StoreReader store) {
     Scale scale = scale(calibration, recording);
-    return scale.calibration().isEmpty() || calibration.boundTo().isEmpty()
+    if (calibration.boundTo().isEmpty()) {
+      return scale.warning(List.of(strangers(calibration, recording)));
+    }
+    return scale.calibration().isEmpty()
         ? scale
         : scale.warning(
             CalibrationWarnings.of(
-                calibration,
-                store.verifications(recording.deviceId()),
-                Clock.systemUTC().instant()));
+                    calibration,
+                    store.verifications(recording.deviceId()),
+                    Clock.systemUTC().instant())
+                .stream()
+                .map(data::in)
+                .toList());
   }
 
   /** {@code calibration} for {@code recording}, or why it is a stranger to it. */

@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.exchange.ExportChoice;
 import snick.exchange.Licence;
@@ -85,7 +86,7 @@ public final class ExportCommand implements Callable<Integer> {
       throw Refusal.badInput(
           "no folder " + target.toAbsolutePath().getParent() + "; make it first");
     } catch (IOException e) {
-      throw Refusal.failed(target + " cannot be written: " + e.getMessage(), e);
+      throw Refusal.failed(target + " cannot be written: " + FileReason.of(e), e);
     } catch (Watch.Stopped e) {
       throw Refusal.failed("export " + e.getMessage(), e);
     } catch (StoreException e) {

@@ -1,7 +1,6 @@
 package snick.cli.exchange;
 
 import java.io.PrintWriter;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -12,6 +11,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.WallTime;
 import snick.store.Origin;
 import snick.store.StoreReader;
 
@@ -34,13 +34,13 @@ final class PackageListCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     if (origins.isEmpty()) {
-      out.println("Nothing was taken in yet; take a package in: snick import FILE");
+      out.println(data.in("Nothing was taken in yet; take a package in: snick import FILE"));
       return ExitCode.OK;
     }
     Table table = new Table("TAKEN IN", "KIND", ">CUTS", "NAME", "TITLE", "SHA-256");
     for (Origin.Taken taken : origins) {
       table.row(
-          taken.takenIn().truncatedTo(ChronoUnit.SECONDS),
+          WallTime.of(taken.takenIn()),
           taken.origin().kind(),
           taken.cuts(),
           taken.origin().name(),

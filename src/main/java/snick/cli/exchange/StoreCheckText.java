@@ -1,6 +1,7 @@
 package snick.cli.exchange;
 
 import java.io.PrintWriter;
+import snick.cli.option.DataDirectory;
 import snick.cli.terminal.PlainText;
 import snick.exchange.StoreCheck;
 import snick.store.IntegrityReport;
@@ -9,7 +10,7 @@ import snick.store.IntegrityReport;
 final class StoreCheckText {
   private StoreCheckText() {}
 
-  static void print(PrintWriter out, StoreCheck.Report report) {
+  static void print(PrintWriter out, StoreCheck.Report report, DataDirectory data) {
     IntegrityReport integrity = report.integrity();
     out.println(integrity.traces() + " traces checked, " + integrity.damagedTraces() + " damaged.");
     integrity.problems().forEach(p -> out.println("  " + PlainText.inert(p)));
@@ -23,7 +24,7 @@ final class StoreCheckText {
     if (report.differing() > 0) {
       out.println("What is stored of " + report.differing() + " is not what their traces give:");
       PackageText.printFirst(out, report.differences());
-      out.println("See what deriving again would change: snick rederive --detect --diff");
+      out.println(data.in("See what deriving again would change: snick rederive --detect --diff"));
     }
     out.println(conclusion(report));
   }

@@ -64,7 +64,7 @@ public final class StoreCommand implements Runnable {
     } finally {
       watch.done();
     }
-    StoreCheckText.print(out(), report);
+    StoreCheckText.print(out(), report, data);
     boolean good = report.integrity().isSound() && report.differing() == 0;
     return good ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
@@ -113,7 +113,7 @@ public final class StoreCommand implements Runnable {
     try {
       report = Store.salvage(damaged, data.path());
     } catch (StoreException e) {
-      throw Refusal.failed(e.getMessage(), e);
+      throw refusal(e);
     }
     long rows = report.rowsKept().values().stream().mapToLong(Long::longValue).sum();
     out().println(rows + " rows kept in " + data.path() + ".");
@@ -126,12 +126,18 @@ public final class StoreCommand implements Runnable {
     try {
       work.accept(watch);
     } catch (StoreException e) {
-      throw Refusal.failed(e.getMessage(), e);
+      throw refusal(e);
     } catch (Watch.Stopped e) {
       throw Refusal.failed(what + " " + e.getMessage(), e);
     } finally {
       watch.done();
     }
+  }
+
+  private static Refusal refusal(StoreException e) {
+    return e.trouble() == StoreException.Trouble.TAKEN
+        ? Refusal.badInput(e.getMessage())
+        : Refusal.failed(e.getMessage(), e);
   }
 
   private StoppedByHand watch() {

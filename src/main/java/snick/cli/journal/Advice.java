@@ -2,8 +2,10 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.util.Optional;
+import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.ShellWord;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -16,22 +18,19 @@ public final class Advice {
   private Advice() {}
 
   /** What to do next by a judge without margin. */
-  public static void print(PrintWriter out, SessionEvidence session, StoreReader store) {
-    print(out, session, new JudgeChoice().judge(KeptStudy.of(store, session.log().session())));
-  }
-
-  static void print(PrintWriter out, SessionEvidence session, Judge judge) {
+  public static void print(
+      PrintWriter out, DataDirectory data, SessionEvidence session, StoreReader store) {
+    Judge judge = new JudgeChoice().judge(KeptStudy.of(store, session.log().session()));
     String advice = line(session, judge);
-    out.println(stage(session.last()) + place(session, advice));
-    out.println("Next: " + PlainText.inert(advice));
+    out.println(data.in(stage(session.last()) + place(session, advice)));
+    out.println("Next: " + PlainText.inert(data.in(advice)));
   }
 
   /** What to do next; a closed session asks for nothing. */
   public static String line(SessionEvidence session, Judge judge) {
     return session.log().session().closed().isPresent()
-        ? "the session is closed; begin another: snick session start --blade '"
-            + session.blade().label()
-            + "'"
+        ? "the session is closed; begin another: snick session start --blade "
+            + ShellWord.of(session.blade().label())
         : new Coach(judge).advise(session.stages(), session.nextPlace());
   }
 

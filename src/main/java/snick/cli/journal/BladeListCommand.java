@@ -42,7 +42,7 @@ final class BladeListCommand implements Callable<Integer> {
     if (json) {
       blades.forEach(blade -> JsonLine.print(out, NoteJson.of(blade)));
     } else if (blades.isEmpty()) {
-      out.println("No blades yet. Add one: snick blade add LABEL");
+      out.println(data.in("No blades yet. Add one: snick blade add LABEL"));
     } else {
       table(blades).print(out);
     }

@@ -61,7 +61,10 @@ public final class InspectCommand implements Callable<Integer> {
       Entry<StageEntry> entry = correction.note(journal, log, inspection(log));
       out.println(JournalText.head(entry) + JournalText.entry(entry.content()));
       Advice.print(
-          out, SessionEvidence.read(journal.reader(), log.session().name()), journal.reader());
+          out,
+          data,
+          SessionEvidence.read(journal.reader(), log.session().name()),
+          journal.reader());
     }
     return ExitCode.OK;
   }

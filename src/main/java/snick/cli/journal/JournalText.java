@@ -1,16 +1,13 @@
 package snick.cli.journal;
 
-import java.time.Instant;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.WallTime;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
@@ -26,15 +23,8 @@ import snick.journal.StageEntry;
 
 /** What stands in the journal, each in one line for people; people's text made inert. */
 public final class JournalText {
-  private static final DateTimeFormatter LOCAL =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
 
   private JournalText() {}
-
-  /** Date and time in the zone of this computer, to the second. */
-  public static String time(Instant at) {
-    return LOCAL.format(at.atZone(ZoneId.systemDefault()));
-  }
 
   /** A number without trailing zeros; nothing if there is none. */
   static String number(OptionalDouble value) {
@@ -72,8 +62,8 @@ public final class JournalText {
     addText(parts, "calibration ", session.calibration().orElse(""));
     add(parts, session.roomCelsius(), " °C");
     addText(parts, "by ", session.operator().orElse(""));
-    parts.add("opened " + time(session.opened()));
-    parts.add(session.closed().map(at -> "closed " + time(at)).orElse("runs"));
+    parts.add("opened " + WallTime.of(session.opened()));
+    parts.add(session.closed().map(at -> "closed " + WallTime.of(at)).orElse("runs"));
     return line(parts);
   }
 
@@ -103,7 +93,7 @@ public final class JournalText {
     List<String> parts = new ArrayList<>();
     parts.add(i.method().plain() + (i.magnification().isPresent() ? times(i) : ""));
     parts.add(i.side().word());
-    addText(parts, "", i.place().map(Place::word).orElse(""));
+    addText(parts, "", i.place().map(Place::plain).orElse(""));
     return line(parts)
         + ": "
         + i.finding().plain()
@@ -138,7 +128,7 @@ public final class JournalText {
 
   static String next(NextPlace next) {
     return next instanceof NextPlace.At at
-        ? "next cut at " + at.place().word() + " from the heel"
+        ? "next cut at " + at.place().plain() + " from the heel"
         : "every spot is used: say with snick place MM which one is cut again";
   }
 

@@ -79,7 +79,11 @@ public final class PlaceCommand implements Callable<Integer> {
     String name = session.toWrite(journal.reader());
     List<CutSummary> latest = journal.reader().latest(CutSelection.all().inSession(name), 1);
     if (latest.isEmpty()) {
-      throw new NotAccepted("session '" + name + "' has no cuts yet; name one: --cut ID");
+      throw new NotAccepted(
+          "session '"
+              + name
+              + "' has no cuts yet; record one first: snick run PORT, or name one that was made"
+              + " before: --cut ID, see snick cuts list");
     }
     return latest.get(0);
   }
@@ -120,6 +124,6 @@ public final class PlaceCommand implements Callable<Integer> {
                 + ", stage '"
                 + PlainText.inert(entry.content().stage())
                 + "'; "
-                + JournalText.next(now.nextPlace()));
+                + data.in(JournalText.next(now.nextPlace())));
   }
 }

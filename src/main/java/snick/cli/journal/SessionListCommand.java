@@ -14,6 +14,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.WallTime;
 import snick.journal.Session;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
@@ -54,7 +55,7 @@ final class SessionListCommand implements Callable<Integer> {
     if (json) {
       sessions.forEach(session -> JsonLine.printWhole(out, NoteJson.of(session)));
     } else if (sessions.isEmpty()) {
-      out.println("No sessions yet. Begin one: snick session start --blade LABEL");
+      out.println(data.in("No sessions yet. Begin one: snick session start --blade LABEL"));
     } else {
       table(store, sessions).print(out);
     }
@@ -67,8 +68,8 @@ final class SessionListCommand implements Callable<Integer> {
           session.name(),
           session.blade(),
           session.filamentLot().orElse(""),
-          JournalText.time(session.opened()),
-          session.closed().map(JournalText::time).orElse("runs"),
+          WallTime.of(session.opened()),
+          session.closed().map(WallTime::of).orElse("runs"),
           store.count(CutSelection.all().inSession(session.name())));
     }
     return table;

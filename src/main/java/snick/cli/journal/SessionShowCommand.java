@@ -81,7 +81,7 @@ final class SessionShowCommand implements Callable<Integer> {
       entries(log, stage).forEach(entry -> out.println("  " + line(log, entry)));
     }
     out.println();
-    Advice.print(out, evidence, store);
+    Advice.print(out, data, evidence, store);
   }
 
   private List<Entry<StageEntry>> entries(SessionLog log, Stage stage) {

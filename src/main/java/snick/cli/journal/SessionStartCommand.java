@@ -15,6 +15,8 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.ShellWord;
+import snick.cli.terminal.WallTime;
 import snick.journal.Blade;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
@@ -69,7 +71,8 @@ final class SessionStartCommand implements Callable<Integer> {
       journal.writer().open(session);
       journal.writer().begin(session.name(), stageName);
       out.println("opened " + JournalText.session(session));
-      Advice.print(out, SessionEvidence.read(journal.reader(), session.name()), journal.reader());
+      Advice.print(
+          out, data, SessionEvidence.read(journal.reader(), session.name()), journal.reader());
     }
     return ExitCode.OK;
   }
@@ -78,7 +81,7 @@ final class SessionStartCommand implements Callable<Integer> {
     Instant now = OpenedJournal.now();
     String label = blade.strip();
     return new Session(
-        name.orElseGet(() -> shortened(label) + " " + JournalText.time(now)),
+        name.orElseGet(() -> shortened(label) + " " + WallTime.of(now)),
         label,
         Optional.empty(),
         Optional.empty(),
@@ -100,7 +103,7 @@ final class SessionStartCommand implements Callable<Integer> {
     }
   }
 
-  private static void addIfNew(OpenedJournal journal, String label, PrintWriter out) {
+  private void addIfNew(OpenedJournal journal, String label, PrintWriter out) {
     if (journal.reader().journal().blade(label).isEmpty()) {
       journal.writer().add(Blade.labelled(label));
       out.println(
@@ -108,9 +111,8 @@ final class SessionStartCommand implements Callable<Integer> {
               "blade '"
                   + label
                   + "' is new and was added; its edge length makes the suggested places right:"
-                  + " snick blade correct '"
-                  + label
-                  + "' --length MM --why measured"));
+                  + data.in(" snick blade correct " + ShellWord.of(label))
+                  + " --length MM --why measured"));
     }
   }
 }

@@ -58,6 +58,6 @@ public final class StageCommand implements Callable<Integer> {
 
   private void tell(StoreReader store, String sessionName) {
     PrintWriter out = spec.commandLine().getOut();
-    Advice.print(out, SessionEvidence.read(store, sessionName), store);
+    Advice.print(out, data, SessionEvidence.read(store, sessionName), store);
   }
 }

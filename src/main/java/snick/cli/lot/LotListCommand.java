@@ -44,7 +44,9 @@ final class LotListCommand implements Callable<Integer> {
     if (json) {
       lots.forEach(lot -> JsonLine.print(out, NoteJson.of(lot)));
     } else if (lots.isEmpty()) {
-      out.println("No filament lots yet. Add one: snick lot add LOT --material TEXT --diameter MM");
+      out.println(
+          data.in(
+              "No filament lots yet. Add one: snick lot add LOT --material TEXT --diameter MM"));
     } else {
       Table table = new Table("LOT", "MATERIAL", ">DIAMETER mm");
       lots.forEach(

@@ -1,6 +1,7 @@
 package snick.cli.option;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 
 /** Where the store lies: {@code --data}, else the XDG data directory. */
@@ -15,6 +16,11 @@ public final class DataDirectory {
   /** The directory; not made yet. */
   public Path path() {
     return given != null ? given : standard("XDG_DATA_HOME", ".local/share");
+  }
+
+  /** {@code message}; the commands in it that act on the store name this directory if typed. */
+  public String in(String message) {
+    return new NamedStore(Optional.ofNullable(given)).in(message);
   }
 
   /** Directory for locks: the XDG runtime directory, else inside the temporary folder. */

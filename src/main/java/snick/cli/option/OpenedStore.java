@@ -1,7 +1,11 @@
 package snick.cli.option;
 
-import java.nio.file.Files;
+import java.io.IOException;
+import java.nio.file.AccessMode;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.time.Clock;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.store.Store;
 import snick.store.StoreException;
@@ -9,18 +13,40 @@ import snick.store.StoreReader;
 
 /** The store, opened for a command; what stands in the way is said plainly. */
 public final class OpenedStore {
+  /** What to do in a store without cuts. */
+  public static final String HOW_TO_RECORD =
+      "record from a rig: snick run PORT (snick ports lists them), or look at invented cuts in a"
+          + " store of their own: snick demo";
+
+  /** Name of the store's file in its directory. */
+  public static final String FILE = "snick.db";
+
   private OpenedStore() {}
 
   /** To read. */
   public static StoreReader toRead(DataDirectory data) {
-    if (!Files.isDirectory(data.path())) {
-      throw Refusal.unavailable(
-          "no store in " + data.path() + " yet; record something: snick run PORT, or snick demo");
-    }
+    requireReadable(data.path());
     try {
       return StoreReader.open(data.path());
     } catch (StoreException e) {
       throw Refusal.unavailable(e.getMessage());
+    }
+  }
+
+  /** By access alone: closing the file once more would take SQLite's locks of it away. */
+  private static void requireReadable(Path directory) {
+    Path file = directory.resolve(FILE);
+    try {
+      file.getFileSystem().provider().checkAccess(file, AccessMode.READ);
+    } catch (NoSuchFileException e) {
+      throw Refusal.unavailable("no store in " + directory + " yet; " + HOW_TO_RECORD);
+    } catch (IOException e) {
+      throw Refusal.unavailable(
+          "the store "
+              + file
+              + " cannot be read: "
+              + FileReason.of(e)
+              + "; make it readable, or name another directory: --data DIR");
     }
   }
 

@@ -4,11 +4,15 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import snick.cli.option.NamedStore;
+import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.Refusal;
@@ -26,6 +30,13 @@ import snick.store.StoreException;
     footerHeading = "%nExamples:%n",
     footer = {"  snick demo", "  snick demo --speed 10", "  snick demo --data /tmp/my-demo"})
 public final class DemoCommand implements Callable<Integer> {
+  private static final List<String> NEXT =
+      List.of(
+          "snick cuts list",
+          "snick cuts show 1",
+          "snick progress --margin 6",
+          "snick burr 'as found'");
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -77,11 +88,9 @@ public final class DemoCommand implements Callable<Integer> {
 
   private static void whatNext(PrintWriter out, Path data) {
     out.println();
-    out.println("Stored in " + data.resolve("snick.db") + ". Next:");
-    out.println("  snick cuts list --data " + data);
-    out.println("  snick cuts show 1 --data " + data);
-    out.println("  snick progress --margin 6 --data " + data);
-    out.println("  snick burr 'as found' --data " + data);
+    out.println("Stored in " + data.resolve(OpenedStore.FILE) + ". Next:");
+    NamedStore store = new NamedStore(Optional.of(data));
+    NEXT.forEach(command -> out.println("  " + store.in(command)));
     OwnName.explained().ifPresent(out::println);
     out.flush();
   }

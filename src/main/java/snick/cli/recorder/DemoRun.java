@@ -15,10 +15,10 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import snick.cli.journal.JournalText;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Version;
+import snick.cli.terminal.WallTime;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
@@ -164,7 +164,7 @@ final class DemoRun implements AutoCloseable {
   private void openSession() {
     Instant now = Clock.systemUTC().instant();
     addBlade();
-    session = "demo " + JournalText.time(now) + "." + now.toEpochMilli() % 1000;
+    session = "demo " + WallTime.of(now) + "." + now.toEpochMilli() % 1000;
     journal
         .journal()
         .open(

@@ -124,7 +124,7 @@ public final class RunCommand implements Callable<Integer> {
     try {
       return Recorder.start(
           settings(),
-          new StoredCalibrations(data.path(), calibration),
+          new StoredCalibrations(data, calibration),
           new Recorder.Audience(this::announce, this::tell),
           Clock.systemUTC());
     } catch (RigInUseException e) {
@@ -177,7 +177,7 @@ public final class RunCommand implements Callable<Integer> {
   }
 
   private synchronized void tell(String word) {
-    err().println("snick: " + PlainText.inert(word));
+    err().println("snick: " + PlainText.inert(data.in(word)));
     err().flush();
   }
 

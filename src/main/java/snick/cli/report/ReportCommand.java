@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.OpenedStore;
+import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
@@ -34,6 +35,7 @@ import snick.store.StoreReader;
     },
     footerHeading = "%nExamples:%n",
     footer = {
+      "  snick report -o latest.html",
       "  snick report evening -o evening.html",
       "  snick report evening --markdown",
       "",
@@ -44,9 +46,11 @@ public final class ReportCommand implements Callable<Integer> {
 
   @Parameters(
       paramLabel = "SESSION",
-      arity = "1",
-      description = "Name of the session, as 'snick session list' shows it.")
-  private String session;
+      arity = "0..1",
+      description =
+          "Name of the session, as 'snick session list' shows it (default: the one that runs, else"
+              + " the latest).")
+  private Optional<String> session = Optional.empty();
 
   @Option(
       names = {"-o", "--output"},
@@ -65,31 +69,43 @@ public final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    String text = text();
     PrintWriter out = spec.commandLine().getOut();
-    if (file.isPresent()) {
-      NewFile.write(file.get(), text.getBytes(UTF_8));
-      out.println(file.get() + ": session " + PlainText.inert(session) + ".");
-    } else {
-      out.print(text);
-      out.flush();
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      Session told = session(store);
+      String text = text(store, told);
+      if (file.isPresent()) {
+        NewFile.write(file.get(), text.getBytes(UTF_8));
+        out.println(file.get() + ": session " + PlainText.inert(told.name()) + ".");
+      } else {
+        sayWhich(told);
+        out.print(text);
+        out.flush();
+      }
     }
     return ExitCode.OK;
   }
 
-  private String text() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      Session known =
-          store
-              .journal()
-              .session(session)
-              .orElseThrow(
-                  () ->
-                      new NotAccepted(
-                          "session '" + session + "' is not in the journal: snick session list"));
-      SessionReport report =
-          SessionReport.of(store, known.name(), judge.judge(KeptStudy.of(store, known)), personal);
-      return markdown ? report.markdown() : report.html();
+  private Session session(StoreReader store) {
+    String name = session.orElseGet(() -> SessionChoice.anyToRead(store));
+    return store
+        .journal()
+        .session(name)
+        .orElseThrow(
+            () ->
+                new NotAccepted(
+                    "session '" + name + "' is not in the journal: snick session list"));
+  }
+
+  /** Beside the report, which goes to standard output, if nobody named the session. */
+  private void sayWhich(Session told) {
+    if (session.isEmpty()) {
+      spec.commandLine().getErr().println("snick: session '" + PlainText.inert(told.name()) + "'");
     }
+  }
+
+  private String text(StoreReader store, Session told) {
+    SessionReport report =
+        SessionReport.of(store, told.name(), judge.judge(KeptStudy.of(store, told)), personal);
+    return markdown ? report.markdown() : report.html();
   }
 }

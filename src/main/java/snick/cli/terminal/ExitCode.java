@@ -14,7 +14,10 @@ public final class ExitCode {
   /** Done, and the answer is no: a check did not pass. */
   public static final int NOT_PASSED = 3;
 
-  /** Input is not what it should be: file, line and value are named. */
+  /**
+   * Input is not what it should be: file, line and value are named. Also: a file that was to be
+   * made is there already.
+   */
   public static final int BAD_INPUT = 4;
 
   /** The rig, port or store is in use by another process, or not there. */

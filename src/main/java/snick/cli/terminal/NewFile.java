@@ -20,7 +20,7 @@ public final class NewFile {
     } catch (NoSuchFileException e) {
       throw Refusal.badInput("no folder " + file.toAbsolutePath().getParent() + "; make it first");
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
+      throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
     }
   }
 }

@@ -37,8 +37,9 @@ public final class CoachCommand implements Callable<Integer> {
           .getOut()
           .println(
               PlainText.inert(
-                  Advice.line(
-                      evidence, judge.judge(KeptStudy.of(store, evidence.log().session())))));
+                  data.in(
+                      Advice.line(
+                          evidence, judge.judge(KeptStudy.of(store, evidence.log().session()))))));
     }
     return ExitCode.OK;
   }

@@ -71,7 +71,7 @@ public final class ProgressCommand implements Callable<Integer> {
       if (json) {
         JsonLine.printWhole(spec.commandLine().getOut(), report.object());
       } else {
-        report.print(spec.commandLine().getOut());
+        report.print(spec.commandLine().getOut(), data);
       }
     }
     return ExitCode.OK;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
@@ -29,22 +30,22 @@ import snick.verdict.Welch;
 record ProgressReport(
     String session, List<StageEvidence> stages, Judge judge, Optional<Progression> progression) {
 
-  void print(PrintWriter out) {
+  void print(PrintWriter out, DataDirectory data) {
     out.println(PlainText.inert("session '" + session + "'"));
     stageTable().print(out);
     notes(out);
     out.println();
     progression.ifPresentOrElse(
-        p -> printSteps(out, p),
+        p -> printSteps(out, p, data),
         () -> out.println("Nothing to compare yet: 2 stages with 2 cuts or more are needed."));
   }
 
-  private static void printSteps(PrintWriter out, Progression progression) {
+  private static void printSteps(PrintWriter out, Progression progression, DataDirectory data) {
     stepTable(progression).print(out);
     out.println();
     out.println("Plateau: " + Figures.plain(state(progression.plateau())));
     ComparisonText.print(out, progression.plateau().reason());
-    out.println("What stands behind one step: snick compare STAGE STAGE");
+    out.println(data.in("What stands behind one step: snick compare STAGE STAGE"));
   }
 
   private List<GroupFigures> figures() {

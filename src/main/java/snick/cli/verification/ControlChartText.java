@@ -7,6 +7,7 @@ import java.util.Locale;
 import snick.cli.report.PictureFile;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.WallTime;
 import snick.force.EwmaChart;
 import snick.report.ControlCharts;
 import snick.store.Verification;
@@ -49,7 +50,7 @@ final class ControlChartText {
     Table table = new Table("WHEN", ">ERROR %", ">AVERAGE %", "LOWER . MEAN | UPPER", "SIGNALS");
     for (int i = Math.max(0, checks.size() - SHOWN); i < checks.size(); i++) {
       table.row(
-          checks.get(i).at().toString().substring(0, 16).replace('T', ' '),
+          WallTime.minute(checks.get(i).at()),
           signed(charts.errorsPercent().get(i)),
           signed(charts.averages().get(i).average()),
           strip(charts.errorsPercent().get(i), charts),

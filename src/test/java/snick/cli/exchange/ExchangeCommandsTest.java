@@ -53,7 +53,9 @@ class ExchangeCommandsTest {
     assertThat(run("import", sample.toString(), "--despite-differences", data("a"))).isZero();
     assertThat(out.toString()).contains("nothing changed");
     assertThat(run("package", "list", data("a"))).isZero();
-    assertThat(out.toString()).contains("format-1.zip", "package");
+    assertThat(out.toString())
+        .contains("format-1.zip", "package")
+        .containsPattern("\\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d:\\d\\d ");
     assertThat(run("export", path("o.zip"), "--personal", "--licence", "CC0-1.0", data("a")))
         .isZero();
     assertThat(out.toString()).contains("6 cuts in").doesNotContain("No licence");
@@ -97,13 +99,14 @@ class ExchangeCommandsTest {
     assertThat(run("store", "check", data("a"))).isZero();
     assertThat(out.toString()).contains("6 traces checked, 0 damaged", "is sound");
     assertThat(run("store", "backup", path("b.db"), data("a"))).isZero();
-    assertThat(run("store", "backup", path("b.db"), data("a"))).isEqualTo(ExitCode.FAILED);
+    assertThat(run("store", "backup", path("b.db"), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(err.toString()).contains("already there");
     assertThat(run("store", "restore", path("b.db"), data("c"))).isZero();
     assertThat(run("store", "check", data("c"))).isZero();
     assertThat(run("store", "salvage", path("a"), data("d"))).isZero();
     assertThat(run("store", "check", data("d"))).isZero();
-    assertThat(run("store", "restore", path("b.db"), data("d"))).isEqualTo(ExitCode.FAILED);
+    assertThat(run("store", "restore", path("b.db"), data("d"))).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(run("store", "salvage", path("a"), data("d"))).isEqualTo(ExitCode.BAD_INPUT);
   }
 
   @Test

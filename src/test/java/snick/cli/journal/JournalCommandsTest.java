@@ -62,9 +62,9 @@ class JournalCommandsTest {
     ok("blade", "add", "kitchen-1", "--length", "180", "--angle", "30");
     ok("lot", "add", "spool-a", "--material", "nylon", "--diameter", "0.25");
     assertThat(ok("session", "start", "evening", "--blade", "kitchen-1", "--lot", "spool-a"))
-        .contains("stage 1 'as found', 0 cuts", "Next: make 5 cuts, the next one at 90mm");
+        .contains("stage 1 'as found', 0 cuts", "Next: make 5 cuts, the next one at 90 mm");
     story.cuts(212, 198, 205, 221, 209);
-    assertThat(ok("place", "90")).contains("cut 5 at 90 mm", "next cut at 10mm");
+    assertThat(ok("place", "90")).contains("cut 5 at 90 mm", "next cut at 10 mm");
     ok("inspect", "l", "light", "burr");
     assertThat(ok("inspect", "r", "n")).contains("raking light, right: none");
     assertThat(ok("coach")).contains("a burr is likely");
@@ -179,7 +179,9 @@ class JournalCommandsTest {
   void cutsMadeBeforeASessionCanBePlacedInIt() {
     story.cuts(131);
     evening();
-    assertRefused(story.run("place", "40"), "has no cuts yet");
+    assertRefused(
+        story.run("place", "40"),
+        "has no cuts yet; record one first: snick run --data " + data + " PORT");
     ok("place", "40", "--cut", "1");
     assertThat(ok("stage")).contains("1 cut");
   }

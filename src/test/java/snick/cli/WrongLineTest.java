@@ -1,0 +1,58 @@
+package snick.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import snick.cli.terminal.ExitCode;
+
+/**
+ * A wrong command line is answered by what is wrong, the line as it should be, and where to read.
+ */
+class WrongLineTest {
+  private static String refusal(String... line) {
+    Ran ran = Ran.command(line);
+    assertThat(ran.exit()).isEqualTo(ExitCode.USAGE);
+    assertThat(ran.out()).isEmpty();
+    return ran.err();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "session start|session start|Missing required option: '--blade=LABEL'",
+        "cuts show|cuts show|Missing required parameter: 'ID'",
+        "cuts list --limt 3|cuts list|Possible solutions: --limit",
+        "cuts list --limit x|cuts list|Invalid value for option '--limit': 'x' is not an int",
+        "plot cut 1 2 -o a.svg|plot cut|Unmatched argument at index 3: '2'",
+      })
+  void theCommandsOwnUsageLineIsShownAndNotItsHelp(String line, String command, String complaint) {
+    assertThat(refusal(line.split(" ")))
+        .startsWith("snick: ")
+        .contains(complaint)
+        .containsOnlyOnce("Usage: snick " + command)
+        .contains("Help with examples: snick " + command + " --help")
+        .doesNotContain("Examples:", "--version");
+  }
+
+  @Test
+  void aMistypedCommandIsGuessed() {
+    assertThat(refusal("port"))
+        .contains("Did you mean: snick ports", "snick --help")
+        .doesNotContain("Exit status");
+    assertThat(refusal("cuts", "lits")).contains("Did you mean: cuts list");
+  }
+
+  @Test
+  void whereACommandIsMissingTheyAreListed() {
+    assertThat(refusal()).contains("Missing command", "virtual-rig", "Exit status");
+    assertThat(refusal("cuts")).contains("Missing command", "set-aside");
+  }
+
+  @Test
+  void whatWasTypedIsShownInert() {
+    assertThat(refusal("cuts", "list", "--\u001b[2J")).doesNotContain("\u001b");
+  }
+}
