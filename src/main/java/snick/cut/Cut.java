@@ -1,5 +1,7 @@
 package snick.cut;
 
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -42,7 +44,9 @@ public record Cut(
     if (number < 1 || (polarity != 1 && polarity != -1)) {
       throw new IllegalArgumentException("cut " + number + " with polarity " + polarity);
     }
-    flags = Set.copyOf(flags);
+    EnumSet<Flag> copy = EnumSet.noneOf(Flag.class);
+    copy.addAll(flags);
+    flags = Collections.unmodifiableSet(copy);
   }
 
   /**

@@ -1,10 +1,10 @@
 package snick.cut;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Something about one event that a person should know before trusting its number. */
 public enum Flag {
@@ -26,17 +26,15 @@ public enum Flag {
   /** The zero before the event was too short or too unsteady to trust. */
   ZERO_UNSURE;
 
+  /** All, in the order of their words in the alphabet. */
+  public static final List<Flag> BY_WORD =
+      Stream.of(values()).sorted(Comparator.comparing(Flag::word)).toList();
+
   private final String word = name().toLowerCase(Locale.ROOT);
 
   /** The words of these flags in the order of the alphabet. */
   public static List<String> words(Set<Flag> flags) {
-    if (flags.isEmpty()) {
-      return List.of();
-    }
-    List<String> words = new ArrayList<>(flags.size());
-    flags.forEach(flag -> words.add(flag.word()));
-    words.sort(Comparator.naturalOrder());
-    return words;
+    return BY_WORD.stream().filter(flags::contains).map(Flag::word).toList();
   }
 
   /** The word used in JSON and in the store, for example {@code zero_moved}. */

@@ -60,7 +60,8 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private boolean json;
 
   private final Map<Integer, Optional<Calibration>> calibrations = new HashMap<>();
-  private final Map<Integer, EventJson> contracts = new HashMap<>();
+  private EventJson contract;
+  private int contractDecimals;
   private IntSupplier decimals = () -> 0;
   private long found;
   private long shown;
@@ -107,14 +108,22 @@ public final class AnalyzeCommand implements Callable<Integer> {
       progress.at(source.bytesRead(), found);
     }
     pipeline.end();
+    showFound();
     progress.done();
   }
 
-  /** A whole read's events at once: a flush for each costs more than finding it. */
+  /** A whole read's events at once: handing on each by itself costs more than finding it. */
   private void showFound() {
     if (found > shown) {
       shown = found;
+      handOnLines();
       out().flush();
+    }
+  }
+
+  private void handOnLines() {
+    if (contract != null) {
+      contract.handOn();
     }
   }
 
@@ -129,7 +138,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private void print(Cut cut) {
     found++;
     if (json) {
-      out().append(contract().of(cut)).println();
+      contract().add(cut);
     } else {
       out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
@@ -137,8 +146,12 @@ public final class AnalyzeCommand implements Callable<Integer> {
 
   /** Without a calibration, JSON has counts where it would have gf. */
   private EventJson contract() {
-    return contracts.computeIfAbsent(
-        decimals.getAsInt(), digits -> new EventJson(calibration.line(digits).orElse(COUNTS)));
+    if (contract == null || contractDecimals != decimals.getAsInt()) {
+      contractDecimals = decimals.getAsInt();
+      handOnLines();
+      contract = new EventJson(calibration.line(contractDecimals).orElse(COUNTS), out());
+    }
+    return contract;
   }
 
   private Scale scale() {

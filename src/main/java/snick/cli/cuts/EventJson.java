@@ -1,5 +1,9 @@
 package snick.cli.cuts;
 
+import java.io.PrintWriter;
+import java.util.Arrays;
+import java.util.OptionalLong;
+import java.util.Set;
 import snick.cut.Cut;
 import snick.cut.Flag;
 import snick.cut.Peak;
@@ -8,9 +12,10 @@ import snick.force.CalibrationCurve;
 import snick.quantity.Force;
 
 /**
- * The scripts' contract: one event as a JSON object (RFC 8259) on one line. Names and meanings are
- * kept stable; new names may be added. Written straight into one text used again, for a long file
- * holds many events; all names and words in it are our own and need no escaping. One thread.
+ * The scripts' contract: each event as a JSON object (RFC 8259) on a line of its own. Names and
+ * meanings are kept stable; new names may be added. Written straight into characters that are
+ * handed on many lines at a time, for a long file holds many events; all names and words in it are
+ * our own and need no escaping. One thread.
  */
 final class EventJson {
   private static final int SECONDS_DECIMALS = 9;
@@ -20,101 +25,143 @@ final class EventJson {
   /** Larger than any force, and all its millionths are still whole numbers. */
   private static final double MOST_IN_STEPS = 1e9;
 
+  /** Of a line; with all flags and the longest numbers it has fewer than 512. */
+  private static final int MOST_CHARACTERS = 1024;
+
+  /** Of a number, its sign and point included. */
+  private static final int MOST_DIGITS = 24;
+
+  /** The uncertainty is that of the estimate alone: the calibration's own is left out. */
+  private static final String[] FORCES = {
+    ",\"observed_max_gf\":", ",\"force_gf\":", ",\"u_gf\":", ",\"loading_rate_gf_s\":"
+  };
+
+  private static final String NONE = "null";
+  private static final String END = "]}" + System.lineSeparator();
+
   private final CalibrationCurve curve;
-  private final StringBuilder line = new StringBuilder(256);
-  private final char[] digits = new char[24];
+  private final PrintWriter out;
+  private char[] lines = new char[4 * MOST_CHARACTERS];
+  private int size;
 
-  /** Forces by {@code line}, over {@link CalibrationChoice#RANGE}. */
-  EventJson(Calibration.Line line) {
+  /**
+   * Writes to {@code out}.
+   *
+   * @param line gives the forces, over {@link CalibrationChoice#RANGE}
+   */
+  EventJson(Calibration.Line line, PrintWriter out) {
     this.curve = line.curve();
+    this.out = out;
   }
 
-  /** The event as a line; forces in gf, times in s since the first sample. Valid until the next. */
-  CharSequence of(Cut cut) {
-    line.setLength(0);
-    line.append("{\"cut\":").append(cut.number());
-    line.append(",\"outcome\":\"").append(cut.outcome().word()).append('"');
-    line.append(",\"onset_s\":");
+  /** Adds the event's line; forces in gf, times in s since the first sample. */
+  void add(Cut cut) {
+    if (lines.length - size < MOST_CHARACTERS) {
+      lines = Arrays.copyOf(lines, 2 * lines.length);
+    }
+    text("{\"cut\":");
+    decimal(cut.number(), 0);
+    text(",\"outcome\":\"");
+    text(cut.outcome().word());
+    text("\",\"onset_s\":");
     decimal(cut.onsetNanos(), SECONDS_DECIMALS);
-    line.append(",\"break_s\":");
-    if (cut.breakNanos().isPresent()) {
-      decimal(cut.breakNanos().getAsLong(), SECONDS_DECIMALS);
-    } else {
-      line.append("null");
-    }
-    peak(cut);
-    line.append(",\"loading_rate_gf_s\":");
-    gramForce(exactGramForce(cut.shape().loadingRateCountsPerSecond()));
-    flags(cut);
-    return line.append('}');
+    text(",\"break_s\":");
+    seconds(cut.breakNanos());
+    forces(cut);
+    text(",\"flags\":[");
+    flags(cut.flags());
+    text(END);
   }
 
-  private void peak(Cut cut) {
-    line.append(",\"observed_max_gf\":");
+  /** Hands on the lines added since the last time. */
+  void handOn() {
+    out.write(lines, 0, size);
+    size = 0;
+  }
+
+  private void seconds(OptionalLong nanos) {
+    if (nanos.isPresent()) {
+      decimal(nanos.getAsLong(), SECONDS_DECIMALS);
+    } else {
+      text(NONE);
+    }
+  }
+
+  private void forces(Cut cut) {
+    double[] gramForces = gramForces(cut);
+    for (int i = 0; i < FORCES.length; i++) {
+      text(FORCES[i]);
+      gramForce(gramForces[i]);
+    }
+  }
+
+  /** In the order of {@link #FORCES}; NaN where there is none. */
+  private double[] gramForces(Cut cut) {
+    double most = Double.NaN;
+    double force = Double.NaN;
+    double above = Double.NaN;
     if (cut.peak().isPresent()) {
-      gramForce(exactGramForce(cut.peak().get().observedMaxCounts()));
-    } else {
-      line.append("null");
-    }
-    line.append(",\"force_gf\":");
-    if (cut.breakNanos().isEmpty() || cut.peak().isEmpty()) {
-      line.append("null,\"u_gf\":null");
-      return;
-    }
-    gramForce(exactGramForce(cut.peak().get().estimateCounts()));
-    line.append(",\"u_gf\":");
-    gramForce(uncertaintyGramForce(cut.peak().get()));
-  }
-
-  /** Of the estimate alone: the calibration's own uncertainty is left out. */
-  private double uncertaintyGramForce(Peak peak) {
-    double above = peak.estimateCounts() + peak.standardUncertaintyCounts();
-    return exactGramForce(above) - exactGramForce(peak.estimateCounts());
-  }
-
-  private double exactGramForce(double deflectionCounts) {
-    return curve.newtons(deflectionCounts, CalibrationChoice.RANGE) / Force.NEWTONS_PER_GRAM_FORCE;
-  }
-
-  private void flags(Cut cut) {
-    line.append(",\"flags\":[");
-    char separator = 0;
-    for (String word : Flag.words(cut.flags())) {
-      if (separator != 0) {
-        line.append(separator);
+      Peak peak = cut.peak().get();
+      most = peak.observedMaxCounts();
+      if (cut.breakNanos().isPresent()) {
+        force = peak.estimateCounts();
+        above = force + peak.standardUncertaintyCounts();
       }
-      separator = ',';
-      line.append('"').append(word).append('"');
     }
-    line.append(']');
+    double[] values = {most, force, above, cut.shape().loadingRateCountsPerSecond()};
+    for (int i = 0; i < values.length; i++) {
+      double newtons = curve.newtons(values[i], CalibrationChoice.RANGE);
+      values[i] = newtons / Force.NEWTONS_PER_GRAM_FORCE;
+    }
+    values[2] -= values[1];
+    return values;
   }
 
   private void gramForce(double value) {
     if (Math.abs(value) < MOST_IN_STEPS) {
       decimal((long) Math.rint(value * STEPS_PER_GRAM_FORCE), FORCE_DECIMALS);
     } else {
-      line.append(value);
+      text(Double.isFinite(value) ? Double.toString(value) : NONE);
     }
+  }
+
+  private void flags(Set<Flag> flags) {
+    String separator = "\"";
+    for (Flag flag : Flag.BY_WORD) {
+      if (flags.contains(flag)) {
+        text(separator);
+        text(flag.word());
+        text("\"");
+        separator = ",\"";
+      }
+    }
+  }
+
+  private void text(String text) {
+    text.getChars(0, text.length(), lines, size);
+    size += text.length();
   }
 
   /** A whole number of 10^−decimals, without zeros at the end but one after the point. */
   private void decimal(long units, int decimals) {
-    int at = digits.length;
     long rest = Math.abs(units);
-    boolean shown = false;
-    for (int place = 1; place <= decimals || rest > 0 || place == decimals + 1; place++) {
-      shown |= rest % 10 != 0 || place == decimals;
-      if (shown) {
-        digits[--at] = (char) ('0' + rest % 10);
+    int places = decimals;
+    for (; places > 1 && rest % 10 == 0; places--) {
+      rest /= 10;
+    }
+    int end = size + MOST_DIGITS;
+    int at = end;
+    for (; places >= 0 || rest > 0; places--) {
+      if (places == 0 && decimals > 0) {
+        lines[--at] = '.';
       }
-      if (place == decimals) {
-        digits[--at] = '.';
-      }
+      lines[--at] = (char) ('0' + rest % 10);
       rest /= 10;
     }
     if (units < 0) {
-      digits[--at] = '-';
+      lines[--at] = '-';
     }
-    line.append(digits, at, digits.length - at);
+    System.arraycopy(lines, at, lines, size, end - at);
+    size += end - at;
   }
 }

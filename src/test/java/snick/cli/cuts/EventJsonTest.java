@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -23,8 +25,22 @@ import snick.force.Calibration;
 import snick.quantity.Force;
 
 class EventJsonTest {
-  private final EventJson json =
-      new EventJson(new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0));
+  private static final Calibration.Line COUNTS =
+      new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0);
+
+  private static String lines(Cut cut, int times) {
+    StringWriter text = new StringWriter();
+    EventJson json = new EventJson(COUNTS, new PrintWriter(text));
+    for (int i = 0; i < times; i++) {
+      json.add(cut);
+    }
+    json.handOn();
+    return text.toString();
+  }
+
+  private static String line(Cut cut) {
+    return lines(cut, 1).strip();
+  }
 
   private static Cut cut(OptionalLong breakNanos, Optional<Peak> peak, double rate, Flag... flags) {
     Set<Flag> set = EnumSet.noneOf(Flag.class);
@@ -52,7 +68,7 @@ class EventJsonTest {
             60.000_000_4,
             Flag.ZERO_MOVED,
             Flag.GAP_INSIDE);
-    assertThat(json.of(severed).toString())
+    assertThat(line(severed))
         .isEqualTo(
             "{\"cut\":3,\"outcome\":\"severed\",\"onset_s\":1.25,\"break_s\":3.418359375,"
                 + "\"observed_max_gf\":90.0,\"force_gf\":100.5,\"u_gf\":0.25,"
@@ -61,11 +77,28 @@ class EventJsonTest {
 
   @Test
   void whatIsNotKnownIsNull() throws IOException {
-    String line = json.of(cut(OptionalLong.empty(), Optional.empty(), 0)).toString();
+    String line = line(cut(OptionalLong.empty(), Optional.empty(), 0));
     Map<String, Object> event = JSON.std.mapFrom(line);
     assertThat(event).containsEntry("break_s", null).containsEntry("force_gf", null);
     assertThat(event).containsEntry("u_gf", null).containsEntry("observed_max_gf", null);
     assertThat(event).containsEntry("flags", List.of());
+  }
+
+  @Test
+  void eachEventHasItsLineHoweverManyAreHandedOnAtOnce() {
+    Cut cut = cut(OptionalLong.empty(), Optional.empty(), 0, Flag.values());
+    String expected = line(cut) + System.lineSeparator();
+    assertThat(lines(cut, 100)).isEqualTo(expected.repeat(100));
+  }
+
+  @Test
+  void theLongestNumbersFit() throws IOException {
+    Peak peak = new Peak(-1.25e-300, -Double.MAX_VALUE, Double.MAX_VALUE);
+    Cut cut =
+        cut(OptionalLong.of(Long.MAX_VALUE), Optional.of(peak), -Double.MAX_VALUE, Flag.values());
+    Map<String, Object> event = JSON.std.mapFrom(lines(cut, 9).lines().toList().get(8));
+    assertThat(event).containsEntry("break_s", 9_223_372_036.854_776);
+    assertThat(event).containsEntry("flags", Flag.words(cut.flags()));
   }
 
   @ParameterizedTest
@@ -83,7 +116,7 @@ class EventJsonTest {
     "1e15"
   })
   void numbersReadBackToTheMillionth(double rate) throws IOException {
-    String line = json.of(cut(OptionalLong.empty(), Optional.empty(), rate)).toString();
+    String line = line(cut(OptionalLong.empty(), Optional.empty(), rate));
     double read = ((Number) JSON.std.mapFrom(line).get("loading_rate_gf_s")).doubleValue();
     assertThat(read).isCloseTo(rate, within(1e-6 + 1e-15 * Math.abs(rate)));
   }
