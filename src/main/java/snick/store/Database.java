@@ -60,6 +60,7 @@ final class Database implements AutoCloseable {
     config.setReadOnly(readOnly);
     config.resetOpenMode(SQLiteOpenMode.CREATE);
     config.setBusyTimeout(BUSY_TIMEOUT_MILLIS);
+    config.setGetGeneratedKeys(false);
     try {
       Database database =
           new Database(file, config.createConnection("jdbc:sqlite:" + name(file, readOnly)));
