@@ -53,8 +53,7 @@ final class CalibrationTable {
             .query(
                 "INSERT INTO calibration (id, device_id, gain, nominal_rate_hz, polarity, made_utc_ns,"
                     + " valid_for_ns, degrees_of_freedom, from_n, to_n, basis, document,"
-                    + " created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
-                    + " RETURNING number AS id")
+                    + " created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
             .text(calibration.id())
             .text(rig.map(RigSetting::deviceId))
             .whole(rig.map(r -> OptionalInt.of(r.gain())).orElse(OptionalInt.empty()))
@@ -74,8 +73,7 @@ final class CalibrationTable {
             .text(calibration.basis())
             .text(document)
             .instant(createdAt)
-            .insertedId()
-            .orElseThrow();
+            .insertedId();
     insertCurve(number, calibration.curve());
     insertTerms(number, calibration.terms());
   }

@@ -31,7 +31,7 @@ final class CutTable {
           + ResultTable.FIGURES
           + ") VALUES (?, ?, ?, ?, "
           + ResultTable.PARAMETERS
-          + ") ON CONFLICT (recording, number) DO NOTHING RETURNING id";
+          + ") ON CONFLICT (recording, number) DO NOTHING";
 
   private final Database database;
 
@@ -79,9 +79,12 @@ final class CutTable {
             .whole(first.cut().number())
             .instant(occurredAt)
             .whole(trace.size());
-    OptionalLong id = ResultTable.bind(insertion, first).insertedId();
-    id.ifPresent(added -> addTrace(added, trace));
-    return id;
+    if (ResultTable.bind(insertion, first).change() == 0) {
+      return OptionalLong.empty();
+    }
+    long id = database.lastInsertedId();
+    addTrace(id, trace);
+    return OptionalLong.of(id);
   }
 
   private void addTrace(long id, Trace trace) {

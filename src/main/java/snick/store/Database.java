@@ -60,6 +60,7 @@ final class Database implements AutoCloseable {
     config.setReadOnly(readOnly);
     config.resetOpenMode(SQLiteOpenMode.CREATE);
     config.setBusyTimeout(BUSY_TIMEOUT_MILLIS);
+    // Else the driver parses and runs a query for them after every insertion.
     config.setGetGeneratedKeys(false);
     try {
       Database database =
@@ -211,6 +212,11 @@ final class Database implements AutoCloseable {
     } catch (SQLException e) {
       throw failures.of(e);
     }
+  }
+
+  /** Id of the row that this connection inserted last. */
+  long lastInsertedId() {
+    return query("SELECT last_insert_rowid() AS id").first(row -> row.whole("id")).orElseThrow();
   }
 
   /**

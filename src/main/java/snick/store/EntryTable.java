@@ -30,12 +30,11 @@ final class EntryTable {
 
   private long insert(Instant recorded, OptionalLong corrects, String why) {
     return database
-        .query("INSERT INTO entry (recorded_utc_ns, corrects, why) VALUES (?, ?, ?) RETURNING id")
+        .query("INSERT INTO entry (recorded_utc_ns, corrects, why) VALUES (?, ?, ?)")
         .instant(recorded)
         .whole(corrects)
         .text(why.strip())
-        .insertedId()
-        .orElseThrow();
+        .insertedId();
   }
 
   static <T> Entry<T> map(Row row, T content) {

@@ -27,14 +27,13 @@ final class OriginTable {
     return database
         .query(
             "INSERT INTO origin (kind, sha256, name, document, taken_in_utc_ns)"
-                + " VALUES (?, ?, ?, ?, ?) RETURNING id")
+                + " VALUES (?, ?, ?, ?, ?)")
         .text(origin.kind())
         .text(origin.sha256())
         .text(origin.name())
         .text(origin.document())
         .instant(takenIn)
-        .insertedId()
-        .orElseThrow();
+        .insertedId();
   }
 
   /** Marks a row of a table that has origins. */

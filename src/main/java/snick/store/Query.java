@@ -107,19 +107,11 @@ final class Query {
   }
 
   /**
-   * Runs an insertion of a row that returns its id; empty if nothing was inserted. To the end: a
-   * broken reference is told only there.
+   * Runs an insertion of one row; its id. Cheaper than RETURNING, which fills a table on the way.
    */
-  OptionalLong insertedId() {
-    try (ResultSet rows = statement.executeQuery()) {
-      OptionalLong id = OptionalLong.empty();
-      while (rows.next()) {
-        id = OptionalLong.of(rows.getLong(1));
-      }
-      return id;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
+  long insertedId() {
+    change();
+    return database.lastInsertedId();
   }
 
   /** Every row, mapped. */

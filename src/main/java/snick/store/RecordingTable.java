@@ -23,7 +23,7 @@ final class RecordingTable {
     return database
         .query(
             "INSERT INTO recording (rig, firmware, source, form, started_at_utc_ns, gain,"
-                + " nominal_rate_hz, decimals) VALUES (?, ?, ?, ?, ?, ?, ?, ?) RETURNING id")
+                + " nominal_rate_hz, decimals) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
         .whole(seen(recording))
         .text(recording.firmware())
         .text(recording.source())
@@ -32,8 +32,7 @@ final class RecordingTable {
         .whole(recording.gain())
         .real(recording.nominalRate().stream().mapToDouble(SampleRate::hertz).findFirst())
         .whole(recording.decimals())
-        .insertedId()
-        .orElseThrow();
+        .insertedId();
   }
 
   private long seen(Recording recording) {

@@ -62,12 +62,8 @@ final class ResultTable {
   long add(long cutId, Derivation later) {
     Query insertion =
         database.query(
-            "INSERT INTO cut_result (cut, "
-                + FIGURES
-                + ") VALUES (?, "
-                + PARAMETERS
-                + ") RETURNING id");
-    return bind(insertion.whole(cutId), later).insertedId().orElseThrow();
+            "INSERT INTO cut_result (cut, " + FIGURES + ") VALUES (?, " + PARAMETERS + ")");
+    return bind(insertion.whole(cutId), later).insertedId();
   }
 
   /** Gives the next parameters, which are {@link #PARAMETERS}. */
