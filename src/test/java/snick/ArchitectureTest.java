@@ -90,6 +90,7 @@ class ArchitectureTest {
         "com.fasterxml.jackson..",
         "blue.strategic.parquet..",
         "org.apache.parquet..",
+        "org.xerial.snappy..",
         "java.io..",
         "java.net..",
         "java.nio..",

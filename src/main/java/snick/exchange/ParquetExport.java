@@ -22,6 +22,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.apache.parquet.schema.MessageType;
 import org.apache.parquet.schema.Types;
+import org.xerial.snappy.Snappy;
+import org.xerial.snappy.SnappyError;
 import snick.cut.Trace;
 import snick.force.Calibration;
 import snick.store.Recording;
@@ -124,19 +126,28 @@ public final class ParquetExport {
    *
    * @return number of cuts in it
    * @throws java.nio.file.FileAlreadyExistsException if {@code folder} exists
+   * @throws IOException if it cannot be written, or the library that compresses is not there
    */
   public int toFolder(Path folder) throws IOException {
+    requireCompression();
     Numbering numbering = new Numbering(store, choice);
+    write(folder, numbering);
+    return numbering.cuts();
+  }
+
+  /** Loads the native library, so that no other error is taken for its absence. */
+  private static void requireCompression() throws IOException {
     try {
-      write(folder, numbering);
-    } catch (LinkageError e) {
+      Snappy.maxCompressedLength(1);
+    } catch (SnappyError | UnsatisfiedLinkError | NoClassDefFoundError e) {
       throw new IOException(
-          "the library that compresses cannot be unpacked into "
+          "the library that compresses is not there for this platform, or cannot be unpacked into "
               + System.getProperty("java.io.tmpdir")
-              + "; free some space there, or make it writable",
+              + " ("
+              + e.getMessage()
+              + "); free some space there, make it writable, or export without --parquet",
           e);
     }
-    return numbering.cuts();
   }
 
   private void write(Path folder, Numbering numbering) throws IOException {

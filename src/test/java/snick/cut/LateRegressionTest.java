@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The regression on the late readings beside what the same normal model gives when written down
- * whole and conditioned by a library's matrices (Rasmussen & Williams, Gaussian Processes for
+ * whole and conditioned by a library's matrices (Rasmussen and Williams, Gaussian Processes for
  * Machine Learning, 2006, appendix A.2, from memory): y = W·v + a·gone + s·drop·slide + e, with v
  * the values at the nodes, s the move of the break (deviation 0.3 periods) and e the noise.
  */
