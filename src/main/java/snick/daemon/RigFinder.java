@@ -13,7 +13,7 @@ import snick.port.Ports;
 /**
  * Finds the port of one rig that is named by part of a port's name, or of its own device id. One
  * thread. A port that was asked in vain is let alone for a while, for many boards begin anew when
- * they are opened.
+ * they are opened; one that could not be opened is tried again after a growing pause.
  */
 final class RigFinder {
   private final Ports ports;
@@ -82,6 +82,7 @@ final class RigFinder {
       asked.inVain(path, System.nanoTime());
       return false;
     } catch (PortException e) {
+      asked.shut(path, System.nanoTime());
       return false;
     }
   }

@@ -3,6 +3,7 @@ package snick.daemon;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
@@ -30,5 +31,29 @@ class AskedPortsTest {
 
     assertThat(asked.due(ONE, BEGIN_NANOS)).isTrue();
     assertThat(asked.due(OTHER, BEGIN_NANOS)).isFalse();
+  }
+
+  @Test
+  void aPortThatCannotBeOpenedIsTriedAfterASecondAndThenEverMoreSeldom() {
+    List<Long> triedSeconds = new ArrayList<>();
+    for (long millis = 0; millis <= 40_000; millis += 200) {
+      long nowNanos = BEGIN_NANOS + TimeUnit.MILLISECONDS.toNanos(millis);
+      if (asked.due(ONE, nowNanos)) {
+        triedSeconds.add(millis / 1000);
+        asked.shut(ONE, nowNanos);
+      }
+    }
+    assertThat(triedSeconds).containsExactly(0L, 1L, 3L, 7L, 15L, 23L, 31L, 39L);
+    assertThat(asked.due(OTHER, BEGIN_NANOS)).isTrue();
+  }
+
+  @Test
+  void aPortThatCannotBeOpenedForOnceAfterAMinuteIsTriedASecondLater() {
+    long laterNanos = BEGIN_NANOS + TimeUnit.SECONDS.toNanos(60);
+    asked.inVain(ONE, BEGIN_NANOS);
+    asked.shut(ONE, laterNanos);
+
+    assertThat(asked.due(ONE, laterNanos + TimeUnit.SECONDS.toNanos(1) - 1)).isFalse();
+    assertThat(asked.due(ONE, laterNanos + TimeUnit.SECONDS.toNanos(1))).isTrue();
   }
 }
