@@ -47,8 +47,7 @@ final class ForceChart {
   /** As many digits as needed, up to four after the point. */
   private static String tick(double value) {
     String text = Shown.fixed(value, 4);
-    String shorter = text.replaceFirst("0+$", "").replaceFirst("\\.$", "");
-    return shorter.equals("−0") ? "0" : shorter;
+    return text.replaceFirst("0+$", "").replaceFirst("\\.$", "");
   }
 
   private static void fonts(XYStyler style) {

@@ -18,8 +18,19 @@ public final class ProgressionPlot {
   private static final int WIDTH = 900;
   private static final int HEIGHT = 470;
   private static final int NAMED_STAGES = 8;
-  private static final double LETTERS_ACROSS = 78;
-  private static final double BELOW = 0.16;
+  private static final int LETTERS_ACROSS = 78;
+
+  /** A column holds so many letters at least: the longest word of a verdict. */
+  private static final int FEWEST_LETTERS = 11;
+
+  private static final int LINES_OF_A_NAME = 2;
+  private static final int LINES_OF_A_CHANGE = 4;
+
+  /** Places above and below zero, in parts of the highest force. */
+  private static final double LINE = 0.07;
+
+  private static final double BELOW_ZERO = 0.045;
+  private static final double ABOVE_CUTS = 0.06;
   private static final double ABOVE = 1.2;
   private static final double CUTS_LEFT = -0.22;
   private static final double CUTS_WIDE = 0.2;
@@ -27,10 +38,14 @@ public final class ProgressionPlot {
 
   private final List<Readings> stages;
   private final Judge judge;
+  private final List<List<String>> names;
+  private final List<List<String>> changes;
 
   private ProgressionPlot(List<Readings> stages, Judge judge) {
     this.stages = stages;
     this.judge = judge;
+    this.names = IntStream.range(0, stages.size()).mapToObj(this::name).toList();
+    this.changes = IntStream.range(0, stages.size()).mapToObj(this::change).toList();
   }
 
   /**
@@ -56,7 +71,7 @@ public final class ProgressionPlot {
     names(chart);
     changes(chart);
     return new Picture(
-        "Session " + Shown.shortened(session) + ", stage by stage",
+        "Session '" + session + "', stage by stage",
         description(figures),
         HEIGHT,
         List.of(new Picture.Panel(chart.chart(), WIDTH)));
@@ -74,11 +89,21 @@ public final class ProgressionPlot {
 
   private ForceChart chart() {
     double high = highest();
+    double below = BELOW_ZERO + LINE * (most(names) + 0.6);
+    double above = ABOVE;
+    for (int i = 0; i < stages.size(); i++) {
+      double cuts = highest(stages.get(i)) / high;
+      above = Math.max(above, cuts + ABOVE_CUTS + LINE * changes.get(i).size());
+    }
     return new ForceChart("Cut-through force, stage by stage", "stage")
-        .newtons(-BELOW * high, ABOVE * high)
+        .newtons(-below * high, above * high)
         .fromTo(0.5, stages.size() + 0.5)
         .fromZero()
         .withoutNumbers();
+  }
+
+  private static int most(List<List<String>> texts) {
+    return texts.stream().mapToInt(List::size).max().orElse(0);
   }
 
   private void cuts(ForceChart chart) {
@@ -111,33 +136,58 @@ public final class ProgressionPlot {
 
   private void names(ForceChart chart) {
     double high = highest();
-    int letters = (int) (LETTERS_ACROSS / stages.size());
     for (int i = 0; i < stages.size(); i++) {
-      Readings stage = stages.get(i);
-      String name =
-          stages.size() <= NAMED_STAGES ? Shown.shortened(stage.name(), letters) : "" + (i + 1);
-      chart.text(name, i + 1.0, -0.045 * high);
-      chart.text("n = " + stage.count(), i + 1.0, -0.115 * high);
+      List<String> lines = new ArrayList<>(names.get(i));
+      lines.add("n = " + stages.get(i).count());
+      for (int k = 0; k < lines.size(); k++) {
+        chart.text(lines.get(k), i + 1.0, -(BELOW_ZERO + k * LINE) * high);
+      }
     }
     chart.level("zero", Look.INK, Pen.MEDIUM, 0).setShowInLegend(false);
   }
 
   private void changes(ForceChart chart) {
-    for (int i = 1; i < stages.size(); i++) {
-      Readings before = stages.get(i - 1);
-      Readings now = stages.get(i);
-      double y = highest(now) + 0.06 * highest();
-      if (before.count() >= 2 && now.count() >= 2 && stages.size() <= NAMED_STAGES) {
-        chart.text(change(judge.compare(before, now)), i + 1.0, y);
+    double high = highest();
+    for (int i = 0; i < stages.size(); i++) {
+      double foot = highest(stages.get(i)) + ABOVE_CUTS * high;
+      List<String> lines = changes.get(i);
+      for (int k = 0; k < lines.size(); k++) {
+        chart.text(lines.get(k), i + 1.0, foot + (lines.size() - 1 - k) * LINE * high);
       }
     }
+  }
+
+  private List<String> name(int stage) {
+    return stages.size() <= NAMED_STAGES
+        ? lines(stages.get(stage).name(), stages.size(), LINES_OF_A_NAME)
+        : List.of(Integer.toString(stage + 1));
+  }
+
+  /** What is said above a stage; nothing above the first, nor where there is no room. */
+  private List<String> change(int stage) {
+    boolean told =
+        stage > 0
+            && stages.size() <= NAMED_STAGES
+            && stages.get(stage - 1).count() >= 2
+            && stages.get(stage).count() >= 2;
+    return told
+        ? lines(
+            change(judge.compare(stages.get(stage - 1), stages.get(stage))),
+            stages.size(),
+            LINES_OF_A_CHANGE)
+        : List.of();
+  }
+
+  /** {@code text} in lines that fit into a column beside others. */
+  static List<String> lines(String text, int columns, int most) {
+    return Shown.lines(text, Math.max(FEWEST_LETTERS, LETTERS_ACROSS / columns), most);
   }
 
   /** The change in words, with its share of the force before where that is above zero. */
   static String change(Comparison c) {
     double before = c.first().meanGf();
     String share = before > 0 ? ", " + Shown.signedPercent(c.differenceGf() / before) : "";
-    return Shown.plain(c.verdict().word()) + share;
+    return Shown.plain(c.verdict().word()) + share.replace(" %", "\u00a0%");
   }
 
   private String description(List<GroupFigures> figures) {

@@ -1,5 +1,7 @@
 package snick.report;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
@@ -12,9 +14,18 @@ final class Shown {
 
   private Shown() {}
 
+  /** So many decimals; what rounds to zero has no sign. */
   static String fixed(double value, int decimals) {
     String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-    return text.startsWith("-") ? "−" + text.substring(1) : text;
+    if (!text.startsWith("-")) {
+      return text;
+    }
+    String size = text.substring(1);
+    return isZero(size) ? size : "−" + size;
+  }
+
+  private static boolean isZero(String number) {
+    return number.chars().allMatch(c -> c == '0' || c == '.');
   }
 
   /** Force and expanded uncertainty, k = 2, the uncertainty with two significant digits. */
@@ -50,7 +61,7 @@ final class Shown {
   }
 
   static String signedGf(double gramForce) {
-    return (gramForce > 0 ? "+" : "") + gf(gramForce);
+    return signed(gramForce, gf(gramForce));
   }
 
   /** A force given in gf, as N. */
@@ -59,7 +70,11 @@ final class Shown {
   }
 
   static String signedPercent(double share) {
-    return (share > 0 ? "+" : "") + fixed(100 * share, 0) + " %";
+    return signed(share, fixed(100 * share, 0)) + " %";
+  }
+
+  private static String signed(double value, String shown) {
+    return value > 0 && !isZero(shown.replaceFirst(" .*", "")) ? "+" + shown : shown;
   }
 
   /** Both ends in gf, the unit once. */
@@ -76,6 +91,25 @@ final class Shown {
   /** A name short enough for a picture. */
   static String shortened(String name) {
     return shortened(name, LONGEST_IN_PICTURE);
+  }
+
+  /**
+   * {@code text} broken between words into at most {@code most} lines of at most {@code letters};
+   * what does not fit ends in an ellipsis.
+   */
+  static List<String> lines(String text, int letters, int most) {
+    List<String> lines = new ArrayList<>();
+    String rest = text.strip();
+    while (lines.size() < most - 1 && rest.length() > letters) {
+      int space = rest.lastIndexOf(' ', letters);
+      if (space < 0) {
+        break;
+      }
+      lines.add(rest.substring(0, space));
+      rest = rest.substring(space + 1);
+    }
+    lines.add(shortened(rest, letters));
+    return lines;
   }
 
   static String shortened(String name, int letters) {
