@@ -57,6 +57,9 @@ public class DecoderBench {
     }
 
     @Override
+    public void flush() {}
+
+    @Override
     public void hello(Hello hello) {
       sum++;
     }

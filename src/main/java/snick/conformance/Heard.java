@@ -68,4 +68,7 @@ final class Heard implements FrameSink {
 
   @Override
   public void reading(long deviceMicros, int counts) {}
+
+  @Override
+  public void flush() {}
 }

@@ -25,6 +25,8 @@ public final class CutDetector implements SampleSink {
   private final RestRing ring = new RestRing();
   private final Event event;
   private final EventAnalysis analysis;
+  private final long[] oneNanos = new long[1];
+  private final int[] oneCounts = new int[1];
   private int run;
   private double farthest;
   private double least;
@@ -43,24 +45,64 @@ public final class CutDetector implements SampleSink {
 
   @Override
   public void sample(long deviceNanos, int counts) {
-    period.stamp(deviceNanos);
-    ring.add(deviceNanos, counts, false);
-    if (event.active()) {
-      proceed(event.sample(deviceNanos, counts, period.periodNanos()));
-      return;
-    }
-    railRun = 0;
-    double away = counts - rest.levelCounts();
-    if (Math.abs(away) > INNER_BAND * rest.triggerCounts()) {
-      outside(away);
-    } else {
-      run = 0;
-      railReported = false;
-      rest.sample(ring, period.periodNanos());
+    oneNanos[0] = deviceNanos;
+    oneCounts[0] = counts;
+    samples(oneNanos, oneCounts, 1);
+  }
+
+  @Override
+  public void samples(long[] deviceNanos, int[] counts, int size) {
+    int at = 0;
+    while (at < size) {
+      boolean loaded = event.active();
+      int to = loaded ? Math.min(size, at + period.steady()) : endOfRest(counts, at, size);
+      period.stamp(deviceNanos, at, to);
+      if (loaded) {
+        at = proceed(deviceNanos, counts, at, to);
+      } else {
+        ring.add(deviceNanos, counts, at, to);
+        unloaded(counts[at], to - at);
+        at = to;
+      }
     }
   }
 
-  private void outside(double away) {
+  /** How far the rest goes on within its band, or its block; behind the first sample at least. */
+  private int endOfRest(int[] counts, int from, int size) {
+    int end = Math.min(size, from + rest.room());
+    int at = from;
+    while (at < end && !outside(counts[at])) {
+      at++;
+    }
+    return Math.max(at, from + 1);
+  }
+
+  private boolean outside(int counts) {
+    return Math.abs(counts - rest.levelCounts()) > INNER_BAND * rest.triggerCounts();
+  }
+
+  /** Samples {@code from..to} belong to the event at hand, but those after its end; there. */
+  private int proceed(long[] deviceNanos, int[] counts, int from, int to) {
+    int end = event.samples(deviceNanos, counts, from, to, period.periodNanos());
+    period.takeBack(to - end);
+    ring.add(deviceNanos, counts, from, end);
+    proceed(event.step());
+    return end;
+  }
+
+  /** Takes one sample outside the rest band, or several inside. */
+  private void unloaded(int first, int n) {
+    railRun = 0;
+    if (outside(first)) {
+      takeOutside(first - rest.levelCounts());
+    } else {
+      run = 0;
+      railReported = false;
+      rest.samples(n, ring, period.periodNanos());
+    }
+  }
+
+  private void takeOutside(double away) {
     int side = away > 0 ? 1 : -1;
     boolean same = run * side > 0;
     run = same ? run + side : side;

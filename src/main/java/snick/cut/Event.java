@@ -51,6 +51,7 @@ final class Event {
   private final SampleLog log = new SampleLog();
   private final List<Gap> gaps = new ArrayList<>();
   private boolean active;
+  private Step step = Step.GOES_ON;
   private int polarity;
   private int usualPolarity;
   private double zero;
@@ -107,31 +108,44 @@ final class Event {
     active = false;
   }
 
-  Step sample(long nanos, int counts, double periodNanos) {
-    log.add(nanos, counts, false);
+  /** Takes samples {@code from..to}, up to one that makes {@link #step} tell; behind the last. */
+  int samples(long[] nanos, int[] counts, int from, int to, double periodNanos) {
+    int index = log.size();
+    log.add(nanos, counts, from, to);
+    step = Step.GOES_ON;
+    int at = from;
+    while (at < to && step == Step.GOES_ON) {
+      step = sample(index++, nanos[at], counts[at], periodNanos);
+      at++;
+    }
+    log.keep(index);
+    return at;
+  }
+
+  private Step sample(int index, long nanos, int counts, double periodNanos) {
     double middle = track(counts);
     flat.add(nanos, polarity * (counts - zero));
     if (fallen) {
-      return afterFall(nanos, middle, periodNanos);
+      return afterFall(index, nanos, middle, periodNanos);
     }
     if (middle < Math.max(FALLEN_BAND * trigger, FALLEN_FRACTION * peak)) {
       fallen = true;
-      fallenAt = log.size() - 1;
+      fallenAt = index;
       fallenNanos = nanos;
       risen = 0;
     } else if (flat.flatFor(STANDS_NANOS)) {
-      return standing(nanos);
+      return standing(index, nanos);
     }
-    return bounded(nanos);
+    return bounded(index, nanos);
   }
 
   /** Flat away from zero: after a fall that is its end; else it may be a level that moved. */
-  private Step standing(long nanos) {
+  private Step standing(int index, long nanos) {
     boolean fell = flat.level() < 0.5 * peak;
     boolean otherWay = polarity == -usualPolarity;
     boolean low = peak < SMALL_NOISES * noise && flat.flatFor(MOVED_NANOS);
     if (!fell && !otherWay && !low) {
-      return bounded(nanos);
+      return bounded(index, nanos);
     }
     end = fell ? End.SETTLED : End.ABSORBED;
     levelAfter = zero + polarity * flat.level();
@@ -146,29 +160,28 @@ final class Event {
     return middle;
   }
 
-  private Step afterFall(long nanos, double middle, double periodNanos) {
+  private Step afterFall(int index, long nanos, double middle, double periodNanos) {
     risen = middle > Math.max(trigger, FALLEN_FRACTION * peak) ? risen + 1 : 0;
     if (risen >= 3 && peak < TOUCH_NOISES * noise) {
       fallen = false;
-      return bounded(nanos);
+      return bounded(index, nanos);
     }
     if (risen >= 3 && risen >= RISE_NANOS / periodNanos) {
-      levelAfter = meanAfterFall(risen + 2);
+      levelAfter = meanAfterFall(index - 1 - risen);
       return Step.LOADED_AGAIN;
     }
     boolean touch = peak < TOUCH_NOISES * noise;
     long patience = settings.settleNanos() * (touch ? 2 : 1);
     long wait = Math.max(patience, Math.round(8 * periodNanos));
     if (nanos - fallenNanos >= wait) {
-      levelAfter = meanAfterFall(0);
+      levelAfter = meanAfterFall(index + 1);
       return Step.ENDED;
     }
-    return bounded(nanos);
+    return bounded(index, nanos);
   }
 
-  /** Median of the readings since the fall, its first two and the newest {@code left} left out. */
-  private double meanAfterFall(int left) {
-    int to = log.size() - left;
+  /** Median of the readings since the fall, but its first two, before index {@code to}. */
+  private double meanAfterFall(int to) {
     int from = Math.min(fallenAt + 2, to - 1);
     from = Math.max(from, 0);
     if (to <= from) {
@@ -182,9 +195,9 @@ final class Event {
     return 0.5 * (readings[(readings.length - 1) / 2] + readings[readings.length / 2]);
   }
 
-  private Step bounded(long nanos) {
+  private Step bounded(int index, long nanos) {
     boolean tooLong = nanos - log.nanos(before - 1) > settings.maximumEventNanos();
-    if (!tooLong && log.size() < MOST_SAMPLES) {
+    if (!tooLong && index + 1 < MOST_SAMPLES) {
       return Step.GOES_ON;
     }
     end = End.TOO_LONG;
@@ -195,7 +208,7 @@ final class Event {
   Step overrange(long nanos, int code) {
     log.add(nanos, code, true);
     anyOverrange = true;
-    return bounded(nanos);
+    return bounded(log.size() - 1, nanos);
   }
 
   void gap(Gap gap) {
@@ -211,6 +224,11 @@ final class Event {
 
   void streamEnds() {
     end = End.CUT_OFF;
+  }
+
+  /** What the last sample did. */
+  Step step() {
+    return step;
   }
 
   boolean active() {

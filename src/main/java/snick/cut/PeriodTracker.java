@@ -28,6 +28,27 @@ final class PeriodTracker {
     inBlock++;
   }
 
+  /** Device times of {@code times[from..to)}, ns. */
+  void stamp(long[] times, int from, int to) {
+    int at = from;
+    while (at < to) {
+      stamp(times[at++]);
+      int more = Math.min(BLOCK - inBlock, to - at);
+      inBlock += more;
+      at += more;
+    }
+  }
+
+  /** How many more samples may be stamped so that the first at most changes the period. */
+  int steady() {
+    return inBlock == BLOCK ? BLOCK : BLOCK - inBlock;
+  }
+
+  /** Forgets the last {@code n} stamps, all but the first of those last stamped at most. */
+  void takeBack(int n) {
+    inBlock -= n;
+  }
+
   /** The time axis is broken here: the block at hand is dropped. */
   void gap() {
     inBlock = 0;

@@ -1,5 +1,7 @@
 package snick.cut;
 
+import java.util.Arrays;
+
 /** The last samples at rest, overwritten in a circle. */
 final class RestRing {
   static final int CAPACITY = 8192;
@@ -10,6 +12,7 @@ final class RestRing {
   private final boolean[] overrange = new boolean[CAPACITY];
   private long written;
   private long floor;
+  private long afterRail;
 
   void add(long time, int reading, boolean atRail) {
     int at = (int) written & MASK;
@@ -17,6 +20,22 @@ final class RestRing {
     counts[at] = reading;
     overrange[at] = atRail;
     written++;
+    afterRail = atRail ? written : afterRail;
+  }
+
+  /** Adds the samples {@code from..to}, at most {@link #CAPACITY}, none at a rail. */
+  void add(long[] times, int[] readings, int from, int to) {
+    int at = (int) written & MASK;
+    int first = Math.min(to - from, CAPACITY - at);
+    put(times, readings, from, at, first);
+    put(times, readings, from + first, 0, to - from - first);
+    written += to - from;
+  }
+
+  private void put(long[] times, int[] readings, int from, int at, int n) {
+    System.arraycopy(times, from, nanos, at, n);
+    System.arraycopy(readings, from, counts, at, n);
+    Arrays.fill(overrange, at, at + n, false);
   }
 
   /** Forgets everything before this point. */
@@ -42,19 +61,44 @@ final class RestRing {
     return overrange[(int) (written - 1 - back) & MASK];
   }
 
+  /** Whether none of the newest {@code length} samples stood at a rail. */
+  boolean calm(int length) {
+    return written - afterRail >= length;
+  }
+
+  /** The newest {@code length} readings, oldest first, into {@code to}. */
+  void copyNewest(int length, int[] to) {
+    int from = (int) (written - length) & MASK;
+    int first = Math.min(length, CAPACITY - from);
+    System.arraycopy(counts, from, to, 0, first);
+    System.arraycopy(counts, 0, to, first, length - first);
+  }
+
   long nanos(int back) {
     return nanos[(int) (written - 1 - back) & MASK];
   }
 
   /** Appends the samples of the last {@code span} ns, oldest first. */
   void copyTo(SampleLog log, long spanNanos) {
-    int n = size();
-    int from = n - 1;
-    while (from > 0 && nanos(0) - nanos(from) > spanNanos) {
-      from--;
+    int n = samplesOfLast(spanNanos);
+    int from = (int) (written - n) & MASK;
+    int first = Math.min(n, CAPACITY - from);
+    log.add(nanos, counts, overrange, from, from + first);
+    log.add(nanos, counts, overrange, 0, n - first);
+  }
+
+  /** How many samples lie within the last {@code span} ns, the newest at least if there is one. */
+  private int samplesOfLast(long spanNanos) {
+    int within = Math.min(1, size());
+    int beyond = size() + 1;
+    while (beyond - within > 1) {
+      int middle = (within + beyond) / 2;
+      if (nanos(0) - nanos(middle - 1) <= spanNanos) {
+        within = middle;
+      } else {
+        beyond = middle;
+      }
     }
-    for (int back = from; back >= 0; back--) {
-      log.add(nanos(back), counts(back), overrange(back));
-    }
+    return within;
   }
 }

@@ -32,8 +32,8 @@ final class RestTracker {
   private final int[] picked = new int[PICKED];
   private final SortedWindow medians = new SortedWindow(3);
   private final SortedWindow sigmas = new SortedWindow(KEPT);
-  private final double[] course = new double[KEPT];
-  private final double[] halfRanges = new double[KEPT];
+  private final RecentRange course = new RecentRange(KEPT);
+  private final RecentRange halfRanges = new RecentRange(KEPT);
   private long blocks;
   private int inBlock;
   private int blockLength = LEAST;
@@ -56,6 +56,8 @@ final class RestTracker {
     blocks = 0;
     medians.clear();
     sigmas.clear();
+    course.clear();
+    halfRanges.clear();
     trigger = Double.POSITIVE_INFINITY;
   }
 
@@ -68,16 +70,23 @@ final class RestTracker {
   void moveTo(double counts) {
     double moved = counts - level;
     level = counts;
-    for (int i = 0; i < KEPT; i++) {
-      course[i] += moved;
-    }
+    course.shift(moved);
     medians.replaceAll(counts);
     inBlock = 0;
   }
 
-  /** Counts one sample at rest, already in {@code ring}; closes the block when it is full. */
-  void sample(RestRing ring, double periodNanos) {
-    if (++inBlock >= blockLength) {
+  /** How many samples the block at hand still takes. */
+  int room() {
+    return blockLength - inBlock;
+  }
+
+  /**
+   * Counts {@code n} samples at rest, already in {@code ring}, at most {@link #room}; closes the
+   * block when it is full.
+   */
+  void samples(int n, RestRing ring, double periodNanos) {
+    inBlock += n;
+    if (inBlock >= blockLength) {
       inBlock = 0;
       close(ring, Math.min(blockLength, ring.size()));
       double nanos = known() ? BLOCK_NANOS : FIRST_BLOCKS_NANOS;
@@ -98,21 +107,26 @@ final class RestTracker {
       forgetBlocks();
     }
     medians.add(median);
-    course[(int) (blocks % KEPT)] = median;
+    course.add(median);
     sigmas.add(spread(n, tail));
-    halfRanges[(int) (blocks % KEPT)] = halfRange;
+    halfRanges.add(halfRange);
     blocks++;
     follow();
   }
 
   /** Whether a block continues the only one before. A ramp's blocks lie two half ranges apart. */
   private boolean agrees(double median, double halfRange) {
-    double narrow = Math.min(halfRange, halfRanges[0]) + 4 * QUANTISATION_COUNTS;
-    double wide = Math.max(halfRange, halfRanges[0]);
-    return Math.abs(median - course[0]) <= narrow && wide <= ALIKE * narrow;
+    double before = halfRanges.greatest();
+    double narrow = Math.min(halfRange, before) + 4 * QUANTISATION_COUNTS;
+    double wide = Math.max(halfRange, before);
+    return Math.abs(median - course.greatest()) <= narrow && wide <= ALIKE * narrow;
   }
 
   private int pick(RestRing ring, int length) {
+    if (length <= PICKED && ring.calm(length)) {
+      ring.copyNewest(length, picked);
+      return length;
+    }
     int stride = Math.max(1, (length + PICKED - 1) / PICKED);
     int n = 0;
     for (int back = 0; back < length; back += stride) {
@@ -137,31 +151,18 @@ final class RestTracker {
   }
 
   private void follow() {
-    int n = (int) Math.min(blocks, KEPT);
     noise = Math.max(QUANTISATION_COUNTS, sigmas.median());
-    double widest = 0.5 * Math.max(0, range(course, n) - 2 * noise);
-    for (int i = 0; i < n; i++) {
-      widest = halfRanges[i] > widest ? halfRanges[i] : widest;
-    }
-    trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution(n)) : trigger;
+    double moved = 0.5 * (course.greatest() - course.least() - 2 * noise);
+    double widest = Math.max(moved, halfRanges.greatest());
+    trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution()) : trigger;
     double target = medians.median();
     double step = Math.max(0.5 * noise, 0.25 * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
   }
 
   /** The first blocks may look calm by chance: eight readings can show a third of the noise. */
-  private static double caution(int blocks) {
+  private double caution() {
     return blocks == 2 ? 2 : 1;
-  }
-
-  private static double range(double[] values, int n) {
-    double lowest = values[0];
-    double highest = values[0];
-    for (int i = 1; i < n; i++) {
-      lowest = values[i] < lowest ? values[i] : lowest;
-      highest = values[i] > highest ? values[i] : highest;
-    }
-    return highest - lowest;
   }
 
   /** Whether level and noise are known. */

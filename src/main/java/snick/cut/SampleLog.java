@@ -25,11 +25,40 @@ final class SampleLog {
     size++;
   }
 
+  /** Adds the samples {@code from..to}, none at a rail. */
+  void add(long[] times, int[] readings, int from, int to) {
+    int n = to - from;
+    append(times, readings, from, n);
+    Arrays.fill(overrange, size, size + n, false);
+    size += n;
+  }
+
+  /** Adds the samples {@code from..to}. */
+  void add(long[] times, int[] readings, boolean[] atRail, int from, int to) {
+    int n = to - from;
+    append(times, readings, from, n);
+    System.arraycopy(atRail, from, overrange, size, n);
+    size += n;
+  }
+
+  private void append(long[] times, int[] readings, int from, int n) {
+    while (size + n > nanos.length) {
+      grow();
+    }
+    System.arraycopy(times, from, nanos, size, n);
+    System.arraycopy(readings, from, counts, size, n);
+  }
+
   private void grow() {
-    int capacity = 2 * size;
+    int capacity = 2 * nanos.length;
     nanos = Arrays.copyOf(nanos, capacity);
     counts = Arrays.copyOf(counts, capacity);
     overrange = Arrays.copyOf(overrange, capacity);
+  }
+
+  /** Keeps the first {@code kept} samples only. */
+  void keep(int kept) {
+    size = kept;
   }
 
   int size() {

@@ -5,6 +5,7 @@ import java.util.OptionalLong;
 import snick.frame.Answer;
 import snick.frame.FrameSink;
 import snick.frame.Hello;
+import snick.frame.ReadingBatch;
 import snick.frame.SampleBatch;
 import snick.frame.Status;
 import snick.sample.SampleStream;
@@ -54,6 +55,7 @@ final class DeviceGate implements FrameSink {
 
   @Override
   public void hello(Hello hello) {
+    stream.flush();
     if (expectedDevice.isPresent() && expectedDevice.getAsLong() != hello.deviceId()) {
       open = false;
       listener.stranger(hello, expectedDevice.getAsLong());
@@ -119,6 +121,17 @@ final class DeviceGate implements FrameSink {
   public void reading(long deviceMicros, int counts) {
     begin();
     stream.reading(deviceMicros, counts);
+  }
+
+  @Override
+  public void readings(ReadingBatch batch) {
+    begin();
+    stream.readings(batch);
+  }
+
+  @Override
+  public void flush() {
+    stream.flush();
   }
 
   /** Whether samples pass: the device said hello, or sends text. */

@@ -46,27 +46,31 @@ final class Cobs {
   }
 
   /**
-   * Decode one message without its delimiter, which must hold no zero byte.
+   * Decode one message without its delimiter, which must hold no zero byte. Each code byte stands
+   * where a zero was, but the first and those after full runs: the bytes are copied as they are,
+   * then zeros put in.
    *
    * @return number of bytes written; empty if a code points past the end
    */
   static OptionalInt decode(byte[] from, int offset, int length, byte[] to) {
-    int in = offset;
-    int end = offset + length;
-    int out = 0;
-    while (in < end) {
-      int code = from[in++] & 0xFF;
-      int runEnd = in + code - 1;
-      if (code == 0 || runEnd > end) {
+    int dropped = 0;
+    int next = 0;
+    boolean full = true;
+    while (next < length) {
+      if (full) {
+        dropped++;
+        System.arraycopy(from, offset + next + 1, to, next + 1 - dropped, length - next - 1);
+      } else {
+        to[next - dropped] = 0;
+      }
+      int code = from[offset + next] & 0xFF;
+      next += code;
+      full = code > LONGEST_RUN;
+      if (code == 0 || next > length) {
         return OptionalInt.empty();
       }
-      while (in < runEnd) {
-        to[out++] = from[in++];
-      }
-      if (code <= LONGEST_RUN && in < end) {
-        to[out++] = 0;
-      }
     }
+    int out = length - dropped;
     return out < LENGTHS.length ? LENGTHS[out] : OptionalInt.of(out);
   }
 }

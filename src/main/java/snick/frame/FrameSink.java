@@ -42,6 +42,9 @@ public interface FrameSink {
    */
   void reading(long deviceMicros, int counts);
 
+  /** No more for now: whatever waits to be handed on in larger pieces should go on its way. */
+  void flush();
+
   /** Several text readings; the batch is valid only during the call. */
   default void readings(ReadingBatch batch) {
     for (int i = 0; i < batch.size(); i++) {

@@ -52,15 +52,20 @@ public final class StreamDecoder {
   }
 
   /**
-   * Take bytes; whatever they complete goes to the sink before this returns.
+   * Take bytes; whatever they complete goes to the sink before this returns, then {@link
+   * FrameSink#flush}.
    *
    * @throws IndexOutOfBoundsException if the range is not inside the buffer
    */
   public void accept(byte[] buffer, int offset, int length, FrameSink sink) {
     Objects.checkFromIndexSize(offset, length, buffer.length);
     Objects.requireNonNull(sink);
-    int end = offset + length;
-    int at = offset;
+    take(buffer, offset, offset + length, sink);
+    sink.flush();
+  }
+
+  private void take(byte[] buffer, int from, int end, FrameSink sink) {
+    int at = from;
     while (at < end) {
       at = step(buffer, at, end, sink);
     }
@@ -81,7 +86,7 @@ public final class StreamDecoder {
       form = Optional.empty();
       finder.lookAgainInBrokenFrame();
       int leftOverBytes = frames.takeHeld(leftOver);
-      accept(leftOver, 0, leftOverBytes, sink);
+      take(leftOver, 0, leftOverBytes, sink);
     }
     return next;
   }
@@ -107,6 +112,7 @@ public final class StreamDecoder {
     }
     lines.end(sink);
     frames.forget();
+    sink.flush();
   }
 
   /**

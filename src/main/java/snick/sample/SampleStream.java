@@ -19,6 +19,9 @@ import snick.quantity.SampleRate;
  *
  * <p>Device time begins at 0 ns with the stream's first sample. After a restart of the device the
  * time that passed is unknown: the axis goes on by one sample period and the break is marked.
+ *
+ * <p>Samples are handed on in blocks: when a block is full, before anything is said that changes
+ * what samples mean, and when the input pauses.
  */
 public final class SampleStream implements FrameSink {
   private static final int DEFAULT_CONVERTER_BITS = 24;
@@ -57,6 +60,7 @@ public final class SampleStream implements FrameSink {
 
   @Override
   public void hello(Hello next) {
+    flush();
     boolean changed = hello.isPresent() && !sameForm(hello.get(), next);
     hello = Optional.of(next);
     lowestCode = lowest(next.converterBits());
@@ -80,20 +84,17 @@ public final class SampleStream implements FrameSink {
   public void samples(SampleBatch batch) {
     place(batch);
     int last = batch.size() - 1;
-    emitEvenly(batch, last);
-    handOn();
-    clock.advance(batch.spanMicros() * 1000);
+    long spanNanos = batch.spanMicros() * 1000;
+    long stepNanos = last == 0 ? 0 : spanNanos / last;
+    emitEvenly(batch, stepNanos, spanNanos - stepNanos * last);
+    clock.advance(spanNanos);
     nextSequence = (batch.sequence() + batch.size()) & DeviceClock.MASK_32;
-    if (last > 0) {
-      period.observe(batch.spanMicros() * 1000 / last);
-    }
+    period.observe(stepNanos);
   }
 
   /** Sample i of the batch stands at the whole nanoseconds of span·i/last. */
-  private void emitEvenly(SampleBatch batch, int last) {
-    long spanNanos = batch.spanMicros() * 1000;
-    long stepNanos = last == 0 ? 0 : spanNanos / last;
-    long restPerStep = last == 0 ? 0 : spanNanos % last;
+  private void emitEvenly(SampleBatch batch, long stepNanos, long restPerStep) {
+    int last = batch.size() - 1;
     long nanos = clock.nanos();
     long rest = 0;
     for (int i = 0; i <= last; i++) {
@@ -168,13 +169,11 @@ public final class SampleStream implements FrameSink {
   @Override
   public void reading(int counts) {
     take(counts);
-    handOn();
   }
 
   @Override
   public void reading(long deviceMicros, int counts) {
     take(deviceMicros, counts);
-    handOn();
   }
 
   @Override
@@ -189,7 +188,6 @@ public final class SampleStream implements FrameSink {
         take(batch.counts(i));
       }
     }
-    handOn();
   }
 
   private void take(int counts) {
@@ -233,21 +231,25 @@ public final class SampleStream implements FrameSink {
     facts.sample();
     if (decimals == 0 && (counts <= lowestCode || counts >= highestCode)) {
       facts.overrange();
-      handOn();
+      flush();
       sink.overrange(deviceNanos, counts <= lowestCode ? Rail.LOW : Rail.HIGH);
     } else {
       blockNanos[blockSize] = deviceNanos;
       blockCounts[blockSize++] = counts;
+      if (blockSize == BLOCK_SAMPLES) {
+        flush();
+      }
     }
   }
 
   private void gap(Gap gap) {
-    handOn();
+    flush();
     sink.gap(gap);
   }
 
-  /** Hands on the samples that wait; never more than one batch's. */
-  private void handOn() {
+  /** Hands on the samples that wait, never more than a block. */
+  @Override
+  public void flush() {
     if (blockSize > 0) {
       int size = blockSize;
       blockSize = 0;
@@ -267,6 +269,7 @@ public final class SampleStream implements FrameSink {
 
   @Override
   public void announcement(String key, String value) {
+    flush();
     if (key.equals("rate")) {
       announcedNumber(value, 100_000).ifPresent(hertz -> period.nominal(1e9 / hertz));
     } else if (key.equals("gain")) {
@@ -284,6 +287,7 @@ public final class SampleStream implements FrameSink {
 
   @Override
   public void decimals(int digits) {
+    flush();
     if (digits != decimals) {
       breakAxis(Gap.Cause.FORM_CHANGED);
     }
@@ -298,6 +302,7 @@ public final class SampleStream implements FrameSink {
 
   /** Nothing follows. */
   public void end() {
+    flush();
     sink.end();
   }
 

@@ -159,4 +159,7 @@ final class TiltedRig implements Line, FrameSink {
 
   @Override
   public void reading(long deviceMicros, int counts) {}
+
+  @Override
+  public void flush() {}
 }

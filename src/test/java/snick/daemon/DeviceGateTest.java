@@ -25,11 +25,13 @@ class DeviceGateTest {
   @Test
   void binarySamplesWaitForAHello() {
     gate.samples(BatchFixture.batch(0, 0, 0, 1));
+    gate.flush();
     verify(samples, never()).sample(any(Long.class), any(Integer.class));
     assertThat(gate.heldBack()).isEqualTo(1);
 
     gate.hello(hello(7, 1));
     gate.samples(BatchFixture.batch(1, 12_500, 0, 2));
+    gate.flush();
 
     verify(samples).sample(0, 2);
     verify(listener).admitted(hello(7, 1));
@@ -41,6 +43,7 @@ class DeviceGateTest {
     gate.shut();
     gate.hello(hello(8, 1));
     gate.samples(BatchFixture.batch(0, 0, 0, 1));
+    gate.flush();
 
     verify(listener).stranger(hello(8, 1), 7);
     verify(samples, never()).sample(any(Long.class), any(Integer.class));
@@ -53,6 +56,7 @@ class DeviceGateTest {
     gate.shut();
     gate.hello(hello(7, 1));
     gate.samples(BatchFixture.batch(0, 0, 0, 1));
+    gate.flush();
 
     verify(listener, times(2)).admitted(hello(7, 1));
     verify(samples).sample(any(Long.class), eq(1));
@@ -71,6 +75,7 @@ class DeviceGateTest {
     gate.announcement("device", "bench-left");
     gate.reading(5);
     gate.reading(6);
+    gate.flush();
 
     verify(listener, times(1)).textBegan("bench-left");
     verify(samples).sample(0, 5);

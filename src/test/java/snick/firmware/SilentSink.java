@@ -31,4 +31,7 @@ class SilentSink implements FrameSink {
 
   @Override
   public void reading(long deviceMicros, int counts) {}
+
+  @Override
+  public void flush() {}
 }

@@ -179,5 +179,8 @@ class CorruptionTest {
     public void reading(long deviceMicros, int counts) {
       wrong++;
     }
+
+    @Override
+    public void flush() {}
   }
 }

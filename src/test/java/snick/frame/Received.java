@@ -64,4 +64,7 @@ final class Received implements FrameSink {
   public void reading(long deviceMicros, int counts) {
     calls.add("reading " + deviceMicros + " " + counts);
   }
+
+  @Override
+  public void flush() {}
 }

@@ -20,6 +20,7 @@ class DeviceTimeLimitTest {
     for (long sequence = 4; sequence < 1L << 32; sequence += 1L << 30) {
       stream.samples(BatchFixture.batch(sequence + 1000, 0, LONGEST_SPAN_MICROS, 3, 4));
     }
+    stream.flush();
     assertThat(samples.nanos).isSorted().allMatch(nanos -> nanos >= 0 && nanos <= LIMIT_NANOS);
     assertThat(samples.nanos.get(samples.nanos.size() - 1)).isEqualTo(LIMIT_NANOS);
   }
@@ -30,6 +31,7 @@ class DeviceTimeLimitTest {
     SampleStream stream = new SampleStream(new SampleRate(80), samples);
     stream.reading(1L << 40, 1);
     stream.reading(Long.MAX_VALUE, 2);
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, LIMIT_NANOS / 1000 * 1000);
   }
 }

@@ -19,6 +19,7 @@ class SampleStreamTest {
   void timesWithinABatchLieEvenlyBetweenItsStamps() {
     stream.samples(BatchFixture.batch(0, 7_000, 37_500, 1, 2, 3, 4));
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L, 25_000_000L, 37_500_000L);
     assertThat(samples.counts).containsExactly(1, 2, 3, 4);
     assertThat(stream.periodNanos()).isCloseTo(12.5e6, within(1.0));
@@ -29,6 +30,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(0, 7_000, 12_500, 1, 2));
     stream.samples(BatchFixture.batch(2, 32_000, 12_500, 3, 4));
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L, 25_000_000L, 37_500_000L);
     assertThat(samples.gaps).isEmpty();
   }
@@ -38,6 +40,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(0, 0, 0, 1));
     stream.samples(BatchFixture.batch(4, 4 * PERIOD_MICROS, 0, 5));
 
+    stream.flush();
     assertThat(samples.gaps).containsExactly(new Gap(Gap.Cause.LOST_SAMPLES, 0, 50_000_000, 3));
     assertThat(stream.facts().lostSamples()).isEqualTo(3);
   }
@@ -48,6 +51,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(11, 0, 0, 2));
     stream.samples(BatchFixture.batch(12, PERIOD_MICROS, 0, 3));
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L, 25_000_000L);
     assertThat(samples.gaps).isEmpty();
     assertThat(stream.facts().clockWraps()).isEqualTo(1);
@@ -58,6 +62,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(10, WRAP - 5_000, 12_500, 1, 2));
     stream.samples(BatchFixture.batch(12, 20_000, 0, 3));
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L, 25_000_000L);
   }
 
@@ -66,6 +71,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(WRAP - 1, 0, 0, 1));
     stream.samples(BatchFixture.batch(0, PERIOD_MICROS, 0, 2));
 
+    stream.flush();
     assertThat(samples.gaps).isEmpty();
   }
 
@@ -76,6 +82,7 @@ class SampleStreamTest {
     long micros = ((missing + 2) * PERIOD_MICROS) % WRAP;
     stream.samples(BatchFixture.batch(missing + 2, micros, 0, 3));
 
+    stream.flush();
     assertThat(samples.gaps).hasSize(1);
     assertThat(samples.gaps.get(0).lostSamples()).isEqualTo(missing);
     assertThat(samples.nanos.get(2)).isEqualTo((missing + 2) * PERIOD_MICROS * 1000);
@@ -86,6 +93,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(1000, 90_000_000, 12_500, 1, 2));
     stream.samples(BatchFixture.batch(0, 3_000, 12_500, 3, 4));
 
+    stream.flush();
     assertThat(samples.gaps).extracting(Gap::cause).containsExactly(Gap.Cause.DEVICE_RESET);
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L, 25_000_000L, 37_500_000L);
     assertThat(stream.facts().restarts()).isEqualTo(1);
@@ -96,6 +104,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(3, 4_000_000_000L, 0, 1));
     stream.samples(BatchFixture.batch(6, 75_000, 0, 2));
 
+    stream.flush();
     assertThat(samples.gaps).extracting(Gap::cause).containsExactly(Gap.Cause.DEVICE_RESET);
   }
 
@@ -104,6 +113,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(3, 4_000_000_000L, 0, 1));
     stream.samples(BatchFixture.batch(4, 4_010_000_000L, 0, 2));
 
+    stream.flush();
     assertThat(samples.gaps).containsExactly(new Gap(Gap.Cause.PAUSED, 0, 10_000_000_000L, 0));
     assertThat(stream.facts().restarts()).isZero();
   }
@@ -113,6 +123,7 @@ class SampleStreamTest {
   void railCodesAreValuesNotNumbers() {
     stream.samples(BatchFixture.batch(0, 0, 25_000, 8_388_607, 5, -8_388_608));
 
+    stream.flush();
     assertThat(samples.rails).containsExactly(Rail.HIGH, Rail.LOW);
     assertThat(samples.counts).containsExactly(5);
     assertThat(stream.facts().overrange()).isEqualTo(2);
@@ -123,6 +134,7 @@ class SampleStreamTest {
     stream.hello(hello(16, 128));
     stream.samples(BatchFixture.batch(0, 0, 12_500, 32_767, 32_766));
 
+    stream.flush();
     assertThat(samples.rails).containsExactly(Rail.HIGH);
     assertThat(samples.counts).containsExactly(32_766);
   }
@@ -133,6 +145,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(0, 0, 0, 1));
     stream.hello(hello(24, 64));
 
+    stream.flush();
     assertThat(samples.gaps).extracting(Gap::cause).containsExactly(Gap.Cause.FORM_CHANGED);
   }
 
@@ -142,6 +155,7 @@ class SampleStreamTest {
     stream.samples(BatchFixture.batch(0, 0, 0, 1));
     stream.hello(hello(24, 128));
 
+    stream.flush();
     assertThat(samples.gaps).isEmpty();
   }
 
@@ -151,6 +165,7 @@ class SampleStreamTest {
     stream.reading(1);
     stream.reading(2);
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 100_000_000L);
     assertThat(stream.facts().timelessSamples()).isEqualTo(2);
   }
@@ -164,6 +179,7 @@ class SampleStreamTest {
     stream.reading(1);
     stream.reading(2);
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L);
     assertThat(stream.gain()).isEmpty();
   }
@@ -173,6 +189,7 @@ class SampleStreamTest {
     stream.reading(WRAP - PERIOD_MICROS, 1);
     stream.reading(0, 2);
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L);
     assertThat(samples.gaps).isEmpty();
   }
@@ -182,6 +199,7 @@ class SampleStreamTest {
     stream.reading(WRAP * 3 - PERIOD_MICROS, 1);
     stream.reading(WRAP * 3, 2);
 
+    stream.flush();
     assertThat(samples.nanos).containsExactly(0L, 12_500_000L);
   }
 
@@ -190,6 +208,7 @@ class SampleStreamTest {
     stream.reading(900_000_000, 1);
     stream.reading(1_000, 2);
 
+    stream.flush();
     assertThat(samples.gaps).extracting(Gap::cause).containsExactly(Gap.Cause.DEVICE_RESET);
   }
 
@@ -200,6 +219,7 @@ class SampleStreamTest {
     }
     stream.reading(22 * PERIOD_MICROS, 22);
 
+    stream.flush();
     assertThat(samples.gaps).hasSize(1);
     assertThat(samples.gaps.get(0).lostSamples()).isEqualTo(2);
   }
@@ -213,6 +233,7 @@ class SampleStreamTest {
       stream.reading(19 * PERIOD_MICROS + i * 100_000L, i);
     }
 
+    stream.flush();
     assertThat(samples.gaps.size()).isLessThan(8);
     assertThat(stream.periodNanos()).isCloseTo(100e6, within(1e5));
   }
@@ -222,11 +243,33 @@ class SampleStreamTest {
     stream.decimals(4);
     stream.reading(8_388_607);
 
+    stream.flush();
     assertThat(samples.counts).containsExactly(8_388_607);
     assertThat(samples.gaps).isEmpty();
   }
 
   private static Hello hello(int bits, int gain) {
     return new Hello(1, 7, "test", bits, gain, 80_000, 20_000_000);
+  }
+
+  @Test
+  void samplesWaitForAFullBlockOrAPauseOrWhateverChangesTheirMeaning() {
+    for (int i = 0; i < 511; i++) {
+      stream.reading(i * 1000L, i);
+    }
+    assertThat(samples.counts).isEmpty();
+    stream.reading(511_000, 511);
+    assertThat(samples.counts).hasSize(512).endsWith(511);
+    stream.reading(512_000, 512);
+    stream.announcement("gain", "64");
+    assertThat(samples.counts).endsWith(512);
+    stream.reading(513_000, 513);
+    stream.decimals(1);
+    assertThat(samples.counts).endsWith(513);
+    assertThat(samples.gaps).hasSize(1);
+    stream.reading(514_000, 514);
+    stream.end();
+    assertThat(samples.counts).endsWith(514);
+    assertThat(samples.ended).isTrue();
   }
 }

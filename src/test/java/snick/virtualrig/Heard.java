@@ -81,4 +81,7 @@ final class Heard implements FrameSink, Arrivals {
     micros.add(deviceMicros);
     counts.add(reading);
   }
+
+  @Override
+  public void flush() {}
 }
