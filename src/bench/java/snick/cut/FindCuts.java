@@ -14,6 +14,10 @@ import java.util.Locale;
  */
 final class FindCuts {
   private static final long PERIOD_NANOS = 12_500_000;
+
+  /** As many as the stream of samples hands on at once. */
+  private static final int BLOCK_SAMPLES = 512;
+
   private int found;
 
   private FindCuts() {}
@@ -31,10 +35,15 @@ final class FindCuts {
 
   private void pass(int[] counts) {
     CutDetector detector = new CutDetector(DetectorSettings.defaults(), cut -> found++);
-    long nanos = 0;
-    for (int count : counts) {
-      detector.sample(nanos, count);
-      nanos += PERIOD_NANOS;
+    long[] nanos = new long[BLOCK_SAMPLES];
+    int[] block = new int[BLOCK_SAMPLES];
+    for (int from = 0; from < counts.length; from += BLOCK_SAMPLES) {
+      int size = Math.min(BLOCK_SAMPLES, counts.length - from);
+      for (int i = 0; i < size; i++) {
+        nanos[i] = (from + i) * PERIOD_NANOS;
+        block[i] = counts[from + i];
+      }
+      detector.samples(nanos, block, size);
     }
     detector.end();
   }
