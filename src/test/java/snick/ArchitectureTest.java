@@ -38,7 +38,7 @@ class ArchitectureTest {
     Map<String, Set<String>> table = new TreeMap<>();
     row(table, "quantity");
     row(table, "port", "com.fazecast.jSerialComm..", "java.io..", "java.nio..", "java.net..", TIME);
-    row(table, "frame", "snick.quantity", "java.nio.charset..");
+    row(table, "frame", "snick.quantity", "java.nio", "java.nio.charset..");
     row(table, "conformance", "snick.quantity", "snick.frame");
     row(table, "sample", "snick.quantity", "snick.frame", TIME);
     row(table, "cut", "snick.quantity", "snick.sample", TIME, LINEAR_ALGEBRA);
