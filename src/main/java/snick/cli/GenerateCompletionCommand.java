@@ -16,9 +16,7 @@ import snick.cli.terminal.ExitCode;
           + " brought it along already."
     },
     footerHeading = "%nExamples:%n",
-    footer = {
-      "  snick generate-completion > snick.bash       then, in bash or zsh: source snick.bash"
-    })
+    footer = {"  snick generate-completion > snick.bash    then: source snick.bash"})
 final class GenerateCompletionCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

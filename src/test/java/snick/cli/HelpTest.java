@@ -63,6 +63,16 @@ class HelpTest {
         .anyMatch(example -> example.contains(command.qualifiedName()));
   }
 
+  /** Longer lines are broken in the middle of a word of the command line. */
+  @ParameterizedTest
+  @MethodSource("commands")
+  void whatIsSetInLinesFitsATerminal(CommandSpec command) {
+    String[] description = command.usageMessage().description();
+    assertThat(Stream.concat(asPrinted(command).stream(), Arrays.stream(description)))
+        .filteredOn(line -> line.startsWith("  "))
+        .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+  }
+
   @ParameterizedTest
   @MethodSource("commands")
   void everyExampleCanBeTyped(CommandSpec command) {

@@ -49,10 +49,10 @@ import snick.virtualrig.FixtureSettings;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate --virtual                        no hardware needed",
-      "  snick calibrate /dev/ttyACM0 --masses rig-calibration/mass-set-m1.csv --latitude 48.1"
-          + " --height 520",
-      "  snick calibrate /dev/ttyACM0 --masses set.csv --load 50g --load 100g --load 100g+50g"
-          + " --gravity 9.807",
+      "  snick calibrate /dev/ttyACM0 --masses rig-calibration/mass-set-m1.csv \\",
+      "    --latitude 48.1 --height 520",
+      "  snick calibrate /dev/ttyACM0 --masses set.csv --load 50g --load 100g \\",
+      "    --load 100g+50g --gravity 9.807",
       "  snick calibrate /dev/ttyACM0 --resume            go on after an interruption",
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",

@@ -30,7 +30,8 @@ import snick.force.PolynomialFit;
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  snick calibrate fit rig-calibration/example-run-simulated.csv --latitude 48.1 --height 520",
+      "  snick calibrate fit rig-calibration/example-run-simulated.csv \\",
+      "    --latitude 48.1 --height 520",
       "  snick calibrate fit points.csv --degree 2 --load-unit N --json",
       "  cat points.csv | snick calibrate fit - --no-corrections --json"
     })

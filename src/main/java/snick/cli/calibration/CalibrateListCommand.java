@@ -67,7 +67,7 @@ final class CalibrateListCommand implements Callable<Integer> {
       out.println(data.in("No calibrations yet. Make one: snick calibrate PORT, or try --virtual"));
     } else {
       Table table =
-          new Table("NO", "ID", "MADE", "RIG", ">TO GF", ">U AT TOP, GF", "STATE", "BASIS");
+          new Table("NO", "ID", "MADE", "RIG", ">TO gf", ">U AT TOP gf", "STATE", "BASIS");
       stored.forEach(one -> row(table, one, store, now));
       table.print(out);
     }

@@ -52,7 +52,7 @@ final class CutBudget {
 
   static void print(PrintWriter out, CombinedUncertainty budget) {
     Table table =
-        new Table("SOURCE", "DISTRIBUTION", ">STANDARD, GF", ">DEGREES OF FREEDOM", ">SHARE %");
+        new Table("SOURCE", "DISTRIBUTION", ">STANDARD gf", ">DEGREES OF FREEDOM", ">SHARE %");
     double variance = Math.pow(budget.standardNewtons(), 2);
     for (Contribution part : budget.parts()) {
       double u = part.standardUncertaintyNewtons();

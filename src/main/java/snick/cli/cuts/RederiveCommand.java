@@ -43,7 +43,7 @@ import snick.store.StoreReader;
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  snick rederive --diff                        what would change, nothing is stored",
+      "  snick rederive --diff                        what would change; stores nothing",
       "  snick rederive                               each rig's newest calibration",
       "  snick rederive --calibration cal-0123 --session 'evening 2026-05-03'",
       "  snick rederive --detect --diff               look at every trace again"

@@ -49,7 +49,7 @@ public final class StoredCalibrations implements CalibrationShelf {
         + recording.deviceId()
         + " has no calibration of its own: "
         + calibration.id()
-        + " is used, typed in before for no rig by name; "
+        + " is used, which was typed in without saying for which rig; "
         + data.in("make one: snick calibrate PORT")
         + ", or type this rig's in: --counts-per-gf N";
   }

@@ -37,7 +37,7 @@ import snick.store.Watch;
     footer = {
       "  snick export traces.zip --licence CC-BY-4.0",
       "  snick export may --session 2026-05-03-a",
-      "  snick export pool --parquet               by rig and date, for DuckDB, Spark, pandas, R",
+      "  snick export pool --parquet             Parquet by rig and date, for pooling",
       "  snick export stage.zip --session 2026-05-03-a --stage stropped",
       "",
       "Operator, notes, reasons, and where bytes and masses came from stay out unless --personal."

@@ -19,7 +19,8 @@ import snick.journal.Blade;
     footerHeading = "%nExamples (invented):%n",
     footer = {
       "  snick blade add kitchen-1",
-      "  snick blade add kitchen-1 --steel 'carbon steel' --hardness 60 --angle 30 --length 180",
+      "  snick blade add kitchen-1 --steel 'carbon steel' --hardness 60 \\",
+      "    --angle 30 --length 180",
     })
 final class BladeAddCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -34,7 +34,8 @@ import snick.store.SessionEvidence;
     footerHeading = "%nExamples (invented):%n",
     footer = {
       "  snick session start --blade kitchen-1",
-      "  snick session start evening --blade kitchen-1 --lot spool-b --room 21 --operator me",
+      "  snick session start evening --blade kitchen-1 --lot spool-b \\",
+      "    --room 21 --operator me",
     })
 final class SessionStartCommand implements Callable<Integer> {
   private static final int LONGEST_BLADE_IN_NAME = 90;

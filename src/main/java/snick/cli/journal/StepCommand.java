@@ -34,8 +34,10 @@ import snick.journal.StageEntry;
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {
-      "  snick step ceramic rod --grit 1200 --direction leading --strokes 5 --pressure light",
-      "  snick step leather strop --micron 1 --direction trailing --strokes 20 --pressure very-light",
+      "  snick step ceramic rod --grit 1200 --direction leading --strokes 5 \\",
+      "    --pressure light",
+      "  snick step leather strop --micron 1 --direction trailing \\",
+      "    --strokes 20 --pressure very-light",
       "  snick step leather strop --strokes 15 --correct 12 --why miscounted",
     })
 public final class StepCommand implements Callable<Integer> {

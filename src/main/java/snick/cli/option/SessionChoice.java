@@ -15,7 +15,7 @@ public final class SessionChoice {
   @Option(
       names = "--session",
       paramLabel = "NAME",
-      description = "The session (default: the one that runs).")
+      description = "The session (default: the one that runs; only to be read, else the latest).")
   private Optional<String> name = Optional.empty();
 
   @Option(

@@ -38,7 +38,7 @@ import snick.store.StoreException;
     footer = {
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick run /dev/serial/by-id/usb-NAME",
-      "  snick run a1b2 tcp://127.0.0.1:4000     two rigs: part of a port's name, and a network bridge",
+      "  snick run a1b2 tcp://127.0.0.1:4000     two rigs, one by a part of its name",
       "  snick run --wait /dev/serial/by-id/usb-NAME       plug it in whenever you like",
       "",
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",

@@ -78,11 +78,12 @@ final class PlotChartCommand implements Callable<Integer> {
       throw Refusal.badInput(
           "rig "
               + device
-              + " was checked "
+              + " has "
               + checks.size()
-              + " times with a mass; limits need "
+              + (checks.size() == 1 ? " check" : " checks")
+              + " with a mass; limits need "
               + ControlCharts.FEWEST
-              + " checks or more");
+              + " or more: snick verify PORT --mass 100g:M1");
     }
     return ControlCharts.of(checks).picture();
   }

@@ -84,10 +84,11 @@ public final class CompareCommand implements Callable<Integer> {
       return ofStages();
     }
     throw Refusal.usage(
-        values.size()
-            + " times --values and "
+        "name two stages, or give --values twice; given: "
             + stages.size()
-            + " stages: give --values twice, or two stages");
+            + (stages.size() == 1 ? " stage and " : " stages and ")
+            + values.size()
+            + " of --values");
   }
 
   private Comparison ofStages() {

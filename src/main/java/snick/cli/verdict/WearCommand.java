@@ -33,8 +33,8 @@ import snick.verdict.Wear;
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {
-      "  snick wear --session board --at 'fresh=0' --at 'after 20=20' --at 'after 40=40' \\",
-      "    --unit metres --material cardboard --dull 210",
+      "  snick wear --session board --at 'fresh=0' --at 'after 20=20' \\",
+      "    --at 'after 40=40' --unit metres --material cardboard --dull 210",
       "  snick wear --csv wear.csv --unit cuts --material rope --json",
     })
 public final class WearCommand implements Callable<Integer> {

@@ -49,7 +49,7 @@ import snick.store.StoreReader;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify /dev/ttyACM0 --mass 100g:M1",
-      "  snick verify --virtual --mass 200g:M1          after: snick calibrate --virtual",
+      "  snick verify --virtual --mass 200g:M1      after: snick calibrate --virtual",
       "  snick verify chart --file chart.svg",
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",

@@ -48,7 +48,7 @@ import snick.virtualrig.StepTruth;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify dynamic /dev/ttyACM0 --mass 200g:M1",
-      "  snick verify dynamic --virtual --mass 200g:M1     beside the virtual rig's own truth",
+      "  snick verify dynamic --virtual --mass 200g:M1     beside what is true",
       "",
       "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
     })

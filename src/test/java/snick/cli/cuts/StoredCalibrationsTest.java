@@ -72,7 +72,7 @@ class StoredCalibrationsTest {
     assertThat(scale().warnings())
         .singleElement()
         .asString()
-        .contains("rig 51ab has no calibration of its own", "typed in before")
+        .contains("rig 51ab has no calibration of its own", "typed in without saying for which rig")
         .contains("snick calibrate --data " + folder + " PORT");
   }
 

@@ -192,6 +192,6 @@ class CompareCommandTest {
   void oneGroupAloneIsAnErrorOfUse() {
     Ran ran = Ran.command("compare", "--values", "1,2");
     assertThat(ran.exit()).isEqualTo(ExitCode.USAGE);
-    assertThat(ran.err()).contains("give --values twice");
+    assertThat(ran.err()).contains("name two stages, or give --values twice; given: ");
   }
 }
