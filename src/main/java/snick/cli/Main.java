@@ -74,7 +74,7 @@ public final class Main {
   private static int explain(CommandLine.ParameterException wrong, String... args) {
     CommandLine command = wrong.getCommandLine();
     PrintWriter err = command.getErr();
-    err.println("snick: " + PlainText.inert(wrong.getMessage()));
+    err.println("snick: " + PlainText.inert(inWords(wrong.getMessage())));
     boolean unknown = wrong instanceof CommandLine.UnmatchedArgumentException;
     if (unknown) {
       CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
@@ -87,6 +87,13 @@ public final class Main {
     }
     OwnName.explained().ifPresent(line -> err.println("snick: " + line));
     return ExitCode.USAGE;
+  }
+
+  /** The parser names Java's types. */
+  private static String inWords(String complaint) {
+    return complaint
+        .replaceFirst(" is not a double$", " is not a number")
+        .replaceFirst(" is not an? (int|long)$", " is not a whole number");
   }
 
   /** Whether a command does nothing but hold others. */

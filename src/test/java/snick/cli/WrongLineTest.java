@@ -25,7 +25,9 @@ class WrongLineTest {
         "session start|session start|Missing required option: '--blade=LABEL'",
         "cuts show|cuts show|Missing required parameter: 'ID'",
         "cuts list --limt 3|cuts list|Possible solutions: --limit",
-        "cuts list --limit x|cuts list|Invalid value for option '--limit': 'x' is not an int",
+        "cuts list --limit x|cuts list|Invalid value for option '--limit': 'x' is not a whole number",
+        "cuts show x|cuts show|(ID): 'x' is not a whole number",
+        "place abc|place|(MM): 'abc' is not a number",
         "plot cut 1 2 -o a.svg|plot cut|Unmatched argument at index 3: '2'",
       })
   void theCommandsOwnUsageLineIsShownAndNotItsHelp(String line, String command, String complaint) {

@@ -1,6 +1,7 @@
 package snick.cli.exchange;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import picocli.CommandLine.Command;
@@ -94,6 +95,7 @@ public final class StoreCommand implements Runnable {
   int restore(
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
+    requireThere(backup);
     copy("restore", watch -> Store.restore(backup, data.path(), watch));
     out().println("The backup is now the store in " + data.path() + ".");
     return ExitCode.OK;
@@ -108,6 +110,7 @@ public final class StoreCommand implements Runnable {
   int salvage(
       @Parameters(paramLabel = "DIR", description = "Directory of the damaged store.") Path damaged,
       @Mixin DataDirectory data) {
+    requireThere(damaged);
     tell("reading what is readable …");
     SalvageReport report;
     try {
@@ -135,9 +138,17 @@ public final class StoreCommand implements Runnable {
   }
 
   private static Refusal refusal(StoreException e) {
-    return e.trouble() == StoreException.Trouble.TAKEN
-        ? Refusal.badInput(e.getMessage())
-        : Refusal.failed(e.getMessage(), e);
+    return switch (e.trouble()) {
+      case TAKEN -> Refusal.badInput(e.getMessage());
+      case MISSING -> Refusal.unavailable(e.getMessage());
+      default -> Refusal.failed(e.getMessage(), e);
+    };
+  }
+
+  private static void requireThere(Path given) {
+    if (Files.notExists(given)) {
+      throw Refusal.badInput("no file or folder " + given);
+    }
   }
 
   private StoppedByHand watch() {

@@ -101,6 +101,9 @@ class ExchangeCommandsTest {
     assertThat(run("store", "backup", path("b.db"), data("a"))).isZero();
     assertThat(run("store", "backup", path("b.db"), data("a"))).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(err.toString()).contains("already there");
+    assertThat(run("store", "restore", path("none.db"), data("c"))).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(err.toString()).contains("no file or folder " + path("none.db"));
+    assertThat(run("store", "backup", path("c.db"), data("none"))).isEqualTo(ExitCode.UNAVAILABLE);
     assertThat(run("store", "restore", path("b.db"), data("c"))).isZero();
     assertThat(run("store", "check", data("c"))).isZero();
     assertThat(run("store", "salvage", path("a"), data("d"))).isZero();
