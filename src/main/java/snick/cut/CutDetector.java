@@ -156,8 +156,10 @@ public final class CutDetector implements SampleSink {
     }
     if (broken) {
       rest.forget();
+      ring.cutOff();
+    } else {
+      ring.gap(gap);
     }
-    ring.cutOff();
   }
 
   /** Longer gaps, resets and new forms end an event: what came before cannot be joined to after. */

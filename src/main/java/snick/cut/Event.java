@@ -35,7 +35,6 @@ final class Event {
   private static final double FALLEN_BAND = 0.5;
 
   private static final int MOST_SAMPLES = 1 << 20;
-  private static final int MOST_GAPS = 256;
   private static final long STANDS_NANOS = 500_000_000L;
   private static final long MOVED_NANOS = 5_000_000_000L;
   private static final double SMALL_NOISES = 20;
@@ -49,7 +48,9 @@ final class Event {
   private final DetectorSettings settings;
   private final FewSorter sorter;
   private final SampleLog log = new SampleLog();
+  private final List<Gap> gapsAtRest = new ArrayList<>();
   private final List<Gap> gaps = new ArrayList<>();
+  private int evenFrom;
   private boolean active;
   private Step step = Step.GOES_ON;
   private int polarity;
@@ -86,10 +87,10 @@ final class Event {
     trigger = rest.triggerCounts();
     zeroSure = rest.blocks() >= FLAT_BLOCKS;
     log.clear();
-    gaps.clear();
     anyOverrange = false;
     ring.copyTo(log, settings.restKeptNanos());
     before = log.size();
+    takeGaps(ring, periodNanos);
     last = 0;
     median.restart(periodNanos);
     peak = 0;
@@ -102,6 +103,15 @@ final class Event {
       anyOverrange |= log.overrange(i);
       track(log.counts(i));
     }
+  }
+
+  /** Missing samples this short before the event are taken for a part of it. */
+  private void takeGaps(RestRing ring, double periodNanos) {
+    gaps.clear();
+    gapsAtRest.clear();
+    int unsure = Math.min(before, 1 + ZeroBefore.leftOut(periodNanos));
+    ring.gaps(1, unsure, gaps);
+    evenFrom = before - ring.gaps(unsure, before, gapsAtRest);
   }
 
   void close() {
@@ -212,7 +222,7 @@ final class Event {
   }
 
   void gap(Gap gap) {
-    if (gaps.size() < MOST_GAPS) {
+    if (gaps.size() < RestRing.MOST_GAPS) {
       gaps.add(gap);
     }
   }
@@ -276,8 +286,21 @@ final class Event {
     return log;
   }
 
+  /** Missing samples while the filament was loaded, or might have been. */
   List<Gap> gaps() {
     return gaps;
+  }
+
+  /** Missing samples in the rest before and since, in order. */
+  List<Gap> allGaps() {
+    List<Gap> all = new ArrayList<>(gapsAtRest);
+    all.addAll(gaps);
+    return all;
+  }
+
+  /** Index of the sample after the last gap in the rest before; 0 if there is none. */
+  int evenFrom() {
+    return evenFrom;
   }
 
   /** Reading at rest after the event; the zero before if none is known, counts. */

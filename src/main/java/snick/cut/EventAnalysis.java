@@ -119,7 +119,7 @@ final class EventAnalysis {
         shape(r, estimate, dips),
         new Cut.Rest(r.zero.counts(), event.levelAfterCounts(), r.noise),
         flags(event, r, estimate, dips),
-        new Trace(event.log(), event.gaps()));
+        new Trace(event.log(), event.allGaps()));
   }
 
   private static Peak peak(EventReading r, Optional<BreakEstimate> estimate) {

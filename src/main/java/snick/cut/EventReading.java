@@ -43,9 +43,9 @@ final class EventReading {
   static EventReading of(
       Event event, double periodNanos, double severedFallNanos, FewSorter sorter) {
     ZeroBefore zero = ZeroBefore.of(event, periodNanos, sorter);
-    Samples s =
-        Samples.of(
-            event.log(), zero.counts(), event.polarity(), periodNanos, !event.gaps().isEmpty());
+    SampleLog log = event.log();
+    int evenFrom = event.gaps().isEmpty() ? event.evenFrom() : log.size();
+    Samples s = Samples.of(log, zero.counts(), event.polarity(), periodNanos, evenFrom);
     return new EventReading(event, zero, s, severedFallNanos);
   }
 

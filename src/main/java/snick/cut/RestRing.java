@@ -1,9 +1,18 @@
 package snick.cut;
 
+import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.List;
+import snick.sample.Gap;
 
-/** The last samples at rest, overwritten in a circle. */
+/** The last samples at rest, overwritten in a circle, and where others are missing among them. */
 final class RestRing {
+  /** Missing samples, and the number of the sample that follows. */
+  private record Missing(long before, Gap gap) {}
+
+  /** Beyond, the rest before the oldest gap is forgotten. */
+  static final int MOST_GAPS = 256;
+
   static final int CAPACITY = 8192;
   private static final int MASK = CAPACITY - 1;
 
@@ -13,6 +22,7 @@ final class RestRing {
   private long written;
   private long floor;
   private long afterRail;
+  private final ArrayDeque<Missing> gaps = new ArrayDeque<>();
 
   void add(long time, int reading, boolean atRail) {
     int at = (int) written & MASK;
@@ -38,9 +48,39 @@ final class RestRing {
     Arrays.fill(overrange, at, at + n, false);
   }
 
+  /** Samples are missing before the next one. */
+  void gap(Gap gap) {
+    while (gaps.size() == MOST_GAPS || (!gaps.isEmpty() && isOld(gaps.getFirst()))) {
+      floor = Math.max(floor, gaps.removeFirst().before());
+    }
+    gaps.addLast(new Missing(written, gap));
+  }
+
+  private boolean isOld(Missing missing) {
+    return missing.before() <= written - size();
+  }
+
   /** Forgets everything before this point. */
   void cutOff() {
     floor = written;
+    gaps.clear();
+  }
+
+  /**
+   * Adds the gaps after which {@code least} to {@code most − 1} samples have come, in order.
+   *
+   * @return how many have come after the last of them; {@code most} if there is none
+   */
+  int gaps(int least, int most, List<Gap> to) {
+    int last = most;
+    for (Missing missing : gaps) {
+      int back = (int) Math.min(CAPACITY, written - missing.before());
+      if (back >= least && back < most) {
+        to.add(missing.gap());
+        last = back;
+      }
+    }
+    return last;
   }
 
   /** Forgets all but the newest {@code kept} samples. */

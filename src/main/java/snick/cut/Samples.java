@@ -5,8 +5,8 @@ import java.util.Optional;
 
 /**
  * One event's readings made ready for analysis: above zero, positive in loading direction, time in
- * sampling periods since the first. Where no sample is missing the time stamps are smoothed by a
- * straight line, for stamps jitter and converters do not.
+ * sampling periods. From where no sample is missing the time stamps are smoothed by a straight
+ * line, for stamps jitter and converters do not.
  */
 final class Samples {
   private static final double MOST_JITTER_PERIODS = 1.5;
@@ -25,8 +25,9 @@ final class Samples {
     this.startNanos = startNanos;
   }
 
-  static Samples of(SampleLog log, double zero, int polarity, double periodNanos, boolean gaps) {
-    Optional<Samples> even = gaps ? Optional.empty() : even(log, periodNanos);
+  /** The readings of a log in which none is missing between those from {@code evenFrom} on. */
+  static Samples of(SampleLog log, double zero, int polarity, double periodNanos, int evenFrom) {
+    Optional<Samples> even = even(log, periodNanos, evenFrom);
     Samples s = even.isPresent() ? even.get() : stamped(log, periodNanos);
     for (int i = 0; i < s.size(); i++) {
       s.x[i] = polarity * (log.counts(i) - zero);
@@ -43,50 +44,55 @@ final class Samples {
     return s;
   }
 
-  /** On a straight line through the time stamps, if all lie near it. */
-  private static Optional<Samples> even(SampleLog log, double periodNanos) {
-    int n = log.size();
+  /** On a straight line through the time stamps from an index on, if all lie near it. */
+  private static Optional<Samples> even(SampleLog log, double periodNanos, int from) {
+    int n = log.size() - from;
     if (n < 8) {
       return Optional.empty();
     }
-    double stepNanos = meanPeriodNanos(log);
-    double firstNanos = meanNanos(log) - stepNanos * 0.5 * (n - 1);
-    double worstNanos = farthestNanos(log, firstNanos, stepNanos);
+    double stepNanos = meanPeriodNanos(log, from);
+    double firstNanos = meanNanos(log, from) - stepNanos * 0.5 * (n - 1);
+    double worstNanos = farthestNanos(log, from, firstNanos, stepNanos);
     if (!(worstNanos < MOST_JITTER_PERIODS * periodNanos && stepNanos > 0)) {
       return Optional.empty();
     }
-    Samples s = new Samples(n, stepNanos, log.nanos(0) + Math.round(firstNanos));
+    Samples s = new Samples(log.size(), stepNanos, log.nanos(from) + Math.round(firstNanos));
+    for (int i = 0; i < from; i++) {
+      s.time[i] = Math.min(-1, (log.nanos(i) - s.startNanos) / stepNanos);
+    }
     for (int i = 0; i < n; i++) {
-      s.time[i] = i;
+      s.time[from + i] = i;
     }
     return Optional.of(s);
   }
 
-  /** Mean time since the first sample. */
-  private static double meanNanos(SampleLog log) {
+  /** Mean time since sample {@code from}. */
+  private static double meanNanos(SampleLog log, int from) {
     double sum = 0;
-    for (int i = 0; i < log.size(); i++) {
-      sum += log.nanos(i) - log.nanos(0);
+    for (int i = from; i < log.size(); i++) {
+      sum += log.nanos(i) - log.nanos(from);
     }
-    return sum / log.size();
+    return sum / (log.size() - from);
   }
 
   /** Slope of the least-squares line through the time stamps. */
-  private static double meanPeriodNanos(SampleLog log) {
-    int n = log.size();
+  private static double meanPeriodNanos(SampleLog log, int from) {
+    int n = log.size() - from;
     double meanIndex = 0.5 * (n - 1);
     double up = 0;
     for (int i = 0; i < n; i++) {
-      up += (i - meanIndex) * (log.nanos(i) - log.nanos(0));
+      up += (i - meanIndex) * (log.nanos(from + i) - log.nanos(from));
     }
     return up / (n * ((double) n * n - 1) / 12);
   }
 
   /** How far the farthest time stamp lies from a line. */
-  private static double farthestNanos(SampleLog log, double firstNanos, double stepNanos) {
+  private static double farthestNanos(
+      SampleLog log, int from, double firstNanos, double stepNanos) {
     double farthestNanos = 0;
-    for (int i = 0; i < log.size(); i++) {
-      double offNanos = Math.abs(log.nanos(i) - log.nanos(0) - firstNanos - stepNanos * i);
+    for (int i = 0; i < log.size() - from; i++) {
+      double sinceNanos = log.nanos(from + i) - log.nanos(from);
+      double offNanos = Math.abs(sinceNanos - firstNanos - stepNanos * i);
       farthestNanos = offNanos > farthestNanos ? offNanos : farthestNanos;
     }
     return farthestNanos;

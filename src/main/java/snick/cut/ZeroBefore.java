@@ -33,7 +33,7 @@ final class ZeroBefore {
     if (moved.isPresent()) {
       return moved.get();
     }
-    int leftOut = (int) Math.max(LEFT_OUT_LEAST, LEFT_OUT_NANOS / periodNanos);
+    int leftOut = leftOut(periodNanos);
     int part = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
     int to = Math.max(0, event.began() - leftOut);
     int from = Math.max(0, to - part);
@@ -52,6 +52,11 @@ final class ZeroBefore {
     }
     double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);
     return new ZeroBefore(zero, doubt, crept, 0);
+  }
+
+  /** How many readings before the one that begins an event may be loaded already. */
+  static int leftOut(double periodNanos) {
+    return (int) Math.max(LEFT_OUT_LEAST, LEFT_OUT_NANOS / periodNanos);
   }
 
   /**

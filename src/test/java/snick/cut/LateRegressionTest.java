@@ -70,7 +70,7 @@ class LateRegressionTest {
       double reading = (i > 95 ? 0 : loading) + ring + NOISE * random.nextGaussian();
       log.add(i * 12_500_000L, (int) Math.round(reading), false);
     }
-    Samples s = Samples.of(log, 0, 1, 12.5e6, false);
+    Samples s = Samples.of(log, 0, 1, 12.5e6, 0);
     s.usable[94] = random.nextBoolean();
     return new RampWindow(s, 95, EARLY, 95 + 2 + random.nextInt(2), 0.4 * NOISE, NOISE);
   }
