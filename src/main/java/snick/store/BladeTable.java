@@ -36,25 +36,40 @@ final class BladeTable {
   }
 
   Entry<Blade> add(Blade blade, Instant recorded) {
-    if (find(blade.label()).isPresent()) {
-      throw new NotAccepted(
-          "blade '" + blade.label() + "' is already in the journal: correct it, or choose a label");
+    return addNew(blade, recorded)
+        .orElseThrow(
+            () ->
+                new NotAccepted(
+                    "blade '"
+                        + blade.label()
+                        + "' is already in the journal: correct it, or choose a label"));
+  }
+
+  /** Adds a blade; empty if there is one of its label, which is kept. */
+  Optional<Entry<Blade>> addNew(Blade blade, Instant recorded) {
+    int added =
+        database
+            .query("INSERT INTO blade (label) VALUES (?) ON CONFLICT (label) DO NOTHING")
+            .text(blade.label())
+            .change();
+    if (added == 0) {
+      return Optional.empty();
     }
-    database.query("INSERT INTO blade (label) VALUES (?)").text(blade.label()).change();
-    return insert(entries.add(recorded, blade));
+    long id = database.lastInsertedId();
+    return Optional.of(insert(id, entries.add(recorded, blade)));
   }
 
   Entry<Blade> correct(Blade blade, String why, Instant recorded) {
     Entry<Blade> earlier = find(blade.label()).orElseThrow(() -> unknown(blade.label()));
-    return insert(entries.correct(earlier, recorded, why, blade));
+    return insert(id(blade.label()), entries.correct(earlier, recorded, why, blade));
   }
 
-  private Entry<Blade> insert(Entry<Blade> entry) {
+  private Entry<Blade> insert(long id, Entry<Blade> entry) {
     Blade blade = entry.content();
     database
         .query("INSERT INTO blade_entry VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
         .whole(entry.id())
-        .whole(id(blade.label()))
+        .whole(id)
         .text(blade.steel())
         .real(blade.hardnessHrc())
         .real(blade.edgeAngleDegrees())

@@ -36,25 +36,40 @@ final class FilamentLotTable {
   }
 
   Entry<FilamentLot> add(FilamentLot lot, Instant recorded) {
-    if (find(lot.lot()).isPresent()) {
-      throw new NotAccepted(
-          "filament lot '" + lot.lot() + "' is already in the journal: correct it instead");
+    return addNew(lot, recorded)
+        .orElseThrow(
+            () ->
+                new NotAccepted(
+                    "filament lot '"
+                        + lot.lot()
+                        + "' is already in the journal: correct it instead"));
+  }
+
+  /** Adds a lot; empty if there is one of its name, which is kept. */
+  Optional<Entry<FilamentLot>> addNew(FilamentLot lot, Instant recorded) {
+    int added =
+        database
+            .query("INSERT INTO filament_lot (lot) VALUES (?) ON CONFLICT (lot) DO NOTHING")
+            .text(lot.lot())
+            .change();
+    if (added == 0) {
+      return Optional.empty();
     }
-    database.query("INSERT INTO filament_lot (lot) VALUES (?)").text(lot.lot()).change();
-    return insert(entries.add(recorded, lot));
+    long id = database.lastInsertedId();
+    return Optional.of(insert(id, entries.add(recorded, lot)));
   }
 
   Entry<FilamentLot> correct(FilamentLot lot, String why, Instant recorded) {
     Entry<FilamentLot> earlier = find(lot.lot()).orElseThrow(() -> unknown(lot.lot()));
-    return insert(entries.correct(earlier, recorded, why, lot));
+    return insert(id(lot.lot()), entries.correct(earlier, recorded, why, lot));
   }
 
-  private Entry<FilamentLot> insert(Entry<FilamentLot> entry) {
+  private Entry<FilamentLot> insert(long id, Entry<FilamentLot> entry) {
     FilamentLot lot = entry.content();
     database
         .query("INSERT INTO filament_lot_entry VALUES (?, ?, ?, ?)")
         .whole(entry.id())
-        .whole(id(lot.lot()))
+        .whole(id)
         .text(lot.material())
         .real(lot.diameterMm())
         .change();

@@ -192,13 +192,14 @@ public final class Intake {
 
   /** A blade, known by its label; its versions oldest first, one at least. */
   public void blade(List<Version<Blade>> versions) {
-    Blade blade = versions.get(versions.size() - 1).content();
-    Optional<Blade> there = blades.find(blade.label()).map(e -> e.content());
-    if (there.isEmpty()) {
-      Version<Blade> first = versions.get(0);
-      blades.add(first.content(), recorded(first));
+    Version<Blade> first = versions.get(0);
+    if (blades.addNew(first.content(), recorded(first)).isPresent()) {
       later(versions).forEach(v -> blades.correct(v.content(), v.why(), recorded(v)));
-    } else if (!withoutNotes(there.get()).equals(withoutNotes(blade))) {
+      return;
+    }
+    Blade blade = versions.get(versions.size() - 1).content();
+    Optional<Blade> there = blades.find(blade.label()).map(Entry::content);
+    if (there.filter(b -> withoutNotes(b).equals(withoutNotes(blade))).isEmpty()) {
       throw another("blade", blade.label());
     }
   }
@@ -233,13 +234,13 @@ public final class Intake {
 
   /** A filament lot, known by its name; its versions oldest first, one at least. */
   public void lot(List<Version<FilamentLot>> versions) {
-    FilamentLot lot = versions.get(versions.size() - 1).content();
-    Optional<FilamentLot> there = lots.find(lot.lot()).map(e -> e.content());
-    if (there.isEmpty()) {
-      Version<FilamentLot> first = versions.get(0);
-      lots.add(first.content(), recorded(first));
+    Version<FilamentLot> first = versions.get(0);
+    if (lots.addNew(first.content(), recorded(first)).isPresent()) {
       later(versions).forEach(v -> lots.correct(v.content(), v.why(), recorded(v)));
-    } else if (!there.get().equals(lot)) {
+      return;
+    }
+    FilamentLot lot = versions.get(versions.size() - 1).content();
+    if (lots.find(lot.lot()).filter(e -> e.content().equals(lot)).isEmpty()) {
       throw another("filament lot", lot.lot());
     }
   }
