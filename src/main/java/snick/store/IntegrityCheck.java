@@ -3,7 +3,7 @@ package snick.store;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Checks a whole store: SQLite's own checks, then every trace. */
+/** Checks a whole store: SQLite's own checks, what forces refer to, then every trace. */
 final class IntegrityCheck {
   private static final int MOST_PROBLEMS = 100;
   private static final int PAGE = 1_000;
@@ -56,10 +56,32 @@ final class IntegrityCheck {
         () ->
             database.watched(
                 () -> watch.goesOn("checking tables", 0, 0),
-                () -> problems.addAll(structure(database))));
+                () -> {
+                  problems.addAll(structure(database));
+                  problems.addAll(strayForces());
+                }));
     attempt(this::checkTraces);
     List<String> first = problems.subList(0, Math.min(MOST_PROBLEMS, problems.size()));
     return new IntegrityReport(traces, damagedTraces, first);
+  }
+
+  /** A force names its cut and the later result that it is of: that must be one of this cut. */
+  private List<String> strayForces() {
+    return database
+        .query(
+            "SELECT f.id AS force, f.cut AS cut, q.id AS result, q.cut AS other FROM cut_force f"
+                + " JOIN cut_result q ON q.id = f.result WHERE q.cut <> f.cut LIMIT "
+                + MOST_PROBLEMS)
+        .list(
+            row ->
+                "cut_force row "
+                    + row.whole("force")
+                    + " is of cut "
+                    + row.whole("cut")
+                    + ", but its result "
+                    + row.whole("result")
+                    + " is of cut "
+                    + row.whole("other"));
   }
 
   private void attempt(Runnable part) {

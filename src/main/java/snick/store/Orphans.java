@@ -49,6 +49,8 @@ final class Orphans {
           adoptCuts(recording);
           if (resultsLieApart()) {
             addResults();
+          } else {
+            removeStrayForces();
           }
           addTraces();
           while (removeDangling()) {}
@@ -141,6 +143,19 @@ final class Orphans {
             .change();
     if (added > 0) {
       lost.add(added + " cuts: their results are lost; derive them again");
+    }
+  }
+
+  /** Whether they are of their cut or of their result's, nothing tells. */
+  private void removeStrayForces() {
+    int removed =
+        database
+            .query(
+                "DELETE FROM cut_force WHERE EXISTS (SELECT 1 FROM cut_result q"
+                    + " WHERE q.id = cut_force.result AND q.cut <> cut_force.cut)")
+            .change();
+    if (removed > 0) {
+      lost.add(removed + " forces: they name another cut than their result; derive them again");
     }
   }
 

@@ -133,4 +133,25 @@ class FirstResultTest {
       assertThat(reader.results(never)).hasSize(2);
     }
   }
+
+  @Test
+  void aForceOfAnotherCutThanItsResultIsNamedAndLeftOutBySalvage() {
+    Store.open(directory, Clock.systemUTC()).close();
+    try (Database database = Database.writer(StoreFile.in(directory))) {
+      database.query("UPDATE cut_force SET cut = ? WHERE id = 3").whole(never).change();
+    }
+    try (StoreReader reader = StoreReader.open(directory)) {
+      assertThat(reader.verify(Watch.NONE).problems())
+          .containsExactly(
+              "cut_force row 3 is of cut " + never + ", but its result 5 is of cut " + twice);
+    }
+    Path fresh = directory.resolve("fresh");
+    assertThat(Store.salvage(directory, fresh).lost())
+        .containsExactly("1 forces: they name another cut than their result; derive them again");
+    try (StoreReader reader = StoreReader.open(fresh)) {
+      assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
+      assertThat(reader.forces(never)).isEmpty();
+      assertThat(reader.forces(twice)).extracting(StoredForce::id).containsExactly(2L, 4L, 5L);
+    }
+  }
 }
