@@ -1,0 +1,161 @@
+package snick.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import snick.cut.Cut;
+import snick.force.Calibration;
+
+/**
+ * A program killed while it rewrites the cuts, results and forces of a store of version 6: the next
+ * start ends where one that was left alone ends, row for row.
+ */
+class KilledUpgradeTest {
+  private static final int OLD = 6;
+
+  /** As many as make more pages than SQLite keeps back until the commit. */
+  private static final int CUTS = 15_000;
+
+  private static final int KILLS = 4;
+  private static final Calibration CALIBRATION =
+      Calibration.countsPerGramForce(437.25, Examples.NOON);
+
+  @TempDir Path folder;
+  private Path old;
+  private Path upgraded;
+  private long logBytes;
+
+  @BeforeEach
+  void make() throws IOException {
+    old = folder.resolve("old");
+    try (Database database = Database.writer(StoreFile.create(old))) {
+      new Migrations(database).runTo(OLD);
+      database.write(() -> fill(database));
+    }
+    upgraded = copyOfOld("upgraded");
+    try (Database database = Database.writer(StoreFile.in(upgraded))) {
+      database.writeAheadLog();
+      new Migrations(database).runTo(Migrations.VERSION);
+      logBytes = Files.size(log(upgraded));
+    }
+  }
+
+  /** Every second cut is derived again; every result has a force, every fourth two. */
+  private static Void fill(Database database) {
+    new CalibrationTable(database).add(CALIBRATION, Optional.empty(), Examples.NOON);
+    long recording = new RecordingTable(database).add(Examples.recording());
+    ResultTable results = new ResultTable(database);
+    for (int number = 1; number <= CUTS; number++) {
+      Cut cut = Examples.severed(number, Examples.trace(number, 4));
+      long id = OlderStore.addCut(database, recording, cut);
+      if (number % 2 == 0) {
+        results.add(id, new Derivation(2, Examples.NOON, Examples.released(number)));
+      }
+    }
+    database
+        .query(
+            "INSERT INTO cut_force SELECT NULL, r.id, 1, r.created_at_utc_ns, 1, r.id, 0.25, 12, 0.5"
+                + " FROM cut_result r JOIN (SELECT 1 AS n UNION SELECT 2) twice"
+                + " ON n = 1 OR r.id % 4 = 0")
+        .change();
+    return null;
+  }
+
+  private Path copyOfOld(String name) throws IOException {
+    Path copy = Files.createDirectories(folder.resolve(name));
+    Files.copy(StoreFile.in(old), StoreFile.in(copy));
+    return copy;
+  }
+
+  private static Path log(Path store) {
+    return store.resolve("snick.db-wal");
+  }
+
+  @Test
+  void theNextStartEndsWhereOneLeftAloneEnds() throws Exception {
+    List<Integer> found = new ArrayList<>();
+    for (int kill = 0; kill < KILLS; kill++) {
+      Path store = copyOfOld("killed" + kill);
+      killedOnceLogHas(1 + kill * logBytes / KILLS, store);
+      found.add(OlderStore.soundVersion(StoreFile.in(store)));
+      Store.open(store, Clock.systemUTC()).close();
+      assertSameRows(store);
+      assertCopyIsWhole(store);
+    }
+    assertThat(found).as("killed within the upgrade").contains(OLD);
+  }
+
+  private static void killedOnceLogHas(long bytes, Path store) throws Exception {
+    Process program =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path"),
+                OpeningProgram.class.getName(),
+                store.toString())
+            .inheritIO()
+            .start();
+    while (program.isAlive() && size(log(store)) < bytes) {
+      Thread.onSpinWait();
+    }
+    program.toHandle().destroyForcibly();
+    program.waitFor();
+  }
+
+  private static long size(Path file) {
+    return file.toFile().length();
+  }
+
+  private void assertSameRows(Path store) {
+    try (Database database = Database.writer(StoreFile.in(store))) {
+      assertThat(database.pragma("user_version")).isEqualTo(Migrations.VERSION);
+      database.query("ATTACH ? AS alone").text(StoreFile.in(upgraded).toString()).change();
+      List<String> tables =
+          database
+              .query("SELECT name FROM alone.sqlite_schema WHERE type = 'table'")
+              .list(row -> row.text("name"));
+      assertThat(tables).contains("cut", "cut_trace", "cut_result", "cut_force");
+      for (String table : tables) {
+        assertThat(difference(database, "main." + table, "alone." + table)).as(table).isZero();
+        assertThat(difference(database, "alone." + table, "main." + table)).as(table).isZero();
+      }
+    }
+    try (StoreReader reader = StoreReader.open(store)) {
+      assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
+    }
+  }
+
+  private static long difference(Database database, String one, String other) {
+    return database
+        .query(
+            "SELECT count(*) AS n FROM (SELECT * FROM "
+                + one
+                + " EXCEPT SELECT * FROM "
+                + other
+                + ")")
+        .first(row -> row.whole("n"))
+        .orElseThrow();
+  }
+
+  /** Made before the upgrade began, so it is there whenever its log was. */
+  private static void assertCopyIsWhole(Path store) throws IOException {
+    try (Stream<Path> files = Files.list(store)) {
+      List<Path> copies =
+          files.filter(f -> f.getFileName().toString().startsWith("snick-version-")).toList();
+      assertThat(copies).isNotEmpty();
+      copies.forEach(copy -> assertThat(OlderStore.soundVersion(copy)).isEqualTo(OLD));
+    }
+  }
+}
