@@ -21,7 +21,7 @@ public final class CutDetector implements SampleSink {
   private final CutSink sink;
   private final PeriodTracker period = new PeriodTracker();
   private final FewSorter sorter = new FewSorter();
-  private final RestTracker rest = new RestTracker(sorter);
+  private final RestTracker rest;
   private final RestRing ring = new RestRing();
   private final Event event;
   private final EventAnalysis analysis;
@@ -39,6 +39,7 @@ public final class CutDetector implements SampleSink {
   public CutDetector(DetectorSettings settings, CutSink sink) {
     this.settings = settings;
     this.sink = sink;
+    this.rest = new RestTracker(sorter, settings.beginsAtRest());
     this.event = new Event(settings, sorter);
     this.analysis = new EventAnalysis(settings, sorter);
   }

@@ -29,6 +29,7 @@ final class RestTracker {
   static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 
   private final FewSorter sorter;
+  private int blocksToBelieve;
   private final int[] picked = new int[PICKED];
   private final SortedWindow medians = new SortedWindow(3);
   private final SortedWindow sigmas = new SortedWindow(KEPT);
@@ -41,12 +42,19 @@ final class RestTracker {
   private double noise = QUANTISATION_COUNTS;
   private double trigger = Double.POSITIVE_INFINITY;
 
-  RestTracker(FewSorter sorter) {
+  /**
+   * Nothing is known yet.
+   *
+   * @param beginsAtRest whether the first block may be believed; else two must agree
+   */
+  RestTracker(FewSorter sorter, boolean beginsAtRest) {
     this.sorter = sorter;
+    this.blocksToBelieve = beginsAtRest ? 1 : 2;
   }
 
   /** Starts anew: nothing is known. */
   void forget() {
+    blocksToBelieve = 2;
     forgetBlocks();
     inBlock = 0;
     blockLength = LEAST;
@@ -162,12 +170,12 @@ final class RestTracker {
 
   /** The first blocks may look calm by chance: eight readings can show a third of the noise. */
   private double caution() {
-    return blocks == 2 ? 2 : 1;
+    return blocks <= 2 ? 2 : 1;
   }
 
   /** Whether level and noise are known. */
   boolean known() {
-    return blocks > 1;
+    return blocks >= blocksToBelieve;
   }
 
   /** Blocks seen since all was forgotten. */

@@ -17,10 +17,19 @@ public final class Rederivation {
 
   private Rederivation() {}
 
-  /** The event that begins nearest to where {@code stated} does; empty if none is found. */
+  /**
+   * The event that begins nearest to where {@code stated} does; empty if none is found. A trace may
+   * begin in the middle of a loading, but if nothing is found so, it is taken to begin at rest: the
+   * rest between loadings in quick succession is too short to prove itself.
+   */
   public static Optional<Cut> of(Cut stated) {
+    Optional<Cut> found = found(stated, SETTINGS);
+    return found.isPresent() ? found : found(stated, SETTINGS.beginningAtRest());
+  }
+
+  private static Optional<Cut> found(Cut stated, DetectorSettings settings) {
     List<Cut> found = new ArrayList<>();
-    feed(stated.trace(), new CutDetector(SETTINGS, found::add));
+    feed(stated.trace(), new CutDetector(settings, found::add));
     return found.stream()
         .min(Comparator.comparingLong(cut -> Math.abs(cut.onsetNanos() - stated.onsetNanos())));
   }

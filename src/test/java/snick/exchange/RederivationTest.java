@@ -13,6 +13,7 @@ import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
 import snick.cut.Outcome;
+import snick.cut.Peak;
 import snick.sample.Gap;
 
 /** What was found live is found again in the trace alone. */
@@ -52,5 +53,25 @@ class RederivationTest {
     double force = live.peak().orElseThrow().estimateCounts();
     assertThat(again.get().peak().orElseThrow().estimateCounts())
         .isCloseTo(force, within(NOISE_COUNTS));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {13, 16, 20, 24, 32, 40})
+  void amongLoadingsInQuickSuccession(int rest) {
+    feed(400, 0);
+    for (int k = 0; k < 12; k++) {
+      feed(60, 600);
+      feed(rest, 0);
+    }
+    feed(100, 0);
+    detector.end();
+    assertThat(cuts).hasSize(12);
+    for (Cut live : cuts) {
+      Cut again = Rederivation.of(live).orElseThrow();
+      assertThat(again.outcome()).isEqualTo(live.outcome());
+      Peak stated = live.peak().orElseThrow();
+      assertThat(again.peak().orElseThrow().estimateCounts())
+          .isCloseTo(stated.estimateCounts(), within(2 * stated.standardUncertaintyCounts()));
+    }
   }
 }

@@ -86,7 +86,8 @@ final class ThreadCut {
             usual.maximumEventNanos(),
             usual.restKeptNanos(),
             AFTER_NANOS / 3,
-            usual.severedFallNanos());
+            usual.severedFallNanos(),
+            usual.beginsAtRest());
     List<Cut> cuts = new ArrayList<>();
     log.replay(new CutDetector(patient, cuts::add));
     return cuts.stream()
