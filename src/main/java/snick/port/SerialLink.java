@@ -74,7 +74,7 @@ final class SerialLink implements ByteLink {
     if (!path.isAbsolute()) {
       return;
     }
-    if (!Files.exists(path)) {
+    if (Files.notExists(path)) {
       throw new PortException(
           PortException.Reason.NOT_FOUND,
           path + " is not there; plug the rig in and list what is: snick ports");

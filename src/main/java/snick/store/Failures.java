@@ -1,5 +1,6 @@
 package snick.store;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.Set;
@@ -56,7 +57,9 @@ final class Failures {
     if (NOT_WRITTEN.contains(extendedCode(cause))) {
       return Trouble.NOT_WRITTEN;
     }
-    if ((cause.getErrorCode() & PRIMARY_CODE) == CANNOT_OPEN && Database.isBesideReadOnly(file)) {
+    if ((cause.getErrorCode() & PRIMARY_CODE) == CANNOT_OPEN
+        && Files.isReadable(file)
+        && Database.isBesideReadOnly(file)) {
       return Trouble.READ_ONLY;
     }
     return switch (cause.getErrorCode() & PRIMARY_CODE) {

@@ -1,6 +1,7 @@
 package snick.store;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -63,8 +64,12 @@ final class StoreFile {
   private static StoreException notCreated(Path file, IOException e) {
     return new StoreException(
         Trouble.READ_ONLY,
-        file + " cannot be created (" + e + "); choose a directory that you may write to",
+        file + " cannot be created (" + reason(e) + "); choose a directory that you may write to",
         e);
+  }
+
+  private static String reason(IOException e) {
+    return e instanceof AccessDeniedException ? "no permission" : e.toString();
   }
 
   /** Another program created the file at the same moment, or something else is in the way. */

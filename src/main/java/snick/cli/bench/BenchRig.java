@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.StreamChoice;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.daemon.RigInUseException;
@@ -131,7 +132,7 @@ public final class BenchRig {
     } catch (RigInUseException | PortException e) {
       throw Refusal.unavailable(e.getMessage());
     } catch (IOException e) {
-      throw Refusal.unavailable(address + " cannot be opened: " + e.getMessage());
+      throw Refusal.unavailable(address + " cannot be opened: " + FileReason.of(e));
     }
   }
 }

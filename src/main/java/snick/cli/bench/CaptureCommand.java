@@ -16,6 +16,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
@@ -78,7 +79,7 @@ public final class CaptureCommand implements Callable<Integer> {
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(file + " is there already; a capture never writes over a file");
     } catch (FileSystemException e) {
-      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
+      throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
     } catch (IOException e) {
       throw Refusal.unavailable(e.getMessage());
     } finally {

@@ -15,6 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
@@ -127,7 +128,7 @@ public final class DoctorCommand implements Callable<Integer> {
               "the device went away",
               "check cable, hub and supply"));
     } catch (IOException e) {
-      throw Refusal.failed(address + " cannot be read: " + e.getMessage(), e);
+      throw Refusal.failed(address + " cannot be read: " + FileReason.of(e), e);
     }
   }
 

@@ -19,6 +19,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.exchange.Atomically;
@@ -120,7 +121,7 @@ public final class VirtualRigCommand implements Callable<Integer> {
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(file + " is there already; give another name");
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
+      throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
     }
   }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.report.UnfinishedSheet;
 
@@ -44,7 +45,7 @@ final class UnfinishedFile {
     try {
       sheet.write(file);
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be written: " + e.getMessage(), e);
+      throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
     }
   }
 
@@ -52,7 +53,7 @@ final class UnfinishedFile {
     try {
       Files.deleteIfExists(file);
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be removed: " + e.getMessage(), e);
+      throw Refusal.failed(file + " cannot be removed: " + FileReason.of(e), e);
     }
   }
 }

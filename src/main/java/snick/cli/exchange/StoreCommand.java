@@ -1,7 +1,8 @@
 package snick.cli.exchange;
 
+import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
+import java.nio.file.AccessMode;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import picocli.CommandLine.Command;
@@ -13,6 +14,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.FileReason;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
@@ -81,6 +83,7 @@ public final class StoreCommand implements Runnable {
   int backup(
       @Parameters(paramLabel = "FILE", description = "New file.") Path target,
       @Mixin DataDirectory data) {
+    OpenedStore.requireReadable(data);
     copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
     out().println("The store is in " + target + ", checked.");
     return ExitCode.OK;
@@ -95,7 +98,7 @@ public final class StoreCommand implements Runnable {
   int restore(
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
-    requireThere(backup);
+    requireReadable(backup);
     copy("restore", watch -> Store.restore(backup, data.path(), watch));
     out().println("The backup is now the store in " + data.path() + ".");
     return ExitCode.OK;
@@ -110,7 +113,7 @@ public final class StoreCommand implements Runnable {
   int salvage(
       @Parameters(paramLabel = "DIR", description = "Directory of the damaged store.") Path damaged,
       @Mixin DataDirectory data) {
-    requireThere(damaged);
+    requireReadable(damaged.resolve(OpenedStore.FILE));
     tell("reading what is readable …");
     SalvageReport report;
     try {
@@ -145,9 +148,11 @@ public final class StoreCommand implements Runnable {
     };
   }
 
-  private static void requireThere(Path given) {
-    if (Files.notExists(given)) {
-      throw Refusal.badInput("no file or folder " + given);
+  private static void requireReadable(Path given) {
+    try {
+      given.getFileSystem().provider().checkAccess(given, AccessMode.READ);
+    } catch (IOException e) {
+      throw Refusal.badInput(given + " cannot be read: " + FileReason.of(e));
     }
   }
 

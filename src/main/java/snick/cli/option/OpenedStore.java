@@ -25,7 +25,7 @@ public final class OpenedStore {
 
   /** To read. */
   public static StoreReader toRead(DataDirectory data) {
-    requireReadable(data.path());
+    requireReadable(data);
     try {
       return StoreReader.open(data.path());
     } catch (StoreException e) {
@@ -33,8 +33,12 @@ public final class OpenedStore {
     }
   }
 
-  /** By access alone: closing the file once more would take SQLite's locks of it away. */
-  private static void requireReadable(Path directory) {
+  /**
+   * Says what is the matter if the store is not there or may not be read. By access alone: closing
+   * the file once more would take SQLite's locks of it away.
+   */
+  public static void requireReadable(DataDirectory data) {
+    Path directory = data.path();
     Path file = directory.resolve(FILE);
     try {
       file.getFileSystem().provider().checkAccess(file, AccessMode.READ);

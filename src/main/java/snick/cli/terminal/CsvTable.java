@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -56,10 +57,18 @@ public final class CsvTable {
     } catch (CsvParseException e) {
       throw Refusal.badInput(
           name + " is no CSV with a header: " + cause(e) + "; header: " + String.join(",", needed));
-    } catch (IOException | UncheckedIOException e) {
-      throw Refusal.badInput(
-          name + " cannot be read as UTF-8 text: " + e.getMessage() + "; export it as CSV again");
+    } catch (UncheckedIOException e) {
+      throw unreadable(name, e.getCause());
+    } catch (IOException e) {
+      throw unreadable(name, e);
     }
+  }
+
+  private static Refusal unreadable(String name, IOException e) {
+    return Refusal.badInput(
+        e instanceof CharacterCodingException
+            ? name + " cannot be read as UTF-8 text: " + e.getMessage() + "; export it as CSV again"
+            : name + " cannot be read: " + FileReason.of(e));
   }
 
   private static List<NamedCsvRecord> all(CsvReader<NamedCsvRecord> csv, String name) {
