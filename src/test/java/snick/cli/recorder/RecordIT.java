@@ -9,10 +9,12 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -33,6 +35,7 @@ import snick.virtualrig.VirtualRig;
 
 /** The shipped jar records from a pseudo-terminal, whatever happens to the cable. */
 class RecordIT {
+  private static final long PATIENCE_SECONDS = 60;
   private static final HttpClient CLIENT = HttpClient.newHttpClient();
   private static final Pattern PAGE = Pattern.compile("http://127\\.0\\.0\\.1:\\d+");
 
@@ -118,8 +121,9 @@ class RecordIT {
     Path file = folder.resolve("a.capture");
     try (Live capture =
         Jar.onThisJava().start("capture", rig.port(), file.toString(), "--seconds", "9")) {
+      awaitFile(file);
       rig.perform(
-              Script.of(new Action.Rest(4), Action.Cut.ofGramForce(100, 100), new Action.Rest(1)))
+              Script.of(new Action.Rest(3), Action.Cut.ofGramForce(100, 100), new Action.Rest(1)))
           .join();
       capture.await("bytes in");
     }
@@ -150,6 +154,15 @@ class RecordIT {
     while (rig.sent().samples() < enough) {
       LockSupport.parkNanos(20_000_000);
     }
+  }
+
+  /** Java may take seconds to start; what the rig sends before is not captured. */
+  private static void awaitFile(Path file) {
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
+    while (Files.notExists(file) && System.nanoTime() < end) {
+      LockSupport.parkNanos(20_000_000);
+    }
+    assertThat(file).exists();
   }
 
   private List<String> outcomes() throws Exception {
