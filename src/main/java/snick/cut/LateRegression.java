@@ -13,6 +13,9 @@ final class LateRegression {
   private LateView view;
   private double[] means;
 
+  /** The force at the break as the early readings tell it, noises. */
+  private double forceAhead;
+
   /** How far the loading falls at the break, noises: a later break adds so much of the slide. */
   private double drop;
 
@@ -36,22 +39,21 @@ final class LateRegression {
       return false;
     }
     view.whiten(w.late, w.after, means, white);
-    drop = Lower.dot(view.forceShare, means) - w.after;
-    slideSquare = drop * drop * inner(view.slide, view.slide);
-    slideWhite = drop * inner(view.slide, white);
+    forceAhead = Lower.dot(view.forceShare, means);
+    drop = forceAhead - w.after;
+    double slide = 0;
+    double square = 0;
+    for (int i = 0; i < view.n; i++) {
+      slide += view.slide[i] * white[i];
+      square += white[i] * white[i];
+    }
+    slideSquare = drop * drop * view.slideSquare;
+    slideWhite = drop * slide;
     double widened = 1 + SHIFT_VARIANCE * slideSquare;
     kappa = SHIFT_VARIANCE / widened;
-    double square = inner(white, white) - kappa * slideWhite * slideWhite;
-    logEvidence = -0.5 * (square + Math.log(widened)) - view.logDiagonal;
+    double left = square - kappa * slideWhite * slideWhite;
+    logEvidence = -0.5 * (left + Math.log(widened)) - view.logDiagonal;
     return true;
-  }
-
-  private double inner(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < view.n; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
   }
 
   double logEvidence() {
@@ -74,18 +76,23 @@ final class LateRegression {
 
   /** The force at the break of the last fit. */
   CrossingWeight force() {
-    double rateSlide = drop * inner(view.rate, view.slide);
-    double rateMean =
-        Lower.dot(view.rateShare, means) + inner(view.rate, white) - shift() * rateSlide;
+    double rateWithSlide = 0;
+    double rateWithWhite = 0;
+    double forceWithSlide = 0;
+    double forceWithWhite = 0;
+    for (int i = 0; i < view.n; i++) {
+      rateWithSlide += view.rate[i] * view.slide[i];
+      rateWithWhite += view.rate[i] * white[i];
+      forceWithSlide += view.force[i] * view.slide[i];
+      forceWithWhite += view.force[i] * white[i];
+    }
+    double rateSlide = drop * rateWithSlide;
+    double rateMean = Lower.dot(view.rateShare, means) + rateWithWhite - shift() * rateSlide;
     double rateVariance = view.rateVariance + kappa * rateSlide * rateSlide;
     double moved = SHIFT_VARIANCE * rateMean;
-    double ownSlide = drop * inner(view.force, view.slide);
+    double ownSlide = drop * forceWithSlide;
     double forceSlide = ownSlide + moved * slideSquare;
-    double forceMean =
-        Lower.dot(view.forceShare, means)
-            + inner(view.force, white)
-            + moved * slideWhite
-            - shift() * forceSlide;
+    double forceMean = forceAhead + forceWithWhite + moved * slideWhite - shift() * forceSlide;
     double forceVariance =
         view.forceVariance
             + moved * (rateMean - 2 * ownSlide - moved * slideSquare)

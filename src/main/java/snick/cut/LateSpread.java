@@ -54,8 +54,15 @@ record LateSpread(int usableBits, int ringStep, double misfit) {
     return misfit == 1;
   }
 
-  boolean usable(int late) {
-    return (usableBits & (1 << late)) != 0;
+  /** Which late readings are usable. */
+  int[] places() {
+    int[] places = new int[Integer.bitCount(usableBits)];
+    int bits = usableBits;
+    for (int i = 0; i < places.length; i++) {
+      places[i] = Integer.numberOfTrailingZeros(bits);
+      bits &= bits - 1;
+    }
+    return places;
   }
 
   /** Variance of a late reading of which this share was seen after the break, noises squared. */

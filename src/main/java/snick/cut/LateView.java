@@ -36,6 +36,9 @@ final class LateView {
 
   final double logDiagonal;
 
+  /** Square of the slide. */
+  final double slideSquare;
+
   private final double[] whitener;
   private final double[] seen;
   private final double[] spread;
@@ -47,73 +50,103 @@ final class LateView {
     q = nodes.size();
     forceShare = nodes.sharesAt(phase);
     rateShare = nodes.slopeSharesAt(phase);
-    place = new int[Integer.bitCount(spreads.usableBits())];
+    place = spreads.places();
     n = place.length;
-    seen = new double[n * q];
+    seen = new double[(n + 2) * q];
     gone = new double[n];
     slide = new double[n];
     spread = new double[n];
     force = new double[n];
     rate = new double[n];
-    double[] lower = new double[n * n];
-    gather(table.weights(phase), table.densities(phase), nodeCovariance, spreads, lower);
+    gather(table.weights(phase), table.densities(phase), spreads);
+    double[] joint = joint(nodeCovariance);
+    double[] lower = lateOf(joint);
     if (!Lower.factor(lower, n)) {
       throw new IllegalStateException("a covariance and noise is always definite");
     }
     logDiagonal = Lower.logDiagonal(lower, n);
     whitener = Lower.inverse(lower, n);
-    Lower.multiply(whitener, n, gone);
-    Lower.multiply(whitener, n, slide);
-    Lower.multiply(whitener, n, force);
-    Lower.multiply(whitener, n, rate);
-    whitenSeen();
-    forceVariance = form(nodeCovariance, forceShare, forceShare) - Lower.dot(force, force);
-    rateVariance = form(nodeCovariance, rateShare, rateShare) - Lower.dot(rate, rate);
-    covariance = form(nodeCovariance, forceShare, rateShare) - Lower.dot(force, rate);
+    whiten();
+    forceVariance = joint[n * (n + 2) + n] - Lower.dot(force, force);
+    rateVariance = joint[(n + 1) * (n + 2) + n + 1] - Lower.dot(rate, rate);
+    covariance = joint[(n + 1) * (n + 2) + n] - Lower.dot(force, rate);
+    slideSquare = Lower.dot(slide, slide);
   }
 
-  private void gather(
-      double[] weights, double[] densities, double[] sigma, LateSpread spreads, double[] lower) {
-    int i = 0;
-    for (int late = 0; late < RampWindow.LATE; late++) {
-      if (!spreads.usable(late)) {
-        continue;
-      }
-      place[i] = late;
-      slide[i] = densities[late];
-      System.arraycopy(weights, late * q, seen, i * q, q);
+  /** Rows of the late readings, then those of the force at the break and of its rate. */
+  private void gather(double[] weights, double[] densities, LateSpread spreads) {
+    for (int i = 0; i < n; i++) {
       double loaded = 0;
+      for (int k = 0; k < q; k++) {
+        seen[i * q + k] = weights[place[i] * q + k];
+        loaded += seen[i * q + k];
+      }
+      gone[i] = 1 - loaded;
+      slide[i] = densities[place[i]];
+      spread[i] = spreads.variance(gone[i]);
+    }
+    System.arraycopy(forceShare, 0, seen, n * q, q);
+    System.arraycopy(rateShare, 0, seen, (n + 1) * q, q);
+  }
+
+  /** Joint covariance of all rows, the late readings' own scatter included. */
+  private double[] joint(double[] sigma) {
+    int rows = n + 2;
+    double[] joint = new double[rows * rows];
+    for (int i = 0; i < rows; i++) {
       double[] product = new double[q];
       for (int k = 0; k < q; k++) {
         double weight = seen[i * q + k];
-        loaded += weight;
         for (int m = 0; m < q; m++) {
           product[m] += weight * sigma[k * q + m];
         }
       }
-      gone[i] = 1 - loaded;
-      spread[i] = spreads.variance(gone[i]);
-      force[i] = Lower.dot(product, forceShare);
-      rate[i] = Lower.dot(product, rateShare);
-      for (int j = 0; j <= i; j++) {
-        double both = j == i ? spread[i] : 0;
+      for (int j = 0; j < rows; j++) {
+        double both = j == i && i < n ? spread[i] : 0;
         for (int k = 0; k < q; k++) {
           both += product[k] * seen[j * q + k];
         }
-        lower[i * n + j] = both;
+        joint[i * rows + j] = both;
       }
-      i++;
     }
+    return joint;
   }
 
-  private void whitenSeen() {
+  /** The late readings' own part; their part with force and rate goes into those. */
+  private double[] lateOf(double[] joint) {
+    int rows = n + 2;
+    double[] late = new double[n * n];
+    for (int i = 0; i < n; i++) {
+      System.arraycopy(joint, i * rows, late, i * n, n);
+      force[i] = joint[i * rows + n];
+      rate[i] = joint[i * rows + n + 1];
+    }
+    return late;
+  }
+
+  private void whiten() {
     for (int i = n - 1; i >= 0; i--) {
-      whitenSeen(i);
+      whitenRow(i);
     }
   }
 
   /** Row i of what whitening makes of all rows up to it; from the last row on. */
-  private void whitenSeen(int i) {
+  private void whitenRow(int i) {
+    double ofGone = 0;
+    double ofSlide = 0;
+    double ofForce = 0;
+    double ofRate = 0;
+    for (int j = 0; j <= i; j++) {
+      double weight = whitener[i * n + j];
+      ofGone += weight * gone[j];
+      ofSlide += weight * slide[j];
+      ofForce += weight * force[j];
+      ofRate += weight * rate[j];
+    }
+    gone[i] = ofGone;
+    slide[i] = ofSlide;
+    force[i] = ofForce;
+    rate[i] = ofRate;
     for (int k = 0; k < q; k++) {
       double sum = 0;
       for (int j = 0; j <= i; j++) {
@@ -121,18 +154,6 @@ final class LateView {
       }
       seen[i * q + k] = sum;
     }
-  }
-
-  private double form(double[] sigma, double[] a, double[] b) {
-    double total = 0;
-    for (int i = 0; i < q; i++) {
-      double sum = 0;
-      for (int j = 0; j < q; j++) {
-        sum += sigma[i * q + j] * b[j];
-      }
-      total += a[i] * sum;
-    }
-    return total;
   }
 
   /** The late readings whitened, less what a loading with these values at the nodes gives them. */

@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /** Posteriors of the force at the break under several priors, averaged by their evidence. */
@@ -24,7 +22,8 @@ final class Mixture {
 
   private final double time;
   private final double scale;
-  private final List<Part> parts = new ArrayList<>();
+  private final Part[] parts = new Part[Unevenness.LADDER.size()];
+  private int size;
   private double most = Double.NEGATIVE_INFINITY;
 
   /**
@@ -38,11 +37,11 @@ final class Mixture {
     this.scale = scale;
   }
 
+  /** Adds a part; at most one for each step of the ladder. */
   void add(double logEvidence, Unevenness unevenness, CrossingWeight force, double slope) {
     boolean even = unevenness.logPrior() > 0;
-    parts.add(
-        new Part(
-            logEvidence, even, force.mean(), force.variance(), slope, unevenness.tremorNoises()));
+    double tremor = unevenness.tremorNoises();
+    parts[size++] = new Part(logEvidence, even, force.mean(), force.variance(), slope, tremor);
     most = Math.max(most, logEvidence);
   }
 
@@ -66,15 +65,16 @@ final class Mixture {
 
   private Moments moments(double leanLog) {
     double highest = Double.NEGATIVE_INFINITY;
-    for (Part part : parts) {
-      highest = Math.max(highest, part.log(leanLog));
+    for (int i = 0; i < size; i++) {
+      highest = Math.max(highest, parts[i].log(leanLog));
     }
     double weights = 0;
     double mean = 0;
     double second = 0;
     double slope = 0;
     double tremor = 0;
-    for (Part part : parts) {
+    for (int i = 0; i < size; i++) {
+      Part part = parts[i];
       double weight = Math.exp(part.log(leanLog) - highest);
       weights += weight;
       mean += weight * part.mean();

@@ -87,19 +87,17 @@ class LateRegressionTest {
     drop = dot(column(design.nodes().sharesAt(phase)), means) - window.after;
     DMatrixRMaj noise = new DMatrixRMaj(n, n);
     int i = 0;
-    for (int late = 0; late < RampWindow.LATE; late++) {
-      if (spread.usable(late)) {
-        double seen = 0;
-        for (int k = 0; k < q; k++) {
-          w.set(i, k, design.table(kernel).weights(phase)[late * q + k]);
-          seen += w.get(i, k) * atNodes[k];
-        }
-        double gone = 1 - CommonOps_DDRM.elementSum(CommonOps_DDRM.extractRow(w, i, null));
-        slide.set(i, 0, design.table(kernel).densities(phase)[late]);
-        left.set(i, 0, window.late[late] - seen - window.after * gone);
-        noise.set(i, i, spread.variance(gone));
-        i++;
+    for (int late : spread.places()) {
+      double seen = 0;
+      for (int k = 0; k < q; k++) {
+        w.set(i, k, design.table(kernel).weights(phase)[late * q + k]);
+        seen += w.get(i, k) * atNodes[k];
       }
+      double gone = 1 - CommonOps_DDRM.elementSum(CommonOps_DDRM.extractRow(w, i, null));
+      slide.set(i, 0, design.table(kernel).densities(phase)[late]);
+      left.set(i, 0, window.late[late] - seen - window.after * gone);
+      noise.set(i, i, spread.variance(gone));
+      i++;
     }
     DMatrixRMaj a = times(times(w, sigma), transposed(w));
     CommonOps_DDRM.addEquals(a, noise);
