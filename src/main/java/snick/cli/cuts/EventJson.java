@@ -31,13 +31,22 @@ final class EventJson {
   /** Of a number, its sign and point included. */
   private static final int MOST_DIGITS = 24;
 
+  private static final char[] CUT = "{\"cut\":".toCharArray();
+  private static final char[] OUTCOME = ",\"outcome\":\"".toCharArray();
+  private static final char[] ONSET = "\",\"onset_s\":".toCharArray();
+  private static final char[] BREAK = ",\"break_s\":".toCharArray();
+
   /** The uncertainty is that of the estimate alone: the calibration's own is left out. */
-  private static final String[] FORCES = {
-    ",\"observed_max_gf\":", ",\"force_gf\":", ",\"u_gf\":", ",\"loading_rate_gf_s\":"
+  private static final char[][] FORCES = {
+    ",\"observed_max_gf\":".toCharArray(),
+    ",\"force_gf\":".toCharArray(),
+    ",\"u_gf\":".toCharArray(),
+    ",\"loading_rate_gf_s\":".toCharArray()
   };
 
-  private static final String NONE = "null";
-  private static final String END = "]}" + System.lineSeparator();
+  private static final char[] FLAGS = ",\"flags\":[".toCharArray();
+  private static final char[] END = ("]}" + System.lineSeparator()).toCharArray();
+  private static final char[] NONE = "null".toCharArray();
 
   private final CalibrationCurve curve;
   private final PrintWriter out;
@@ -59,16 +68,16 @@ final class EventJson {
     if (lines.length - size < MOST_CHARACTERS) {
       lines = Arrays.copyOf(lines, 2 * lines.length);
     }
-    text("{\"cut\":");
+    text(CUT);
     decimal(cut.number(), 0);
-    text(",\"outcome\":\"");
-    text(cut.outcome().word());
-    text("\",\"onset_s\":");
+    text(OUTCOME);
+    text(cut.outcome().word().toCharArray());
+    text(ONSET);
     decimal(cut.onsetNanos(), SECONDS_DECIMALS);
-    text(",\"break_s\":");
+    text(BREAK);
     seconds(cut.breakNanos());
     forces(cut);
-    text(",\"flags\":[");
+    text(FLAGS);
     flags(cut.flags());
     text(END);
   }
@@ -121,25 +130,28 @@ final class EventJson {
     if (Math.abs(value) < MOST_IN_STEPS) {
       decimal((long) Math.rint(value * STEPS_PER_GRAM_FORCE), FORCE_DECIMALS);
     } else {
-      text(Double.isFinite(value) ? Double.toString(value) : NONE);
+      text(Double.isFinite(value) ? Double.toString(value).toCharArray() : NONE);
     }
   }
 
   private void flags(Set<Flag> flags) {
-    String separator = "\"";
+    char separator = 0;
     for (Flag flag : Flag.BY_WORD) {
       if (flags.contains(flag)) {
-        text(separator);
-        text(flag.word());
-        text("\"");
-        separator = ",\"";
+        if (separator != 0) {
+          lines[size++] = separator;
+        }
+        separator = ',';
+        lines[size++] = '"';
+        text(flag.word().toCharArray());
+        lines[size++] = '"';
       }
     }
   }
 
-  private void text(String text) {
-    text.getChars(0, text.length(), lines, size);
-    size += text.length();
+  private void text(char[] text) {
+    System.arraycopy(text, 0, lines, size, text.length);
+    size += text.length;
   }
 
   /** A whole number of 10^−decimals, without zeros at the end but one after the point. */
