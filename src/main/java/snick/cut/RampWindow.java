@@ -47,12 +47,12 @@ final class RampWindow {
         i++;
       }
       double reading = s.between(i, time) / noise;
+      boolean kept = k < -Spikes.LONGEST || usable(s, i, time);
       if (k < 0) {
-        boolean besideTheFall = k >= -Spikes.LONGEST && !usable(s, i, time);
-        this.early[early + k] = besideTheFall ? carriedOn(early + k) : reading;
+        this.early[early + k] = kept ? reading : carriedOn(early + k);
       } else {
         late[k] = reading;
-        lateUsable[k] = time <= lastTime && usable(s, i, time);
+        lateUsable[k] = kept && time <= lastTime;
       }
     }
   }

@@ -1,15 +1,17 @@
 package snick.cut;
 
 import java.util.Arrays;
-import java.util.Optional;
 
 /**
  * One event's readings made ready for analysis: above zero, positive in loading direction, time in
- * sampling periods. From where no sample is missing the time stamps are smoothed by a straight
- * line, for stamps jitter and converters do not.
+ * sampling periods since the first. Where no sample is missing the time stamps are smoothed by a
+ * straight line, for stamps jitter and converters do not.
  */
 final class Samples {
   private static final double MOST_JITTER_PERIODS = 1.5;
+
+  /** Fewer tell too little of a line. */
+  private static final int LEAST_EVEN = 8;
 
   final double[] x;
   final double[] time;
@@ -27,75 +29,53 @@ final class Samples {
 
   /** The readings of a log in which none is missing between those from {@code evenFrom} on. */
   static Samples of(SampleLog log, double zero, int polarity, double periodNanos, int evenFrom) {
-    Optional<Samples> even = even(log, periodNanos, evenFrom);
-    Samples s = even.isPresent() ? even.get() : stamped(log, periodNanos);
-    for (int i = 0; i < s.size(); i++) {
+    int n = log.size();
+    EvenTimes line = EvenTimes.through(log, evenFrom);
+    boolean even =
+        n - evenFrom >= LEAST_EVEN && line.near(log, evenFrom, MOST_JITTER_PERIODS * periodNanos);
+    Samples s =
+        even
+            ? new Samples(n, line.stepNanos(), log.nanos(evenFrom) + Math.round(line.firstNanos()))
+            : new Samples(n, periodNanos, log.nanos(0));
+    for (int i = 0; i < n; i++) {
+      s.time[i] = i - evenFrom;
       s.x[i] = polarity * (log.counts(i) - zero);
       s.usable[i] = !log.overrange(i);
     }
-    return s;
-  }
-
-  private static Samples stamped(SampleLog log, double periodNanos) {
-    Samples s = new Samples(log.size(), periodNanos, log.nanos(0));
-    for (int i = 0; i < s.size(); i++) {
-      s.time[i] = (log.nanos(i) - s.startNanos) / periodNanos;
+    for (int i = 0; i < (even ? evenFrom : n); i++) {
+      double stamped = (log.nanos(i) - s.startNanos) / s.periodNanos;
+      s.time[i] = even ? Math.min(-1, stamped) : stamped;
     }
     return s;
   }
 
-  /** On a straight line through the time stamps from an index on, if all lie near it. */
-  private static Optional<Samples> even(SampleLog log, double periodNanos, int from) {
-    int n = log.size() - from;
-    if (n < 8) {
-      return Optional.empty();
+  /** Times on a straight line: that of the first sample, after its stamp, and the step. */
+  private record EvenTimes(double firstNanos, double stepNanos) {
+    /** The least-squares line through the time stamps from an index on. */
+    static EvenTimes through(SampleLog log, int from) {
+      int n = log.size() - from;
+      double meanIndex = 0.5 * (n - 1);
+      double sum = 0;
+      double up = 0;
+      for (int i = 0; i < n; i++) {
+        double nanos = log.nanos(from + i) - log.nanos(from);
+        sum += nanos;
+        up += (i - meanIndex) * nanos;
+      }
+      double stepNanos = up / (n * ((double) n * n - 1) / 12);
+      return new EvenTimes(sum / n - stepNanos * 0.5 * (n - 1), stepNanos);
     }
-    double stepNanos = meanPeriodNanos(log, from);
-    double firstNanos = meanNanos(log, from) - stepNanos * 0.5 * (n - 1);
-    double worstNanos = farthestNanos(log, from, firstNanos, stepNanos);
-    if (!(worstNanos < MOST_JITTER_PERIODS * periodNanos && stepNanos > 0)) {
-      return Optional.empty();
-    }
-    Samples s = new Samples(log.size(), stepNanos, log.nanos(from) + Math.round(firstNanos));
-    for (int i = 0; i < from; i++) {
-      s.time[i] = Math.min(-1, (log.nanos(i) - s.startNanos) / stepNanos);
-    }
-    for (int i = 0; i < n; i++) {
-      s.time[from + i] = i;
-    }
-    return Optional.of(s);
-  }
 
-  /** Mean time since sample {@code from}. */
-  private static double meanNanos(SampleLog log, int from) {
-    double sum = 0;
-    for (int i = from; i < log.size(); i++) {
-      sum += log.nanos(i) - log.nanos(from);
+    /** Whether it rises and all time stamps from an index on lie nearer than this. */
+    boolean near(SampleLog log, int from, double mostNanos) {
+      double farthestNanos = 0;
+      for (int i = 0; i < log.size() - from; i++) {
+        double sinceNanos = log.nanos(from + i) - log.nanos(from);
+        double offNanos = Math.abs(sinceNanos - firstNanos - stepNanos * i);
+        farthestNanos = offNanos > farthestNanos ? offNanos : farthestNanos;
+      }
+      return farthestNanos < mostNanos && stepNanos > 0;
     }
-    return sum / (log.size() - from);
-  }
-
-  /** Slope of the least-squares line through the time stamps. */
-  private static double meanPeriodNanos(SampleLog log, int from) {
-    int n = log.size() - from;
-    double meanIndex = 0.5 * (n - 1);
-    double up = 0;
-    for (int i = 0; i < n; i++) {
-      up += (i - meanIndex) * (log.nanos(from + i) - log.nanos(from));
-    }
-    return up / (n * ((double) n * n - 1) / 12);
-  }
-
-  /** How far the farthest time stamp lies from a line. */
-  private static double farthestNanos(
-      SampleLog log, int from, double firstNanos, double stepNanos) {
-    double farthestNanos = 0;
-    for (int i = 0; i < log.size() - from; i++) {
-      double sinceNanos = log.nanos(from + i) - log.nanos(from);
-      double offNanos = Math.abs(sinceNanos - firstNanos - stepNanos * i);
-      farthestNanos = offNanos > farthestNanos ? offNanos : farthestNanos;
-    }
-    return farthestNanos;
   }
 
   /** Readings that a spike lasts at most: slow rates cannot tell two from a brief loading. */

@@ -46,12 +46,16 @@ final class Spikes {
   }
 
   private static boolean isSpike(Samples s, int i, int length, double noise) {
+    double least = NOISES * noise;
+    return i + length < s.size()
+        && Math.abs(s.x[i] - onLine(s.x, i, length, i)) > least
+        && standsOff(s, i, length, least);
+  }
+
+  /** Whether all of the readings stand off by more than the course beside them bends. */
+  private static boolean standsOff(Samples s, int i, int length, double least) {
     double[] x = s.x;
     int next = i + length;
-    double least = NOISES * noise;
-    if (next >= x.length || !(Math.abs(x[i] - onLine(x, i, length, i)) > least)) {
-      return false;
-    }
     double left = i >= 2 ? x[i - 1] - x[i - 2] : 0;
     double right = next + 1 < x.length ? x[next + 1] - x[next] : 0;
     double across = (x[next] - x[i - 1]) / (length + 1);
