@@ -57,12 +57,13 @@ final class EarlyFactor {
    */
   double logEvidence(double[] coordinates) {
     int rank = frame.rank();
+    double[] weights = whitener;
     double square = 0;
     for (int i = 0; i < rank; i++) {
       double white = 0;
       int row = i * rank;
       for (int j = 0; j <= i; j++) {
-        white += whitener[row + j] * coordinates[2 + j];
+        white += weights[row + j] * coordinates[2 + j];
       }
       square += white * white;
     }

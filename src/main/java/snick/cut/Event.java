@@ -166,7 +166,7 @@ final class Event {
     double x = polarity * (counts - zero);
     double middle = median.add(x);
     last = x;
-    peak = Math.max(peak, middle);
+    peak = middle > peak ? middle : peak;
     return middle;
   }
 

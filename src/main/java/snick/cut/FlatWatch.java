@@ -15,8 +15,8 @@ final class FlatWatch {
   }
 
   void add(long nanos, double counts) {
-    double low = any ? Math.min(lowest, counts) : counts;
-    double high = any ? Math.max(highest, counts) : counts;
+    double low = any && lowest < counts ? lowest : counts;
+    double high = any && highest > counts ? highest : counts;
     if (!any || high - low > 2 * band) {
       low = counts;
       high = counts;

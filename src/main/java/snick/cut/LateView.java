@@ -158,10 +158,14 @@ final class LateView {
 
   /** The late readings whitened, less what a loading with these values at the nodes gives them. */
   void whiten(double[] late, double after, double[] atNodes, double[] white) {
+    double[] weights = whitener;
     for (int i = 0; i < n; i++) {
+      white[i] = late[place[i]];
+    }
+    for (int i = n - 1; i >= 0; i--) {
       double sum = -after * gone[i];
       for (int j = 0; j <= i; j++) {
-        sum += whitener[i * n + j] * late[place[j]];
+        sum += weights[i * n + j] * white[j];
       }
       for (int k = 0; k < q; k++) {
         sum -= seen[i * q + k] * atNodes[k];

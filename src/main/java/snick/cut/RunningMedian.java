@@ -45,12 +45,20 @@ final class RunningMedian {
 
   /** The median of three that remain when the least and the greatest of four are left out. */
   private static double ofFive(double p, double q, double r, double s, double t) {
-    double least = Math.max(Math.min(p, q), Math.min(r, s));
-    double greatest = Math.min(Math.max(p, q), Math.max(r, s));
+    double least = greater(lesser(p, q), lesser(r, s));
+    double greatest = lesser(greater(p, q), greater(r, s));
     return ofThree(least, greatest, t);
   }
 
   static double ofThree(double p, double q, double r) {
-    return Math.max(Math.min(p, q), Math.min(Math.max(p, q), r));
+    return greater(lesser(p, q), lesser(greater(p, q), r));
+  }
+
+  private static double lesser(double p, double q) {
+    return p < q ? p : q;
+  }
+
+  private static double greater(double p, double q) {
+    return p > q ? p : q;
   }
 }

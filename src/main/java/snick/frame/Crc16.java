@@ -33,22 +33,23 @@ final class Crc16 {
 
   /** CRC of {@code length} bytes from {@code offset}, 0 to 0xFFFF. */
   static int of(byte[] bytes, int offset, int length) {
+    char[] table = TABLE;
     int crc = 0xFFFF;
     int i = offset;
     int end = offset + length;
     for (; i + SLICES <= end; i += SLICES) {
       crc =
-          TABLE[7 * ENTRIES + ((crc >> 8) ^ (bytes[i] & 0xFF))]
-              ^ TABLE[6 * ENTRIES + ((crc & 0xFF) ^ (bytes[i + 1] & 0xFF))]
-              ^ TABLE[5 * ENTRIES + (bytes[i + 2] & 0xFF)]
-              ^ TABLE[4 * ENTRIES + (bytes[i + 3] & 0xFF)]
-              ^ TABLE[3 * ENTRIES + (bytes[i + 4] & 0xFF)]
-              ^ TABLE[2 * ENTRIES + (bytes[i + 5] & 0xFF)]
-              ^ TABLE[ENTRIES + (bytes[i + 6] & 0xFF)]
-              ^ TABLE[bytes[i + 7] & 0xFF];
+          table[7 * ENTRIES + ((crc >> 8) ^ (bytes[i] & 0xFF))]
+              ^ table[6 * ENTRIES + ((crc & 0xFF) ^ (bytes[i + 1] & 0xFF))]
+              ^ table[5 * ENTRIES + (bytes[i + 2] & 0xFF)]
+              ^ table[4 * ENTRIES + (bytes[i + 3] & 0xFF)]
+              ^ table[3 * ENTRIES + (bytes[i + 4] & 0xFF)]
+              ^ table[2 * ENTRIES + (bytes[i + 5] & 0xFF)]
+              ^ table[ENTRIES + (bytes[i + 6] & 0xFF)]
+              ^ table[bytes[i + 7] & 0xFF];
     }
     for (; i < end; i++) {
-      crc = ((crc & 0xFF) << 8) ^ TABLE[(crc >> 8) ^ (bytes[i] & 0xFF)];
+      crc = ((crc & 0xFF) << 8) ^ table[(crc >> 8) ^ (bytes[i] & 0xFF)];
     }
     return crc;
   }

@@ -104,8 +104,9 @@ final class DeviceClock {
   }
 
   private static boolean plausible(double stepNanos, double expectedNanos) {
-    return stepNanos <= Math.max(MOST_STRETCH * expectedNanos, expectedNanos + MOST_PAUSE_NANOS)
-        && stepNanos * MOST_STRETCH + MOST_PAUSE_NANOS >= expectedNanos;
+    boolean tooFar =
+        stepNanos > MOST_STRETCH * expectedNanos && stepNanos > expectedNanos + MOST_PAUSE_NANOS;
+    return !tooFar && stepNanos * MOST_STRETCH + MOST_PAUSE_NANOS >= expectedNanos;
   }
 
   /**
