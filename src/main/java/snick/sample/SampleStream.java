@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.regex.Pattern;
 import snick.frame.Answer;
 import snick.frame.FrameSink;
 import snick.frame.Hello;
@@ -25,6 +26,7 @@ import snick.quantity.SampleRate;
  */
 public final class SampleStream implements FrameSink {
   private static final int DEFAULT_CONVERTER_BITS = 24;
+  private static final Pattern PLAIN_NUMBER = Pattern.compile("\\d{1,9}(\\.\\d{1,9})?");
 
   private static final int BLOCK_SAMPLES = ReadingBatch.MAX_READINGS;
 
@@ -278,7 +280,7 @@ public final class SampleStream implements FrameSink {
   }
 
   private static OptionalDouble announcedNumber(String text, double most) {
-    if (!text.matches("\\d{1,9}(\\.\\d{1,9})?")) {
+    if (!PLAIN_NUMBER.matcher(text).matches()) {
       return OptionalDouble.empty();
     }
     double number = Double.parseDouble(text);
