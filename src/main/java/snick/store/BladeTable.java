@@ -3,6 +3,7 @@ package snick.store;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import snick.journal.Blade;
 import snick.journal.Entry;
 import snick.journal.NotAccepted;
@@ -47,16 +48,14 @@ final class BladeTable {
 
   /** Adds a blade; empty if there is one of its label, which is kept. */
   Optional<Entry<Blade>> addNew(Blade blade, Instant recorded) {
-    int added =
+    OptionalLong id =
         database
             .query("INSERT INTO blade (label) VALUES (?) ON CONFLICT (label) DO NOTHING")
             .text(blade.label())
-            .change();
-    if (added == 0) {
-      return Optional.empty();
-    }
-    long id = database.lastInsertedId();
-    return Optional.of(insert(id, entries.add(recorded, blade)));
+            .insertedIdIfNew();
+    return id.isPresent()
+        ? Optional.of(insert(id.getAsLong(), entries.add(recorded, blade)))
+        : Optional.empty();
   }
 
   Entry<Blade> correct(Blade blade, String why, Instant recorded) {

@@ -79,12 +79,11 @@ final class CutTable {
             .whole(first.cut().number())
             .instant(occurredAt)
             .whole(trace.size());
-    if (ResultTable.bind(insertion, first).change() == 0) {
-      return OptionalLong.empty();
+    OptionalLong id = ResultTable.bind(insertion, first).insertedIdIfNew();
+    if (id.isPresent()) {
+      addTrace(id.getAsLong(), trace);
     }
-    long id = database.lastInsertedId();
-    addTrace(id, trace);
-    return OptionalLong.of(id);
+    return id;
   }
 
   private void addTrace(long id, Trace trace) {

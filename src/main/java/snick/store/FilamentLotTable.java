@@ -3,6 +3,7 @@ package snick.store;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.NotAccepted;
@@ -47,16 +48,14 @@ final class FilamentLotTable {
 
   /** Adds a lot; empty if there is one of its name, which is kept. */
   Optional<Entry<FilamentLot>> addNew(FilamentLot lot, Instant recorded) {
-    int added =
+    OptionalLong id =
         database
             .query("INSERT INTO filament_lot (lot) VALUES (?) ON CONFLICT (lot) DO NOTHING")
             .text(lot.lot())
-            .change();
-    if (added == 0) {
-      return Optional.empty();
-    }
-    long id = database.lastInsertedId();
-    return Optional.of(insert(id, entries.add(recorded, lot)));
+            .insertedIdIfNew();
+    return id.isPresent()
+        ? Optional.of(insert(id.getAsLong(), entries.add(recorded, lot)))
+        : Optional.empty();
   }
 
   Entry<FilamentLot> correct(FilamentLot lot, String why, Instant recorded) {

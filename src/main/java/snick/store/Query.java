@@ -114,6 +114,13 @@ final class Query {
     return database.lastInsertedId();
   }
 
+  /**
+   * Runs an insertion that leaves alone what is there already; the new row's id, if there is one.
+   */
+  OptionalLong insertedIdIfNew() {
+    return change() == 0 ? OptionalLong.empty() : OptionalLong.of(database.lastInsertedId());
+  }
+
   /** Every row, mapped. */
   <T> List<T> list(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {

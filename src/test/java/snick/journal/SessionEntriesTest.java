@@ -16,19 +16,20 @@ class SessionEntriesTest {
   private static final Instant TEN = Instant.parse("2026-05-04T10:00:00Z");
   private final SessionEntries taken =
       new SessionEntries(
-          SessionLog.of(
-                  new Session(
-                      "evening 1",
-                      "invented blade 7",
-                      Optional.empty(),
-                      Optional.empty(),
-                      Optional.empty(),
-                      OptionalDouble.empty(),
-                      Optional.empty(),
-                      NINE,
-                      Optional.empty()))
-              .begin("as found")
-              .begin("after strop"));
+          SessionLog.of(session("evening 1")).begin("as found").begin("after strop"));
+
+  private static Session session(String name) {
+    return new Session(
+        name,
+        "invented blade 7",
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        OptionalDouble.empty(),
+        Optional.empty(),
+        NINE,
+        Optional.empty());
+  }
 
   private static Entry<StageEntry> placed(long id, long cut) {
     return Entry.of(id, TEN, new CutPlacement(TEN, "as found", cut, OptionalDouble.of(1)));
@@ -103,20 +104,7 @@ class SessionEntriesTest {
 
   @Test
   void whatTheLogHoldsCounts() {
-    SessionLog log =
-        SessionLog.of(
-                new Session(
-                    "evening 2",
-                    "invented blade 7",
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    OptionalDouble.empty(),
-                    Optional.empty(),
-                    NINE,
-                    Optional.empty()))
-            .begin("as found")
-            .add(placed(1, 11));
+    SessionLog log = SessionLog.of(session("evening 2")).begin("as found").add(placed(1, 11));
 
     assertThat(log.placements()).extracting(CutPlacement::cut).isEqualTo(List.of(11L));
     assertThatThrownBy(() -> new SessionEntries(log).take(placed(2, 11)))
