@@ -1,4 +1,7 @@
-"""Finds the cuts in readings that lie in memory; prints seconds and their number: findcuts.py FILE"""
+"""Finds the cuts in readings that lie in memory; prints seconds of the last pass and their number.
+
+findcuts.py FILE PASSES
+"""
 
 import sys
 import time
@@ -10,10 +13,11 @@ import cuts
 PIECE = 1 << 18
 
 
-def main(path):
+def main(path, passes):
     counts = np.fromfile(path, np.int32)
     seconds = np.arange(len(counts)) / cuts.RATE_HZ
-    one_pass(seconds, counts)
+    for _ in range(passes - 1):
+        one_pass(seconds, counts)
     start = time.perf_counter()
     found = one_pass(seconds, counts)
     print(f"{time.perf_counter() - start:.4f} {found}")
@@ -28,4 +32,4 @@ def one_pass(seconds, counts):
 
 
 if __name__ == "__main__":
-    main(sys.argv[1])
+    main(sys.argv[1], int(sys.argv[2]))

@@ -1,6 +1,7 @@
 package snick.cut;
 
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -18,7 +19,7 @@ public final class CutDetector implements SampleSink {
   private static final double INNER_BAND = 0.65;
 
   private final DetectorSettings settings;
-  private final CutSink sink;
+  private final Estimation estimation;
   private final PeriodTracker period = new PeriodTracker();
   private final FewSorter sorter = new FewSorter();
   private final RestTracker rest;
@@ -35,10 +36,25 @@ public final class CutDetector implements SampleSink {
   private int number;
   private int usualPolarity;
 
-  /** A detector that hands finished events to {@code sink}. */
+  /** A detector that hands finished events to {@code sink} at once. */
   public CutDetector(DetectorSettings settings, CutSink sink) {
+    this(settings, new EstimationAtOnce(sink));
+  }
+
+  /**
+   * A detector whose forces are estimated beside it. Finished events reach {@code sink} in order,
+   * in the thread that hands samples to the detector, some later: at the latest with {@link
+   * #handOn}, with a gap that ends what came before, and at the end.
+   *
+   * @param beside runs one task at a time, in order
+   */
+  public CutDetector(DetectorSettings settings, CutSink sink, Executor beside) {
+    this(settings, new EstimationBeside(sink, beside));
+  }
+
+  private CutDetector(DetectorSettings settings, Estimation estimation) {
     this.settings = settings;
-    this.sink = sink;
+    this.estimation = estimation;
     this.rest = new RestTracker(sorter, settings.beginsAtRest());
     this.event = new Event(settings, sorter);
     this.analysis = new EventAnalysis(settings, sorter);
@@ -156,6 +172,7 @@ public final class CutDetector implements SampleSink {
       }
     }
     if (broken) {
+      estimation.handOn();
       rest.forget();
       ring.cutOff();
     } else {
@@ -175,6 +192,12 @@ public final class CutDetector implements SampleSink {
       event.streamEnds();
       finish();
     }
+    handOn();
+  }
+
+  /** Hands on every event that is finished. */
+  public void handOn() {
+    estimation.handOn();
   }
 
   private void proceed(Event.Step step) {
@@ -189,20 +212,21 @@ public final class CutDetector implements SampleSink {
   }
 
   private void finish() {
-    Optional<Cut> cut = analysis.of(event, period.periodNanos(), number + 1);
-    if (cut.isPresent()) {
-      deliver(cut.get());
+    Optional<Finding> finding = analysis.of(event, period.periodNanos(), number + 1);
+    if (finding.isPresent()) {
+      deliver(finding.get());
     }
     rest.moveTo(event.levelAfterCounts());
     ring.cutOffBefore(event.restSamplesAfter());
     event.close();
   }
 
-  private void deliver(Cut cut) {
-    number = cut.number();
-    boolean parted = cut.outcome() == Outcome.SEVERED || cut.outcome() == Outcome.PARTED_IN_STEPS;
-    usualPolarity = parted || usualPolarity == 0 ? cut.polarity() : usualPolarity;
-    sink.cut(cut);
+  private void deliver(Finding finding) {
+    number = finding.number();
+    if (finding.parted() || usualPolarity == 0) {
+      usualPolarity = finding.polarity();
+    }
+    estimation.take(finding);
   }
 
   /** Reading at rest, counts; 0 while unknown. */
@@ -240,8 +264,8 @@ public final class CutDetector implements SampleSink {
     return event.active();
   }
 
-  /** Events delivered so far. */
-  public int delivered() {
+  /** Events found so far. */
+  public int found() {
     return number;
   }
 }

@@ -2,6 +2,7 @@ package snick.daemon;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.Executor;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import snick.cut.CutDetector;
@@ -42,10 +43,24 @@ public final class Pipeline {
 
   /** A pipeline straight from bytes to {@code cuts}. */
   public Pipeline(Settings settings, CutSink cuts) {
+    this(settings, new CutDetector(settings.detector(), cuts));
+  }
+
+  /**
+   * A pipeline straight from bytes to {@code cuts}, whose forces are estimated beside it: {@link
+   * #handOn} hands on what is found.
+   *
+   * @param beside runs one task at a time, in order
+   */
+  public Pipeline(Settings settings, CutSink cuts, Executor beside) {
+    this(settings, new CutDetector(settings.detector(), cuts, beside));
+  }
+
+  private Pipeline(Settings settings, CutDetector detector) {
     this(
         settings,
         StreamDecoder.Start.AT_BEGINNING,
-        cuts,
+        detector,
         UnaryOperator.identity(),
         stream -> stream);
   }
@@ -60,7 +75,7 @@ public final class Pipeline {
   Pipeline(
       Settings settings,
       StreamDecoder.Start start,
-      CutSink cuts,
+      CutDetector detector,
       UnaryOperator<SampleSink> watchSamples,
       Function<SampleStream, FrameSink> guardStream) {
     this.decoder =
@@ -68,7 +83,7 @@ public final class Pipeline {
             .form()
             .map(form -> StreamDecoder.of(form, start))
             .orElseGet(() -> StreamDecoder.ofAnyForm(start));
-    this.detector = new CutDetector(settings.detector(), cuts);
+    this.detector = detector;
     this.stream = new SampleStream(settings.assumedRate(), watchSamples.apply(detector));
     this.entry = guardStream.apply(stream);
   }
@@ -76,6 +91,11 @@ public final class Pipeline {
   /** Takes {@code length} bytes. */
   public void accept(byte[] bytes, int length) {
     decoder.accept(bytes, 0, length, entry);
+  }
+
+  /** Hands on every cut that is found. */
+  public void handOn() {
+    detector.handOn();
   }
 
   /** The link was opened again: half a frame may be left of the old one. */

@@ -12,6 +12,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import snick.cut.Cut;
+import snick.cut.CutDetector;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
@@ -95,7 +96,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
         new Pipeline(
             settings,
             address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING,
-            this::finished,
+            new CutDetector(settings.detector(), this::finished),
             around.watch(),
             stream -> {
               gate = new DeviceGate(stream, this);

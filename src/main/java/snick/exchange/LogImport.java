@@ -80,7 +80,7 @@ public final class LogImport {
     return new Facts(
         DigestedFile.hex(digest),
         decoding.stream.facts().samples(),
-        decoding.detector.delivered(),
+        decoding.detector.found(),
         Duration.ofNanos(decoding.stream.lastNanos()),
         decoding.stream.hello().map(h -> h.deviceIdText()));
   }

@@ -17,7 +17,7 @@ import java.util.Arrays;
 public final class RecordedSource implements ByteSource {
   private static final int BUFFER_BYTES = 1 << 16;
 
-  private final InputStream in;
+  private final Buffered in;
   private final boolean capture;
   private final byte[] record = new byte[CaptureFormat.MOST_RECORD_BYTES];
   private final ByteBuffer header =
@@ -29,7 +29,7 @@ public final class RecordedSource implements ByteSource {
   private boolean ended;
   private boolean torn;
 
-  private RecordedSource(InputStream in, boolean capture) {
+  private RecordedSource(Buffered in, boolean capture) {
     this.in = in;
     this.capture = capture;
   }
@@ -45,7 +45,7 @@ public final class RecordedSource implements ByteSource {
 
   /** Reads {@code raw} to its end; closing closes it. */
   public static RecordedSource of(InputStream raw) throws IOException {
-    BufferedInputStream in = new BufferedInputStream(raw, BUFFER_BYTES);
+    Buffered in = new Buffered(raw);
     in.mark(CaptureFormat.MAGIC.length);
     byte[] start = in.readNBytes(CaptureFormat.MAGIC.length);
     if (Arrays.equals(start, CaptureFormat.MAGIC)) {
@@ -117,6 +117,11 @@ public final class RecordedSource implements ByteSource {
     return true;
   }
 
+  /** Whether nothing more is there at the moment: the next read may wait. */
+  public boolean paused() throws IOException {
+    return in.empty() && in.available() == 0;
+  }
+
   @Override
   public boolean ended() {
     return ended;
@@ -145,5 +150,16 @@ public final class RecordedSource implements ByteSource {
   @Override
   public void close() throws IOException {
     in.close();
+  }
+
+  /** Knows without asking the system whether bytes are left in it. */
+  private static final class Buffered extends BufferedInputStream {
+    Buffered(InputStream raw) {
+      super(raw, BUFFER_BYTES);
+    }
+
+    synchronized boolean empty() {
+      return pos >= count;
+    }
   }
 }

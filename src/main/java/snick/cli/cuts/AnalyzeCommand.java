@@ -48,6 +48,11 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private static final Calibration.Line COUNTS =
       new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0);
 
+  /** What is shown first comes soon; after that more is read before it is shown. */
+  private static final int FIRST_BYTES = 1 << 16;
+
+  private static final int MOST_BYTES = 1 << 20;
+
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "A capture, a text log, or - for standard input.")
@@ -69,15 +74,16 @@ public final class AnalyzeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     calibration.requirePositive();
-    Pipeline pipeline = new Pipeline(streamChoice.settings(), this::print);
-    decimals = () -> pipeline.stream().decimals();
     RecordedSource source = open();
-    try (source) {
+    try (source;
+        SecondProcessor second = new SecondProcessor("estimates")) {
+      Pipeline pipeline = new Pipeline(streamChoice.settings(), this::print, second);
+      decimals = () -> pipeline.stream().decimals();
       readAll(source, pipeline);
+      summary(pipeline, source);
     } catch (IOException e) {
       throw Refusal.failed(file + " could not be read to its end: " + e.getMessage(), e);
     }
-    summary(pipeline, source);
     return ExitCode.OK;
   }
 
@@ -100,20 +106,39 @@ public final class AnalyzeCommand implements Callable<Integer> {
 
   private void readAll(RecordedSource source, Pipeline pipeline) throws IOException {
     Progress progress = new Progress(err(), Terminal.watchesErrors(), size());
-    byte[] buffer = new byte[1 << 16];
+    byte[] buffer = new byte[FIRST_BYTES];
+    int enough = FIRST_BYTES;
+    int taken = 0;
     while (!source.ended()) {
-      int count = source.read(buffer);
+      int count = readOrShow(source, buffer, pipeline);
       pipeline.accept(buffer, count);
-      showFound();
-      progress.at(source.bytesRead(), found);
+      taken += count;
+      if (taken >= enough || source.paused()) {
+        show(pipeline);
+        progress.at(source.bytesRead(), found);
+        enough = Math.min(2 * enough, MOST_BYTES);
+        taken = 0;
+      }
     }
     pipeline.end();
-    showFound();
+    show(pipeline);
     progress.done();
   }
 
-  /** A whole read's events at once: handing on each by itself costs more than finding it. */
-  private void showFound() {
+  /** If reading fails, what was found before is shown first. */
+  private int readOrShow(RecordedSource source, byte[] buffer, Pipeline pipeline)
+      throws IOException {
+    try {
+      return source.read(buffer);
+    } catch (IOException e) {
+      show(pipeline);
+      throw e;
+    }
+  }
+
+  /** Many events at once: handing on each by itself costs more than finding it. */
+  private void show(Pipeline pipeline) {
+    pipeline.handOn();
     if (found > shown) {
       shown = found;
       handOnLines();

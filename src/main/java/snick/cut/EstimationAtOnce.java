@@ -1,0 +1,21 @@
+package snick.cut;
+
+/** Estimates each force as soon as its cut is found. */
+final class EstimationAtOnce implements Estimation {
+  private final CutSink sink;
+  private final BreakEstimator estimator = new BreakEstimator();
+
+  EstimationAtOnce(CutSink sink) {
+    this.sink = sink;
+  }
+
+  @Override
+  public void take(Finding finding) {
+    sink.cut(finding.cut(estimator));
+  }
+
+  @Override
+  public void handOn() {
+    // Nothing waits.
+  }
+}
