@@ -8,19 +8,21 @@ import java.io.IOException;
 import java.io.PipedInputStream;
 import java.io.PipedOutputStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
+@Timeout(30)
 class RecordedSourceTest {
   @Test
   void isPausedWhenAllThatCameWasRead() throws IOException {
     try (PipedOutputStream from = new PipedOutputStream();
         PipedInputStream pipe = new PipedInputStream(from)) {
-      from.write("12\n34\n".getBytes(US_ASCII));
+      from.write("1200\n1200\n1200\n1200\n".getBytes(US_ASCII));
       RecordedSource source = RecordedSource.of(pipe);
-      byte[] buffer = new byte[4];
+      byte[] buffer = new byte[15];
 
-      assertThat(source.read(buffer)).isEqualTo(4);
+      assertThat(source.read(buffer)).isEqualTo(15);
       assertThat(source.paused()).isFalse();
-      assertThat(source.read(buffer)).isEqualTo(2);
+      assertThat(source.read(buffer)).isEqualTo(5);
       assertThat(source.paused()).isTrue();
 
       from.write("5\n".getBytes(US_ASCII));
