@@ -1,8 +1,8 @@
 package snick.cut;
 
 /**
- * Least and greatest of the last few values. One thread; allocates nothing once made. They are
- * looked for anew only when one of them leaves.
+ * Least and greatest of the last few values. One thread; allocates nothing once made. Each is
+ * looked for anew only when it leaves.
  */
 final class RecentRange {
   private final double[] values;
@@ -13,6 +13,7 @@ final class RecentRange {
 
   RecentRange(int capacity) {
     values = new double[capacity];
+    clear();
   }
 
   /** Adds a value; if there are as many as are kept, the oldest goes. */
@@ -21,24 +22,33 @@ final class RecentRange {
     double gone = values[next];
     values[next] = value;
     next = next + 1 == values.length ? 0 : next + 1;
-    if (!full) {
-      size++;
-    }
-    if (size == 1 || (full && (gone == least || gone == greatest))) {
-      lookAnew();
-    } else {
-      least = value < least ? value : least;
-      greatest = value > greatest ? value : greatest;
-    }
+    size = full ? size : size + 1;
+    least = full && gone == least ? leastOfAll() : lesser(least, value);
+    greatest = full && gone == greatest ? greatestOfAll() : greater(greatest, value);
   }
 
-  private void lookAnew() {
-    least = values[0];
-    greatest = values[0];
+  private double leastOfAll() {
+    double found = values[0];
     for (int i = 1; i < size; i++) {
-      least = values[i] < least ? values[i] : least;
-      greatest = values[i] > greatest ? values[i] : greatest;
+      found = lesser(found, values[i]);
     }
+    return found;
+  }
+
+  private double greatestOfAll() {
+    double found = values[0];
+    for (int i = 1; i < size; i++) {
+      found = greater(found, values[i]);
+    }
+    return found;
+  }
+
+  private static double lesser(double a, double b) {
+    return a < b ? a : b;
+  }
+
+  private static double greater(double a, double b) {
+    return a > b ? a : b;
   }
 
   /** Moves every value by {@code step}. */
@@ -53,6 +63,8 @@ final class RecentRange {
   void clear() {
     size = 0;
     next = 0;
+    least = Double.POSITIVE_INFINITY;
+    greatest = Double.NEGATIVE_INFINITY;
   }
 
   /** The least value; only if there is one. */

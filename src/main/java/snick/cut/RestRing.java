@@ -45,7 +45,9 @@ final class RestRing {
   private void put(long[] times, int[] readings, int from, int at, int n) {
     System.arraycopy(times, from, nanos, at, n);
     System.arraycopy(readings, from, counts, at, n);
-    Arrays.fill(overrange, at, at + n, false);
+    if (!calm(CAPACITY)) {
+      Arrays.fill(overrange, at, at + n, false);
+    }
   }
 
   /** Samples are missing before the next one. */

@@ -31,10 +31,10 @@ final class RestTracker {
   private final FewSorter sorter;
   private int blocksToBelieve;
   private final int[] picked = new int[PICKED];
-  private final SortedWindow medians = new SortedWindow(3);
+  private final LastThree medians = new LastThree();
   private final SortedWindow sigmas = new SortedWindow(KEPT);
   private final RecentRange course = new RecentRange(KEPT);
-  private final RecentRange halfRanges = new RecentRange(KEPT);
+  private final RecentGreatest ranges = new RecentGreatest(KEPT);
   private long blocks;
   private int inBlock;
   private int blockLength = LEAST;
@@ -65,7 +65,7 @@ final class RestTracker {
     medians.clear();
     sigmas.clear();
     course.clear();
-    halfRanges.clear();
+    ranges.clear();
     trigger = Double.POSITIVE_INFINITY;
   }
 
@@ -110,21 +110,21 @@ final class RestTracker {
     sorter.sort(picked, n);
     int tail = n / TAIL_SHARE;
     double median = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
-    double halfRange = 0.5 * (picked[n - 2] - picked[1]);
-    if (blocks == 1 && !agrees(median, halfRange)) {
+    int range = picked[n - 2] - picked[1];
+    if (blocks == 1 && !agrees(median, 0.5 * range)) {
       forgetBlocks();
     }
     medians.add(median);
     course.add(median);
     sigmas.add(spread(n, tail));
-    halfRanges.add(halfRange);
+    ranges.add(range);
     blocks++;
     follow();
   }
 
   /** Whether a block continues the only one before. A ramp's blocks lie two half ranges apart. */
   private boolean agrees(double median, double halfRange) {
-    double before = halfRanges.greatest();
+    double before = 0.5 * ranges.greatest();
     double narrow = Math.min(halfRange, before) + 4 * QUANTISATION_COUNTS;
     double wide = Math.max(halfRange, before);
     return Math.abs(median - course.greatest()) <= narrow && wide <= ALIKE * narrow;
@@ -161,7 +161,7 @@ final class RestTracker {
   private void follow() {
     noise = Math.max(QUANTISATION_COUNTS, sigmas.median());
     double moved = 0.5 * (course.greatest() - course.least() - 2 * noise);
-    double widest = Math.max(moved, halfRanges.greatest());
+    double widest = Math.max(moved, 0.5 * ranges.greatest());
     trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution()) : trigger;
     double target = medians.median();
     double step = Math.max(0.5 * noise, 0.25 * widest);

@@ -21,7 +21,7 @@ final class SortedWindow {
   void add(double value) {
     int at = size == inOrder.length ? placeOf(inTime[next]) : size++;
     inTime[next] = value;
-    next = (next + 1) % inOrder.length;
+    next = next + 1 < inTime.length ? next + 1 : 0;
     for (; at + 1 < size && inOrder[at + 1] < value; at++) {
       inOrder[at] = inOrder[at + 1];
     }
