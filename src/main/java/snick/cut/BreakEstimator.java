@@ -2,8 +2,12 @@ package snick.cut;
 
 import java.util.Optional;
 
-/** Force at the break from the samples around it, by the method that suits the ramp's length. */
-final class BreakEstimator {
+/**
+ * Force at the break from the samples around it, by the method that suits the ramp's length. Keeps
+ * from cut to cut what depends on the sampling rate only: detectors that work one after the other
+ * may share it. One thread at a time; estimates do not depend on those before.
+ */
+public final class BreakEstimator {
   /** How far the break can lie from the middle of the fall, periods. */
   private static final double FARTHEST = 1.5;
 
@@ -11,6 +15,9 @@ final class BreakEstimator {
   private static final int MOST_BRIEF = 40;
 
   private final RampEstimator ramp = new RampEstimator();
+
+  /** Nothing is kept yet. */
+  public BreakEstimator() {}
 
   /** The estimate for a loading that begins at sample {@code onset} and ends with {@code fall}. */
   BreakEstimate estimate(

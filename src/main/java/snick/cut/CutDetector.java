@@ -38,7 +38,12 @@ public final class CutDetector implements SampleSink {
 
   /** A detector that hands finished events to {@code sink} at once. */
   public CutDetector(DetectorSettings settings, CutSink sink) {
-    this(settings, new EstimationAtOnce(sink));
+    this(settings, sink, new BreakEstimator());
+  }
+
+  /** The same with what another detector's estimator has kept. */
+  public CutDetector(DetectorSettings settings, CutSink sink, BreakEstimator estimator) {
+    this(settings, new EstimationAtOnce(sink, estimator));
   }
 
   /**

@@ -3,10 +3,11 @@ package snick.cut;
 /** Estimates each force as soon as its cut is found. */
 final class EstimationAtOnce implements Estimation {
   private final CutSink sink;
-  private final BreakEstimator estimator = new BreakEstimator();
+  private final BreakEstimator estimator;
 
-  EstimationAtOnce(CutSink sink) {
+  EstimationAtOnce(CutSink sink, BreakEstimator estimator) {
     this.sink = sink;
+    this.estimator = estimator;
   }
 
   @Override

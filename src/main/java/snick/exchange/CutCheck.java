@@ -122,8 +122,8 @@ final class CutCheck {
   }
 
   /** Derives the event again; what was found until now with it. */
-  Found again() {
-    Optional<Cut> found = Rederivation.of(cut);
+  Found again(Rederivation rederivation) {
+    Optional<Cut> found = rederivation.of(cut);
     found.ifPresent(this::compare);
     return new Found(found.isPresent(), List.copyOf(differences));
   }

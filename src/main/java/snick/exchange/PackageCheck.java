@@ -18,6 +18,7 @@ public final class PackageCheck {
 
   private final PackageReading reading;
   private final List<String> differences = new ArrayList<>();
+  private final Rederivation rederivation = new Rederivation();
   private long samples;
   private int rederived;
   private int notFound;
@@ -60,7 +61,7 @@ public final class PackageCheck {
     check.counts(reading.contents().recordings().get(cut.recording() - 1).recording());
     check.sampleForces(statedNewtons);
     cut.force().ifPresent(check::force);
-    return new Finding(cut.number(), check.again());
+    return new Finding(cut.number(), check.again(rederivation));
   }
 
   private Optional<Calibration> calibration(StatedCut cut) {

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import snick.cut.BreakEstimator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
@@ -11,25 +14,28 @@ import snick.cut.Trace;
 import snick.sample.Gap;
 import snick.sample.Rail;
 
-/** What this program's detector finds in a trace alone. */
+/** What this program's detector finds in traces alone. Any number of threads. */
 public final class Rederivation {
   private static final DetectorSettings SETTINGS = DetectorSettings.defaults();
 
-  private Rederivation() {}
+  /** Each keeps what it worked out for one rate, for the next trace. */
+  private final Queue<BreakEstimator> idle = new ConcurrentLinkedQueue<>();
 
   /**
    * The event that begins nearest to where {@code stated} does; empty if none is found. A trace may
    * begin in the middle of a loading, but if nothing is found so, it is taken to begin at rest: the
    * rest between loadings in quick succession is too short to prove itself.
    */
-  public static Optional<Cut> of(Cut stated) {
+  public Optional<Cut> of(Cut stated) {
     Optional<Cut> found = found(stated, SETTINGS);
     return found.isPresent() ? found : found(stated, SETTINGS.beginningAtRest());
   }
 
-  private static Optional<Cut> found(Cut stated, DetectorSettings settings) {
+  private Optional<Cut> found(Cut stated, DetectorSettings settings) {
+    BreakEstimator estimator = Optional.ofNullable(idle.poll()).orElseGet(BreakEstimator::new);
     List<Cut> found = new ArrayList<>();
-    feed(stated.trace(), new CutDetector(settings, found::add));
+    feed(stated.trace(), new CutDetector(settings, found::add, estimator));
+    idle.add(estimator);
     return found.stream()
         .min(Comparator.comparingLong(cut -> Math.abs(cut.onsetNanos() - stated.onsetNanos())));
   }

@@ -29,6 +29,7 @@ public final class StoreCheck {
   private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
   private final Map<Long, Recording> recordings = new HashMap<>();
   private final List<String> differences = new ArrayList<>();
+  private final Rederivation rederivation = new Rederivation();
   private long given;
   private long again;
   private long notAgain;
@@ -108,13 +109,12 @@ public final class StoreCheck {
     checks.give(samples, () -> check(stored, recording, calibration));
   }
 
-  private static Finding check(
-      StoredCut stored, Recording recording, Optional<Calibration> calibration) {
+  private Finding check(StoredCut stored, Recording recording, Optional<Calibration> calibration) {
     int version = stored.summary().result().detectorVersion();
     CutCheck check = new CutCheck(stored.cut(), version, calibration);
     check.counts(recording);
     stored.summary().force().ifPresent(force -> check.force(force.force()));
-    return new Finding(stored.id(), check.again());
+    return new Finding(stored.id(), check.again(rederivation));
   }
 
   private Recording recording(long id) {

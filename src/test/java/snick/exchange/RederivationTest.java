@@ -22,6 +22,7 @@ class RederivationTest {
   private static final double NOISE_COUNTS = 65;
 
   private final Random random = new Random(3);
+  private final Rederivation rederivation = new Rederivation();
   private final List<Cut> cuts = new ArrayList<>();
   private final CutDetector detector = new CutDetector(DetectorSettings.defaults(), cuts::add);
   private long nanos;
@@ -48,7 +49,7 @@ class RederivationTest {
     assertThat(cuts).hasSize(1);
     Cut live = cuts.get(0);
     assertThat(live.outcome()).isEqualTo(Outcome.SEVERED);
-    Optional<Cut> again = Rederivation.of(live);
+    Optional<Cut> again = rederivation.of(live);
     assertThat(again).isPresent();
     double force = live.peak().orElseThrow().estimateCounts();
     assertThat(again.get().peak().orElseThrow().estimateCounts())
@@ -67,7 +68,7 @@ class RederivationTest {
     detector.end();
     assertThat(cuts).hasSize(12);
     for (Cut live : cuts) {
-      Cut again = Rederivation.of(live).orElseThrow();
+      Cut again = rederivation.of(live).orElseThrow();
       assertThat(again.outcome()).isEqualTo(live.outcome());
       Peak stated = live.peak().orElseThrow();
       assertThat(again.peak().orElseThrow().estimateCounts())

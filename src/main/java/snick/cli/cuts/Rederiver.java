@@ -22,6 +22,7 @@ final class Rederiver {
   private final StoreReader store;
   private final Optional<Calibration> asked;
   private final boolean everyTrace;
+  private final Rederivation rederivation = new Rederivation();
   private final Map<Long, Scale> scales = new HashMap<>();
 
   /**
@@ -78,7 +79,7 @@ final class Rederiver {
 
   private Optional<Cut> detectAgain(StoredCut stored) {
     boolean old = stored.summary().result().detectorVersion() < Cut.DETECTOR_VERSION;
-    return old || everyTrace ? Rederivation.of(stored.cut()) : Optional.empty();
+    return old || everyTrace ? rederivation.of(stored.cut()) : Optional.empty();
   }
 
   private Scale scale(long recordingId) {
