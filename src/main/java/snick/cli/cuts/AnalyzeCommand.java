@@ -3,7 +3,9 @@ package snick.cli.cuts;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -90,10 +92,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private RecordedSource open() {
     PortAddress address = PortAddress.parse(file);
     if (address.live()) {
-      throw Refusal.badInput(
-          Files.isDirectory(Path.of(file))
-              ? file + " is a directory; name a recording in it"
-              : "no file " + file + "; to record from a rig: snick run PORT");
+      throw Refusal.badInput(whyNoFile(file));
     }
     try {
       return (RecordedSource) new Ports(115_200).open(address);
@@ -101,6 +100,24 @@ public final class AnalyzeCommand implements Callable<Integer> {
       throw Refusal.badInput(e.getMessage());
     } catch (IOException e) {
       throw Refusal.badInput(file + " cannot be read: " + FileReason.of(e));
+    }
+  }
+
+  /** Why something that is no regular file cannot be analysed. */
+  private static String whyNoFile(String name) {
+    try {
+      return Files.readAttributes(Path.of(name), BasicFileAttributes.class).isDirectory()
+          ? name + " is a directory; name a recording in it"
+          : name
+              + " is a device or a pipe; read a pipe with 'cat "
+              + name
+              + " | snick analyze -', record from a rig with 'snick run "
+              + name
+              + "'";
+    } catch (NoSuchFileException e) {
+      return "no file " + name + "; to record from a rig: snick run PORT";
+    } catch (IOException e) {
+      return name + " cannot be read: " + FileReason.of(e);
     }
   }
 
