@@ -2,6 +2,7 @@ package snick.exchange;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -12,12 +13,28 @@ final class CsvFile implements Closeable {
   private final CsvWriter writer;
 
   CsvFile(Table table, OutputStream out) {
+    this(out, 1 << 16);
+    row(table.header());
+  }
+
+  private CsvFile(OutputStream out, int bufferChars) {
     writer =
         CsvWriter.builder()
             .lineDelimiter(LineDelimiter.CRLF)
-            .bufferSize(1 << 16)
+            .bufferSize(bufferChars)
             .build(out, StandardCharsets.UTF_8);
-    row(table.header());
+  }
+
+  /** The header line alone. */
+  static void writeHeader(Table table, OutputStream out) throws IOException {
+    ByteArrayOutputStream line = new ByteArrayOutputStream();
+    new CsvFile(table, line).close();
+    line.writeTo(out);
+  }
+
+  /** Some rows of a table whose header was written before. */
+  static CsvFile continued(OutputStream out) {
+    return new CsvFile(out, 1 << 12);
   }
 
   void row(String... cells) {

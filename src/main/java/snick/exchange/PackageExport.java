@@ -104,10 +104,12 @@ public final class PackageExport {
     DigestedFile overrangeOut = open(folder, Table.OVERRANGE.file());
     DigestedFile historyOut = open(folder, Table.HISTORY.file());
     try (CsvFile cuts = new CsvFile(Table.CUTS, cutsOut);
-        CsvFile traces = new CsvFile(Table.TRACES, tracesOut);
+        tracesOut;
+        InOrder<byte[]> traces = new InOrder<>(rows -> write(tracesOut, rows));
         CsvFile gaps = new CsvFile(Table.GAPS, gapsOut);
         CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut);
         CsvFile history = new CsvFile(Table.HISTORY, historyOut)) {
+      CsvFile.writeHeader(Table.TRACES, tracesOut);
       CutCells cells = new CutCells(Table.CUTS, numbering);
       CutCells earlierCells = new CutCells(Table.HISTORY, numbering);
       for (int number = 1; number <= numbering.cuts(); number++) {
@@ -119,10 +121,11 @@ public final class PackageExport {
           row++;
           history.row(earlierCells.of(number, row, earlier));
         }
-        writeTrace(traces, number, cut);
+        traces.give(cut.trace().size(), new TraceRows(number, cut.trace(), forces(cut.summary())));
         writeGaps(gaps, number, cut.trace());
         writeOverrange(overrange, number, cut.trace());
       }
+      traces.finish();
     }
     files.put(Table.CUTS.file(), cutsOut.facts());
     files.put(Table.TRACES.file(), tracesOut.facts());
@@ -136,23 +139,17 @@ public final class PackageExport {
     return new DigestedFile(folder.resolve(name));
   }
 
-  private void writeTrace(CsvFile out, int number, StoredCut cut) {
-    TraceForces forces =
-        new TraceForces(
-            calibration(cut.summary()),
-            cut.summary().result().polarity(),
-            cut.summary().result().rest().zeroBeforeCounts());
-    Trace trace = cut.trace();
-    String name = Integer.toString(number);
-    for (int i = 0; i < trace.size(); i++) {
-      int counts = trace.counts(i);
-      out.row(
-          name,
-          Integer.toString(i),
-          Decimals.seconds(trace.deviceNanos(i)),
-          Integer.toString(counts),
-          Decimals.real(forces.newtons(counts).orElse(Double.NaN)));
+  private static void write(OutputStream out, byte[] bytes) {
+    try {
+      out.write(bytes);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
+  }
+
+  private TraceForces forces(CutSummary cut) {
+    return new TraceForces(
+        calibration(cut), cut.result().polarity(), cut.result().rest().zeroBeforeCounts());
   }
 
   private Optional<Calibration> calibration(CutSummary cut) {
