@@ -21,7 +21,6 @@ public final class CutDetector implements SampleSink {
   private final DetectorSettings settings;
   private final Estimation estimation;
   private final PeriodTracker period = new PeriodTracker();
-  private final FewSorter sorter = new FewSorter();
   private final RestTracker rest;
   private final RestRing ring = new RestRing();
   private final Event event;
@@ -60,9 +59,9 @@ public final class CutDetector implements SampleSink {
   private CutDetector(DetectorSettings settings, Estimation estimation) {
     this.settings = settings;
     this.estimation = estimation;
-    this.rest = new RestTracker(sorter, settings.beginsAtRest());
-    this.event = new Event(settings, sorter);
-    this.analysis = new EventAnalysis(settings, sorter);
+    this.rest = new RestTracker(settings.beginsAtRest());
+    this.event = new Event(settings);
+    this.analysis = new EventAnalysis(settings);
   }
 
   @Override

@@ -32,7 +32,7 @@ final class Dips {
   private final int onset;
   private final int peak;
   private final int half;
-  private final double needed;
+  private final double least;
 
   /**
    * Over a loading.
@@ -44,15 +44,20 @@ final class Dips {
     this.onset = onset;
     this.peak = peak;
     half = (int) Math.max(LEAST_HALF_CHORD, Math.round(HALF_CHORD_SECONDS * 1e9 / s.periodNanos));
-    needed = Math.max(Math.max(bandCounts, HEIGHT_SHARE * s.x[peak]), TREMORS * medianOffChord());
+    least = Math.max(bandCounts, HEIGHT_SHARE * s.x[peak]);
   }
 
-  /** How many there are. */
+  /** How many there are. What is deep enough beside tremor is looked for only if any is at all. */
   int count() {
-    return Math.max(sinkings(), kinks());
+    return count(least) == 0 ? 0 : count(Math.max(least, TREMORS * medianOffChord()));
   }
 
-  private int sinkings() {
+  /** How many there are of more than {@code needed} counts. */
+  private int count(double needed) {
+    return Math.max(sinkings(needed), kinks(needed));
+  }
+
+  private int sinkings(double needed) {
     int dips = 0;
     double high = 0;
     double low = 0;
@@ -76,7 +81,7 @@ final class Dips {
     return dips;
   }
 
-  private int kinks() {
+  private int kinks(double needed) {
     int dips = 0;
     int deepest = 0;
     for (int i = onset + 2 * half; i + half <= peak; i++) {
@@ -110,6 +115,7 @@ final class Dips {
     for (int i = 0; i < n; i++) {
       off[i] = (int) (STEPS_PER_COUNT * Math.abs(belowChord(from + i)) + 0.5);
     }
-    return Ranked.of(off, n / 2) / STEPS_PER_COUNT;
+    Selection.place(off, 0, n, n / 2);
+    return off[n / 2] / STEPS_PER_COUNT;
   }
 }

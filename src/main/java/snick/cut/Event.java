@@ -46,7 +46,6 @@ final class Event {
   private static final int FLAT_BLOCKS = 3;
 
   private final DetectorSettings settings;
-  private final FewSorter sorter;
   private final SampleLog log = new SampleLog();
   private final List<Gap> gapsAtRest = new ArrayList<>();
   private final List<Gap> gaps = new ArrayList<>();
@@ -73,9 +72,8 @@ final class Event {
   private final FlatWatch flat = new FlatWatch();
   private double levelAfter;
 
-  Event(DetectorSettings settings, FewSorter sorter) {
+  Event(DetectorSettings settings) {
     this.settings = settings;
-    this.sorter = sorter;
   }
 
   void begin(int side, int usual, RestTracker rest, RestRing ring, double periodNanos) {
@@ -92,7 +90,7 @@ final class Event {
     before = log.size();
     takeGaps(ring, periodNanos);
     last = 0;
-    median.restart(periodNanos);
+    median.restart(periodNanos, (int) (side > 0 ? Math.floor(zero) : Math.ceil(zero)));
     peak = 0;
     fallen = false;
     risen = 0;
@@ -134,7 +132,7 @@ final class Event {
 
   private Step sample(int index, long nanos, int counts, double periodNanos) {
     double middle = track(counts);
-    flat.add(nanos, polarity * (counts - zero));
+    flat.add(nanos, last);
     if (fallen) {
       return afterFall(index, nanos, middle, periodNanos);
     }
@@ -163,9 +161,8 @@ final class Event {
   }
 
   private double track(int counts) {
-    double x = polarity * (counts - zero);
-    double middle = median.add(x);
-    last = x;
+    last = polarity * (counts - zero);
+    double middle = polarity * (median.add(counts) - zero);
     peak = middle > peak ? middle : peak;
     return middle;
   }
@@ -197,12 +194,12 @@ final class Event {
     if (to <= from) {
       return zero;
     }
-    int[] readings = new int[to - from];
-    for (int i = from; i < to; i++) {
-      readings[i - from] = log.counts(i);
-    }
-    sorter.sort(readings, readings.length);
-    return 0.5 * (readings[(readings.length - 1) / 2] + readings[readings.length / 2]);
+    int[] readings = log.copyOfCounts(from, to);
+    int lower = (readings.length - 1) / 2;
+    int upper = readings.length / 2;
+    Selection.place(readings, 0, readings.length, lower);
+    Selection.place(readings, lower, readings.length, upper);
+    return 0.5 * (readings[lower] + readings[upper]);
   }
 
   private Step bounded(int index, long nanos) {

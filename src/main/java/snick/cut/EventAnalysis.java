@@ -12,11 +12,9 @@ final class EventAnalysis {
   private static final double FILTER_FALL_PERIODS = 4.3;
 
   private final DetectorSettings settings;
-  private final FewSorter sorter;
 
-  EventAnalysis(DetectorSettings settings, FewSorter sorter) {
+  EventAnalysis(DetectorSettings settings) {
     this.settings = settings;
-    this.sorter = sorter;
   }
 
   /** What it was; empty if the event was too small or a mere shift of the level. */
@@ -24,7 +22,7 @@ final class EventAnalysis {
     if (event.end() == Event.End.ABSORBED) {
       return Optional.empty();
     }
-    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos(), sorter);
+    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos());
     Outcome outcome = outcome(event, r);
     return tooSmall(outcome, event, r)
         ? Optional.empty()

@@ -34,15 +34,14 @@ final class EventReading {
     noise = event.noiseCounts();
     after = polarity * (event.levelAfterCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
-    Spikes.mark(s, noise, from, s.size());
+    Spikes.mark(s, noise);
     peak = s.largest(from, s.size());
     onset = onset(Math.max(event.began(), zero.restsUntil()));
     fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(
-      Event event, double periodNanos, double severedFallNanos, FewSorter sorter) {
-    ZeroBefore zero = ZeroBefore.of(event, periodNanos, sorter);
+  static EventReading of(Event event, double periodNanos, double severedFallNanos) {
+    ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     SampleLog log = event.log();
     int evenFrom = event.gaps().isEmpty() ? event.evenFrom() : log.size();
     Samples s = Samples.of(log, zero.counts(), event.polarity(), periodNanos, evenFrom);

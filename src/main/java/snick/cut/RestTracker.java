@@ -28,7 +28,7 @@ final class RestTracker {
   /** Standard deviation of the rounding to whole counts, 1/√12. */
   static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 
-  private final FewSorter sorter;
+  private final FewSorter sorter = new FewSorter();
   private int blocksToBelieve;
   private final int[] picked = new int[PICKED];
   private final LastThree medians = new LastThree();
@@ -47,8 +47,7 @@ final class RestTracker {
    *
    * @param beginsAtRest whether the first block may be believed; else two must agree
    */
-  RestTracker(FewSorter sorter, boolean beginsAtRest) {
-    this.sorter = sorter;
+  RestTracker(boolean beginsAtRest) {
     this.blocksToBelieve = beginsAtRest ? 1 : 2;
   }
 

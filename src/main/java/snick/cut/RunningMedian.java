@@ -8,10 +8,10 @@ final class RunningMedian {
   /** From this period on a knock or a brief loading may be one or two readings. */
   private static final double SLOW_PERIOD_NANOS = 20e6;
 
-  private double a;
-  private double b;
-  private double c;
-  private double d;
+  private int a;
+  private int b;
+  private int c;
+  private int d;
   private boolean three;
 
   /** Whether one or two readings may be a loading, ns between readings. */
@@ -19,23 +19,23 @@ final class RunningMedian {
     return periodNanos >= SLOW_PERIOD_NANOS;
   }
 
-  /** Begins anew, at zero. */
-  void restart(double periodNanos) {
-    three = isSlow(periodNanos);
-    a = 0;
-    b = 0;
-    c = 0;
-    d = 0;
+  /** How many readings the median lags behind. */
+  static int delay(double periodNanos) {
+    return isSlow(periodNanos) ? 1 : 2;
   }
 
-  /** How many readings the median lags behind. */
-  int delay() {
-    return three ? 1 : 2;
+  /** Begins anew, as if all readings had been this. */
+  void restart(double periodNanos, int counts) {
+    three = isSlow(periodNanos);
+    a = counts;
+    b = counts;
+    c = counts;
+    d = counts;
   }
 
   /** Adds a reading; the median of it and those before. */
-  double add(double e) {
-    double median = three ? ofThree(c, d, e) : ofFive(a, b, c, d, e);
+  int add(int e) {
+    int median = three ? ofThree(c, d, e) : ofFive(a, b, c, d, e);
     a = b;
     b = c;
     c = d;
@@ -44,6 +44,26 @@ final class RunningMedian {
   }
 
   /** The median of three that remain when the least and the greatest of four are left out. */
+  private static int ofFive(int p, int q, int r, int s, int t) {
+    int least = Math.max(Math.min(p, q), Math.min(r, s));
+    int greatest = Math.min(Math.max(p, q), Math.max(r, s));
+    return ofThree(least, greatest, t);
+  }
+
+  private static int ofThree(int p, int q, int r) {
+    return Math.max(Math.min(p, q), Math.min(Math.max(p, q), r));
+  }
+
+  /** The same of the readings beside reading i and itself; it itself at the ends. */
+  static double around(double[] x, int i, int delay) {
+    if (i < delay || i + delay >= x.length) {
+      return x[i];
+    }
+    return delay == 1
+        ? ofThree(x[i - 1], x[i], x[i + 1])
+        : ofFive(x[i - 2], x[i - 1], x[i], x[i + 1], x[i + 2]);
+  }
+
   private static double ofFive(double p, double q, double r, double s, double t) {
     double least = greater(lesser(p, q), lesser(r, s));
     double greatest = lesser(greater(p, q), greater(r, s));

@@ -85,6 +85,11 @@ final class SampleLog {
     return Arrays.copyOf(counts, size);
   }
 
+  /** Readings {@code from..to}. */
+  int[] copyOfCounts(int from, int to) {
+    return Arrays.copyOfRange(counts, from, to);
+  }
+
   boolean[] copyOfOverrange() {
     return Arrays.copyOf(overrange, size);
   }

@@ -88,15 +88,9 @@ final class Samples {
     Samples calm = new Samples(x.length, periodNanos, startNanos);
     System.arraycopy(time, 0, calm.time, 0, x.length);
     System.arraycopy(usable, 0, calm.usable, 0, x.length);
-    System.arraycopy(x, 0, calm.x, 0, x.length);
-    RunningMedian median = new RunningMedian();
-    median.restart(periodNanos);
-    int late = median.delay();
+    int delay = RunningMedian.delay(periodNanos);
     for (int i = 0; i < x.length; i++) {
-      double middle = median.add(x[i]);
-      if (i >= 2 * late) {
-        calm.x[i - late] = middle;
-      }
+      calm.x[i] = RunningMedian.around(x, i, delay);
     }
     return calm;
   }

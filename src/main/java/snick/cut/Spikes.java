@@ -15,45 +15,57 @@ final class Spikes {
   /** Share of the neighbours' own bend that a reading between them may stand off. */
   private static final double COURSES = 3;
 
+  private static final double HALF = 1.0 / 2;
+
   private Spikes() {}
 
-  /**
-   * Marks spikes as not usable and puts the line between the neighbours in their place; returns how
-   * many readings of them stand in {@code [from, to)}.
-   */
-  static int mark(Samples s, double noise, int from, int to) {
+  /** Marks spikes as not usable and puts the line between the neighbours in their place. */
+  static void mark(Samples s, double noise) {
+    double least = NOISES * noise;
     int longest = s.longestSpike();
-    int found = 0;
-    for (int i = 1; i + 1 < s.size(); i++) {
-      int length = length(s, i, noise, longest);
-      for (int k = i; k < i + length; k++) {
-        s.x[k] = onLine(s.x, i, length, k);
-        s.usable[k] = false;
-        found += k >= from && k < to ? 1 : 0;
-      }
-      i += length;
+    int i = 1;
+    while ((i = next(s.x, i, longest, least)) < s.size()) {
+      int length = length(s, i, longest, least);
+      leaveOut(s, i, length);
+      i += length + 1;
     }
-    return found;
   }
 
-  private static int length(Samples s, int i, double noise, int longest) {
+  /** Index of the next reading that lies off the line between its neighbours; else how many are. */
+  private static int next(double[] x, int from, int longest, double least) {
+    double share = 1.0 / (longest + 1);
+    for (int i = from; i + longest < x.length; i++) {
+      if (off(x, i, 1, HALF) > least || off(x, i, longest, share) > least) {
+        return i;
+      }
+    }
+    int last = Math.max(from, x.length - longest);
+    return last + 1 < x.length && off(x, last, 1, HALF) > least ? last : x.length;
+  }
+
+  private static int length(Samples s, int i, int longest, double least) {
     for (int length = longest; length > 0; length--) {
-      if (isSpike(s, i, length, noise)) {
+      if (i + length < s.size() && standOff(s, i, length, least)) {
         return length;
       }
     }
     return 0;
   }
 
-  private static boolean isSpike(Samples s, int i, int length, double noise) {
-    double least = NOISES * noise;
-    return i + length < s.size()
-        && Math.abs(s.x[i] - onLine(s.x, i, length, i)) > least
-        && standsOff(s, i, length, least);
+  /** How far reading i lies from the line between the neighbours of a spike from it on. */
+  private static double off(double[] x, int i, int length, double share) {
+    return Math.abs(x[i] - (x[i - 1] + share * (x[i + length] - x[i - 1])));
+  }
+
+  private static void leaveOut(Samples s, int i, int length) {
+    for (int k = i; k < i + length; k++) {
+      s.x[k] = onLine(s.x, i, length, k);
+      s.usable[k] = false;
+    }
   }
 
   /** Whether all of the readings stand off by more than the course beside them bends. */
-  private static boolean standsOff(Samples s, int i, int length, double least) {
+  private static boolean standOff(Samples s, int i, int length, double least) {
     double[] x = s.x;
     int next = i + length;
     double left = i >= 2 ? x[i - 1] - x[i - 2] : 0;

@@ -27,9 +27,9 @@ final class ZeroBefore {
     this.restsUntil = restsUntil;
   }
 
-  static ZeroBefore of(Event event, double periodNanos, FewSorter sorter) {
+  static ZeroBefore of(Event event, double periodNanos) {
     SampleLog log = event.log();
-    Optional<ZeroBefore> moved = heldLevel(event, periodNanos, sorter);
+    Optional<ZeroBefore> moved = heldLevel(event, periodNanos);
     if (moved.isPresent()) {
       return moved.get();
     }
@@ -41,8 +41,8 @@ final class ZeroBefore {
     if (to - from < PART_LEAST) {
       return new ZeroBefore(event.zeroCounts(), 0.5 * noise, false, 0);
     }
-    double late = trimmedMean(log, from, to, sorter);
-    double early = trimmedMean(log, 0, Math.min(to, part), sorter);
+    double late = trimmedMean(log, from, to);
+    double early = trimmedMean(log, 0, Math.min(to, part));
     boolean crept = Math.abs(late - early) > CREPT_NOISES * noise;
     double after = event.levelAfterCounts();
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
@@ -64,7 +64,7 @@ final class ZeroBefore {
    * the loading, the level had moved before and is the zero. If nothing was known of the rest
    * before, the level after is taken.
    */
-  private static Optional<ZeroBefore> heldLevel(Event event, double periodNanos, FewSorter sorter) {
+  private static Optional<ZeroBefore> heldLevel(Event event, double periodNanos) {
     if (!event.fallen() && event.end() != Event.End.SETTLED) {
       return Optional.empty();
     }
@@ -83,7 +83,7 @@ final class ZeroBefore {
         ? Optional.empty()
         : Optional.of(
             new ZeroBefore(
-                trimmedMean(event.log(), until - needed, until, sorter),
+                trimmedMean(event.log(), until - needed, until),
                 noise / Math.sqrt(needed),
                 true,
                 until - 1));
@@ -104,18 +104,17 @@ final class ZeroBefore {
   }
 
   /** Mean of the middle half. */
-  private static double trimmedMean(SampleLog log, int from, int to, FewSorter sorter) {
-    int[] readings = new int[to - from];
-    for (int i = from; i < to; i++) {
-      readings[i - from] = log.counts(i);
-    }
-    sorter.sort(readings, readings.length);
-    int cut = readings.length / 4;
-    double sum = 0;
-    for (int i = cut; i < readings.length - cut; i++) {
+  private static double trimmedMean(SampleLog log, int from, int to) {
+    int[] readings = log.copyOfCounts(from, to);
+    int n = readings.length;
+    int cut = n / 4;
+    Selection.place(readings, 0, n, cut);
+    Selection.place(readings, cut, n, n - cut - 1);
+    long sum = 0;
+    for (int i = cut; i < n - cut; i++) {
       sum += readings[i];
     }
-    return sum / (readings.length - 2 * cut);
+    return sum / (double) (n - 2 * cut);
   }
 
   /** Reading at rest, counts. */
