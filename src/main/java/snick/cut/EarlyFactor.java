@@ -1,5 +1,7 @@
 package snick.cut;
 
+import java.util.Arrays;
+
 /**
  * All that the regression on the early readings needs and that does not depend on them: for one
  * frame, one filter and one prior. The straight part has a flat prior. What tells of the nodes is
@@ -9,8 +11,9 @@ final class EarlyFactor {
   private final EarlyFrame frame;
   private final double[] gains;
   private final double[] deviations;
-  private final double[] whitener;
+  private final RowBlocks whitener;
   private final double logSpread;
+  private final double logPrior;
   private Nodes nodes;
 
   /**
@@ -18,11 +21,13 @@ final class EarlyFactor {
    *
    * @param gains gain of the filter for each sinusoid
    * @param deviations prior deviation of each sinusoid's coefficient, noises
+   * @param logPrior logarithm of the prior's own weight
    */
-  EarlyFactor(EarlyFrame frame, double[] gains, double[] deviations) {
+  EarlyFactor(EarlyFrame frame, double[] gains, double[] deviations, double logPrior) {
     this.frame = frame;
     this.gains = gains;
     this.deviations = deviations;
+    this.logPrior = logPrior;
     int rank = frame.rank();
     double[] lower = new double[rank * rank];
     double[][] seen = seen();
@@ -35,7 +40,7 @@ final class EarlyFactor {
       throw new IllegalStateException("a sum of squares and noise is always definite");
     }
     this.logSpread = Lower.logDiagonal(lower, rank);
-    this.whitener = Lower.inverse(lower, rank);
+    this.whitener = RowBlocks.lower(Lower.inverse(lower, rank), rank);
   }
 
   /** How the frame sees sinusoids of their prior deviation. */
@@ -50,24 +55,15 @@ final class EarlyFactor {
   }
 
   /**
-   * Logarithm of the evidence of the early readings, up to what is common to all filters and
-   * priors.
+   * Logarithm of the evidence of the early readings with the prior's own weight, up to what is
+   * common to all filters and priors; something above it, and below {@code least}, as soon as that
+   * is certain.
    *
    * @param coordinates of the readings in the frame
    */
-  double logEvidence(double[] coordinates) {
-    int rank = frame.rank();
-    double[] weights = whitener;
-    double square = 0;
-    for (int i = 0; i < rank; i++) {
-      double white = 0;
-      int row = i * rank;
-      for (int j = 0; j <= i; j++) {
-        white += weights[row + j] * coordinates[2 + j];
-      }
-      square += white * white;
-    }
-    return -0.5 * square - logSpread;
+  double logEvidence(double[] coordinates, double least) {
+    double mostSquare = -2 * (least + logSpread - logPrior);
+    return -0.5 * whitener.squareOfLower(coordinates, 2, mostSquare) - logSpread + logPrior;
   }
 
   /** What the coordinates tell of the loading's values at the nodes. */
@@ -81,13 +77,13 @@ final class EarlyFactor {
   /** Values at the nodes, and last the slope of the straight part, per period. */
   final class Nodes {
     private final int size;
-    private final double[] means;
-    private final double[] covariance;
+    private final RowBlocks means;
+    private final RowBlocks covariance;
 
     private Nodes(LoadingBasis basis, LateNodes late) {
       int rank = frame.rank();
       size = late.size();
-      means = new double[(size + 1) * (2 + rank)];
+      means = new RowBlocks(size + 1, 2 + rank);
       double[][] own = new double[size + 1][];
       double[][] shared = new double[size + 1][];
       double[][] seen = seen();
@@ -97,19 +93,25 @@ final class EarlyFactor {
         for (int i = 0; i < rank; i++) {
           shared[j][i] = Lower.dot(seen[i], own[j]);
         }
-        Lower.multiply(whitener, rank, shared[j]);
-        System.arraycopy(shared[j], 0, means, j * (2 + rank) + 2, rank);
-        Lower.multiplyTransposed(whitener, rank, means, j * (2 + rank) + 2);
+        shared[j] = whitened(shared[j]);
+        addWhitenedBack(shared[j], j);
       }
-      covariance = new double[size * size];
+      covariance = new RowBlocks(size, size);
       for (int i = 0; i < size; i++) {
         for (int j = 0; j < size; j++) {
-          covariance[i * size + j] =
-              ofTrend(i, 0) * ofTrend(j, 0)
-                  + ofTrend(i, 1) * ofTrend(j, 1)
-                  + Lower.dot(own[i], own[j])
-                  - Lower.dot(shared[i], shared[j]);
+          covariance.set(i, j, covariance(own, shared, i, j));
         }
+      }
+    }
+
+    private double[] whitened(double[] seen) {
+      return Arrays.copyOf(whitener.times(seen), seen.length);
+    }
+
+    /** The sinusoids' share in the mean of node j. */
+    private void addWhitenedBack(double[] white, int j) {
+      for (int i = 0; i < white.length; i++) {
+        means.set(j, 2 + i, whitener.columnTimes(i, white, i));
       }
     }
 
@@ -124,44 +126,41 @@ final class EarlyFactor {
       } else {
         row[1] = 1 / basis.scale();
       }
-      int at = j * (2 + frame.rank());
-      means[at] = row[0] * frame.trendInverse(0, 0) + row[1] * frame.trendInverse(1, 0);
-      means[at + 1] = row[0] * frame.trendInverse(0, 1) + row[1] * frame.trendInverse(1, 1);
+      double level = row[0] * frame.trendInverse(0, 0) + row[1] * frame.trendInverse(1, 0);
+      double slope = row[0] * frame.trendInverse(0, 1) + row[1] * frame.trendInverse(1, 1);
+      means.set(j, 0, level);
+      means.set(j, 1, slope);
       double[] own = new double[gains.length];
       for (int m = 0; m < own.length; m++) {
-        double trend = means[at] * frame.inTrend(0, m) + means[at + 1] * frame.inTrend(1, m);
+        double trend = level * frame.inTrend(0, m) + slope * frame.inTrend(1, m);
         own[m] = (row[2 + m] - trend * gains[m]) * deviations[m];
       }
       return own;
     }
 
+    private double covariance(double[][] own, double[][] shared, int i, int j) {
+      return ofTrend(i, 0) * ofTrend(j, 0)
+          + ofTrend(i, 1) * ofTrend(j, 1)
+          + Lower.dot(own[i], own[j])
+          - Lower.dot(shared[i], shared[j]);
+    }
+
     private double ofTrend(int j, int coordinate) {
-      return means[j * (2 + frame.rank()) + coordinate];
+      return share(j, coordinate);
     }
 
-    /** Means of the values at the nodes. */
-    void means(double[] coordinates, double[] out) {
-      for (int j = 0; j < out.length; j++) {
-        out[j] = mean(coordinates, j);
-      }
+    /** Share of a coordinate in the mean of node j. */
+    double share(int j, int coordinate) {
+      return means.at(j, coordinate);
     }
 
-    /** Mean of the straight part's slope, per period. */
-    double slope(double[] coordinates) {
-      return mean(coordinates, size);
-    }
-
-    private double mean(double[] coordinates, int j) {
-      int row = j * coordinates.length;
-      double sum = 0;
-      for (int k = 0; k < coordinates.length; k++) {
-        sum += means[row + k] * coordinates[k];
-      }
-      return sum;
+    /** Means of the values at the nodes, then that of the straight part's slope, per period. */
+    double[] means(double[] coordinates) {
+      return means.times(coordinates);
     }
 
     /** Covariance of the values at the nodes. */
-    double[] covariance() {
+    RowBlocks covariance() {
       return covariance;
     }
   }

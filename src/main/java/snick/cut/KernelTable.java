@@ -23,16 +23,11 @@ final class KernelTable {
 
   private final Kernel kernel;
   private final LateNodes nodes;
-  private final double[][] weights = new double[2 * MOST_PHASE + 1][];
-  private final double[][] densities = new double[2 * MOST_PHASE + 1][];
+  private final Seen[] seen = new Seen[2 * MOST_PHASE + 1];
 
   KernelTable(Kernel kernel, LateNodes nodes) {
     this.kernel = kernel;
     this.nodes = nodes;
-  }
-
-  Kernel kernel() {
-    return kernel;
   }
 
   /** Time of a phase after the reference sample, periods. */
@@ -46,36 +41,56 @@ final class KernelTable {
     return (int) Math.max(-MOST_PHASE, Math.min(MOST_PHASE, nearest));
   }
 
-  /** Node weights of all late samples, one after the other. */
-  double[] weights(int phase) {
-    fill(phase);
-    return weights[phase + MOST_PHASE];
-  }
-
-  /** The filter's weight per period at the break, for every late sample. */
-  double[] densities(int phase) {
-    fill(phase);
-    return densities[phase + MOST_PHASE];
-  }
-
-  private void fill(int phase) {
+  /** What the late samples see if the loading ends at a phase. */
+  Seen seen(int phase) {
     int at = phase + MOST_PHASE;
-    if (weights[at] != null) {
-      return;
+    if (seen[at] == null) {
+      seen[at] = new Seen(phase);
     }
-    int q = nodes.size();
-    double[] all = new double[RampWindow.LATE * q];
-    double[] dense = new double[RampWindow.LATE];
-    double end = timeOf(phase);
-    double[] row = new double[q];
-    for (int i = 0; i < RampWindow.LATE; i++) {
-      double time = RampWindow.LATE_FROM + i;
-      integrate(time, end, row);
-      System.arraycopy(row, 0, all, i * q, q);
-      dense[i] = kernel.density(time - end);
+    return seen[at];
+  }
+
+  /** What the late samples see of a loading that ends at one phase. */
+  final class Seen {
+    final int phase;
+
+    /** Of the nodes for each late sample, then for the force at the break and for its rate. */
+    final double[] weights;
+
+    /** The same. */
+    final RowBlocks loading;
+
+    /** The filter's share after the break for each late sample. */
+    final double[] gone = new double[RampWindow.LATE];
+
+    /** Its weight per period at the break. */
+    final double[] densities = new double[RampWindow.LATE];
+
+    private Seen(int phase) {
+      this.phase = phase;
+      int q = nodes.size();
+      weights = new double[(RampWindow.LATE + 2) * q];
+      double end = timeOf(phase);
+      double[] row = new double[q];
+      for (int i = 0; i < RampWindow.LATE; i++) {
+        double time = RampWindow.LATE_FROM + i;
+        integrate(time, end, row);
+        System.arraycopy(row, 0, weights, i * q, q);
+        gone[i] = 1 - sum(row);
+        densities[i] = kernel.density(time - end);
+      }
+      System.arraycopy(nodes.sharesAt(phase), 0, weights, RampWindow.LATE * q, q);
+      System.arraycopy(nodes.slopeSharesAt(phase), 0, weights, (RampWindow.LATE + 1) * q, q);
+      loading = RowBlocks.of(weights, q);
     }
-    weights[at] = all;
-    densities[at] = dense;
+  }
+
+  private static double sum(double[] row) {
+    double sum = 0;
+    for (double share : row) {
+      sum += share;
+    }
+    return sum;
   }
 
   private void integrate(double time, double end, double[] row) {

@@ -9,9 +9,12 @@ final class LateRegression {
   /** How far the break may lie from where it is looked for, variance in periods squared. */
   private static final double SHIFT_VARIANCE = 0.3 * 0.3;
 
-  private final double[] white = new double[RampWindow.LATE];
+  private final double[] white = new double[RowBlocks.sums(RampWindow.LATE)];
+
+  /** What is seen: the level after the break, the late readings, the means at the nodes. */
+  private final double[] seen;
+
   private LateView view;
-  private double[] means;
 
   /** The force at the break as the early readings tell it, noises. */
   private double forceAhead;
@@ -27,19 +30,28 @@ final class LateRegression {
 
   private double logEvidence;
 
+  /** A regression on what so many nodes say of the loading. */
+  LateRegression(int nodes) {
+    seen = new double[LateView.NODES_FROM + nodes];
+  }
+
   /**
    * Fits; false if the readings leave nothing to fit.
    *
-   * @param nodeMeans values of the loading at the nodes, noises
+   * @param nodeMeans holds the values of the loading at the nodes, noises
+   * @param first where these begin
    */
-  boolean fit(RampWindow w, LateView seen, double[] nodeMeans) {
-    view = seen;
-    means = nodeMeans;
+  boolean fit(RampWindow w, LateView wanted, double[] nodeMeans, int first) {
+    view = wanted;
     if (view.n < 2) {
       return false;
     }
-    view.whiten(w.late, w.after, means, white);
-    forceAhead = Lower.dot(view.forceShare, means);
+    int nodes = seen.length - LateView.NODES_FROM;
+    seen[0] = w.after;
+    System.arraycopy(w.late, 0, seen, 1, RampWindow.LATE);
+    System.arraycopy(nodeMeans, first, seen, LateView.NODES_FROM, nodes);
+    view.whiten(seen, white);
+    forceAhead = ofNodes(view.forceShare);
     drop = forceAhead - w.after;
     double slide = 0;
     double square = 0;
@@ -54,6 +66,14 @@ final class LateRegression {
     double left = square - kappa * slideWhite * slideWhite;
     logEvidence = -0.5 * (left + Math.log(widened)) - view.logDiagonal;
     return true;
+  }
+
+  private double ofNodes(double[] shares) {
+    double sum = 0;
+    for (int k = 0; k < shares.length; k++) {
+      sum += shares[k] * seen[LateView.NODES_FROM + k];
+    }
+    return sum;
   }
 
   double logEvidence() {
@@ -87,7 +107,7 @@ final class LateRegression {
       forceWithWhite += view.force[i] * white[i];
     }
     double rateSlide = drop * rateWithSlide;
-    double rateMean = Lower.dot(view.rateShare, means) + rateWithWhite - shift() * rateSlide;
+    double rateMean = ofNodes(view.rateShare) + rateWithWhite - shift() * rateSlide;
     double rateVariance = view.rateVariance + kappa * rateSlide * rateSlide;
     double moved = SHIFT_VARIANCE * rateMean;
     double ownSlide = drop * forceWithSlide;

@@ -72,8 +72,8 @@ record LateSpread(int usableBits, int ringStep, double misfit) {
     return misfit * misfit * (1 + RING_SHARE * ringing * Math.max(0, Math.min(1, gone)));
   }
 
-  /** A number that differs for each usual spread and each {@code other}. */
-  long key(long other) {
-    return ((other << RampWindow.LATE) | usableBits) * (MOST_STEP + 1) + ringStep;
+  /** A number that differs for each usual spread. */
+  int key() {
+    return (usableBits * (MOST_STEP + 1)) + ringStep;
   }
 }

@@ -1,26 +1,28 @@
 package snick.cut;
 
+import java.util.Arrays;
+
 /**
  * How the late samples see a loading under one filter, one break, one prior and one spread: all of
  * it that does not depend on the readings, so that it is worked out once and kept from cut to cut.
  * Everything is whitened: in coordinates in which what the early readings leave open, and the
- * noise, have unit covariance.
+ * noise, have unit covariance. Zeros fill up what has one entry for each of these.
  */
 final class LateView {
-  /** How many late readings are usable. */
-  final int n;
+  private static final int LATE = RampWindow.LATE;
 
-  /** Which they are. */
-  final int[] place;
+  /** Where the values at the nodes begin in what is whitened. */
+  static final int NODES_FROM = 1 + LATE;
+
+  /** How many late readings are usable, and of coordinates. */
+  final int n;
 
   /** Share of each node's value in the force at the break, and in its rate, per period. */
   final double[] forceShare;
 
   final double[] rateShare;
 
-  /** What the level after the break adds, what a later break adds for each unit of force. */
-  final double[] gone;
-
+  /** What a later break adds for each unit of force. */
   final double[] slide;
 
   /** Covariance of the force at the break, and of its rate, with the whitened readings. */
@@ -39,151 +41,125 @@ final class LateView {
   /** Square of the slide. */
   final double slideSquare;
 
-  private final double[] whitener;
-  private final double[] seen;
-  private final double[] spread;
-  private final int q;
+  /**
+   * What whitening makes of the level after the break, of each late reading and of the loading's
+   * value at each node: all in one piece of memory, for it is that which fitting waits for.
+   */
+  private final RowBlocks whitener;
 
-  /** The view through a filter of a loading that ends at {@code phase}. */
-  LateView(
-      KernelTable table, int phase, LateNodes nodes, double[] nodeCovariance, LateSpread spreads) {
-    q = nodes.size();
-    forceShare = nodes.sharesAt(phase);
-    rateShare = nodes.slopeSharesAt(phase);
+  private final int[] place;
+  private final double[] spread = new double[LATE];
+
+  /**
+   * The view through a filter of a loading that ends at a phase.
+   *
+   * @param nodeCovariance what the early readings leave open
+   */
+  LateView(KernelTable.Seen seen, LateNodes nodes, RowBlocks nodeCovariance, LateSpread spreads) {
+    forceShare = nodes.sharesAt(seen.phase);
+    rateShare = nodes.slopeSharesAt(seen.phase);
     place = spreads.places();
     n = place.length;
-    seen = new double[(n + 2) * q];
-    gone = new double[n];
-    slide = new double[n];
-    spread = new double[n];
-    force = new double[n];
-    rate = new double[n];
-    gather(table.weights(phase), table.densities(phase), spreads);
-    double[] joint = joint(nodeCovariance);
-    double[] lower = lateOf(joint);
+    for (int i = 0; i < LATE; i++) {
+      spread[i] = spreads.variance(seen.gone[i]);
+    }
+    double[][] joint = joint(seen, nodes.size(), nodeCovariance);
+    double[] lower = usable(joint);
     if (!Lower.factor(lower, n)) {
       throw new IllegalStateException("a covariance and noise is always definite");
     }
     logDiagonal = Lower.logDiagonal(lower, n);
-    whitener = Lower.inverse(lower, n);
-    whiten();
-    forceVariance = joint[n * (n + 2) + n] - Lower.dot(force, force);
-    rateVariance = joint[(n + 1) * (n + 2) + n + 1] - Lower.dot(rate, rate);
-    covariance = joint[(n + 1) * (n + 2) + n] - Lower.dot(force, rate);
+    RowBlocks ofReadings = ofReadings(Lower.inverse(lower, n));
+    whitener = whitener(ofReadings, seen, nodes.size());
+    slide = ofReadings.times(seen.densities);
+    force = ofReadings.times(column(joint, LATE));
+    rate = ofReadings.times(column(joint, LATE + 1));
+    forceVariance = joint[LATE][LATE] - Lower.dot(force, force);
+    rateVariance = joint[LATE + 1][LATE + 1] - Lower.dot(rate, rate);
+    covariance = joint[LATE + 1][LATE] - Lower.dot(force, rate);
     slideSquare = Lower.dot(slide, slide);
   }
 
-  /** Rows of the late readings, then those of the force at the break and of its rate. */
-  private void gather(double[] weights, double[] densities, LateSpread spreads) {
-    for (int i = 0; i < n; i++) {
-      double loaded = 0;
-      for (int k = 0; k < q; k++) {
-        seen[i * q + k] = weights[place[i] * q + k];
-        loaded += seen[i * q + k];
+  /** Joint covariance of late readings, their own scatter included, and of force and rate. */
+  private double[][] joint(KernelTable.Seen seen, int nodes, RowBlocks nodeCovariance) {
+    double[][] joint = new double[LATE + 2][];
+    for (int i = 0; i < joint.length; i++) {
+      joint[i] = new double[seen.loading.sums()];
+      if (i < LATE) {
+        joint[i][i] = spread[i];
       }
-      gone[i] = 1 - loaded;
-      slide[i] = densities[place[i]];
-      spread[i] = spreads.variance(gone[i]);
-    }
-    System.arraycopy(forceShare, 0, seen, n * q, q);
-    System.arraycopy(rateShare, 0, seen, (n + 1) * q, q);
-  }
-
-  /** Joint covariance of all rows, the late readings' own scatter included. */
-  private double[] joint(double[] sigma) {
-    int rows = n + 2;
-    double[] joint = new double[rows * rows];
-    for (int i = 0; i < rows; i++) {
-      double[] product = new double[q];
-      for (int k = 0; k < q; k++) {
-        double weight = seen[i * q + k];
-        for (int m = 0; m < q; m++) {
-          product[m] += weight * sigma[k * q + m];
-        }
-      }
-      for (int j = 0; j < rows; j++) {
-        double both = j == i && i < n ? spread[i] : 0;
-        for (int k = 0; k < q; k++) {
-          both += product[k] * seen[j * q + k];
-        }
-        joint[i * rows + j] = both;
-      }
+      double[] withNodes = new double[nodeCovariance.sums()];
+      nodeCovariance.add(seen.weights, i * nodes, withNodes);
+      seen.loading.add(withNodes, 0, joint[i]);
     }
     return joint;
   }
 
-  /** The late readings' own part; their part with force and rate goes into those. */
-  private double[] lateOf(double[] joint) {
-    int rows = n + 2;
-    double[] late = new double[n * n];
+  /** The usable readings' own part. */
+  private double[] usable(double[][] joint) {
+    double[] lower = new double[n * n];
     for (int i = 0; i < n; i++) {
-      System.arraycopy(joint, i * rows, late, i * n, n);
-      force[i] = joint[i * rows + n];
-      rate[i] = joint[i * rows + n + 1];
-    }
-    return late;
-  }
-
-  private void whiten() {
-    for (int i = n - 1; i >= 0; i--) {
-      whitenRow(i);
-    }
-  }
-
-  /** Row i of what whitening makes of all rows up to it; from the last row on. */
-  private void whitenRow(int i) {
-    double ofGone = 0;
-    double ofSlide = 0;
-    double ofForce = 0;
-    double ofRate = 0;
-    for (int j = 0; j <= i; j++) {
-      double weight = whitener[i * n + j];
-      ofGone += weight * gone[j];
-      ofSlide += weight * slide[j];
-      ofForce += weight * force[j];
-      ofRate += weight * rate[j];
-    }
-    gone[i] = ofGone;
-    slide[i] = ofSlide;
-    force[i] = ofForce;
-    rate[i] = ofRate;
-    for (int k = 0; k < q; k++) {
-      double sum = 0;
       for (int j = 0; j <= i; j++) {
-        sum += whitener[i * n + j] * seen[j * q + k];
+        lower[i * n + j] = joint[place[i]][place[j]];
       }
-      seen[i * q + k] = sum;
     }
+    return lower;
   }
 
-  /** The late readings whitened, less what a loading with these values at the nodes gives them. */
-  void whiten(double[] late, double after, double[] atNodes, double[] white) {
-    double[] weights = whitener;
+  private static double[] column(double[][] joint, int j) {
+    double[] column = new double[LATE];
+    for (int i = 0; i < LATE; i++) {
+      column[i] = joint[i][j];
+    }
+    return column;
+  }
+
+  private RowBlocks ofReadings(double[] inverse) {
+    RowBlocks ofReadings = new RowBlocks(n, LATE);
     for (int i = 0; i < n; i++) {
-      white[i] = late[place[i]];
-    }
-    for (int i = n - 1; i >= 0; i--) {
-      double sum = -after * gone[i];
       for (int j = 0; j <= i; j++) {
-        sum += weights[i * n + j] * white[j];
+        ofReadings.set(i, place[j], inverse[i * n + j]);
       }
-      for (int k = 0; k < q; k++) {
-        sum -= seen[i * q + k] * atNodes[k];
-      }
-      white[i] = sum;
     }
+    return ofReadings;
+  }
+
+  /** The whole from the part for the readings, which whitens the rest. */
+  private static RowBlocks whitener(RowBlocks ofReadings, KernelTable.Seen seen, int nodes) {
+    RowBlocks whole = new RowBlocks(ofReadings.sums(), NODES_FROM + nodes);
+    double[] off = new double[LATE];
+    for (int k = 0; k <= nodes; k++) {
+      for (int i = 0; i < LATE; i++) {
+        off[i] = -(k < nodes ? seen.weights[i * nodes + k] : seen.gone[i]);
+      }
+      whole.setColumn(k < nodes ? NODES_FROM + k : 0, ofReadings.times(off));
+    }
+    for (int j = 0; j < LATE; j++) {
+      whole.setColumn(1 + j, ofReadings, j);
+    }
+    return whole;
+  }
+
+  /**
+   * The late readings whitened, less what a loading gives them.
+   *
+   * @param given the level after the break, the late readings, and the values at the nodes
+   */
+  void whiten(double[] given, double[] white) {
+    Arrays.fill(white, 0);
+    whitener.add(given, 0, white);
   }
 
   /**
    * Root mean square of what is left of the late readings over their deviation.
    *
-   * @param white the readings, whitened, what is explained taken off; overwritten
+   * @param white the readings, whitened, what is explained taken off
    */
   double misfit(double[] white) {
-    Lower.multiplyTransposed(whitener, n, white, 0);
     double sum = 0;
     for (int i = 0; i < n; i++) {
-      sum += spread[i] * white[i] * white[i];
+      double left = whitener.columnTimes(1 + place[i], white, i);
+      sum += spread[place[i]] * left * left;
     }
     return Math.sqrt(sum / n);
   }

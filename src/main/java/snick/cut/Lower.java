@@ -31,29 +31,6 @@ final class Lower {
     return true;
   }
 
-  /** Solves L·x = b in place. */
-  static void forward(double[] l, int size, double[] b) {
-    for (int i = 0; i < size; i++) {
-      int row = i * size;
-      double sum = b[i];
-      for (int k = 0; k < i; k++) {
-        sum -= l[row + k] * b[k];
-      }
-      b[i] = sum / l[row + i];
-    }
-  }
-
-  /** Solves Lᵀ·x = b in place. */
-  static void backward(double[] l, int size, double[] b) {
-    for (int i = size - 1; i >= 0; i--) {
-      double sum = b[i];
-      for (int k = i + 1; k < size; k++) {
-        sum -= l[k * size + i] * b[k];
-      }
-      b[i] = sum / l[i * size + i];
-    }
-  }
-
   /** Logarithm of the product of the diagonal. */
   static double logDiagonal(double[] l, int size) {
     double sum = 0;
@@ -77,28 +54,6 @@ final class Lower {
       }
     }
     return inverse;
-  }
-
-  /** Replaces b by L·b. */
-  static void multiply(double[] l, int size, double[] b) {
-    for (int i = size - 1; i >= 0; i--) {
-      double sum = 0;
-      for (int k = 0; k <= i; k++) {
-        sum += l[i * size + k] * b[k];
-      }
-      b[i] = sum;
-    }
-  }
-
-  /** Replaces the part of b that begins at {@code from} by Lᵀ times it. */
-  static void multiplyTransposed(double[] l, int size, double[] b, int from) {
-    for (int i = 0; i < size; i++) {
-      double sum = 0;
-      for (int k = i; k < size; k++) {
-        sum += l[k * size + i] * b[from + k];
-      }
-      b[from + i] = sum;
-    }
   }
 
   static double dot(double[] a, double[] b) {

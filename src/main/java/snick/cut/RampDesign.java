@@ -11,7 +11,7 @@ final class RampDesign {
   private static final double LEAST_WINDOW = 24;
 
   /** Bounds memory whatever rate the time stamps claim. */
-  private static final double MOST_WINDOW = 2048;
+  private static final int MOST_WINDOW = 2048;
 
   private static final double HIGHEST_HERTZ = 13;
   private static final double NYQUIST_SHARE = 0.45;
@@ -24,7 +24,8 @@ final class RampDesign {
   /** Of four kilobytes at most, for all breaks, filters and priors that one rig's cuts ask for. */
   private static final int VIEWS_KEPT = 1 << 12;
 
-  private static final int SLOT_SHIFT = 64 - 12;
+  /** Each key has a pair of slots, so that two that are asked for in turn can both stay. */
+  private static final int PAIR_SHIFT = 64 - 11;
 
   /** A large odd factor, so that neighbouring keys do not share slots (Fibonacci hashing). */
   private static final long SPREAD = 0x9E37_79B9_7F4A_7C15L;
@@ -36,7 +37,7 @@ final class RampDesign {
   private final int window;
   private final LoadingBasis basis;
   private final LateNodes nodes;
-  private final LateRegression regression = new LateRegression();
+  private final LateRegression regression;
   private final double[][] columns;
   private final double[][] gains = new double[Kernel.FAMILY.size()][];
   private final double[][] deviations = new double[Unevenness.LADDER.size()][];
@@ -45,6 +46,8 @@ final class RampDesign {
   private final long[] viewKeys = new long[VIEWS_KEPT];
   private final EarlyFrame[] frames;
   private final EarlyFactor[][] factors;
+  private final RowBlocks[][] meanShares;
+  private int usualBefore;
 
   RampDesign(double rateHertz) {
     this.rateHertz = rateHertz;
@@ -54,9 +57,11 @@ final class RampDesign {
     window = (int) span;
     basis = new LoadingBasis(0, span, step, (int) Math.floor(top / step));
     nodes = new LateNodes(top);
+    regression = new LateRegression(nodes.size());
     columns = columns();
     frames = new EarlyFrame[window + 1];
     factors = new EarlyFactor[window + 1][];
+    meanShares = new RowBlocks[window + 1][];
   }
 
   /** The members of the basis at all readings that may be used, oldest first. */
@@ -78,6 +83,15 @@ final class RampDesign {
 
   LateRegression regression() {
     return regression;
+  }
+
+  /** The prior that the last loading bore out best. */
+  int usualBefore() {
+    return usualBefore;
+  }
+
+  void setUsualBefore(int unevenness) {
+    usualBefore = unevenness;
   }
 
   LateNodes nodes() {
@@ -125,7 +139,11 @@ final class RampDesign {
   private void addFactor(int early, int kernel, int unevenness) {
     EarlyFrame frame = frame(early);
     factors[early][kernel * Unevenness.LADDER.size() + unevenness] =
-        new EarlyFactor(frame, gains(kernel), deviations(unevenness));
+        new EarlyFactor(
+            frame,
+            gains(kernel),
+            deviations(unevenness),
+            Unevenness.LADDER.get(unevenness).logPrior());
   }
 
   private double[] gains(int kernel) {
@@ -150,24 +168,67 @@ final class RampDesign {
     return factor(early, kernel, unevenness).nodes(basis, nodes);
   }
 
+  /** Share of each coordinate in the means at the nodes, under all filters one after the other. */
+  RowBlocks meanShares(int early, int unevenness) {
+    if (meanShares[early] == null) {
+      meanShares[early] = new RowBlocks[Unevenness.LADDER.size()];
+    }
+    if (meanShares[early][unevenness] == null) {
+      meanShares[early][unevenness] = allShares(early, unevenness);
+    }
+    return meanShares[early][unevenness];
+  }
+
+  private RowBlocks allShares(int early, int unevenness) {
+    int coordinates = 2 + frame(early).rank();
+    RowBlocks all = new RowBlocks(tables.length * nodes.size(), coordinates);
+    for (int k = 0; k < tables.length; k++) {
+      EarlyFactor.Nodes own = nodes(early, k, unevenness);
+      for (int i = 0; i < nodes.size() * coordinates; i++) {
+        int j = i / coordinates;
+        all.set(k * nodes.size() + j, i % coordinates, own.share(j, i % coordinates));
+      }
+    }
+    return all;
+  }
+
   /** How the late samples see the loading if the break lies at a phase. */
   LateView view(int early, int kernel, int unevenness, int phase, LateSpread spread) {
     if (!spread.usual()) {
       return made(early, kernel, unevenness, phase, spread);
     }
-    long priors = Unevenness.LADDER.size();
-    long place = (early * (long) tables.length + kernel) * priors + unevenness;
-    long key = spread.key(place * (2 * KernelTable.MOST_PHASE + 1) + phase);
-    int slot = (int) ((key * SPREAD) >>> SLOT_SHIFT);
-    if (views[slot] == null || viewKeys[slot] != key) {
+    long key = spread.key();
+    key = key * (MOST_WINDOW + 1) + early;
+    key = key * Unevenness.LADDER.size() + unevenness;
+    key = key * tables.length + kernel;
+    key = key * (2 * KernelTable.MOST_PHASE + 1) + phase;
+    int slot = 2 * (int) ((key * SPREAD) >>> PAIR_SHIFT);
+    if (!holds(slot, key)) {
+      exchange(slot);
+    }
+    if (!holds(slot, key)) {
       views[slot] = made(early, kernel, unevenness, phase, spread);
       viewKeys[slot] = key;
     }
     return views[slot];
   }
 
+  private boolean holds(int slot, long key) {
+    return viewKeys[slot] == key && views[slot] != null;
+  }
+
+  /** Of a pair of slots the first holds what was asked for last. */
+  private void exchange(int slot) {
+    LateView view = views[slot];
+    long key = viewKeys[slot];
+    views[slot] = views[slot + 1];
+    viewKeys[slot] = viewKeys[slot + 1];
+    views[slot + 1] = view;
+    viewKeys[slot + 1] = key;
+  }
+
   private LateView made(int early, int kernel, int unevenness, int phase, LateSpread spread) {
-    double[] covariance = nodes(early, kernel, unevenness).covariance();
-    return new LateView(table(kernel), phase, nodes, covariance, spread);
+    RowBlocks covariance = nodes(early, kernel, unevenness).covariance();
+    return new LateView(table(kernel).seen(phase), nodes, covariance, spread);
   }
 }

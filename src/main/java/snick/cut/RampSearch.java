@@ -22,12 +22,6 @@ final class RampSearch {
    */
   private static final double MISFIT_ALLOWED = 1.3;
 
-  /**
-   * Priors less likely than the best by this factor's logarithm are left out: one in eight
-   * thousand.
-   */
-  private static final double NEGLIGIBLE_LOG = 9;
-
   /** One period of tremor in the middle of its band, 4 to 12 Hz, lasts 0.125 s. */
   private static final double HIDES_TREMOR_SECONDS = 0.1;
 
@@ -119,7 +113,7 @@ final class RampSearch {
   private Look look(int kernel, int phase) {
     LateRegression regression = design.regression();
     LateView view = design.view(early.size(), kernel, early.usual(), phase, spread);
-    return regression.fit(w, view, early.usualMeans(kernel))
+    return regression.fit(w, view, early.usualMeans(), kernel * design.nodes().size())
         ? new Look(kernel, phase, regression.logEvidence(), regression.shift())
         : new Look(kernel, phase, Double.NEGATIVE_INFINITY, 0);
   }
@@ -153,7 +147,7 @@ final class RampSearch {
     double time = w.reference + KernelTable.timeOf(look.phase());
     Mixture mixture = new Mixture(time, w.noise);
     for (int u = 0; u < Unevenness.LADDER.size(); u++) {
-      if (early.behind(u) < NEGLIGIBLE_LOG) {
+      if (!early.negligible(u)) {
         add(mixture, look, u, widened);
       }
     }
@@ -164,20 +158,19 @@ final class RampSearch {
   }
 
   private void add(Mixture mixture, Look look, int u, LateSpread widened) {
-    Optional<CrossingWeight> force = force(look, u, widened);
+    double[] means = early.means(look.kernel(), u);
+    Optional<CrossingWeight> force = force(look, u, widened, means);
     if (force.isPresent()) {
       double evidence = early.logEvidence(look.kernel(), u) + design.regression().logEvidence();
-      double slope = early.slope(look.kernel(), u);
+      double slope = means[design.nodes().size()];
       mixture.add(evidence, Unevenness.LADDER.get(u), force.get(), slope);
     }
   }
 
-  private Optional<CrossingWeight> force(Look look, int u, LateSpread widened) {
+  private Optional<CrossingWeight> force(Look look, int u, LateSpread widened, double[] means) {
     LateRegression regression = design.regression();
     LateView view = design.view(early.size(), look.kernel(), u, look.phase(), widened);
-    return regression.fit(w, view, early.means(look.kernel(), u))
-        ? Optional.of(regression.force())
-        : Optional.empty();
+    return regression.fit(w, view, means, 0) ? Optional.of(regression.force()) : Optional.empty();
   }
 
   /**
@@ -193,8 +186,9 @@ final class RampSearch {
   }
 
   private BreakEstimate doubted(BreakEstimate e, Look look, LateSpread widened, double share) {
+    int tremor = Unevenness.usualAt(e.forceCounts() / w.noise);
     Optional<CrossingWeight> usual =
-        force(look, Unevenness.usualAt(e.forceCounts() / w.noise), widened);
+        force(look, tremor, widened, early.means(look.kernel(), tremor));
     if (usual.isEmpty()) {
       return e;
     }

@@ -65,7 +65,7 @@ class KernelTest {
   void tableSeesAStepAsTheFilterDoes() {
     LateNodes nodes = new LateNodes(0.16);
     KernelTable table = new KernelTable(new Kernel(1, 4), nodes);
-    double[] weights = table.weights(0);
+    double[] weights = table.seen(0).weights;
     for (int i = 0; i < RampWindow.LATE; i++) {
       double sum = 0;
       for (int k = 0; k < nodes.size(); k++) {

@@ -43,8 +43,8 @@ class LateRegressionTest {
         LateSpread.of(window, random.nextInt(3) * 7.0).misfitting(1 + 0.2 * random.nextInt(3));
     double[] atNodes = new EarlyReadings(design, window.early).means(kernel, prior);
     LateView view = design.view(EARLY, kernel, prior, phase, spread);
-    LateRegression regression = new LateRegression();
-    assertThat(regression.fit(window, view, atNodes)).isTrue();
+    LateRegression regression = new LateRegression(design.nodes().size());
+    assertThat(regression.fit(window, view, atNodes, 0)).isTrue();
 
     writeDown(window, kernel, prior, phase, spread, atNodes);
 
@@ -77,24 +77,24 @@ class LateRegressionTest {
 
   private void writeDown(
       RampWindow window, int kernel, int prior, int phase, LateSpread spread, double[] atNodes) {
-    int q = atNodes.length;
+    int q = design.nodes().size();
     int n = Integer.bitCount(spread.usableBits());
     w = new DMatrixRMaj(n, q);
     slide = new DMatrixRMaj(n, 1);
     left = new DMatrixRMaj(n, 1);
     means = new DMatrixRMaj(q, 1, true, atNodes);
-    sigma = new DMatrixRMaj(q, q, true, design.nodes(EARLY, kernel, prior).covariance());
+    sigma = covariance(q, design.nodes(EARLY, kernel, prior).covariance());
     drop = dot(column(design.nodes().sharesAt(phase)), means) - window.after;
     DMatrixRMaj noise = new DMatrixRMaj(n, n);
     int i = 0;
     for (int late : spread.places()) {
       double seen = 0;
       for (int k = 0; k < q; k++) {
-        w.set(i, k, design.table(kernel).weights(phase)[late * q + k]);
+        w.set(i, k, design.table(kernel).seen(phase).weights[late * q + k]);
         seen += w.get(i, k) * atNodes[k];
       }
       double gone = 1 - CommonOps_DDRM.elementSum(CommonOps_DDRM.extractRow(w, i, null));
-      slide.set(i, 0, design.table(kernel).densities(phase)[late]);
+      slide.set(i, 0, design.table(kernel).seen(phase).densities[late]);
       left.set(i, 0, window.late[late] - seen - window.after * gone);
       noise.set(i, i, spread.variance(gone));
       i++;
@@ -105,6 +105,14 @@ class LateRegressionTest {
     logDeterminant = Math.log(CommonOps_DDRM.det(a));
     inverse = new DMatrixRMaj(n, n);
     CommonOps_DDRM.invert(a, inverse);
+  }
+
+  private static DMatrixRMaj covariance(int nodes, RowBlocks told) {
+    DMatrixRMaj covariance = new DMatrixRMaj(nodes, nodes);
+    for (int i = 0; i < nodes * nodes; i++) {
+      covariance.set(i / nodes, i % nodes, told.at(i / nodes, i % nodes));
+    }
+    return covariance;
   }
 
   private double misfit(DMatrixRMaj explained, LateSpread spread) {
