@@ -2,15 +2,14 @@ package snick.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import java.util.Locale;
-import java.util.stream.IntStream;
 import snick.cut.Cut;
 
 /**
- * Stores cuts as the recorder does, one transaction each, on disk before the next. Prints the
- * seconds of the second half. Arguments: a directory, {@code begin} to make the store and its
- * recording, or the number of cuts to add to that; samples a cut.
+ * Stores cuts as the recorder does, one transaction each, on disk before the next; each is made
+ * just before it is stored. Prints the seconds that storing the last of them took. Arguments: a
+ * directory, then {@code begin} to make the store and its recording, or the number of cuts to add
+ * to that, how many of them are timed, and the samples of a cut.
  */
 final class AppendCuts {
   private AppendCuts() {}
@@ -20,22 +19,25 @@ final class AppendCuts {
       if (args[1].equals("begin")) {
         store.startRecording(Examples.recording());
       } else {
-        append(store, cuts(Integer.parseInt(args[1]), Integer.parseInt(args[2])));
+        int cuts = Integer.parseInt(args[1]);
+        int timed = Integer.parseInt(args[2]);
+        int samples = Integer.parseInt(args[3]);
+        append(store, 1, cuts - timed, samples);
+        long nanos = append(store, cuts - timed + 1, cuts, samples);
+        System.out.printf(Locale.ROOT, "%.4f%n", nanos / 1e9);
       }
     }
   }
 
-  private static List<Cut> cuts(int number, int samples) {
-    return IntStream.rangeClosed(1, number)
-        .mapToObj(i -> Examples.severed(i, Examples.trace(i, samples)))
-        .toList();
-  }
-
-  private static void append(Store store, List<Cut> cuts) {
-    int half = cuts.size() / 2;
-    cuts.subList(0, half).forEach(cut -> store.append(NewCut.of(1, Examples.NOON, cut)));
-    long start = System.nanoTime();
-    cuts.subList(half, cuts.size()).forEach(cut -> store.append(NewCut.of(1, Examples.NOON, cut)));
-    System.out.printf(Locale.ROOT, "%.4f%n", (System.nanoTime() - start) / 1e9);
+  /** Nanoseconds that it took. */
+  private static long append(Store store, int first, int last, int samples) {
+    long nanos = 0;
+    for (int number = first; number <= last; number++) {
+      Cut cut = Examples.severed(number, Examples.trace(number, samples));
+      long start = System.nanoTime();
+      store.append(NewCut.of(1, Examples.NOON, cut));
+      nanos += System.nanoTime() - start;
+    }
+    return nanos;
   }
 }
