@@ -57,14 +57,19 @@ final class TraceBlob {
     return out.bytes();
   }
 
+  /** Found from what the steps change by, which is mostly nothing or little. */
   private static long unitNanos(Trace trace) {
     long unitNanos = 0;
+    long lastStepNanos = 0;
     for (int i = 1; i < trace.size(); i++) {
       long stepNanos = trace.deviceNanos(i) - trace.deviceNanos(i - 1);
       if (stepNanos < 0) {
         return 1;
       }
-      unitNanos = greatestCommonDivisor(stepNanos, unitNanos);
+      if (stepNanos != lastStepNanos) {
+        unitNanos = greatestCommonDivisor(Math.abs(stepNanos - lastStepNanos), unitNanos);
+      }
+      lastStepNanos = stepNanos;
     }
     return Math.max(unitNanos, 1);
   }
@@ -85,11 +90,11 @@ final class TraceBlob {
       return;
     }
     out.signed(trace.deviceNanos(0));
-    long lastStep = 0;
+    long lastStepNanos = 0;
     for (int i = 1; i < trace.size(); i++) {
-      long step = (trace.deviceNanos(i) - trace.deviceNanos(i - 1)) / unitNanos;
-      out.signed(step - lastStep);
-      lastStep = step;
+      long stepNanos = trace.deviceNanos(i) - trace.deviceNanos(i - 1);
+      out.signed((stepNanos - lastStepNanos) / unitNanos);
+      lastStepNanos = stepNanos;
     }
   }
 
