@@ -23,7 +23,8 @@ final class Migrations {
           "0004-undo.sql",
           "0005-origins.sql",
           "0006-fewer-pages.sql",
-          "0007-first-result.sql");
+          "0007-first-result.sql",
+          "0008-trace-at-its-place.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();

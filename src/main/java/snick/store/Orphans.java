@@ -33,18 +33,26 @@ final class Orphans {
   /** The last schema version in which a cut and its first result were two rows. */
   private static final int LAST_WITH_RESULTS_APART = 6;
 
+  /** The last schema version in which a trace lies by the id of its cut. */
+  private static final int LAST_BY_CUT = 7;
+
+  /** The place of the trace of a row of cut. */
+  private static final String PLACE = "(recording << 32) + number";
+
   private final Database database;
   private final List<String> lost;
+  private final long version;
 
   Orphans(Database database, List<String> lost) {
     this.database = database;
     this.lost = lost;
+    this.version = database.pragma("user_version");
   }
 
   void mend() {
     database.write(
         () -> {
-          long recording = new RecordingTable(database).add(SALVAGED);
+          long recording = addRecording();
           adoptTraces(recording);
           adoptCuts(recording);
           if (resultsLieApart()) {
@@ -52,28 +60,69 @@ final class Orphans {
           } else {
             removeStrayForces();
           }
-          addTraces();
+          if (tracesLieByCut()) {
+            addTraces("id");
+          } else {
+            putTracesInTheirPlaces();
+            addTraces(PLACE + ", id");
+          }
           while (removeDangling()) {}
+          if (!tracesLieByCut()) {
+            new TimeOrder(database).rebuild();
+          }
           return null;
         });
   }
 
-  private boolean resultsLieApart() {
-    return database.pragma("user_version") <= LAST_WITH_RESULTS_APART;
+  /** Its id is none that a lost recording may have had. */
+  private long addRecording() {
+    long added = new RecordingTable(database).add(SALVAGED);
+    long id = 1 + Math.max(added, largestNamed());
+    database.query("UPDATE recording SET id = ? WHERE id = ?").whole(id).whole(added).change();
+    return id;
   }
+
+  private long largestNamed() {
+    String byTrace = tracesLieByCut() ? "0" : "(SELECT max(place) >> 32 FROM cut_trace)";
+    return database
+        .query(
+            "SELECT max(coalesce(max(recording), 0), coalesce(" + byTrace + ", 0)) AS id FROM cut")
+        .first(row -> row.whole("id"))
+        .orElseThrow();
+  }
+
+  private boolean resultsLieApart() {
+    return version <= LAST_WITH_RESULTS_APART;
+  }
+
+  private boolean tracesLieByCut() {
+    return version <= LAST_BY_CUT;
+  }
+
+  /** A trace whose cut is lost, and what that becomes; samples are empty if unreadable. */
+  private record Orphan(long cut, long recording, long number, OptionalInt samples) {}
 
   private void adoptTraces(long recording) {
     CutTable cuts = new CutTable(database);
     database
-        .query("SELECT t.cut FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
-        .list(row -> row.whole("cut"))
-        .forEach(cut -> adoptTrace(cut, samples(cuts, cut), recording));
+        .query(
+            "SELECT t.cut, t.crc32c, t.samples, "
+                + (tracesLieByCut()
+                    ? recording + " AS recording, t.cut AS number"
+                    : "t.place >> 32 AS recording, t.place & 0xffffffff AS number")
+                + " FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
+        .list(row -> orphan(row, samples(cuts, row)))
+        .forEach(this::adopt);
   }
 
-  /** How many samples a trace holds; empty if it cannot be read. */
-  private static OptionalInt samples(CutTable cuts, long cut) {
+  private static Orphan orphan(Row row, OptionalInt samples) {
+    return new Orphan(row.whole("cut"), row.whole("recording"), row.whole("number"), samples);
+  }
+
+  private static OptionalInt samples(CutTable cuts, Row row) {
     try {
-      return OptionalInt.of(cuts.trace(cut).size());
+      Trace trace = cuts.decode(row.whole("cut"), row.whole("crc32c"), row.blob("samples"));
+      return OptionalInt.of(trace.size());
     } catch (StoreException e) {
       if (e.trouble() != StoreException.Trouble.DAMAGED) {
         throw e;
@@ -82,26 +131,14 @@ final class Orphans {
     }
   }
 
-  private void adoptTrace(long cut, OptionalInt samples, long recording) {
-    if (samples.isEmpty()) {
+  private void adopt(Orphan orphan) {
+    long cut = orphan.cut();
+    if (orphan.samples().isEmpty()) {
       database.query("DELETE FROM cut_trace WHERE cut = ?").whole(cut).change();
       lost.add("cut " + cut + ": it is lost, and its trace is damaged");
       return;
     }
-    database
-        .query(
-            resultsLieApart()
-                ? "INSERT INTO cut VALUES (?, ?, ?, 0, ?)"
-                : "INSERT INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
-                    + UNKNOWN
-                    + ") VALUES (?, ?, ?, 0, ?, "
-                    + UNKNOWN_VALUES
-                    + ")")
-        .whole(cut)
-        .whole(recording)
-        .whole(cut)
-        .whole(samples.getAsInt())
-        .change();
+    addCut(orphan);
     if (resultsLieApart()) {
       lost.add("cut " + cut + ": its recording and time are lost, its trace is kept");
     } else {
@@ -109,8 +146,27 @@ final class Orphans {
       lost.add(
           "cut "
               + cut
-              + ": its recording, time and first result are lost, its trace is kept; derive it again");
+              + ": its "
+              + (tracesLieByCut() ? "recording, time" : "time")
+              + " and first result are lost, its trace is kept; derive it again");
     }
+  }
+
+  private void addCut(Orphan orphan) {
+    database
+        .query(
+            resultsLieApart()
+                ? "INSERT OR IGNORE INTO cut VALUES (?, ?, ?, 0, ?)"
+                : "INSERT OR IGNORE INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
+                    + UNKNOWN
+                    + ") VALUES (?, ?, ?, 0, ?, "
+                    + UNKNOWN_VALUES
+                    + ")")
+        .whole(orphan.cut())
+        .whole(orphan.recording())
+        .whole(orphan.number())
+        .whole(orphan.samples().getAsInt())
+        .change();
   }
 
   /** They say nothing of the result that is put in the place of the one they were derived from. */
@@ -159,12 +215,37 @@ final class Orphans {
     }
   }
 
-  private void addTraces() {
+  /** Those whose cut has come into another recording, above all. */
+  private void putTracesInTheirPlaces() {
+    database
+        .query(
+            "UPDATE OR IGNORE cut_trace SET place = c.place FROM (SELECT id, "
+                + PLACE
+                + " AS place FROM cut) c WHERE c.id = cut_trace.cut AND c.place <> cut_trace.place")
+        .change();
+    int strays =
+        database
+            .query(
+                "DELETE FROM cut_trace WHERE place <> (SELECT "
+                    + PLACE
+                    + " FROM cut WHERE id = cut_trace.cut)")
+            .change();
+    if (strays > 0) {
+      lost.add(strays + " traces: their cuts have others");
+    }
+  }
+
+  /**
+   * @param key what a new row of cut_trace begins with, of the row of cut
+   */
+  private void addTraces(String key) {
     byte[] empty = TraceBlob.encode(new Trace(new long[0], new int[0], new boolean[0], List.of()));
     int added =
         database
             .query(
-                "INSERT INTO cut_trace SELECT id, ?, ? FROM cut"
+                "INSERT INTO cut_trace SELECT "
+                    + key
+                    + ", ?, ? FROM cut"
                     + " WHERE id NOT IN (SELECT cut FROM cut_trace)")
             .whole(TraceBlob.checksum(empty))
             .blob(empty)

@@ -30,6 +30,9 @@ public final class Store implements AutoCloseable {
   private final FaultTable faults;
   private final JournalWriter journal;
 
+  /** Of the cut stored last through this store: the next one's is mostly one more. */
+  private long lastCutId;
+
   Store(Database database, Clock clock) {
     this.database = database;
     this.clock = clock;
@@ -130,22 +133,28 @@ public final class Store implements AutoCloseable {
    *     was derived with a calibration that is not in the store
    */
   public long append(NewCut cut) {
-    return database.write(() -> appendOnce(cut));
-  }
-
-  private long appendOnce(NewCut cut) {
-    Instant now = clock.instant();
-    OptionalLong added =
-        cuts.addNew(cut.recordingId(), cut.occurredAt(), Derivation.own(cut.cut(), now));
+    OptionalLong added = database.writeIfAny(() -> appendNew(cut));
     if (added.isEmpty()) {
       return same(cut.recordingId(), cut.cut());
     }
-    long id = added.getAsLong();
+    lastCutId = added.getAsLong();
+    return lastCutId;
+  }
+
+  private OptionalLong appendNew(NewCut cut) {
+    Instant now = clock.instant();
+    OptionalLong added =
+        cuts.addNew(
+            lastCutId + 1, cut.recordingId(), cut.occurredAt(), Derivation.own(cut.cut(), now));
+    added.ifPresent(id -> addWhatBelongs(cut, id, now));
+    return added;
+  }
+
+  private void addWhatBelongs(NewCut cut, long id, Instant now) {
     cut.force().ifPresent(force -> forces.add(id, OptionalLong.empty(), force, now));
     if (cut.inRunningStage()) {
       journal.land(deviceId(cut), id, cut.occurredAt(), cut.placeMm());
     }
-    return id;
   }
 
   private String deviceId(NewCut cut) {

@@ -162,7 +162,7 @@ class BackupTest {
     Path copy = directory.resolve("snick-version-1-20260504T130000.000Z.db");
     try (Database old = Database.reader(copy)) {
       assertThat(old.pragma("user_version")).isEqualTo(1);
-      assertThat(new CutTable(old).trace(id)).isEqualTo(Examples.severed(1).trace());
+      assertThat(OlderStore.trace(old, id)).isEqualTo(Examples.severed(1).trace());
     }
   }
 

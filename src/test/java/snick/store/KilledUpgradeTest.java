@@ -17,8 +17,8 @@ import snick.cut.Cut;
 import snick.force.Calibration;
 
 /**
- * A program killed while it rewrites the cuts, results and forces of a store of version 6: the next
- * start ends where one that was left alone ends, row for row.
+ * A program killed while it rewrites the cuts, traces, results and forces of a store of version 6:
+ * the next start ends where one that was left alone ends, row for row.
  */
 class KilledUpgradeTest {
   private static final int OLD = 6;
@@ -130,7 +130,7 @@ class KilledUpgradeTest {
           database
               .query("SELECT name FROM alone.sqlite_schema WHERE type = 'table'")
               .list(row -> row.text("name"));
-      assertThat(tables).contains("cut", "cut_trace", "cut_result", "cut_force");
+      assertThat(tables).contains("cut", "cut_trace", "cut_time", "cut_result", "cut_force");
       for (String table : tables) {
         assertThat(difference(database, "main." + table, "alone." + table)).as(table).isZero();
         assertThat(difference(database, "alone." + table, "main." + table)).as(table).isZero();

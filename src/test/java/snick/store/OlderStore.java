@@ -2,11 +2,15 @@ package snick.store;
 
 import java.nio.file.Path;
 import snick.cut.Cut;
+import snick.cut.Trace;
 
 /** Stores as earlier versions of this program left them, and what they hold. */
 public final class OlderStore {
   /** The last version in which a cut and its first result were two rows. */
   private static final int LAST_WITH_RESULTS_APART = 6;
+
+  /** The last version in which a trace lay by the id of its cut. */
+  private static final int LAST_WITH_TRACES_BY_CUT = 7;
 
   private OlderStore() {}
 
@@ -34,28 +38,47 @@ public final class OlderStore {
   /** Adds a cut of detector version 1 as the schema of {@code database} wants it; its id. */
   static long addCut(Database database, long recording, Cut cut) {
     Derivation first = new Derivation(1, Examples.NOON, cut);
-    if (database.pragma("user_version") > LAST_WITH_RESULTS_APART) {
+    long version = database.pragma("user_version");
+    if (version > LAST_WITH_TRACES_BY_CUT) {
       return new CutTable(database).add(recording, Examples.NOON, first);
     }
-    byte[] trace = TraceBlob.encode(cut.trace());
-    long id =
+    boolean resultApart = version <= LAST_WITH_RESULTS_APART;
+    Query insertion =
         database
             .query(
-                "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples)"
-                    + " VALUES (?, ?, ?, ?)")
+                "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples"
+                    + (resultApart ? "" : ", " + ResultTable.FIGURES)
+                    + ") VALUES (?, ?, ?, ?"
+                    + (resultApart ? ")" : ", " + ResultTable.PARAMETERS + ")"))
             .whole(recording)
             .whole(cut.number())
             .instant(Examples.NOON)
-            .whole(cut.trace().size())
-            .insertedId();
+            .whole(cut.trace().size());
+    long id = (resultApart ? insertion : ResultTable.bind(insertion, first)).insertedId();
+    addTrace(database, id, cut.trace());
+    if (resultApart) {
+      new ResultTable(database).add(id, first);
+    }
+    return id;
+  }
+
+  /** The trace of a cut as stores up to version 7 keep it. */
+  static Trace trace(Database database, long cut) {
+    return database
+        .query("SELECT samples FROM cut_trace WHERE cut = ?")
+        .whole(cut)
+        .first(row -> TraceBlob.decode(row.blob("samples")))
+        .orElseThrow();
+  }
+
+  private static void addTrace(Database database, long id, Trace trace) {
+    byte[] samples = TraceBlob.encode(trace);
     database
         .query("INSERT INTO cut_trace VALUES (?, ?, ?)")
         .whole(id)
-        .whole(TraceBlob.checksum(trace))
-        .blob(trace)
+        .whole(TraceBlob.checksum(samples))
+        .blob(samples)
         .change();
-    new ResultTable(database).add(id, first);
-    return id;
   }
 
   /** Appends so many cuts, each in a commit of its own. */

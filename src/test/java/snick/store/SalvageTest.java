@@ -15,6 +15,8 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import snick.cut.Outcome;
 import snick.cut.Trace;
 import snick.force.Calibration;
@@ -95,8 +97,8 @@ class SalvageTest {
   }
 
   @Test
-  void aLostIndexCostsNothing() throws IOException {
-    zero(rootPage("cut_by_time"));
+  void theLostOrderOfTimeCostsNothing() throws IOException {
+    zero(rootPage("cut_time"));
     Store.salvage(damaged, fresh);
     assertThat(salvaged()).isEqualTo(traces);
   }
@@ -108,6 +110,47 @@ class SalvageTest {
     assertThat(report.lost()).isNotEmpty();
     assertThat(salvaged()).isEqualTo(traces);
     assertSaysNothing(resultIn(fresh));
+  }
+
+  /** The place of a trace says both. */
+  @Test
+  void lostCutsKeepTheirRecordingsAndNumbers() throws IOException {
+    Map<Long, String> before = appendInThreeRecordings();
+    zero(rootPage("cut"));
+    Store.salvage(damaged, fresh);
+    assertThat(salvaged()).isEqualTo(traces);
+    assertThat(recordingsAndNumbers(fresh)).isEqualTo(before);
+  }
+
+  @Test
+  void lostRecordingsCostNoTrace() throws IOException {
+    appendInThreeRecordings();
+    zero(rootPage("recording"));
+    SalvageReport report = Store.salvage(damaged, fresh);
+    assertThat(report.lost()).contains("67 cuts: their recording is lost");
+    assertThat(salvaged()).isEqualTo(traces);
+  }
+
+  private Map<Long, String> appendInThreeRecordings() {
+    try (Store store = Store.open(damaged, Clock.systemUTC())) {
+      for (int recordings = 2; recordings <= 3; recordings++) {
+        long recording = store.startRecording(Examples.recording());
+        for (int number : recordings == 2 ? new int[] {2, 3, 900} : new int[] {1, 2, 3, 70_000}) {
+          NewCut cut = NewCut.of(recording, Examples.NOON, Examples.severed(number));
+          traces.put(store.append(cut), cut.cut().trace());
+        }
+      }
+    }
+    return recordingsAndNumbers(damaged);
+  }
+
+  private static Map<Long, String> recordingsAndNumbers(Path directory) {
+    Map<Long, String> found = new TreeMap<>();
+    try (StoreReader reader = StoreReader.open(directory)) {
+      reader.forEachSummary(
+          CutSelection.all(), cut -> found.put(cut.id(), cut.recordingId() + " " + cut.number()));
+    }
+    return found;
   }
 
   @Test
@@ -176,10 +219,12 @@ class SalvageTest {
     assertSaysNothing(resultIn(fresh));
   }
 
-  @Test
-  void cutsLostInAnOlderStoreLeaveTheirTraces() throws IOException {
+  /** Until version 7 a trace lay by the id of its cut. */
+  @ParameterizedTest
+  @ValueSource(ints = {6, 7})
+  void cutsLostInAnOlderStoreLeaveTheirTraces(int version) throws IOException {
     damaged = temporary.resolve("older");
-    OlderStore.make(damaged, 6, CUTS);
+    OlderStore.make(damaged, version, CUTS);
     zero(rootPage("cut"));
     Store.salvage(damaged, fresh);
     assertThat(salvaged()).isEqualTo(traces);
