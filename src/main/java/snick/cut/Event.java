@@ -59,6 +59,7 @@ final class Event {
   private double trigger;
   private boolean zeroSure;
   private int before;
+  private long beganNanos;
   private boolean anyOverrange;
   private End end;
 
@@ -88,6 +89,7 @@ final class Event {
     anyOverrange = false;
     ring.copyTo(log, settings.restKeptNanos());
     before = log.size();
+    beganNanos = log.nanos(before - 1);
     takeGaps(ring, periodNanos);
     last = 0;
     median.restart(periodNanos, (int) (side > 0 ? Math.floor(zero) : Math.ceil(zero)));
@@ -136,7 +138,7 @@ final class Event {
     if (fallen) {
       return afterFall(index, nanos, middle, periodNanos);
     }
-    if (middle < Math.max(FALLEN_BAND * trigger, FALLEN_FRACTION * peak)) {
+    if (middle < FALLEN_BAND * trigger || middle < FALLEN_FRACTION * peak) {
       fallen = true;
       fallenAt = index;
       fallenNanos = nanos;
@@ -168,7 +170,7 @@ final class Event {
   }
 
   private Step afterFall(int index, long nanos, double middle, double periodNanos) {
-    risen = middle > Math.max(trigger, FALLEN_FRACTION * peak) ? risen + 1 : 0;
+    risen = middle > trigger && middle > FALLEN_FRACTION * peak ? risen + 1 : 0;
     if (risen >= 3 && peak < TOUCH_NOISES * noise) {
       fallen = false;
       return bounded(index, nanos);
@@ -203,7 +205,7 @@ final class Event {
   }
 
   private Step bounded(int index, long nanos) {
-    boolean tooLong = nanos - log.nanos(before - 1) > settings.maximumEventNanos();
+    boolean tooLong = nanos - beganNanos > settings.maximumEventNanos();
     if (!tooLong && index + 1 < MOST_SAMPLES) {
       return Step.GOES_ON;
     }

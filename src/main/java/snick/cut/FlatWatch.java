@@ -2,34 +2,33 @@ package snick.cut;
 
 /** Says how long the reading has stood within a band. */
 final class FlatWatch {
-  private double band;
+  private double width;
   private double lowest;
   private double highest;
   private long sinceNanos;
   private long nowNanos;
-  private boolean any;
 
+  /** Nothing is known yet: the first reading will begin a band of this to either side, finite. */
   void restart(double bandCounts) {
-    band = bandCounts;
-    any = false;
+    width = 2 * bandCounts;
+    lowest = Double.NEGATIVE_INFINITY;
+    highest = Double.POSITIVE_INFINITY;
+    sinceNanos = nowNanos;
   }
 
   void add(long nanos, double counts) {
-    double low = any && lowest < counts ? lowest : counts;
-    double high = any && highest > counts ? highest : counts;
-    if (!any || high - low > 2 * band) {
-      low = counts;
-      high = counts;
+    nowNanos = nanos;
+    lowest = counts < lowest ? counts : lowest;
+    highest = counts > highest ? counts : highest;
+    if (highest - lowest > width) {
+      lowest = counts;
+      highest = counts;
       sinceNanos = nanos;
     }
-    any = true;
-    lowest = low;
-    highest = high;
-    nowNanos = nanos;
   }
 
   boolean flatFor(long nanos) {
-    return any && nowNanos - sinceNanos >= nanos;
+    return nowNanos - sinceNanos >= nanos;
   }
 
   /** Middle of the band stood in, counts. */

@@ -125,8 +125,13 @@ final class RestRing {
     int n = samplesOfLast(spanNanos);
     int from = (int) (written - n) & MASK;
     int first = Math.min(n, CAPACITY - from);
-    log.add(nanos, counts, overrange, from, from + first);
-    log.add(nanos, counts, overrange, 0, n - first);
+    if (calm(n)) {
+      log.add(nanos, counts, from, from + first);
+      log.add(nanos, counts, 0, n - first);
+    } else {
+      log.add(nanos, counts, overrange, from, from + first);
+      log.add(nanos, counts, overrange, 0, n - first);
+    }
   }
 
   /** How many samples lie within the last {@code span} ns, the newest at least if there is one. */

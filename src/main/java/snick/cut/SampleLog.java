@@ -11,7 +11,12 @@ final class SampleLog {
   private boolean[] overrange = new boolean[FIRST_CAPACITY];
   private int size;
 
+  /** From this index on, none is marked in {@link #overrange}. */
+  private int calmFrom;
+
   void clear() {
+    Arrays.fill(overrange, 0, calmFrom, false);
+    calmFrom = 0;
     size = 0;
   }
 
@@ -21,15 +26,17 @@ final class SampleLog {
     }
     nanos[size] = time;
     counts[size] = reading;
-    overrange[size] = atRail;
     size++;
+    if (atRail) {
+      overrange[size - 1] = true;
+      calmFrom = size;
+    }
   }
 
   /** Adds the samples {@code from..to}, none at a rail. */
   void add(long[] times, int[] readings, int from, int to) {
     int n = to - from;
     append(times, readings, from, n);
-    Arrays.fill(overrange, size, size + n, false);
     size += n;
   }
 
@@ -39,6 +46,7 @@ final class SampleLog {
     append(times, readings, from, n);
     System.arraycopy(atRail, from, overrange, size, n);
     size += n;
+    calmFrom = size;
   }
 
   private void append(long[] times, int[] readings, int from, int n) {
@@ -56,7 +64,7 @@ final class SampleLog {
     overrange = Arrays.copyOf(overrange, capacity);
   }
 
-  /** Keeps the first {@code kept} samples only. */
+  /** Keeps the first {@code kept} samples only; those taken away are at no rail. */
   void keep(int kept) {
     size = kept;
   }
@@ -75,6 +83,36 @@ final class SampleLog {
 
   boolean overrange(int i) {
     return overrange[i];
+  }
+
+  /** How far each reading lies from {@code zero} in a direction, counts. */
+  double[] countsFrom(double zero, int polarity) {
+    int[] readings = counts;
+    double[] from = new double[size];
+    for (int i = 0; i < from.length; i++) {
+      from[i] = polarity * (readings[i] - zero);
+    }
+    return from;
+  }
+
+  /** Whether each sample is at no rail. */
+  boolean[] usable() {
+    boolean[] usable = new boolean[size];
+    Arrays.fill(usable, true);
+    for (int i = 0; i < Math.min(calmFrom, size); i++) {
+      usable[i] = !overrange[i];
+    }
+    return usable;
+  }
+
+  /** Device time of each sample from an index on since that one, ns. */
+  double[] nanosSince(int from) {
+    long[] times = nanos;
+    double[] since = new double[size - from];
+    for (int i = 0; i < since.length; i++) {
+      since[i] = times[from + i] - times[from];
+    }
+    return since;
   }
 
   long[] copyOfNanos() {

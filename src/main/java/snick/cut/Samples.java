@@ -19,59 +19,56 @@ final class Samples {
   final double periodNanos;
   final long startNanos;
 
-  private Samples(int n, double periodNanos, long startNanos) {
-    this.x = new double[n];
-    this.time = new double[n];
-    this.usable = new boolean[n];
+  private Samples(
+      double[] x, double[] time, boolean[] usable, double periodNanos, long startNanos) {
+    this.x = x;
+    this.time = time;
+    this.usable = usable;
     this.periodNanos = periodNanos;
     this.startNanos = startNanos;
   }
 
   /** The readings of a log in which none is missing between those from {@code evenFrom} on. */
   static Samples of(SampleLog log, double zero, int polarity, double periodNanos, int evenFrom) {
-    int n = log.size();
-    EvenTimes line = EvenTimes.through(log, evenFrom);
+    double[] sinceNanos = log.nanosSince(evenFrom);
+    EvenTimes line = EvenTimes.through(sinceNanos);
     boolean even =
-        n - evenFrom >= LEAST_EVEN && line.near(log, evenFrom, MOST_JITTER_PERIODS * periodNanos);
-    Samples s =
-        even
-            ? new Samples(n, line.stepNanos(), log.nanos(evenFrom) + Math.round(line.firstNanos()))
-            : new Samples(n, periodNanos, log.nanos(0));
-    for (int i = 0; i < n; i++) {
-      s.time[i] = i - evenFrom;
-      s.x[i] = polarity * (log.counts(i) - zero);
-      s.usable[i] = !log.overrange(i);
+        sinceNanos.length >= LEAST_EVEN && line.near(sinceNanos, MOST_JITTER_PERIODS * periodNanos);
+    long startNanos = even ? log.nanos(evenFrom) + Math.round(line.firstNanos()) : log.nanos(0);
+    double stepNanos = even ? line.stepNanos() : periodNanos;
+    double[] time = new double[log.size()];
+    for (int i = 0; i < time.length; i++) {
+      time[i] = i - evenFrom;
     }
-    for (int i = 0; i < (even ? evenFrom : n); i++) {
-      double stamped = (log.nanos(i) - s.startNanos) / s.periodNanos;
-      s.time[i] = even ? Math.min(-1, stamped) : stamped;
+    for (int i = 0; i < (even ? evenFrom : time.length); i++) {
+      double stamped = (log.nanos(i) - startNanos) / stepNanos;
+      time[i] = even ? Math.min(-1, stamped) : stamped;
     }
-    return s;
+    double[] x = log.countsFrom(zero, polarity);
+    return new Samples(x, time, log.usable(), stepNanos, startNanos);
   }
 
   /** Times on a straight line: that of the first sample, after its stamp, and the step. */
   private record EvenTimes(double firstNanos, double stepNanos) {
-    /** The least-squares line through the time stamps from an index on. */
-    static EvenTimes through(SampleLog log, int from) {
-      int n = log.size() - from;
+    /** The least-squares line through time stamps. */
+    static EvenTimes through(double[] nanos) {
+      int n = nanos.length;
       double meanIndex = 0.5 * (n - 1);
       double sum = 0;
       double up = 0;
       for (int i = 0; i < n; i++) {
-        double nanos = log.nanos(from + i) - log.nanos(from);
-        sum += nanos;
-        up += (i - meanIndex) * nanos;
+        sum += nanos[i];
+        up += (i - meanIndex) * nanos[i];
       }
       double stepNanos = up / (n * ((double) n * n - 1) / 12);
       return new EvenTimes(sum / n - stepNanos * 0.5 * (n - 1), stepNanos);
     }
 
-    /** Whether it rises and all time stamps from an index on lie nearer than this. */
-    boolean near(SampleLog log, int from, double mostNanos) {
+    /** Whether it rises and all time stamps lie nearer than this. */
+    boolean near(double[] nanos, double mostNanos) {
       double farthestNanos = 0;
-      for (int i = 0; i < log.size() - from; i++) {
-        double sinceNanos = log.nanos(from + i) - log.nanos(from);
-        double offNanos = Math.abs(sinceNanos - firstNanos - stepNanos * i);
+      for (int i = 0; i < nanos.length; i++) {
+        double offNanos = Math.abs(nanos[i] - firstNanos - stepNanos * i);
         farthestNanos = offNanos > farthestNanos ? offNanos : farthestNanos;
       }
       return farthestNanos < mostNanos && stepNanos > 0;
@@ -85,14 +82,12 @@ final class Samples {
 
   /** The same without spikes: each reading replaced by the median of itself and its neighbours. */
   Samples calmed() {
-    Samples calm = new Samples(x.length, periodNanos, startNanos);
-    System.arraycopy(time, 0, calm.time, 0, x.length);
-    System.arraycopy(usable, 0, calm.usable, 0, x.length);
     int delay = RunningMedian.delay(periodNanos);
+    double[] calm = new double[x.length];
     for (int i = 0; i < x.length; i++) {
-      calm.x[i] = RunningMedian.around(x, i, delay);
+      calm[i] = RunningMedian.around(x, i, delay);
     }
-    return calm;
+    return new Samples(calm, time, usable, periodNanos, startNanos);
   }
 
   int size() {
