@@ -50,6 +50,11 @@ final class RampEstimator {
   private long rateClass = rateClass(USUAL_HERTZ);
   private RampDesign design = new RampDesign(rateOf(rateClass));
 
+  /** Those of the rate before: that of another rig, or one at the edge of two classes. */
+  private long otherRateClass = rateClass;
+
+  private RampDesign other = design;
+
   /**
    * The estimate; empty if the ramp is too short for it.
    *
@@ -174,9 +179,21 @@ final class RampEstimator {
   private void tune(double rateHertz) {
     long wanted = rateClass(rateHertz);
     if (wanted != rateClass) {
+      exchange();
+    }
+    if (wanted != rateClass) {
       rateClass = wanted;
       design = new RampDesign(rateOf(wanted));
     }
+  }
+
+  private void exchange() {
+    long before = rateClass;
+    rateClass = otherRateClass;
+    otherRateClass = before;
+    RampDesign last = design;
+    design = other;
+    other = last;
   }
 
   private static long rateClass(double rateHertz) {
