@@ -68,32 +68,32 @@ final class CutTable {
 
   /** Adds a cut of a number that its recording does not have yet; its id. */
   long add(long recordingId, Instant occurredAt, Derivation first) {
-    return addNew(nextId(), recordingId, occurredAt, first)
+    return addNew(lastId() + 1, recordingId, occurredAt, first)
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
                     "recording " + recordingId + " already has a cut " + first.cut().number()));
   }
 
-  private long nextId() {
-    return 1
-        + database
-            .query("SELECT max(id) AS id FROM cut")
-            .first(row -> row.whole("id"))
-            .orElseThrow();
+  /** The largest id; 0 if there is no cut. */
+  long lastId() {
+    return database
+        .query("SELECT max(id) AS id FROM cut")
+        .first(row -> row.whole("id"))
+        .orElseThrow();
   }
 
   /**
    * Adds a cut with its trace and first result. If its recording has one of this number, gives
    * nothing, and the transaction must be undone.
    *
-   * @param likelyId its id unless that is taken, at most one more than the last: asking for the
-   *     last would cost more than the insertion
+   * @param likelyId its id unless that is taken, one more than one that was the last: asking for
+   *     the last would cost more than the insertion
    */
   OptionalLong addNew(long likelyId, long recordingId, Instant occurredAt, Derivation first) {
     long id = likelyId;
     if (!insert(id, recordingId, occurredAt, first)) {
-      id = nextId();
+      id = lastId() + 1;
       insert(id, recordingId, occurredAt, first);
     }
     if (!addTrace(id, place(recordingId, first.cut().number()), first.cut().trace())) {

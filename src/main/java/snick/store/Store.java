@@ -30,7 +30,10 @@ public final class Store implements AutoCloseable {
   private final FaultTable faults;
   private final JournalWriter journal;
 
-  /** Of the cut stored last through this store: the next one's is mostly one more. */
+  /**
+   * Of the cut stored last through this store, at first of the last one in it: the next one's is
+   * mostly one more. Never less than a gap that salvage may have left.
+   */
   private long lastCutId;
 
   Store(Database database, Clock clock) {
@@ -44,6 +47,7 @@ public final class Store implements AutoCloseable {
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
+    lastCutId = cuts.lastId();
   }
 
   /**

@@ -127,6 +127,24 @@ class TimeOrderTest {
     assertThat(ids).isSorted().doesNotHaveDuplicates().hasSize(2 * BLOCK).endsWith(2L * BLOCK);
   }
 
+  /** As salvage leaves a store whose first cut was lost. */
+  @Test
+  void aNewCutDoesNotTakeTheIdOfALostOne() {
+    append(BLOCK + 3);
+    try (Database database = Database.writer(StoreFile.in(directory))) {
+      database.execute("DELETE FROM cut_trace WHERE cut = 1");
+      database.execute("DELETE FROM cut_time WHERE id = 1");
+      database.execute("DELETE FROM cut WHERE id = 1");
+    }
+    stored.removeIf(cut -> cut.id() == 1);
+    append(1);
+    assertThat(stored).extracting(Stored::id).contains(BLOCK + 4L);
+    try (StoreReader reader = StoreReader.open(directory)) {
+      assertThat(seen(reader.latest(CutSelection.all(), 1000))).isEqualTo(stored);
+      assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
+    }
+  }
+
   @Test
   void anOrderThatDoesNotAgreeIsFound() {
     append(BLOCK);
