@@ -23,27 +23,36 @@ def find(seconds, counts):
     )
     peaks = peaks[(peaks >= LINE + SKIP) & (peaks < len(counts) - ZERO - 8)]
     if len(peaks) == 0:
-        return peaks, np.empty((0, 5))
-    zero = np.median(counts[peaks[:, None] + np.arange(8, 8 + ZERO)], axis=1)
+        return peaks, np.empty((0, 6))
+    resting = counts[peaks[:, None] + np.arange(8, 8 + ZERO)]
+    zero = np.median(resting, axis=1)
     largest = counts[peaks] - zero
-    level, slope = loading_lines(seconds, counts, peaks)
     fall = half_fall(seconds, counts, peaks, zero, largest)
     severed = fall - seconds[peaks] < 0.1
-    force = np.where(severed, level + slope * (fall - seconds[peaks]) - zero, np.nan)
-    figures = np.stack((seconds[peaks], fall, largest, force, slope), axis=1)
+    level, slope, u_level = loading_lines(seconds, counts, peaks, np.where(severed, fall, 0))
+    force = np.where(severed, level - zero, np.nan)
+    u = np.hypot(u_level, resting.std(axis=1) / ZERO**0.5)
+    figures = np.stack((seconds[peaks], fall, largest, force, slope, u), axis=1)
     return peaks, figures
 
 
-def loading_lines(seconds, counts, peaks):
-    """Straight lines through the samples before each largest one: value there, and slope a s."""
+def loading_lines(seconds, counts, peaks, at):
+    """Straight lines through the samples before each largest one: value at a time, slope a s, and
+    the value's standard uncertainty as any book on regression gives it for independent readings.
+    """
     window = peaks[:, None] + np.arange(-LINE - SKIP, -SKIP)
-    x = seconds[window] - seconds[peaks][:, None]
+    x = seconds[window] - at[:, None]
     y = counts[window].astype(float)
     mean_x = x.mean(axis=1)
     mean_y = y.mean(axis=1)
     dx = x - mean_x[:, None]
-    slope = (dx * (y - mean_y[:, None])).sum(axis=1) / (dx * dx).sum(axis=1)
-    return mean_y - slope * mean_x, slope
+    dy = y - mean_y[:, None]
+    square_x = (dx * dx).sum(axis=1)
+    slope = (dx * dy).sum(axis=1) / square_x
+    left = dy - slope[:, None] * dx
+    variance = (left * left).sum(axis=1) / (LINE - 2)
+    u = np.sqrt(variance * (1 / LINE + mean_x * mean_x / square_x))
+    return mean_y - slope * mean_x, slope, u
 
 
 def half_fall(seconds, counts, peaks, zero, largest):
@@ -94,7 +103,7 @@ class Finder:
 
 def as_json(cut):
     """What is told of a cut, by name."""
-    number, (_, fall_s, largest, force, slope), _, _ = cut
+    number, (_, fall_s, largest, force, slope, u), _, _ = cut
     severed = bool(np.isfinite(force))
     return {
         "cut": number,
@@ -102,5 +111,6 @@ def as_json(cut):
         "break_s": fall_s if severed else None,
         "observed_max_gf": largest / COUNTS_PER_GF,
         "force_gf": force / COUNTS_PER_GF if severed else None,
+        "u_gf": u / COUNTS_PER_GF if severed else None,
         "loading_rate_gf_s": slope / COUNTS_PER_GF,
     }

@@ -8,23 +8,27 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 
 /**
- * Has forces estimated beside the detection, by an executor of one thread, some cuts at a time. At
- * most about {@value #MOST_SAMPLES} samples wait, and one batch; then the detection waits, too. All
- * cuts are handed on in the caller's thread.
+ * Has forces estimated beside the detection, by an executor of one thread, some cuts at a time;
+ * while that is behind, the caller's thread estimates, too. At most about {@value #MOST_SAMPLES}
+ * samples wait, and one batch; then the detection waits. All cuts are handed on in the caller's
+ * thread.
  */
 final class EstimationBeside implements Estimation {
   /** Handing over costs as much as a few microseconds of estimation, whatever is handed over. */
-  private static final int BATCH_SAMPLES = 1 << 10;
+  private static final int BATCH_SAMPLES = 1 << 12;
 
   private static final int MOST_SAMPLES = 1 << 16;
 
   private final Executor executor;
   private final CutSink sink;
-  private final BreakEstimator estimator = new BreakEstimator();
+  private final BreakEstimator besides = new BreakEstimator();
+  private final BreakEstimator own = new BreakEstimator();
   private final Deque<Batch> away = new ArrayDeque<>();
   private List<Finding> batch = new ArrayList<>();
   private int batchSamples;
   private int awaySamples;
+  private CompletableFuture<?> sentLast = CompletableFuture.completedFuture(null);
+  private CompletableFuture<?> sentBefore = sentLast;
 
   private record Batch(CompletableFuture<List<Cut>> cuts, int samples) {}
 
@@ -38,7 +42,7 @@ final class EstimationBeside implements Estimation {
     batch.add(finding);
     batchSamples += finding.samples();
     if (batchSamples >= BATCH_SAMPLES) {
-      sendAway();
+      dispatch();
     }
     while (!away.isEmpty() && (awaySamples > MOST_SAMPLES || away.peek().cuts().isDone())) {
       handOnOldest();
@@ -47,24 +51,34 @@ final class EstimationBeside implements Estimation {
 
   @Override
   public void handOn() {
-    sendAway();
+    if (!batch.isEmpty()) {
+      dispatch();
+    }
     while (!away.isEmpty()) {
       handOnOldest();
     }
   }
 
-  private void sendAway() {
-    if (batch.isEmpty()) {
-      return;
-    }
-    List<Finding> sent = batch;
-    away.add(new Batch(CompletableFuture.supplyAsync(() -> cuts(sent), executor), batchSamples));
+  /** Two batches keep the other thread busy while this one works on a third. */
+  private void dispatch() {
+    List<Finding> full = batch;
+    CompletableFuture<List<Cut>> cuts =
+        sentBefore.isDone() ? sendAway(full) : CompletableFuture.completedFuture(cuts(full, own));
+    away.add(new Batch(cuts, batchSamples));
     awaySamples += batchSamples;
     batch = new ArrayList<>();
     batchSamples = 0;
   }
 
-  private List<Cut> cuts(List<Finding> findings) {
+  private CompletableFuture<List<Cut>> sendAway(List<Finding> full) {
+    CompletableFuture<List<Cut>> cuts =
+        CompletableFuture.supplyAsync(() -> cuts(full, besides), executor);
+    sentBefore = sentLast;
+    sentLast = cuts;
+    return cuts;
+  }
+
+  private static List<Cut> cuts(List<Finding> findings, BreakEstimator estimator) {
     List<Cut> cuts = new ArrayList<>(findings.size());
     for (Finding finding : findings) {
       cuts.add(finding.cut(estimator));
