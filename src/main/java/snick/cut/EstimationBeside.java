@@ -21,7 +21,7 @@ final class EstimationBeside implements Estimation {
 
   private final Executor executor;
   private final CutSink sink;
-  private final BreakEstimator besides = new BreakEstimator();
+  private final BreakEstimator beside = new BreakEstimator();
   private final BreakEstimator own = new BreakEstimator();
   private final Deque<Batch> away = new ArrayDeque<>();
   private List<Finding> batch = new ArrayList<>();
@@ -72,7 +72,7 @@ final class EstimationBeside implements Estimation {
 
   private CompletableFuture<List<Cut>> sendAway(List<Finding> full) {
     CompletableFuture<List<Cut>> cuts =
-        CompletableFuture.supplyAsync(() -> cuts(full, besides), executor);
+        CompletableFuture.supplyAsync(() -> cuts(full, beside), executor);
     sentBefore = sentLast;
     sentLast = cuts;
     return cuts;

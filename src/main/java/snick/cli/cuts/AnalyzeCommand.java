@@ -76,10 +76,11 @@ public final class AnalyzeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     calibration.requirePositive();
+    Pipeline.Settings settings = streamChoice.settings();
     RecordedSource source = open();
     try (source;
         SecondProcessor second = new SecondProcessor("estimates")) {
-      Pipeline pipeline = new Pipeline(streamChoice.settings(), this::print, second);
+      Pipeline pipeline = new Pipeline(settings, this::print, second);
       decimals = () -> pipeline.stream().decimals();
       readAll(source, pipeline);
       summary(pipeline, source);
