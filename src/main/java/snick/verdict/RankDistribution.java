@@ -9,11 +9,18 @@ import java.util.Arrays;
 final class RankDistribution {
   private static final double MOST_STEPS = 1e8;
 
-  private final double[] probability;
+  /**
+   * Ways to reach each sum: whole numbers, exact up to 2^53, so that which group is chosen makes no
+   * difference and a p of exactly one in twenty is that.
+   */
+  private final double[] ways;
+
+  private final double all;
   private final double mean;
 
-  private RankDistribution(double[] probability, double mean) {
-    this.probability = probability;
+  private RankDistribution(double[] ways, double mean) {
+    this.ways = ways;
+    this.all = Arrays.stream(ways).sum();
     this.mean = mean;
   }
 
@@ -49,8 +56,7 @@ final class RankDistribution {
         addRank(ways[k], ways[k - 1], doubled[i]);
       }
     }
-    double all = Arrays.stream(ways[chosen]).sum();
-    return Arrays.stream(ways[chosen]).map(w -> w / all).toArray();
+    return ways[chosen];
   }
 
   private static void addRank(double[] with, double[] without, int rank) {
@@ -60,22 +66,20 @@ final class RankDistribution {
   }
 
   double atLeast(int doubledSum) {
-    return Math.min(
-        1, Arrays.stream(probability, Math.max(0, doubledSum), probability.length).sum());
+    return Math.min(1, Arrays.stream(ways, Math.max(0, doubledSum), ways.length).sum() / all);
   }
 
   double atMost(int doubledSum) {
-    return Math.min(
-        1, Arrays.stream(probability, 0, Math.min(doubledSum + 1, probability.length)).sum());
+    return Math.min(1, Arrays.stream(ways, 0, Math.min(doubledSum + 1, ways.length)).sum() / all);
   }
 
   /** Probability of a sum at least as far from the mean as {@code doubledSum}. */
   double twoSided(int doubledSum) {
     double distance = Math.abs(doubledSum - mean);
-    double p = 0;
-    for (int sum = 0; sum < probability.length; sum++) {
-      p += Math.abs(sum - mean) >= distance ? probability[sum] : 0;
+    double far = 0;
+    for (int sum = 0; sum < ways.length; sum++) {
+      far += Math.abs(sum - mean) >= distance ? ways[sum] : 0;
     }
-    return Math.min(1, p);
+    return Math.min(1, far / all);
   }
 }

@@ -237,6 +237,17 @@ class ComparisonTest {
     assertThat(texts(there)).doesNotContain("NaN").doesNotContain("Infinity");
   }
 
+  /** Six of the 120 ways to choose three of ten: not below one in twenty, whoever comes first. */
+  @Test
+  void exactlyOneInTwentyIsNoDifferenceEitherWay() {
+    Readings a = of(51, 52, 52, 53, 54, 55, 55);
+    Readings b = of(50, 50, 52);
+    assertThat(Judge.withMarginGf(3).compare(a, b).rankSum().p()).isEqualTo(0.05);
+    assertThat(Judge.withMarginGf(3).compare(b, a).rankSum().p()).isEqualTo(0.05);
+    assertThat(Judge.withMarginGf(3).verdict(a, b)).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
+    assertThat(Judge.withMarginGf(3).verdict(b, a)).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
+  }
+
   private static Change mirrored(Change change) {
     return switch (change) {
       case LOWER -> Change.HIGHER;
