@@ -201,7 +201,7 @@ final class Event {
     int upper = readings.length / 2;
     Selection.place(readings, 0, readings.length, lower);
     Selection.place(readings, lower, readings.length, upper);
-    return 0.5 * (readings[lower] + readings[upper]);
+    return 0.5 * ((double) readings[lower] + readings[upper]);
   }
 
   private Step bounded(int index, long nanos) {

@@ -108,8 +108,8 @@ final class RestTracker {
     }
     sorter.sort(picked, n);
     int tail = n / TAIL_SHARE;
-    double median = 0.5 * (picked[(n - 1) / 2] + picked[n / 2]);
-    int range = picked[n - 2] - picked[1];
+    double median = 0.5 * ((double) picked[(n - 1) / 2] + picked[n / 2]);
+    int range = (int) Math.min(Integer.MAX_VALUE, (long) picked[n - 2] - picked[1]);
     if (blocks == 1 && !agrees(median, 0.5 * range)) {
       forgetBlocks();
     }
@@ -146,7 +146,7 @@ final class RestTracker {
 
   /** Half the width between the lower and upper sixth: about one standard deviation. */
   private double spread(int n, int tail) {
-    return (picked[n - 1 - tail] - picked[tail]) / WIDTHS[n];
+    return ((double) picked[n - 1 - tail] - picked[tail]) / WIDTHS[n];
   }
 
   private static double[] widths() {

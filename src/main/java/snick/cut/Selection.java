@@ -3,7 +3,7 @@ package snick.cut;
 /**
  * Finds values by their rank without sorting all (Hoare's way, from memory). Which part a value
  * goes to is counted by the sign of a difference, not by a branch: in noise, half of the branches
- * would be mispredicted. Values lie within ±2³⁰.
+ * would be mispredicted.
  */
 final class Selection {
   private Selection() {}
@@ -19,7 +19,7 @@ final class Selection {
       int pivot = middle(values[begin], values[(begin + end) / 2], values[end - 1]);
       int split = split(values, begin, end, pivot);
       if (split == begin) {
-        split = split(values, begin, end, pivot + 1);
+        split = split(values, begin, end, pivot + 1L);
         if (at < split) {
           return;
         }
@@ -34,13 +34,13 @@ final class Selection {
   }
 
   /** Moves all values below a limit before all others; returns the index of the first other. */
-  private static int split(int[] values, int from, int to, int limit) {
+  private static int split(int[] values, int from, int to, long limit) {
     int split = from;
     for (int i = from; i < to; i++) {
       int value = values[i];
       values[i] = values[split];
       values[split] = value;
-      split += (value - limit) >>> (Integer.SIZE - 1);
+      split += (int) ((value - limit) >>> (Long.SIZE - 1));
     }
     return split;
   }
