@@ -1,7 +1,6 @@
 package snick.virtualrig;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import snick.quantity.SampleRate;
@@ -17,14 +16,11 @@ public record RandomRig(long seed, RigSettings settings) {
   private static final double PER_GRAM_FORCE = 437.25;
   private static final double BEFORE_FIRST_SECONDS = 2.5;
 
-  /**
-   * What such a rig sent.
-   *
-   * @param nanos device time of each reading, ns
-   * @param counts readings; 437.25 for each gf
-   * @param truths the cuts that truly happened, on the same clock
-   */
-  public record Recording(long[] nanos, int[] counts, List<TrueCut> truths) {}
+  /** Takes readings: device time in ns, and counts, 437.25 for each gf. */
+  @FunctionalInterface
+  public interface Readings {
+    void reading(long nanos, int counts);
+  }
 
   /** The rig of a seed. */
   public static RandomRig of(long seed) {
@@ -105,23 +101,14 @@ public record RandomRig(long seed, RigSettings settings) {
     return new Script(actions);
   }
 
-  /** What the rig sends while the script is played. */
-  public Recording play(Script script) {
+  /** Plays the script; the cuts that truly happened, on the clock of the readings. */
+  public List<TrueCut> play(Script script, Readings readings) {
     List<TrueCut> truths = new ArrayList<>();
     SignalModel model = new SignalModel(settings, seed, truths::add, fault -> {});
     script.actions().forEach(model::perform);
-    long[] nanos = new long[1024];
-    int[] counts = new int[1024];
-    int size = 0;
     while (model.finishedActions() < script.actions().size()) {
-      if (size == counts.length) {
-        nanos = Arrays.copyOf(nanos, 2 * size);
-        counts = Arrays.copyOf(counts, 2 * size);
-      }
-      nanos[size] = model.nextNanos();
-      counts[size++] = model.convert();
+      readings.reading(model.nextNanos(), model.convert());
     }
-    return new Recording(
-        Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size), List.copyOf(truths));
+    return truths;
   }
 }
