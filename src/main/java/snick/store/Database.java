@@ -13,6 +13,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteOpenMode;
 
 /**
@@ -32,6 +33,7 @@ final class Database implements AutoCloseable {
   private final Optional<Object> key;
   private final Failures failures;
   private final Connection connection;
+  private final RowSums sums = new RowSums(this);
   private final Map<String, PreparedStatement> statements = new HashMap<>();
 
   Database(Path file, Connection connection) {
@@ -66,8 +68,12 @@ final class Database implements AutoCloseable {
     // Else the driver parses and runs a query for them after every insertion.
     config.setGetGeneratedKeys(false);
     try {
-      Database database =
-          new Database(file, config.createConnection("jdbc:sqlite:" + name(file, readOnly)));
+      SQLiteConnection connection =
+          (SQLiteConnection) config.createConnection("jdbc:sqlite:" + name(file, readOnly));
+      Database database = new Database(file, connection);
+      if (!readOnly) {
+        connection.addUpdateListener((act, of, table, row) -> database.sums.changed(table, row));
+      }
       database.settings();
       return database;
     } catch (SQLException e) {
@@ -131,6 +137,11 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /** The sums of the rows of this connection. */
+  RowSums sums() {
+    return sums;
+  }
+
   Path file() {
     return file;
   }
@@ -145,7 +156,14 @@ final class Database implements AutoCloseable {
    * @throws StoreException of trouble GONE if that was written to a file that is no longer there
    */
   <T> T write(Supplier<T> work) {
-    T result = transaction("BEGIN IMMEDIATE", work);
+    T result =
+        transaction(
+            "BEGIN IMMEDIATE",
+            () -> {
+              T given = work.get();
+              sums.write();
+              return given;
+            });
     requireInPlace();
     return result;
   }
@@ -176,6 +194,7 @@ final class Database implements AutoCloseable {
       return result;
     } finally {
       if (!done) {
+        sums.forget();
         rollBack();
       }
     }

@@ -3,7 +3,7 @@ package snick.store;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Checks a whole store: SQLite's own checks, what forces refer to, then every trace. */
+/** Checks a whole store: SQLite's own checks, what forces refer to, the sum of every row, then every trace. */
 final class IntegrityCheck {
   private static final int MOST_PROBLEMS = 100;
   private static final int PAGE = 1_000;
@@ -59,6 +59,7 @@ final class IntegrityCheck {
                 () -> {
                   problems.addAll(structure(database));
                   problems.addAll(strayForces());
+                  problems.addAll(database.sums().problems(MOST_PROBLEMS));
                 }));
     attempt(this::checkTraces);
     List<String> first = problems.subList(0, Math.min(MOST_PROBLEMS, problems.size()));

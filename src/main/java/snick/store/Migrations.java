@@ -90,6 +90,7 @@ final class Migrations {
     for (int version = first; version <= last; version++) {
       database.execute(script(scripts.get(version - 1)));
     }
+    database.sums().rebuild();
     database.execute("PRAGMA application_id = " + APPLICATION_ID);
     database.execute("PRAGMA user_version = " + last);
     if (!database.pragmaText("foreign_key_check").isEmpty()) {

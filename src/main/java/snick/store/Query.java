@@ -4,6 +4,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,9 +101,23 @@ final class Query {
   /** Runs a change; the number of rows it changed. */
   int change() {
     try {
-      return statement.executeUpdate();
+      int rows = statement.executeUpdate();
+      database.sums().writeIfMany();
+      return rows;
     } catch (SQLException e) {
       throw database.failed(e);
+    }
+  }
+
+  /** The mapped row; one that is nothing of what this program writes is damage. */
+  private <T> T mapped(Function<Row, T> mapper, ResultSet rows) {
+    try {
+      return mapper.apply(new Row(rows, database.failures()));
+    } catch (IllegalArgumentException
+        | ArithmeticException
+        | DateTimeException
+        | NullPointerException e) {
+      throw database.failures().damaged("a row is not what was written: " + e.getMessage());
     }
   }
 
@@ -124,10 +139,9 @@ final class Query {
   /** Every row, mapped. */
   <T> List<T> list(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {
-      Row row = new Row(rows, database.failures());
       List<T> found = new ArrayList<>();
       while (rows.next()) {
-        found.add(mapper.apply(row));
+        found.add(mapped(mapper, rows));
       }
       return found;
     } catch (SQLException e) {
@@ -139,7 +153,7 @@ final class Query {
   <T> Optional<T> first(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {
       return rows.next()
-          ? Optional.of(mapper.apply(new Row(rows, database.failures())))
+          ? Optional.of(mapped(mapper, rows))
           : Optional.empty();
     } catch (SQLException e) {
       throw database.failed(e);

@@ -3,6 +3,8 @@ package snick.store;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -62,6 +64,19 @@ final class Row {
 
   byte[] blob(String column) {
     return get(() -> row.getBytes(column));
+  }
+
+  /** Every column, in order. */
+  List<Object> all() {
+    return get(
+        () -> {
+          int columns = row.getMetaData().getColumnCount();
+          List<Object> values = new ArrayList<>(columns);
+          for (int column = 1; column <= columns; column++) {
+            values.add(row.getObject(column));
+          }
+          return values;
+        });
   }
 
   Instant instant(String column) {

@@ -25,6 +25,9 @@ final class Salvage {
   /** A row id beyond the last: how much farther than the largest readable one it may lie. */
   private static final int MARGIN = 4;
 
+  /** Rows said to be changed, of each kind. */
+  private static final int MOST_CHANGED = 100;
+
   private final Database database;
   private final Map<String, Long> rowsKept = new LinkedHashMap<>();
   private final List<String> lost = new ArrayList<>();
@@ -69,13 +72,22 @@ final class Salvage {
   private static SalvageReport copy(int version, Path damaged, Path fresh) {
     try (Database target = Database.writer(fresh)) {
       new Migrations(target).runTo(version);
+      target.sums().rest();
       target.execute("PRAGMA synchronous = OFF; PRAGMA journal_mode = MEMORY");
       target.execute("PRAGMA foreign_keys = OFF");
       Salvage salvage = new Salvage(target);
       target.query("ATTACH ? AS " + DAMAGED).text(damaged.toUri() + "?mode=ro").change();
       salvage.copyTables();
       target.execute("DETACH " + DAMAGED);
+      if (salvage.rowsKept.getOrDefault("row_sum", 0L) > 0) {
+        salvage.lost.addAll(target.sums().problems(MOST_CHANGED));
+      }
       new Orphans(target, salvage.lost).mend();
+      target.write(
+          () -> {
+            target.sums().rebuild();
+            return null;
+          });
       return new SalvageReport(salvage.rowsKept, salvage.lost);
     }
   }

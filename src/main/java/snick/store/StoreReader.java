@@ -106,11 +106,11 @@ public final class StoreReader implements AutoCloseable {
   /**
    * A cut with its trace.
    *
-   * @throws StoreException if the trace is damaged
+   * @throws StoreException if its trace, a result or a force of it is damaged
    */
   public Optional<StoredCut> cut(long cutId) {
     return database.read(
-        () -> cuts.summary(cutId).map(summary -> new StoredCut(summary, cuts.trace(cutId))));
+() -> cuts.summary(cutId).map(this::whole));
   }
 
   /** Every result of a cut, oldest first; the last is the current one. */
@@ -205,14 +205,19 @@ public final class StoreReader implements AutoCloseable {
   /**
    * Gives every cut of a selection with its trace, as {@link #forEachSummary}.
    *
-   * @throws StoreException if a trace is damaged; those before it have been given
+   * @throws StoreException if a cut or its trace is damaged; those before it have been given
    */
   public void forEachCut(CutSelection selection, Consumer<StoredCut> consumer) {
-    forEachSummary(selection, s -> consumer.accept(new StoredCut(s, cuts.trace(s.id()))));
+    forEachSummary(selection, summary -> consumer.accept(whole(summary)));
+  }
+
+  private StoredCut whole(CutSummary summary) {
+    database.sums().requireSound(summary.id());
+    return new StoredCut(summary, cuts.trace(summary.id()));
   }
 
   /**
-   * Checks the whole store: SQLite's structure and references, and the checksum of every trace; in
+   * Checks the whole store: SQLite's structure and references, and the checksum of every row and trace; in
    * constant memory.
    */
   public IntegrityReport verify(Watch watch) {

@@ -114,7 +114,7 @@ CREATE TABLE calibration_coefficient (
   power INTEGER NOT NULL,
   value REAL NOT NULL,
   PRIMARY KEY (calibration, power)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE calibration_covariance (
   calibration INTEGER NOT NULL REFERENCES calibration,
@@ -122,7 +122,7 @@ CREATE TABLE calibration_covariance (
   other_power INTEGER NOT NULL,
   value REAL NOT NULL,
   PRIMARY KEY (calibration, power, other_power)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE calibration_term (
   calibration INTEGER NOT NULL REFERENCES calibration,
@@ -134,7 +134,7 @@ CREATE TABLE calibration_term (
   degrees_of_freedom REAL NOT NULL,
   basis TEXT NOT NULL,
   PRIMARY KEY (calibration, position)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE cut_force (
   id INTEGER PRIMARY KEY,
@@ -184,7 +184,7 @@ CREATE TABLE fault (
   first_utc_ns INTEGER NOT NULL,
   last_utc_ns INTEGER NOT NULL,
   PRIMARY KEY (subject, kind)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 -- The person's side. An entry is never changed: a correction is a further entry that names the one
 -- it replaces. Standing entries are those that none corrects.
@@ -348,3 +348,12 @@ CREATE TABLE session_origin (
   origin INTEGER NOT NULL REFERENCES origin
 ) STRICT;
 CREATE INDEX session_by_origin ON session_origin (origin);
+
+-- A CRC-32C of every row of every other table but cut_trace, which has its own. Whoever writes to
+-- the store with another program is found by it.
+CREATE TABLE row_sum (
+  of_table TEXT NOT NULL,
+  of_row INTEGER NOT NULL,
+  crc32c INTEGER NOT NULL,
+  PRIMARY KEY (of_table, of_row)
+) STRICT, WITHOUT ROWID;

@@ -266,6 +266,7 @@ class FaultsTest {
       Watch watch = (doing, done, total) -> progress.add(doing + " " + done + " of " + total);
       assertThat(reader.verify(watch).problems())
           .satisfiesExactly(
+              p -> assertThat(p).contains("row 2 of cut has checksum"),
               p -> assertThat(p).contains("trace of cut 1 is missing"),
               p -> assertThat(p).contains("trace of cut 2 has 600 samples, its cut says 3"));
       assertThat(progress).endsWith("checking traces 0 of 2", "checking traces 1 of 2");
@@ -280,7 +281,8 @@ class FaultsTest {
     }
     try (StoreReader reader = StoreReader.open(directory)) {
       assertThat(reader.verify(Watch.NONE).problems())
-          .containsExactly("cut row 1 refers to a missing recording");
+          .containsExactly(
+              "cut row 1 refers to a missing recording", "row 1 of recording is missing");
     }
   }
 
