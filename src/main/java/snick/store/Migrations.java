@@ -24,7 +24,8 @@ final class Migrations {
           "0005-origins.sql",
           "0006-fewer-pages.sql",
           "0007-first-result.sql",
-          "0008-trace-at-its-place.sql");
+          "0008-trace-at-its-place.sql",
+          "0009-mending.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();

@@ -29,6 +29,7 @@ public final class Store implements AutoCloseable {
   private final EvidenceTable evidence;
   private final FaultTable faults;
   private final JournalWriter journal;
+  private final Mending mending;
 
   /**
    * Of the cut stored last through this store, at first of the last one in it: the next one's is
@@ -47,6 +48,7 @@ public final class Store implements AutoCloseable {
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
+    mending = new Mending(database, clock);
     lastCutId = cuts.lastId();
   }
 
@@ -255,6 +257,11 @@ public final class Store implements AutoCloseable {
   /** Writes the journal through this store. */
   public JournalWriter journal() {
     return journal;
+  }
+
+  /** Mends names and places in the journal. */
+  public Mending mending() {
+    return mending;
   }
 
   private void change(Runnable work) {
