@@ -77,7 +77,9 @@ public final class DemoCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     Path work = folder();
     Path data = directory == null ? work : directory;
-    try (DemoRun run = DemoRun.start(work.resolve("rig"), data, speed, new VirtualRig(fixture.settings(), seed), out)) {
+    try (DemoRun run =
+        DemoRun.start(
+            work.resolve("rig"), data, speed, new VirtualRig(fixture.settings(), seed), out)) {
       run.play();
     } catch (RigInUseException | StoreException e) {
       throw Refusal.unavailable(e.getMessage());

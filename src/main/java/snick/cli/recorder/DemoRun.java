@@ -89,7 +89,8 @@ final class DemoRun implements AutoCloseable {
     BlockingQueue<AnnouncedCut> announced = new LinkedBlockingQueue<>();
     BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
     ServedRig rig =
-        virtual.serve(link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
+        virtual.serve(
+            link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
     try {
       Recorder recorder = record(rig.port(), data, announced);
       Store journal = Store.open(data, Clock.systemUTC());
