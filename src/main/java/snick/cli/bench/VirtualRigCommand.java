@@ -47,7 +47,7 @@ import snick.virtualrig.VirtualRig;
     footer = {
       "  snick virtual-rig --link /tmp/rig",
       "  snick run /tmp/rig --counts-per-gf 437.25     in another terminal",
-      "  snick virtual-rig --link /tmp/rig --resonance 30Hz --damping 0.01 --parting 3ms:smooth",
+      "  snick virtual-rig --link /tmp/rig --resonance 30Hz --damping 0.01",
       "  snick virtual-rig --write an-hour.txt --seconds 3600 --text"
     })
 public final class VirtualRigCommand implements Callable<Integer> {
