@@ -26,7 +26,7 @@ import snick.cli.terminal.Version;
       "  snick demo                                        no hardware needed",
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick cuts list",
-      "  snick help run                                    options and examples"
+      "  snick run --help                                  options and examples"
     })
 final class SnickCommand implements Runnable {
   @Spec private CommandSpec spec;

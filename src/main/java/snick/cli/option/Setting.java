@@ -2,43 +2,36 @@ package snick.cli.option;
 
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import snick.cli.terminal.Refusal;
 
 /** What can be kept in the settings file, each with what it may be. */
 public enum Setting {
-  STORE("DIR", "Directory of the store.", text -> true),
-  RIG("PORT", "The rig that is meant if no PORT is typed.", text -> true),
+  STORE("DIR", "Directory of the store."),
+  RIG("PORT", "The rig that is meant if no PORT is typed."),
   MARGIN(
-      "GF",
-      "Largest difference in force that does not matter to you, of blades without one, gf.",
-      text -> within(text, 0.01, 1000)),
-  OPERATOR("ALIAS", "Who cuts, noted in new sessions: an alias.", text -> text.length() <= 120),
-  LATITUDE("DEG", "Latitude, degrees, south negative.", text -> within(text, -90, 90)),
-  HEIGHT("M", "Height above sea level, m.", text -> within(text, -500, 9000)),
-  PAGE_PORT("PORT", "Port of the page.", text -> text.matches("\\d{1,5}")),
-  PAGE_ADDRESS("ADDRESS", "Address of this machine that the page is served on.", text -> true),
-  LICENCE("NAME", "Licence of packages that you export.", text -> true);
+      "GF, 0.01 to 1000",
+      "Largest difference in force that does not matter to you, of blades without one, gf."),
+  OPERATOR("ALIAS", "Who cuts, noted in new sessions: an alias."),
+  LATITUDE("DEG, -90 to 90", "Latitude, degrees, south negative."),
+  HEIGHT("M, -500 to 9000", "Height above sea level, m."),
+  PAGE_PORT("PORT, 0 to 65535", "Port of the page."),
+  PAGE_ADDRESS("ADDRESS", "Address of this machine that the page is served on."),
+  LICENCE("NAME", "Licence of packages that you export.");
+
+  private static final int LONGEST = 400;
 
   private final String label;
   private final String what;
-  private final Predicate<String> allowed;
 
-  Setting(String label, String what, Predicate<String> allowed) {
+  Setting(String label, String what) {
     this.label = label;
     this.what = what;
-    this.allowed = allowed;
   }
 
   /** As it stands in the file and is typed. */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  /** What stands for its value. */
-  String label() {
-    return label;
   }
 
   /** What it is for. */
@@ -53,11 +46,20 @@ public enum Setting {
    */
   String checked(String text) {
     String value = text.strip();
-    if (value.isEmpty() || value.length() > 400 || !allowed.test(value)) {
-      throw Refusal.badInput(
-          word() + " cannot be '" + text + "': " + label + ", " + what.toLowerCase(Locale.ROOT));
+    if (value.isEmpty() || value.length() > LONGEST || !isAllowed(value)) {
+      throw Refusal.badInput(word() + " cannot be '" + value + "': it is " + label);
     }
     return value;
+  }
+
+  private boolean isAllowed(String value) {
+    return switch (this) {
+      case MARGIN -> within(value, 0.01, 1000);
+      case LATITUDE -> within(value, -90, 90);
+      case HEIGHT -> within(value, -500, 9000);
+      case PAGE_PORT -> within(value, 0, 65_535) && value.matches("\\d+");
+      default -> true;
+    };
   }
 
   /**
