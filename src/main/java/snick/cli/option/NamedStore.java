@@ -25,7 +25,7 @@ public record NamedStore(Optional<Path> directory) {
                   + "lot add,lot list,lot correct,lot compare,"
                   + "session start,session stop,session list,session show,session correct,"
                   + "study repeatability,study crossed,package list,store check,store backup,"
-                  + "plot cut,plot stage,plot progression,plot calibration,plot chart,"
+                  + "plot cut,plot stage,plot progression,plot calibration,plot chart,plot response,"
                   + "calibrate points,calibrate line,calibrate list,calibrate show,"
                   + "verify chart,verify dynamic")
               .split(","));
