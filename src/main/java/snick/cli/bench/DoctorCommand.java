@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import picocli.CommandLine.Command;
@@ -35,6 +36,7 @@ import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
 import snick.virtualrig.Action;
+import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 
 /** Says what is wrong with a rig. */
@@ -158,19 +160,21 @@ public final class DoctorCommand implements Callable<Integer> {
           .orElse(MechanicsHealth.UNKNOWN);
     }
     say("now flick the fixture five times, every two seconds; nothing on it");
-    FlickCheck flicks = new FlickCheck();
-    watch.to(flicks);
-    virtual.ifPresent(DoctorCommand::flick);
+    FlickCheck seen = new FlickCheck();
+    watch.to(seen);
+    Optional<CompletableFuture<Void>> flicking = virtual.map(rig -> rig.perform(flicks()));
     readUntil(feed, watch.seconds() + FLICK_SECONDS);
-    return MechanicsHealth.ofFlicks(flicks.ring(), hertz);
+    flicking.ifPresent(done -> done.getNow(null));
+    return MechanicsHealth.ofFlicks(seen.ring(), hertz);
   }
 
-  private static void flick(ServedRig rig) {
-    rig.perform(new Action.Rest(1));
+  private static Script flicks() {
+    Script flicks = Script.of(new Action.Rest(1));
     for (int i = 0; i < FLICKS; i++) {
-      rig.perform(new Action.Rest(2));
-      rig.perform(new Action.Flick(Force.ofGramForce(60 + 10 * i)));
+      flicks =
+          flicks.then(new Action.Rest(2)).then(new Action.Flick(Force.ofGramForce(60 + 10 * i)));
     }
+    return flicks;
   }
 
   private Optional<RecentFalls> recent(LiveFeed feed) {
