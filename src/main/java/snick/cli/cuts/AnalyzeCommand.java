@@ -72,6 +72,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private IntSupplier decimals = () -> 0;
   private long found;
   private long shown;
+  private boolean unread;
 
   @Override
   public Integer call() {
@@ -127,7 +128,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     byte[] buffer = new byte[FIRST_BYTES];
     int enough = FIRST_BYTES;
     int taken = 0;
-    while (!source.ended()) {
+    while (!source.ended() && !unread) {
       int count = readOrShow(source, buffer, pipeline);
       pipeline.accept(buffer, count);
       taken += count;
@@ -160,7 +161,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (found > shown) {
       shown = found;
       handOnLines();
-      out().flush();
+      unread = out().checkError();
     }
   }
 
