@@ -92,13 +92,13 @@ public final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private RecordedSource open() {
-    PortAddress address = PortAddress.parse(file);
-    if (address.live()) {
-      throw Refusal.badInput(whyNoFile(file));
-    }
     try {
+      PortAddress address = PortAddress.parse(file);
+      if (address.live()) {
+        throw Refusal.badInput(whyNoFile(file));
+      }
       return (RecordedSource) new Ports(115_200).open(address);
-    } catch (PortException e) {
+    } catch (PortException | IllegalArgumentException e) {
       throw Refusal.badInput(e.getMessage());
     } catch (IOException e) {
       throw Refusal.badInput(file + " cannot be read: " + FileReason.of(e));

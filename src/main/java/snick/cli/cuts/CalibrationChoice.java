@@ -13,6 +13,11 @@ public final class CalibrationChoice {
   /** Where a line that was typed in holds. */
   static final ForceRange RANGE = ForceRange.upToNewtons(1e5);
 
+  /** From readings printed in kilonewtons to a gram-force that nearly fills 32 bits. */
+  private static final double LEAST = 1e-6;
+
+  private static final double MOST = 1e9;
+
   @Option(
       names = "--counts-per-gf",
       paramLabel = "N",
@@ -59,16 +64,22 @@ public final class CalibrationChoice {
    * @throws Refusal naming the value
    */
   void requirePositive() {
-    if (countsPerGramForce != null
-        && !(countsPerGramForce > 0 && Double.isFinite(countsPerGramForce))) {
+    if (countsPerGramForce != null && !(countsPerGramForce > 0)) {
       throw Refusal.usage(
           "--counts-per-gf "
               + countsPerGramForce
               + " is not above 0; a cell that falls under load is recognised by itself, type the size");
     }
-    if (!(uncertaintyCountsPerGramForce >= 0 && Double.isFinite(uncertaintyCountsPerGramForce))) {
+    if (countsPerGramForce != null
+        && !(countsPerGramForce >= LEAST && countsPerGramForce <= MOST)) {
       throw Refusal.usage(
-          "--u-counts-per-gf " + uncertaintyCountsPerGramForce + " is not 0 or more");
+          "--counts-per-gf "
+              + countsPerGramForce
+              + " is outside 1e-6 to 1e9: counts for each gram-force, not gram-force for each count");
+    }
+    if (!(uncertaintyCountsPerGramForce >= 0 && uncertaintyCountsPerGramForce <= MOST)) {
+      throw Refusal.usage(
+          "--u-counts-per-gf " + uncertaintyCountsPerGramForce + " is outside 0 to 1e9");
     }
   }
 }
