@@ -16,7 +16,9 @@ final class Field {
 
   private Field() {}
 
-  /** {@code text} without outer blanks; it must not be blank or long, or hold control characters. */
+  /**
+   * {@code text} without outer blanks; it must not be blank or long, or hold control characters.
+   */
   static String name(String field, String text) {
     String trimmed = text.strip();
     if (trimmed.isEmpty()) {

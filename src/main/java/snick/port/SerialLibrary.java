@@ -15,10 +15,10 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * The native half of the serial library on Linux. Left to itself the library runs whatever lies at a
- * place in the temporary folder that every user of the machine may write to. Here it is unpacked
- * into a folder of this user's alone, and compared, each time. Whoever sets
- * {@code jSerialComm.library.path} is left in charge.
+ * The native half of the serial library on Linux. Left to itself the library runs whatever lies at
+ * a place in the temporary folder that every user of the machine may write to. Here it is unpacked
+ * into a folder of this user's alone, and compared, each time. Whoever sets {@code
+ * jSerialComm.library.path} is left in charge.
  *
  * <p>The library also has the process ignore SIGHUP, so that a recorder would outlive its terminal
  * unseen; what held before, holds again afterwards.
@@ -27,7 +27,9 @@ final class SerialLibrary {
   private static final String PATH = "jSerialComm.library.path";
   private static final String NAME = "libjSerialComm.so";
 
-  /** Folders of the library's jar, by what Java calls the machine; the first that loads is taken. */
+  /**
+   * Folders of the library's jar, by what Java calls the machine; the first that loads is taken.
+   */
   private static final Map<String, List<String>> FOLDERS =
       Map.of(
           "amd64", List.of("x86_64"),

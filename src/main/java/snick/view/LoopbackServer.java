@@ -42,6 +42,7 @@ final class LoopbackServer implements AutoCloseable {
 
   /** What programs ask that watch the recorder. */
   private static final Set<String> WATCHING = Set.of("/health", "/metrics");
+
   private static final Map<String, String> EVERY_ANSWER =
       Map.of(
           "X-Content-Type-Options", "nosniff",

@@ -21,7 +21,7 @@ class OutputLostIT {
 
   @BeforeAll
   static void storeWithCuts() throws Exception {
-    OlderStore.make(folder.resolve("data"), OlderStore.newestVersion(), 3);
+    OlderStore.make(folder.resolve("data"), 3);
   }
 
   private List<String> commands(String line) {
@@ -53,10 +53,7 @@ class OutputLostIT {
     String endless = "cat demo-data/as-found.txt; yes \"$(cat demo-data/as-found.txt)\"";
     List<String> starter =
         List.of(
-            "sh",
-            "-c",
-            "{ " + endless + "; } | { \"$@\"; echo status $? >&2; } | head -n 1",
-            "sh");
+            "sh", "-c", "{ " + endless + "; } | { \"$@\"; echo status $? >&2; } | head -n 1", "sh");
     try (Running snick = started(starter, "analyze - --json")) {
       snick.over();
       assertThat(snick.lines()).hasSize(2).contains("status 0");

@@ -113,7 +113,8 @@ class SharedMachineIT {
       SystemProgram.demand("kill", "-HUP", Long.toString(recorder.pid()));
       assertThat(recorder.endsWithin(ENDS_WITHIN_MILLIS)).isTrue();
       assertThat(recorder.over()).isEqualTo(HUNG_UP);
-      assertThat(recorder.lines()).anyMatch(line -> line.contains("everything announced is stored"));
+      assertThat(recorder.lines())
+          .anyMatch(line -> line.contains("everything announced is stored"));
     }
   }
 

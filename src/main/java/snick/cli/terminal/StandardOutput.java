@@ -36,7 +36,9 @@ public final class StandardOutput extends OutputStream {
     return Optional.ofNullable(firstFailure).filter(e -> !readByProgram()).map(FileReason::of);
   }
 
-  /** A pipe fails only when nobody reads it any more. The system's words for it differ by locale. */
+  /**
+   * A pipe fails only when nobody reads it any more. The system's words for it differ by locale.
+   */
   private static boolean readByProgram() {
     try {
       return Files.readSymbolicLink(Path.of("/proc/self/fd/1")).toString().startsWith("pipe:");
