@@ -45,11 +45,11 @@ class WrongLineTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "analyze x --counts-per-gf 1e308|--counts-per-gf 1.0E308 is outside 1e-6 to 1e9",
-        "analyze x --counts-per-gf 1e-300|--counts-per-gf 1.0E-300 is outside 1e-6 to 1e9",
+        "analyze x --counts-per-gf 1e308|--counts-per-gf 1.0E308 is outside 0.005 to 1.0E7",
+        "analyze x --counts-per-gf 1e-300|--counts-per-gf 1.0E-300 is outside 0.005 to 1.0E7",
         "analyze x --counts-per-gf NaN|--counts-per-gf NaN is not above 0",
-        "analyze x --u-counts-per-gf 1e300|--u-counts-per-gf 1.0E300 is outside 0 to 1e9",
-        "run x --counts-per-gf 1e308|--counts-per-gf 1.0E308 is outside 1e-6 to 1e9",
+        "analyze x --u-counts-per-gf 1e300|--u-counts-per-gf 1.0E300 is outside 0 to 1.0E7",
+        "run x --counts-per-gf 1e308|--counts-per-gf 1.0E308 is outside 0.005 to 1.0E7",
         "run --http 99999 x|--http 99999 is outside 0 to 65535",
         "run --http -1 x|--http -1 is outside 0 to 65535",
       })
