@@ -84,7 +84,8 @@ public final class CalibrationChoice {
               + "; was gf for each count typed? Then type "
               + (float) (1 / countsPerGramForce));
     }
-    if (!(uncertaintyCountsPerGramForce >= 0 && uncertaintyCountsPerGramForce <= MOST_COUNTS_PER_GF)) {
+    if (!(uncertaintyCountsPerGramForce >= 0
+        && uncertaintyCountsPerGramForce <= MOST_COUNTS_PER_GF)) {
       throw Refusal.usage(
           "--u-counts-per-gf "
               + uncertaintyCountsPerGramForce
