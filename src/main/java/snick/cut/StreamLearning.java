@@ -30,15 +30,16 @@ final class StreamLearning implements CutSink {
   /** Counts a finding; whether its force and all before are now wanted, to learn from them. */
   boolean wants(Finding finding) {
     severed += finding.severed() ? 1 : 0;
-    if (severed < next) {
-      return false;
-    }
-    next *= 2;
-    return true;
+    return severed >= next;
   }
 
   /** What the cuts so far teach, if they teach more than before. */
   Optional<Response> learned() {
-    return book.due() ? Optional.of(book.learn().response()) : Optional.empty();
+    if (!book.due()) {
+      next += FIRST;
+      return Optional.empty();
+    }
+    next *= 2;
+    return Optional.of(book.learn().response());
   }
 }

@@ -87,12 +87,12 @@ final class ResponseTable {
     return database.query("SELECT * FROM response WHERE id = ?").text(id).first(this::map);
   }
 
-  /** The one stored last for a rig at a rate. */
+  /** The one learned last from one's own cuts of a rig at a rate. */
   Optional<StoredResponse> latest(String deviceId, Optional<SampleRate> nominalRate) {
     return database
         .query(
             "SELECT * FROM response WHERE device_id = ? AND nominal_rate_hz IS ?"
-                + " ORDER BY number DESC LIMIT 1")
+                + " AND number IN (SELECT response FROM response_cut) ORDER BY number DESC LIMIT 1")
         .text(deviceId)
         .real(of(nominalRate, SampleRate::hertz))
         .first(this::map);

@@ -86,9 +86,10 @@ public final class ResponseCommand implements Callable<Integer> {
   private void none() {
     if (rig.isPresent()) {
       throw Refusal.badInput(
-          "nothing is known of a rig "
-              + rig.get()
-              + " yet: it takes 5 cuts that parted; 'snick response' lists what is known");
+          data.in(
+              "nothing is known of a rig "
+                  + rig.get()
+                  + " yet: it takes 5 cuts that parted; 'snick response' lists what is known"));
     }
     out().println(data.in("No response is known yet: it takes 5 cuts of a rig that parted."));
   }
