@@ -152,12 +152,7 @@ public final class Recorder implements AutoCloseable {
       traces.add(trace);
       RigReader.Surroundings around =
           new RigReader.Surroundings(
-              queue,
-              clock,
-              faults,
-              audience.word(),
-              trace::before,
-              () -> responses.of(number));
+              queue, clock, faults, audience.word(), trace::before, () -> responses.of(number));
       RigReader reader =
           new RigReader(
               rig,

@@ -91,7 +91,10 @@ public final class PackageExport {
       throw e.getCause();
     }
     writeText(folder, PackageFiles.README, Readme.of(choice, numbering.cuts()));
-    writeJson(folder, RigJson.FILE, RigJson.of(numbering.recordingItems(), responses.values(), choice.personal()));
+    writeJson(
+        folder,
+        RigJson.FILE,
+        RigJson.of(numbering.recordingItems(), responses.values(), choice.personal()));
     writeJson(
         folder,
         CalibrationJson.FILE,

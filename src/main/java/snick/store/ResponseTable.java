@@ -152,8 +152,7 @@ final class ResponseTable {
 
   private double[] values(String column, long number) {
     return database
-        .query(
-            "SELECT " + column + " FROM response_share WHERE response = ? ORDER BY position")
+        .query("SELECT " + column + " FROM response_share WHERE response = ? ORDER BY position")
         .whole(number)
         .list(row -> row.real(column))
         .stream()

@@ -215,8 +215,8 @@ public final class Store implements AutoCloseable {
   }
 
   /**
-   * The falls that a rig has shown in one's own cuts, the latest with their cut ids, ready to go on;
-   * reads at most {@link FallBook#MOST} traces.
+   * The falls that a rig has shown in one's own cuts, the latest with their cut ids, ready to go
+   * on; reads at most {@link FallBook#MOST} traces.
    */
   public FallBook<Long> falls(String deviceId, Optional<SampleRate> nominalRate) {
     return database.read(() -> new StoredFalls(cuts, responses).of(deviceId, nominalRate));

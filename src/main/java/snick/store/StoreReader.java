@@ -116,8 +116,7 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if the trace is damaged
    */
   public Optional<StoredCut> cut(long cutId) {
-    return database.read(
-        () -> cuts.summary(cutId).map(this::withTrace));
+    return database.read(() -> cuts.summary(cutId).map(this::withTrace));
   }
 
   /** Every result of a cut, oldest first; the last is the current one. */
@@ -229,10 +228,7 @@ public final class StoreReader implements AutoCloseable {
   }
 
   private Response stored(String responseId) {
-    return responses
-        .find(responseId)
-        .map(StoredResponse::response)
-        .orElse(Response.unknown());
+    return responses.find(responseId).map(StoredResponse::response).orElse(Response.unknown());
   }
 
   /** Every response that was learned, in the order stored. */

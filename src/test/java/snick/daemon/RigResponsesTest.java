@@ -100,10 +100,8 @@ class RigResponsesTest {
       assertThat(stored).extracting(r -> r.response().falls()).containsExactly(5, 10);
       assertThat(stored.get(0).cutIds()).containsExactly(1L, 2L, 3L, 4L, 5L);
       assertThat(reader.cut(5).orElseThrow().cut().response()).isEqualTo(Response.unknown());
-      assertThat(reader.cut(6).orElseThrow().cut())
-          .isEqualTo(cut(6, stored.get(0).response()));
-      assertThat(reader.results(6).get(0).responseId())
-          .contains(stored.get(0).response().id());
+      assertThat(reader.cut(6).orElseThrow().cut()).isEqualTo(cut(6, stored.get(0).response()));
+      assertThat(reader.results(6).get(0).responseId()).contains(stored.get(0).response().id());
     }
   }
 }

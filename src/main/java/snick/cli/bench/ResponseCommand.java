@@ -45,10 +45,7 @@ public final class ResponseCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataDirectory data;
 
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "RIG",
-      description = "Only this one (default: all).")
+  @Parameters(arity = "0..1", paramLabel = "RIG", description = "Only this one (default: all).")
   private Optional<String> rig;
 
   @Option(names = "--all", description = "Also what was known before.")

@@ -5,8 +5,8 @@ import java.util.Deque;
 import java.util.List;
 
 /**
- * The latest falls of one rig, and when it is time to learn from them: at 5, 10, 20, 40 … falls. One
- * thread.
+ * The latest falls of one rig, and when it is time to learn from them: at 5, 10, 20, 40 … falls.
+ * One thread.
  *
  * @param <E> what tells one fall from another
  */

@@ -22,7 +22,9 @@ public final class Learner {
 
   private static final double[] FREE_SECONDS = {0.006, 0.004, 0.002, 0.002, 0.002};
 
-  /** The stretch of the coarse search: late enough for most filters, early enough for most rings. */
+  /**
+   * The stretch of the coarse search: late enough for most filters, early enough for most rings.
+   */
   private static final double COARSE_PERIODS = 1;
 
   private static final double COARSE_SECONDS = 0.12;
