@@ -9,6 +9,7 @@ import snick.cli.bench.CaptureCommand;
 import snick.cli.bench.DoctorCommand;
 import snick.cli.bench.PortsCommand;
 import snick.cli.bench.ProtocolCommand;
+import snick.cli.bench.ResponseCommand;
 import snick.cli.bench.VirtualRigCommand;
 import snick.cli.calibration.CalibrateCommand;
 import snick.cli.cuts.AnalyzeCommand;
@@ -62,7 +63,7 @@ final class TopCommand {
     groups.put(
         "Verdicts",
         List.of("coach", "burr", "compare", "progress", "trust", "study", "chart", "wear"));
-    groups.put("Calibration", List.of("calibrate", "verify", "rederive"));
+    groups.put("Calibration", List.of("calibrate", "verify", "rederive", "response"));
     groups.put("Sharing", List.of("report", "plot", "export", "import", "package", "analyze"));
     groups.put("Care", List.of("settings", "doctor", "store", "generate-completion"));
     return groups;
@@ -139,6 +140,7 @@ final class TopCommand {
       case "verify" -> new VerifyCommand();
       case "rederive" -> new RederiveCommand();
       case "doctor" -> new DoctorCommand();
+      case "response" -> new ResponseCommand();
       case "virtual-rig" -> new VirtualRigCommand();
       case "settings" -> new SettingsCommand();
       case "generate-completion" -> new GenerateCompletionCommand();

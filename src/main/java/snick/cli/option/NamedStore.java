@@ -19,7 +19,7 @@ public record NamedStore(Optional<Path> directory) {
   private static final List<String> COMMANDS =
       List.of(
           ("run,stage,step,inspect,place,compare,progress,burr,coach,trust,chart,wear,report,export,"
-                  + "import,calibrate,verify,rederive,doctor,"
+                  + "import,calibrate,verify,rederive,doctor,response,"
                   + "cuts list,cuts show,cuts set-aside,cuts move,cuts enter,"
                   + "blade add,blade list,blade show,blade correct,blade rename,blade merge,"
                   + "lot add,lot list,lot correct,lot compare,"
