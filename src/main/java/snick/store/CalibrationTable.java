@@ -92,14 +92,14 @@ final class CalibrationTable {
     double[][] covariance = curve.covariance();
     for (int i = 0; i < coefficients.length; i++) {
       database
-          .query("INSERT INTO calibration_coefficient VALUES (?, ?, ?)")
+          .query("INSERT INTO calibration_coefficient VALUES (NULL, ?, ?, ?)")
           .whole(number)
           .whole(i)
           .real(coefficients[i])
           .change();
       for (int j = 0; j < coefficients.length; j++) {
         database
-            .query("INSERT INTO calibration_covariance VALUES (?, ?, ?, ?)")
+            .query("INSERT INTO calibration_covariance VALUES (NULL, ?, ?, ?, ?)")
             .whole(number)
             .whole(i)
             .whole(j)
@@ -113,7 +113,7 @@ final class CalibrationTable {
     for (int i = 0; i < terms.size(); i++) {
       BudgetTerm term = terms.get(i);
       database
-          .query("INSERT INTO calibration_term VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+          .query("INSERT INTO calibration_term VALUES (NULL, ?, ?, ?, ?, ?, ?, ?, ?)")
           .whole(number)
           .whole(i)
           .text(term.source().word())

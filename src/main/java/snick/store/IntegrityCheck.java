@@ -3,7 +3,10 @@ package snick.store;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Checks a whole store: SQLite's own checks, what forces refer to, the sum of every row, then every trace. */
+/**
+ * Checks a whole store: SQLite's own checks, what forces refer to, the sum of every row, then every
+ * trace.
+ */
 final class IntegrityCheck {
   private static final int MOST_PROBLEMS = 100;
   private static final int PAGE = 1_000;

@@ -50,6 +50,7 @@ CREATE TABLE cut (
   zero_after_counts REAL,
   noise_counts REAL,
   flags TEXT NOT NULL,
+  response INTEGER REFERENCES response,
   UNIQUE (recording, number)
 ) STRICT;
 CREATE INDEX cut_by_time ON cut (occurred_at_utc_ns);
@@ -80,9 +81,47 @@ CREATE TABLE cut_result (
   zero_before_counts REAL,
   zero_after_counts REAL,
   noise_counts REAL,
-  flags TEXT NOT NULL
+  flags TEXT NOT NULL,
+  response INTEGER REFERENCES response
 ) STRICT;
 CREATE INDEX result_of_cut ON cut_result (cut);
+
+-- How a rig answers a sudden fall, as learned from falls (response_cut): what a result was derived
+-- with (response in cut and cut_result; NULL: nothing was known yet).
+CREATE TABLE response (
+  number INTEGER PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE,
+  device_id TEXT NOT NULL,
+  nominal_rate_hz REAL,
+  made_utc_ns INTEGER NOT NULL,
+  falls INTEGER NOT NULL,
+  hertz REAL,
+  u_hertz REAL,
+  damping_ratio REAL,
+  u_ln_damping_ratio REAL,
+  cosine REAL,
+  sine REAL,
+  first_s REAL,
+  step_s REAL
+) STRICT;
+CREATE INDEX response_of_device ON response (device_id);
+
+-- Share of the step still to fall, first_s + position * step_s after the equal-area instant.
+CREATE TABLE response_share (
+  id INTEGER PRIMARY KEY,
+  response INTEGER NOT NULL REFERENCES response,
+  position INTEGER NOT NULL,
+  share REAL NOT NULL,
+  u REAL NOT NULL,
+  UNIQUE (response, position)
+) STRICT;
+
+CREATE TABLE response_cut (
+  id INTEGER PRIMARY KEY,
+  response INTEGER NOT NULL REFERENCES response,
+  cut INTEGER NOT NULL REFERENCES cut,
+  UNIQUE (response, cut)
+) STRICT;
 
 -- What counts are worth (calibration and its parts), what was derived with it (cut_force), and the
 -- evidence that a rig can be believed (verification, evidence). Forces in N.
@@ -110,21 +149,24 @@ CREATE INDEX calibration_of_device ON calibration (device_id);
 
 -- Polynomial of force, counts/N^power.
 CREATE TABLE calibration_coefficient (
+  id INTEGER PRIMARY KEY,
   calibration INTEGER NOT NULL REFERENCES calibration,
   power INTEGER NOT NULL,
   value REAL NOT NULL,
-  PRIMARY KEY (calibration, power)
+  UNIQUE (calibration, power)
 ) STRICT;
 
 CREATE TABLE calibration_covariance (
+  id INTEGER PRIMARY KEY,
   calibration INTEGER NOT NULL REFERENCES calibration,
   power INTEGER NOT NULL,
   other_power INTEGER NOT NULL,
   value REAL NOT NULL,
-  PRIMARY KEY (calibration, power, other_power)
+  UNIQUE (calibration, power, other_power)
 ) STRICT;
 
 CREATE TABLE calibration_term (
+  id INTEGER PRIMARY KEY,
   calibration INTEGER NOT NULL REFERENCES calibration,
   position INTEGER NOT NULL,
   source TEXT NOT NULL,
@@ -133,7 +175,7 @@ CREATE TABLE calibration_term (
   relative REAL NOT NULL,
   degrees_of_freedom REAL NOT NULL,
   basis TEXT NOT NULL,
-  PRIMARY KEY (calibration, position)
+  UNIQUE (calibration, position)
 ) STRICT;
 
 CREATE TABLE cut_force (
@@ -177,13 +219,14 @@ CREATE TABLE evidence (
 CREATE INDEX evidence_of_device ON evidence (device_id, kind, at_utc_ns);
 
 CREATE TABLE fault (
+  id INTEGER PRIMARY KEY,
   subject TEXT NOT NULL,
   kind TEXT NOT NULL,
   detail TEXT NOT NULL,
   count INTEGER NOT NULL,
   first_utc_ns INTEGER NOT NULL,
   last_utc_ns INTEGER NOT NULL,
-  PRIMARY KEY (subject, kind)
+  UNIQUE (subject, kind)
 ) STRICT;
 
 -- The person's side. An entry is never changed: a correction is a further entry that names the one
@@ -368,7 +411,8 @@ CREATE TABLE session_origin (
 CREATE INDEX session_by_origin ON session_origin (origin);
 
 -- A CRC-32C of every row of every other table but cut_trace, which has its own. Whoever writes to
--- the store with another program is found by it.
+-- the store with another program is found by it. Every other table has an INTEGER PRIMARY KEY: other
+-- row ids are not kept by a copy.
 CREATE TABLE row_sum (
   of_table TEXT NOT NULL,
   of_row INTEGER NOT NULL,
