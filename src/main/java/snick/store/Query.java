@@ -152,9 +152,7 @@ final class Query {
   /** The first row, mapped. */
   <T> Optional<T> first(Function<Row, T> mapper) {
     try (ResultSet rows = statement.executeQuery()) {
-      return rows.next()
-          ? Optional.of(mapped(mapper, rows))
-          : Optional.empty();
+      return rows.next() ? Optional.of(mapped(mapper, rows)) : Optional.empty();
     } catch (SQLException e) {
       throw database.failed(e);
     }

@@ -249,8 +249,8 @@ public final class StoreReader implements AutoCloseable {
   }
 
   /**
-   * Checks the whole store: SQLite's structure and references, and the checksum of every row and trace;
-   * in constant memory.
+   * Checks the whole store: SQLite's structure and references, and the checksum of every row and
+   * trace; in constant memory.
    */
   public IntegrityReport verify(Watch watch) {
     return new IntegrityCheck(database, watch).run();

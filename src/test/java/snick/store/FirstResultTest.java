@@ -138,8 +138,7 @@ class FirstResultTest {
     }
     try (StoreReader reader = StoreReader.open(directory)) {
       assertThat(reader.verify(Watch.NONE).problems())
-          .contains(
-              "cut_force row 3 is of cut " + never + ", but its result 2 is of cut " + twice);
+          .contains("cut_force row 3 is of cut " + never + ", but its result 2 is of cut " + twice);
     }
     Path fresh = directory.resolve("fresh");
     assertThat(Store.salvage(directory, fresh).lost())
