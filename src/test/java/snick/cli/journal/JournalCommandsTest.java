@@ -87,11 +87,11 @@ class JournalCommandsTest {
     assertThat(ok("progress", "--margin", "6"))
         .contains("Plateau: reached", "stropped again", "equivalent");
     assertThat(ok("coach", "--margin", "6")).isNotBlank();
-    assertThat(ok("trust")).containsPattern("raking light +1 +1 +100 %");
+    assertThat(ok("trust")).containsPattern("raking light +1 +0 +0 % +0 % to 98 % +1 +0");
 
     ok("session", "stop");
     assertThat(ok("session", "list")).contains("evening", "kitchen-1", "spool-a", "20");
-    assertThat(ok("burr", "stropped", "--session", "evening")).contains("possible");
+    assertThat(ok("burr", "stropped", "--session", "evening")).contains("not indicated");
   }
 
   @Test
