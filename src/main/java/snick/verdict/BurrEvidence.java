@@ -47,7 +47,7 @@ public record BurrEvidence(Judge judge) {
     boolean seen = pointing.stream().anyMatch(c -> c.kind() == BurrClue.Kind.INSPECTION);
     boolean against = clues.stream().anyMatch(c -> c.says() == Says.NO_BURR);
     Burr burr = Burr.POSSIBLE;
-    if (seen || pointing.size() >= 2 && !inspections.cleanTwice()) {
+    if (seen || (pointing.size() >= 2 && !inspections.cleanTwice())) {
       burr = Burr.LIKELY;
     } else if (pointing.isEmpty() && against) {
       burr = Burr.NOT_INDICATED;
