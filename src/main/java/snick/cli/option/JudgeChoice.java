@@ -2,6 +2,7 @@ package snick.cli.option;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import picocli.CommandLine.Option;
 import snick.verdict.Judge;
 import snick.verdict.RigRepeatability;
@@ -28,6 +29,14 @@ public final class JudgeChoice {
       description = "Its degrees of freedom, with --rig-sd (default: ${DEFAULT-VALUE}, cautious).")
   private double rigDegreesOfFreedom;
 
+  @Option(
+      names = "--planned",
+      paramLabel = "N",
+      description =
+          "Cuts a stage that you decided on before looking: until there are so many a verdict "
+              + "needs p below 0.001, so that looking early misleads nobody; later ones are left out.")
+  private Optional<Integer> planned = Optional.empty();
+
   /** The judge when nothing is known of the rig but what was typed. */
   public Judge judge() {
     return judge(Optional.empty());
@@ -37,6 +46,9 @@ public final class JudgeChoice {
   public Judge judge(Optional<RigRepeatability> kept) {
     Optional<RigRepeatability> rig =
         rigSdGf.map(sd -> new RigRepeatability(sd, rigDegreesOfFreedom, "as typed")).or(() -> kept);
-    return new Judge(marginGf.map(OptionalDouble::of).orElseGet(OptionalDouble::empty), rig);
+    return new Judge(
+        marginGf.map(OptionalDouble::of).orElseGet(OptionalDouble::empty),
+        rig,
+        planned.map(OptionalInt::of).orElseGet(OptionalInt::empty));
   }
 }
