@@ -70,7 +70,7 @@ record Explanation(
         ? Optional.of(
             new Reason(
                 "the groups have " + first.count() + " and " + Wording.cuts(second.count()),
-                "with groups of unequal size and skewed scatter a verdict at 5 % errs in up to "
+                "if the smaller group also scatters more and scatter is skewed, a verdict at 5 % errs in about "
                     + SKEWED_UNEQUAL,
                 "as many cuts in both groups, best at the same places",
                 "simulated; why: Cressie and Whitford 1986"))

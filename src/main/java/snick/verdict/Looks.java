@@ -11,8 +11,8 @@ import java.util.OptionalInt;
  * @param margin whether equivalence was asked for
  */
 record Looks(OptionalInt planned, int first, int second, boolean margin) {
-  private static final String ONE_LOOK_AFTER_EACH = "15 %";
-  private static final String PLATEAU_AFTER_EACH = "34 %";
+  private static final String ONE_LOOK_AFTER_EACH = "16 %";
+  private static final String PLATEAU_AFTER_EACH = "42 %";
 
   Reason reason() {
     if (planned.isEmpty()) {
