@@ -28,7 +28,8 @@ public record EdgeGeometry(double place, double pullDegrees, double tiltDegrees,
   List<BudgetTerm> terms() {
     return List.of(
         term(Source.PLACE, place, "by where on the filament the edge presses", "verify place"),
-        term(Source.PULL_DIRECTION, lost(pullDegrees), "1 − cos of the lean of the pull", "a ruler"),
+        term(
+            Source.PULL_DIRECTION, lost(pullDegrees), "1 − cos of the lean of the pull", "a ruler"),
         term(Source.TILT, lost(tiltDegrees), "1 − cos of the tilt since calibration", "a level"),
         term(Source.FRICTION, friction, "part carried by guides", "loading and unloading"));
   }
@@ -38,8 +39,7 @@ public record EdgeGeometry(double place, double pullDegrees, double tiltDegrees,
         halfWidth > 0
             ? what + " as half-width, stated"
             : what + ": 0, as nothing is stated; found by " + how;
-    return BudgetTerm.relative(
-        source, Distribution.RECTANGULAR, halfWidth / Math.sqrt(3), basis);
+    return BudgetTerm.relative(source, Distribution.RECTANGULAR, halfWidth / Math.sqrt(3), basis);
   }
 
   private static double lost(double degrees) {

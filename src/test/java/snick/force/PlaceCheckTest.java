@@ -24,8 +24,7 @@ class PlaceCheckTest {
 
   @Test
   void aWholeFramePassesWhateverTheSignOfTheReading() {
-    PlaceCheck check =
-        new PlaceCheck(List.of(at(10, -1002), at(0, -1000), at(-10, -999)), 0.0021);
+    PlaceCheck check = new PlaceCheck(List.of(at(10, -1002), at(0, -1000), at(-10, -999)), 0.0021);
     assertThat(check.passes()).isTrue();
     assertThat(check.largest()).isCloseTo(0.002, within(1e-12));
     assertThat(new PlaceCheck(check.points(), 0.0019).passes()).isFalse();
