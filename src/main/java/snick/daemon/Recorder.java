@@ -131,13 +131,16 @@ public final class Recorder implements AutoCloseable {
     store = Store.open(settings.dataDirectory(), clock);
     readersDone = new CountDownLatch(settings.rigs().size());
     metrics = new RigMetrics(settings.rigs().size(), this::state, settings.version());
+    RigResponses responses = new RigResponses(settings.rigs().size(), store, clock);
     keeper =
         new Keeper(
             settings.rigs().size(),
             queue,
             store,
             calibrations,
+            responses,
             nextSpot,
+            new Refuge(settings.dataDirectory(), clock),
             faults,
             cut -> announce(cut, audience.cut()),
             audience.word());
@@ -145,10 +148,12 @@ public final class Recorder implements AutoCloseable {
     keeperThread.setUncaughtExceptionHandler((thread, e) -> broken(thread, e, audience.word()));
     Ports ports = new Ports(settings.bitsPerSecond());
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
+      int number = rig;
       LiveTrace trace = new LiveTrace();
       traces.add(trace);
       RigReader.Surroundings around =
-          new RigReader.Surroundings(queue, clock, faults, audience.word(), trace::before);
+          new RigReader.Surroundings(
+              queue, clock, faults, audience.word(), trace::before, () -> responses.of(number));
       RigReader reader =
           new RigReader(
               rig,
@@ -257,9 +262,12 @@ public final class Recorder implements AutoCloseable {
     return readers.stream().flatMap(reader -> reader.refusal().stream()).toList();
   }
 
-  /** Whether an error of this program ended the recording. */
+  /**
+   * Whether an error of this program ended the recording, its store was taken away, or finished
+   * events are lost; final once it is closed.
+   */
   public boolean failed() {
-    return failed;
+    return failed || keeper.displaced();
   }
 
   /** How the recorder is doing now. */
@@ -321,6 +329,7 @@ public final class Recorder implements AutoCloseable {
   private void tellOfLoss() {
     int lost = keeper.unstored();
     if (lost > 0) {
+      failed = true;
       word.accept("stopped although " + lost + " finished events are NOT stored: they are lost");
     }
   }
