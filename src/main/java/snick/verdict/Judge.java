@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
+import snick.journal.Margin;
 
 /**
  * Compares two groups of cuts.
@@ -30,12 +31,36 @@ import java.util.function.Supplier;
  * are left out.
  *
  * @param marginGf largest difference that does not matter, gf, above 0
+ * @param marginFrom where the margin is from, for people; empty if there is none
  * @param rig the rig's repeatability, if known
  * @param planned cuts a group that were planned, 2 to 2000, if any
  */
-public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig, OptionalInt planned) {
+public record Judge(
+    OptionalDouble marginGf,
+    String marginFrom,
+    Optional<RigRepeatability> rig,
+    OptionalInt planned) {
   private static final double OUTLIER_LEVEL = 0.01;
   private static final double EARLY_LEVEL = 0.001;
+
+  /** A judge whose margin was stated. */
+  public Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
+    this(marginGf, rig, OptionalInt.empty());
+  }
+
+  /** A judge whose margin was stated, with a planned number of cuts. */
+  public Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig, OptionalInt planned) {
+    this(marginGf, marginGf.isPresent() ? "as stated" : "", rig, planned);
+  }
+
+  /** A judge with a margin and where that is from. */
+  public static Judge of(Optional<Margin> margin, Optional<RigRepeatability> rig) {
+    return new Judge(
+        margin.map(m -> OptionalDouble.of(m.gramForce())).orElseGet(OptionalDouble::empty),
+        margin.map(Margin::from).orElse(""),
+        rig,
+        OptionalInt.empty());
+  }
 
   public Judge {
     if (marginGf.isPresent() && !(marginGf.getAsDouble() > 0 && marginGf.getAsDouble() <= 1e6)) {
@@ -48,11 +73,6 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig, Opt
     }
   }
 
-  /** A judge without a planned number of cuts. */
-  public Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
-    this(marginGf, rig, OptionalInt.empty());
-  }
-
   /** A judge without margin and without knowledge of the rig. */
   public static Judge plain() {
     return new Judge(OptionalDouble.empty(), Optional.empty());
@@ -61,6 +81,11 @@ public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig, Opt
   /** A judge with a margin, gf. */
   public static Judge withMarginGf(double marginGf) {
     return new Judge(OptionalDouble.of(marginGf), Optional.empty());
+  }
+
+  /** The same judge with a planned number of cuts, or none. */
+  public Judge withPlanned(OptionalInt cuts) {
+    return new Judge(marginGf, marginFrom, rig, cuts);
   }
 
   /** The same judge with another margin, or none. */
