@@ -17,7 +17,7 @@ import snick.store.StoredForce;
 import snick.store.Watch;
 
 /**
- * Checks a whole store: SQLite's structure and references, the checksum of every trace, and what is
+ * Checks a whole store: SQLite's structure and references, the checksums of every row and trace, and what is
  * stored of every cut against what this program's detector and the cut's calibration make of its
  * trace. One thread reads, all processors derive again; constant memory.
  */

@@ -67,7 +67,6 @@ class BitFlipTest {
       changed += namedIfItChanges(8 * place(random, flip % 2 == 0) + random.nextInt(8)) ? 1 : 0;
     }
     assertThat(changed).as("flips that mattered").isGreaterThan(FLIPS / 20);
-    System.out.println(changed + " mattered");
   }
 
   /** A byte of the file, or one that is not zero: most of a small store is free space. */

@@ -50,7 +50,7 @@ public final class StoreCommand implements Runnable {
       name = "check",
       mixinStandardHelpOptions = true,
       description = {
-        "Check SQLite's structure, references and the checksum of every trace; then derive every cut "
+        "Check SQLite's structure, references and the checksums of every row and trace; then derive every cut "
             + "again from its trace and compare that with what is stored. Nothing is changed."
       },
       footerHeading = "%nExamples:%n",
