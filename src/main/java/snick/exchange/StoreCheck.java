@@ -17,9 +17,9 @@ import snick.store.StoredForce;
 import snick.store.Watch;
 
 /**
- * Checks a whole store: SQLite's structure and references, the checksums of every row and trace, and what is
- * stored of every cut against what this program's detector and the cut's calibration make of its
- * trace. One thread reads, all processors derive again; constant memory.
+ * Checks a whole store: SQLite's structure and references, the checksums of every row and trace,
+ * and what is stored of every cut against what this program's detector and the cut's calibration
+ * make of its trace. One thread reads, all processors derive again; constant memory.
  */
 public final class StoreCheck {
   private static final int MOST_DIFFERENCES = 100;

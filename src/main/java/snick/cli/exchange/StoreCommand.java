@@ -50,8 +50,8 @@ public final class StoreCommand implements Runnable {
       name = "check",
       mixinStandardHelpOptions = true,
       description = {
-        "Check SQLite's structure, references and the checksums of every row and trace; then derive every cut "
-            + "again from its trace and compare that with what is stored. Nothing is changed."
+        "Check SQLite's structure, references and the checksums of every row and trace; then derive "
+            + "every cut again from its trace and compare that with what is stored. Nothing is changed."
       },
       footerHeading = "%nExamples:%n",
       footer = "  snick store check")
