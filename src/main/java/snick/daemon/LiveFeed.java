@@ -58,11 +58,7 @@ public final class LiveFeed implements AutoCloseable {
     this.assumedRate = settings.assumedRate();
     StreamDecoder.Start start =
         address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING;
-    this.decoder =
-        settings
-            .form()
-            .map(form -> StreamDecoder.of(form, start))
-            .orElseGet(() -> StreamDecoder.ofAnyForm(start));
+    this.decoder = settings.decoder(start);
     this.stream = new SampleStream(assumedRate, sink);
     this.entry = new DeviceGate(stream, identity);
     this.askedNanos = System.nanoTime() - ASK_EVERY_NANOS;
@@ -165,6 +161,11 @@ public final class LiveFeed implements AutoCloseable {
   /** What the stream went through. */
   public StreamFacts facts() {
     return stream.facts();
+  }
+
+  /** What the decoder made of text: its columns, or the first line that it refused. */
+  public StreamDecoder decoder() {
+    return decoder;
   }
 
   /** What the decoder accepted and threw away. */

@@ -13,6 +13,7 @@ import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
+import snick.frame.Form;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
@@ -56,9 +57,11 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
   private final LinkWatch watch = new LinkWatch();
+  private final PlausibilityWatch plausibility;
   private boolean garbled;
   private OptionalLong strangerId = OptionalLong.empty();
   private boolean newerSaid;
+  private long arrivalNanos;
   private long lastAskedNanos;
   private long lastStateNanos;
   private long lastClockNanos;
@@ -90,6 +93,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     this.address = opening.address();
     this.opening = opening;
     this.around = around;
+    this.plausibility = new PlausibilityWatch(settings.assumedRate().hertz());
     this.handover = new Handover(address.text(), around, rounds);
     this.state = RigState.opening(rig, address.text());
     this.pipeline =
@@ -137,6 +141,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     try (ByteSource source = opening.open(rounds::went)) {
       opened(back);
       readAll(source);
+      ended();
       return false;
     } catch (LinkLostException e) {
       lost(e);
@@ -146,10 +151,28 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
   }
 
+  /** A file that held nothing that is understood is refused. */
+  private void ended() {
+    if (!address.live() && !stopping) {
+      pipeline.end();
+      pipeline
+          .decoder()
+          .refused()
+          .filter(line -> pipeline.tally().samples() == 0)
+          .ifPresent(line -> refuse(address.text() + ": " + line.words()));
+    }
+  }
+
+  private void refuse(String why) {
+    refusal = Optional.of(why);
+    around.tell().accept(why);
+  }
+
   private void opened(boolean back) {
     if (back) {
       pipeline.linkReopened();
       clockFit.forget();
+      plausibility.reopened();
       gate.shut();
       around.tell().accept(address.text() + " is back");
     } else if (link == RigState.Link.AWAITING_RIG) {
@@ -166,8 +189,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       around.faults().note("port", e.getMessage());
     }
     if (step == RigOpening.Step.GIVE_UP) {
-      refusal = Optional.of(e.getMessage());
-      around.tell().accept(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
     TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
@@ -234,6 +256,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       around.faults().note("device restarted", address.text() + " began again");
     }
     clockFit.observe(pipeline.stream().lastNanos(), source.arrivalNanos());
+    arrivalNanos = source.arrivalNanos();
   }
 
   /** What is due between two reads. */
@@ -245,11 +268,26 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     if (now - lastStateNanos >= STATE_EVERY_NANOS) {
       lastStateNanos = now;
       publish(linkState(now));
+      doubt();
     }
     if (now - lastClockNanos >= CLOCK_EVERY_NANOS) {
       lastClockNanos = now;
       reportClock(now);
     }
+  }
+
+  /** What is read from text may not be what was sent. */
+  private void doubt() {
+    if (address.live() && pipeline.form().equals(Optional.of(Form.TEXT))) {
+      plausibility
+          .look(arrivalNanos, pipeline.stream().lastNanos(), pipeline.stream().facts())
+          .forEach(doubt -> doubted(address.text() + ": " + doubt));
+    }
+  }
+
+  private void doubted(String doubt) {
+    around.faults().note("doubtful", doubt);
+    around.tell().accept(doubt);
   }
 
   private RigState.Link linkState(long nowNanos) {
@@ -263,9 +301,15 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       around
           .tell()
           .accept(
-              address.text()
-                  + " sends bytes but no readings that are understood: is the bit rate right"
-                  + " (--baud), is the converter connected?");
+              pipeline
+                  .decoder()
+                  .refused()
+                  .map(line -> address.text() + ": " + line.words())
+                  .orElseGet(
+                      () ->
+                          address.text()
+                              + " sends bytes but no readings that are understood: is the bit rate"
+                              + " right (--baud), is the converter connected?"));
     }
     garbled = watch.garbled(nowNanos);
     return now;
@@ -304,6 +348,10 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void textBegan(String deviceName) {
+    pipeline
+        .decoder()
+        .recognition()
+        .ifPresent(words -> around.tell().accept(address.text() + ": " + words));
     handover.put(
         new Work.StreamBegan(
             rig,

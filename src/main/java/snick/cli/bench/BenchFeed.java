@@ -11,6 +11,7 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.force.RigSetting;
+import snick.frame.RefusedLine;
 import snick.port.LinkLostException;
 import snick.sample.Gap;
 import snick.sample.Rail;
@@ -70,7 +71,12 @@ public final class BenchFeed implements AutoCloseable {
       more = turn();
     }
     if (feed.setting(polarity).isEmpty()) {
+      Optional<RefusedLine> refused = feed.decoder().refused();
       close();
+      refused.ifPresent(
+          line -> {
+            throw Refusal.unavailable(name + ": " + line.words());
+          });
       throw Refusal.unavailable(
           name
               + " said nothing that is understood within 10 s; is it powered, and does its sketch"

@@ -24,6 +24,8 @@ import snick.daemon.LiveFeed;
 import snick.force.Calibration;
 import snick.force.Finding;
 import snick.force.RigCheck;
+import snick.frame.RefusedLine;
+import snick.frame.StreamDecoder;
 import snick.frame.Tally;
 import snick.port.LinkLostException;
 import snick.store.StoreException;
@@ -144,7 +146,7 @@ public final class DoctorCommand implements Callable<Integer> {
     try {
       check.findings(known).forEach(finding -> lines.add(HealthLine.of(finding)));
     } catch (IllegalStateException e) {
-      lines.add(watch.overrange() > 0 ? atItsEnd() : silent(address, tally));
+      lines.add(watch.overrange() > 0 ? atItsEnd() : silent(address, feed.decoder()));
     }
   }
 
@@ -157,12 +159,15 @@ public final class DoctorCommand implements Callable<Integer> {
         "take the load off, check the four wires of the cell, then the gain");
   }
 
-  private HealthLine silent(String address, Tally tally) {
+  private HealthLine silent(String address, StreamDecoder decoder) {
     return HealthLine.fail(
         "samples",
-        watch.words() + ", " + tally.skippedBytes() + " bytes not understood",
+        watch.words() + ", " + decoder.tally().skippedBytes() + " bytes not understood",
         "a steady stream",
-        "the rig is silent, or speaks a form that is not understood",
+        decoder
+            .refused()
+            .map(RefusedLine::words)
+            .orElse("the rig is silent, or speaks a form that is not understood"),
         "check supply, --baud and sketch (firmware-protocol.md); 'snick capture "
             + address
             + "' keeps the raw bytes");

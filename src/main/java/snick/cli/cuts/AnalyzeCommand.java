@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
+import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
@@ -33,7 +34,6 @@ import snick.port.PortException;
 import snick.port.Ports;
 import snick.port.RecordedSource;
 import snick.quantity.Force;
-import snick.sample.StreamFacts;
 
 /** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
 @Command(
@@ -206,14 +206,10 @@ public final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private void summary(Pipeline pipeline, RecordedSource source) {
-    StreamFacts facts = pipeline.stream().facts();
-    if (facts.samples() == 0) {
-      throw Refusal.badInput(
-          file
-              + " holds no samples: "
-              + pipeline.tally().skippedBytes()
-              + " bytes were neither frames nor readings; see firmware-protocol.md for both forms");
+    if (pipeline.stream().facts().samples() == 0) {
+      throw Refusal.badInput(file + whyNoSamples(pipeline));
     }
+    TextWords.of(pipeline).forEach(word -> err().println("snick: " + PlainText.inert(word)));
     if (!json) {
       StreamSummary.print(out(), pipeline, found);
     }
@@ -223,6 +219,19 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
+  }
+
+  private static String whyNoSamples(Pipeline pipeline) {
+    return pipeline
+        .decoder()
+        .refused()
+        .map(line -> ": " + line.words())
+        .orElseGet(
+            () ->
+                " holds no samples: "
+                    + pipeline.tally().skippedBytes()
+                    + " bytes were neither frames nor readings; see firmware-protocol.md for both"
+                    + " forms");
   }
 
   private PrintWriter out() {
