@@ -37,8 +37,7 @@ public record Introduction(Optional<Hello> hello, long readings, Optional<String
    */
   public static Introduction of(Ports ports, PortAddress address) throws IOException {
     StreamDecoder decoder =
-        StreamDecoder.of(
-            Optional.empty(), new TextRule.FoundOut(), StreamDecoder.Start.MIDWAY);
+        StreamDecoder.of(Optional.empty(), new TextRule.FoundOut(), StreamDecoder.Start.MIDWAY);
     SampleStream stream = new SampleStream(new SampleRate(80), new IgnoredSamples());
     try (ByteLink link = ports.openLink(address)) {
       listen(link, decoder, stream);

@@ -66,7 +66,7 @@ public enum Column {
 
   /** Whether it holds time. */
   public boolean isTime() {
-    return ordinal() <= TIME.ordinal();
+    return microsPerUnit > 0 || this == TIME;
   }
 
   /** Whether it holds the reading. */

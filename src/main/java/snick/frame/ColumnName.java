@@ -18,9 +18,43 @@ enum ColumnName {
   FORCE("load", "weight", "force", "mass"),
   /** Of no interest, if it is not a number of the reading. */
   OTHER(
-      "temp", "temperature", "c", "°c", "v", "mv", "volt", "volts", "voltage", "battery", "bat", "vcc",
-      "humidity", "rate", "hz", "sps", "index", "idx", "i", "n", "no", "nr", "line", "row", "peak", "max",
-      "min", "avg", "average", "mean", "filtered", "smooth", "smoothed", "state", "flag", "offset", "scale"),
+      "temp",
+      "temperature",
+      "c",
+      "°c",
+      "v",
+      "mv",
+      "volt",
+      "volts",
+      "voltage",
+      "battery",
+      "bat",
+      "vcc",
+      "humidity",
+      "rate",
+      "hz",
+      "sps",
+      "index",
+      "idx",
+      "i",
+      "n",
+      "no",
+      "nr",
+      "line",
+      "row",
+      "peak",
+      "max",
+      "min",
+      "avg",
+      "average",
+      "mean",
+      "filtered",
+      "smooth",
+      "smoothed",
+      "state",
+      "flag",
+      "offset",
+      "scale"),
   NEWTONS("newton", "newtons"),
   NONE;
 
@@ -32,8 +66,7 @@ enum ColumnName {
 
   /** What {@code text} says; the first meaning in the order above. */
   static ColumnName of(String text) {
-    Set<String> asWritten =
-        Arrays.stream(text.split("[^\\p{L}°]+")).collect(Collectors.toSet());
+    Set<String> asWritten = Arrays.stream(text.split("[^\\p{L}°]+")).collect(Collectors.toSet());
     if (asWritten.contains("N")) {
       return NEWTONS;
     }

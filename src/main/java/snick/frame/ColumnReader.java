@@ -59,7 +59,8 @@ final class ColumnReader {
 
   /** Read a line without spaces at its ends; its reading is left in {@code parser}. */
   boolean read(byte[] line, int from, int end, LineParser parser) {
-    boolean read = learnt ? same(line, from, end) && take(line, parser) : first(line, from, end, parser);
+    boolean read =
+        learnt ? same(line, from, end) && take(line, parser) : first(line, from, end, parser);
     if (read) {
       refusedInARow = 0;
     } else if (++refusedInARow == REFUSED_TO_LEARN_ANEW) {
@@ -147,7 +148,8 @@ final class ColumnReader {
   }
 
   private boolean take(byte[] line, LineParser parser) {
-    return (timeAt == columns.columns().size() || takeTime(line, parser)) && takeReading(line, parser);
+    return (timeAt == columns.columns().size() || takeTime(line, parser))
+        && takeReading(line, parser);
   }
 
   private boolean takeTime(byte[] line, LineParser parser) {
@@ -155,8 +157,7 @@ final class ColumnReader {
     int from = fields.valueFrom(timeAt);
     int end = fields.valueEnd(timeAt);
     if (column == Column.TIME) {
-      boolean good =
-          fields.kind(timeAt) == LineFields.Kind.TIME && timeOfDay.read(line, from, end);
+      boolean good = fields.kind(timeAt) == LineFields.Kind.TIME && timeOfDay.read(line, from, end);
       micros = timeOfDay.micros();
       return good;
     }

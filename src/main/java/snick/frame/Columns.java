@@ -6,7 +6,8 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
- * What the columns of text lines hold, from left to right: one reading, at most one time. Immutable.
+ * What the columns of text lines hold, from left to right: one reading, at most one time.
+ * Immutable.
  *
  * @param columns 1 to 32
  */

@@ -14,7 +14,12 @@ import java.util.Optional;
  * @param options what may be meant, as {@code --columns} takes it
  */
 record ColumnsTold(
-    Optional<Columns> columns, byte separator, boolean bare, boolean sure, String reason, List<String> options) {
+    Optional<Columns> columns,
+    byte separator,
+    boolean bare,
+    boolean sure,
+    String reason,
+    List<String> options) {
   /** Lines are what the protocol asks for, or nothing. */
   static final ColumnsTold PROTOCOL =
       new ColumnsTold(Optional.of(Columns.COUNTS), (byte) 0, true, true, "", List.of());
@@ -31,6 +36,10 @@ record ColumnsTold(
 
   /** One line for people. */
   String words() {
-    return "text is read as " + columns.orElseThrow().words() + (sure ? ", surely (" : ", probably (") + reason + ")";
+    return "text is read as "
+        + columns.orElseThrow().words()
+        + (sure ? ", surely (" : ", probably (")
+        + reason
+        + ")";
   }
 }

@@ -89,8 +89,7 @@ final class LineSamples {
    * @param few whether they are all there were
    */
   ColumnsTold atLast(boolean few) {
-    return told()
-        .orElseGet(() -> few && lines.size() < ENOUGH ? ColumnsTold.PROTOCOL : untold());
+    return told().orElseGet(() -> few && lines.size() < ENOUGH ? ColumnsTold.PROTOCOL : untold());
   }
 
   boolean full() {
@@ -119,7 +118,8 @@ final class LineSamples {
       return Optional.empty();
     }
     firstRow = at + 1;
-    return Optional.of(new RowReading(rows, heading(at, separator, rows.get(0).size()), separator).told());
+    return Optional.of(
+        new RowReading(rows, heading(at, separator, rows.get(0).size()), separator).told());
   }
 
   /** The fields of a line; none if it cannot be cut. */
@@ -158,7 +158,9 @@ final class LineSamples {
         && !(row.size() == 2 && oneNumber(row));
   }
 
-  /** {@code Reading: 123} and {@code 4 g}: a label before and no unit, a unit behind and no label. */
+  /**
+   * {@code Reading: 123} and {@code 4 g}: a label before and no unit, a unit behind and no label.
+   */
   private static boolean oneNumber(List<SampleField> row) {
     SampleField left = row.get(0);
     SampleField right = row.get(1);

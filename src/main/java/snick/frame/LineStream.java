@@ -112,7 +112,13 @@ final class LineStream {
 
   /** Takes what plain lines begin here; behind them. */
   private int plain(byte[] bytes, int at, int end, FrameSink sink) {
-    if (samples.isPresent() || parser.inColumns() || heldBytes > 0 || skipping || checksumExpected || digits != 0 || saidDigits != 0) {
+    if (samples.isPresent()
+        || parser.inColumns()
+        || heldBytes > 0
+        || skipping
+        || checksumExpected
+        || digits != 0
+        || saidDigits != 0) {
       return at;
     }
     int from = at;
@@ -255,7 +261,9 @@ final class LineStream {
 
   private void refuse(byte[] line, ColumnsTold why) {
     if (refused.isEmpty()) {
-      refused = Optional.of(new RefusedLine(UntrustedText.of(line, 0, line.length), why.reason(), why.options()));
+      refused =
+          Optional.of(
+              new RefusedLine(UntrustedText.of(line, 0, line.length), why.reason(), why.options()));
     }
   }
 
@@ -281,7 +289,8 @@ final class LineStream {
     }
     refuseForm(end - from);
     if (refused.isEmpty()) {
-      refused = Optional.of(RefusedLine.among(UntrustedText.of(bytes, from, end - from), columns()));
+      refused =
+          Optional.of(RefusedLine.among(UntrustedText.of(bytes, from, end - from), columns()));
     }
     if (rule instanceof TextRule.FoundOut && ++refusedInARow == REFUSED_TO_LOOK_AGAIN) {
       lookAgain();

@@ -25,10 +25,7 @@ final class RowReading {
     this.rows = rows;
     this.separator = separator;
     this.shape = rows.get(0);
-    this.names =
-        IntStream.range(0, shape.size())
-            .mapToObj(i -> name(i, heading))
-            .toList();
+    this.names = IntStream.range(0, shape.size()).mapToObj(i -> name(i, heading)).toList();
   }
 
   private ColumnName name(int column, List<String> heading) {
@@ -42,8 +39,7 @@ final class RowReading {
       return withTime(shape.size(), Column.OTHER);
     }
     Optional<Column> unit = unit(timeAt.getAsInt());
-    return unit
-        .map(column -> withTime(timeAt.getAsInt(), column))
+    return unit.map(column -> withTime(timeAt.getAsInt(), column))
         .orElseGet(() -> doubtfulTime(timeAt.getAsInt()));
   }
 
@@ -65,7 +61,10 @@ final class RowReading {
   private OptionalInt timeAt() {
     OptionalInt named =
         IntStream.range(0, shape.size())
-            .filter(i -> shape.get(i).kind() == LineFields.Kind.TIME || (shape.get(i).isNumber() && names.get(i).isTime()))
+            .filter(
+                i ->
+                    shape.get(i).kind() == LineFields.Kind.TIME
+                        || (shape.get(i).isNumber() && names.get(i).isTime()))
             .findFirst();
     if (named.isPresent() || numberColumns() < 2) {
       return named;
@@ -120,8 +119,7 @@ final class RowReading {
           "the comma may be a decimal comma, or stand between two columns",
           List.of("counts", "g", "counts,-", "-,counts"));
     }
-    List<Integer> forces =
-        candidates.stream().filter(i -> force(i) != Column.COUNTS).toList();
+    List<Integer> forces = candidates.stream().filter(i -> force(i) != Column.COUNTS).toList();
     if (raws.size() == 1) {
       return reading(timeAt, time, raws.get(0), Column.COUNTS, true);
     }
@@ -203,12 +201,19 @@ final class RowReading {
             columns(timeAt, time, column, Column.UNSIGNED24).words()));
   }
 
-  private ColumnsTold reading(int timeAt, Column time, int readingAt, Column reading, boolean named) {
+  private ColumnsTold reading(
+      int timeAt, Column time, int readingAt, Column reading, boolean named) {
     Columns columns = columns(timeAt, time, readingAt, reading);
-    boolean timeSure = timeAt == shape.size() || time == Column.TIME || names.get(timeAt) != ColumnName.NONE;
+    boolean timeSure =
+        timeAt == shape.size() || time == Column.TIME || names.get(timeAt) != ColumnName.NONE;
     boolean sure = named && timeSure;
     return new ColumnsTold(
-        Optional.of(columns), separator, bare(timeAt), sure, reason(timeAt, readingAt), List.of(columns.words()));
+        Optional.of(columns),
+        separator,
+        bare(timeAt),
+        sure,
+        reason(timeAt, readingAt),
+        List.of(columns.words()));
   }
 
   private boolean bare(int timeAt) {
@@ -219,7 +224,12 @@ final class RowReading {
   private String reason(int timeAt, int readingAt) {
     List<String> reasons = new ArrayList<>();
     if (timeAt < shape.size() && shape.get(timeAt).kind() != LineFields.Kind.TIME) {
-      reasons.add("column " + (timeAt + 1) + " rises by " + SampleSteps.of(numbers(timeAt)).words() + " a line");
+      reasons.add(
+          "column "
+              + (timeAt + 1)
+              + " rises by "
+              + SampleSteps.of(numbers(timeAt)).words()
+              + " a line");
     }
     ColumnName name = names.get(readingAt);
     reasons.add(
@@ -227,7 +237,9 @@ final class RowReading {
             + (readingAt + 1)
             + (name == ColumnName.NONE ? " holds " : " is named, and holds ")
             + (isWhole(readingAt) ? "whole numbers" : "decimals")
-            + (force(readingAt) == Column.COUNTS && !isWhole(readingAt) ? " of a unit that is not said" : ""));
+            + (force(readingAt) == Column.COUNTS && !isWhole(readingAt)
+                ? " of a unit that is not said"
+                : ""));
     return String.join("; ", reasons);
   }
 

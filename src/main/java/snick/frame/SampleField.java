@@ -62,7 +62,8 @@ record SampleField(LineFields.Kind kind, String label, String value, String unit
       same =
           a.get(i).kind == b.get(i).kind
               && (a.get(i).kind == LineFields.Kind.TEXT
-                  || (a.get(i).label.equals(b.get(i).label) && a.get(i).unit.equals(b.get(i).unit)));
+                  || (a.get(i).label.equals(b.get(i).label)
+                      && a.get(i).unit.equals(b.get(i).unit)));
     }
     return same;
   }

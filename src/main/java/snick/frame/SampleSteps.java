@@ -31,7 +31,8 @@ record SampleSteps(double median, int backward, int upward, int steps, boolean e
     }
     Collections.sort(steps);
     double median = steps.get(steps.size() / 2);
-    long near = steps.stream().filter(step -> step * NEAR >= median && step <= median * NEAR).count();
+    long near =
+        steps.stream().filter(step -> step * NEAR >= median && step <= median * NEAR).count();
     return new SampleSteps(
         median,
         (int) steps.stream().filter(step -> step < 0).count(),

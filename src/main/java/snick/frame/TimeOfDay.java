@@ -34,11 +34,15 @@ final class TimeOfDay {
     long hour = two(at);
     long minute = two(at + 3);
     long second = two(at + 6);
-    long timeMicros = ((hour * 60 + minute) * 60 + second) * MICROS_PER_SECOND + fraction(at + 8, end);
+    long timeMicros =
+        ((hour * 60 + minute) * 60 + second) * MICROS_PER_SECOND + fraction(at + 8, end);
     if (hour > 23 || minute > 59 || second > 60) {
       return false;
     }
-    long days = dated ? days(two(from) * 100 + two(from + 2), two(from + 5), two(from + 8)) : over(timeMicros);
+    long days =
+        dated
+            ? days(two(from) * 100 + two(from + 2), two(from + 5), two(from + 8))
+            : over(timeMicros);
     micros = BEYOND_A_COUNTER_OF_32_BITS + days * MICROS_PER_DAY + timeMicros;
     return true;
   }
@@ -72,7 +76,9 @@ final class TimeOfDay {
     return value;
   }
 
-  /** Days since 1 March of the year 0 in the Gregorian calendar: February is a year's last month. */
+  /**
+   * Days since 1 March of the year 0 in the Gregorian calendar: February is a year's last month.
+   */
   private static long days(long year, long month, long day) {
     long y = month > 2 ? year : year - 1;
     long monthsSinceMarch = (month + 9) % 12;

@@ -89,7 +89,8 @@ class SketchFormsTest {
   }
 
   private static void assertSameCuts(Read read, String form) {
-    double scale = SketchLines.unitsPerCount(form) * Math.pow(10, read.pipeline.stream().decimals());
+    double scale =
+        SketchLines.unitsPerCount(form) * Math.pow(10, read.pipeline.stream().decimals());
     assertThat(read.cuts).hasSameSizeAs(expected);
     for (int i = 0; i < expected.size(); i++) {
       Cut cut = read.cuts.get(i);
@@ -103,8 +104,7 @@ class SketchFormsTest {
 
   @Test
   void aChangeOfLabelInTheMiddleIsLeftOutAndShown() {
-    Read read =
-        new Read("Reading: {g} g", "HX converter ready\n", new TextRule.FoundOut());
+    Read read = new Read("Reading: {g} g", "HX converter ready\n", new TextRule.FoundOut());
     byte[] other = "Battery: 3.9 V\n".getBytes(UTF_8);
     long before = read.pipeline.tally().samples();
     read.pipeline.accept(other, other.length);

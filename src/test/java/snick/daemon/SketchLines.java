@@ -62,12 +62,17 @@ final class SketchLines {
 
   /** What the reading of a form is for each count. */
   static double unitsPerCount(String form) {
-    if (form.contains("raw}") || form.contains("{offset}") || form.contains("{unsigned}") || form.contains("{hex}")) {
+    if (form.contains("raw}")
+        || form.contains("{offset}")
+        || form.contains("{unsigned}")
+        || form.contains("{hex}")) {
       return 1;
     }
     double newtons = NEWTONS_PER_GRAM_FORCE / COUNTS_PER_GRAM;
     return form.contains("{kg}")
         ? 1e-3 / COUNTS_PER_GRAM
-        : form.contains("{N}") ? newtons : form.contains("{mN}") ? 1000 * newtons : 1 / COUNTS_PER_GRAM;
+        : form.contains("{N}")
+            ? newtons
+            : form.contains("{mN}") ? 1000 * newtons : 1 / COUNTS_PER_GRAM;
   }
 }

@@ -154,7 +154,8 @@ public final class ImportCommand implements Callable<Integer> {
     }
     facts
         .recognition()
-        .ifPresent(words -> spec.commandLine().getErr().println("snick: " + PlainText.inert(words)));
+        .ifPresent(
+            words -> spec.commandLine().getErr().println("snick: " + PlainText.inert(words)));
     if (facts.cuts() == 0) {
       throw Refusal.badInput(file + " holds no cuts; look at it with: snick analyze " + file);
     }
