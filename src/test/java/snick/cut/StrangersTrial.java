@@ -1,0 +1,186 @@
+package snick.cut;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What the detector makes of rigs drawn at random, held against the truth. {@code java
+ * snick.cut.StrangersTrial 40 25 1.5 2.5 1} prints a line for each of 40 rigs of 25 cuts, rests of
+ * 1.5 to 2.5 s, first seed 1.
+ */
+final class StrangersTrial {
+  /** Cuts and errors of one rig. */
+  static final class Tally {
+    int cuts;
+    int found;
+    int falseCuts;
+    int others;
+    int covered;
+    int gross;
+    double sumPercent;
+    double sumSquares;
+    double sumSquaresMax;
+    double sumUPercent;
+    final List<Double> zs = new ArrayList<>();
+
+    double coverage() {
+      return 100.0 * covered / Math.max(1, found);
+    }
+
+    double bias() {
+      return sumPercent / Math.max(1, found);
+    }
+
+    double rms() {
+      return Math.sqrt(sumSquares / Math.max(1, found));
+    }
+
+    double rmsMax() {
+      return Math.sqrt(sumSquaresMax / Math.max(1, found));
+    }
+
+    double u() {
+      return sumUPercent / Math.max(1, found);
+    }
+
+    void add(Tally o) {
+      cuts += o.cuts;
+      found += o.found;
+      falseCuts += o.falseCuts;
+      others += o.others;
+      covered += o.covered;
+      gross += o.gross;
+      sumPercent += o.sumPercent;
+      sumSquares += o.sumSquares;
+      sumSquaresMax += o.sumSquaresMax;
+      sumUPercent += o.sumUPercent;
+      zs.addAll(o.zs);
+    }
+
+    String line() {
+      return String.format(
+          Locale.ROOT,
+          "found %d/%d false %d other %d cover %.0f%% bias %+.2f%% rms %.2f%% (max %.2f%%) u %.2f%%"
+              + " gross %d",
+          found,
+          cuts,
+          falseCuts,
+          others,
+          coverage(),
+          bias(),
+          rms(),
+          rmsMax(),
+          u(),
+          gross);
+    }
+  }
+
+  private static final double NEAR_S = 0.12;
+
+  private StrangersTrial() {}
+
+  static List<Cut> detect(StrangersRig rig) {
+    List<Cut> cuts = new ArrayList<>();
+    CutDetector detector = new CutDetector(DetectorSettings.defaults(), cuts::add);
+    for (int i = 0; i < rig.counts.length; i++) {
+      detector.sample(rig.nanos[i], rig.counts[i]);
+    }
+    detector.end();
+    return cuts;
+  }
+
+  static Tally of(StrangersRig rig, boolean verbose) {
+    Tally tally = new Tally();
+    tally.cuts = rig.truths.size();
+    boolean[] taken = new boolean[rig.truths.size()];
+    for (Cut cut : detect(rig)) {
+      boolean parted = cut.outcome() == Outcome.SEVERED;
+      int at = parted ? nearest(rig, cut.breakNanos().getAsLong() / 1e9) : -1;
+      if (!parted) {
+        tally.others++;
+        if (verbose) {
+          System.out.println("    other " + cut.outcome() + " at " + cut.onsetNanos() / 1e9);
+        }
+      } else if (at < 0 || taken[at]) {
+        tally.falseCuts++;
+        if (verbose) {
+          System.out.println("    false at " + cut.breakNanos().getAsLong() / 1e9);
+        }
+      } else {
+        taken[at] = true;
+        score(tally, rig, cut, rig.truths.get(at), verbose);
+      }
+    }
+    return tally;
+  }
+
+  private static void score(
+      Tally tally, StrangersRig rig, Cut cut, StrangersRig.Truth truth, boolean verbose) {
+    double force = cut.peak().orElseThrow().estimateCounts() / rig.countsPerGf;
+    double u = cut.peak().orElseThrow().standardUncertaintyCounts() / rig.countsPerGf;
+    double max = cut.peak().orElseThrow().observedMaxCounts() / rig.countsPerGf;
+    double error = force - truth.forceGf();
+    double percent = 100 * error / truth.forceGf();
+    tally.found++;
+    tally.covered += Math.abs(error) <= 2 * u ? 1 : 0;
+    tally.gross += Math.abs(percent) > 5 && Math.abs(error) > 2 * u ? 1 : 0;
+    tally.sumPercent += percent;
+    tally.sumSquares += percent * percent;
+    tally.sumSquaresMax += Math.pow(100 * (max - truth.forceGf()) / truth.forceGf(), 2);
+    tally.sumUPercent += 100 * u / truth.forceGf();
+    tally.zs.add(error / u);
+    if (verbose) {
+      System.out.printf(
+          Locale.ROOT,
+          "    %.2f s %.1f gf %.0f gf/s: error %+.2f%% u %.2f%% z %+.1f max %+.2f%% %s%n",
+          truth.breakS(),
+          truth.forceGf(),
+          truth.rateGfPerS(),
+          percent,
+          100 * u / truth.forceGf(),
+          error / u,
+          100 * (max - truth.forceGf()) / truth.forceGf(),
+          cut.flags());
+    }
+  }
+
+  private static int nearest(StrangersRig rig, double seconds) {
+    for (int i = 0; i < rig.truths.size(); i++) {
+      if (Math.abs(rig.truths.get(i).breakS() - seconds) < NEAR_S) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  /** Rigs, cuts each, least and most rest in s, first seed; {@code v} for a line a cut. */
+  public static void main(String[] args) {
+    int rigs = Integer.parseInt(args[0]);
+    int cuts = Integer.parseInt(args[1]);
+    double least = Double.parseDouble(args[2]);
+    double most = Double.parseDouble(args[3]);
+    long seed = Long.parseLong(args[4]);
+    boolean verbose = args.length > 5;
+    Tally pooled = new Tally();
+    int whole = 0;
+    int honest = 0;
+    int unbiased = 0;
+    int better = 0;
+    for (int i = 0; i < rigs; i++) {
+      StrangersRig rig = new StrangersRig(seed + i).record(cuts, least, most);
+      Tally t = of(rig, verbose);
+      System.out.println(seed + i + " " + rig + "\n   " + t.line());
+      pooled.add(t);
+      whole += t.found == t.cuts && t.falseCuts + t.others == 0 ? 1 : 0;
+      honest += t.coverage() >= 80 ? 1 : 0;
+      unbiased += Math.abs(t.bias()) <= 0.5 ? 1 : 0;
+      better += t.rmsMax() <= 0.5 || t.rms() <= 0.8 * t.rmsMax() ? 1 : 0;
+    }
+    System.out.println("pooled " + pooled.line());
+    System.out.printf(
+        "of %d rigs: all found and nothing else %d, coverage at least 80%% %d, bias within 0.5%%"
+            + " %d, rms at most 0.8 of the largest sample's %d%n",
+        rigs, whole, honest, unbiased, better);
+  }
+}
