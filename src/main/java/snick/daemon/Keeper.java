@@ -160,6 +160,7 @@ final class Keeper implements Runnable {
   }
 
   private void begin(Work.StreamBegan began) {
+    began.form().ifPresent(store::add);
     Scale scale = calibrations.forRecording(began.recording());
     scale.calibration().ifPresent(c -> store.add(c, Optional.empty()));
     long id = store.startRecording(began.recording());

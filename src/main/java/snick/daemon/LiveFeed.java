@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import snick.force.RigSetting;
+import snick.frame.Columns;
 import snick.frame.FrameSink;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
@@ -195,7 +196,8 @@ public final class LiveFeed implements AutoCloseable {
 
     @Override
     public void textBegan(String deviceName) {
-      deviceId = Optional.of(deviceName.isEmpty() ? "text:" + address.text() : deviceName);
+      String name = deviceName.isEmpty() ? "text:" + address.text() : deviceName;
+      deviceId = Optional.of(Columns.rigName(name, decoder.columns()));
     }
 
     @Override

@@ -8,6 +8,7 @@ import java.util.function.UnaryOperator;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
+import snick.frame.Columns;
 import snick.frame.Form;
 import snick.frame.FrameSink;
 import snick.frame.StreamDecoder;
@@ -41,6 +42,13 @@ public final class Pipeline {
     /** Columns of text are found out. */
     public Settings(Optional<Form> form, SampleRate assumedRate, DetectorSettings detector) {
       this(form, assumedRate, detector, new TextRule.FoundOut());
+    }
+
+    /** The same; text, unless something else is asked for, is read in the columns kept of it. */
+    public Settings withKept(Optional<Columns> kept) {
+      return text instanceof TextRule.FoundOut && kept.isPresent()
+          ? new Settings(form, assumedRate, detector, new TextRule.Named(kept.get()))
+          : this;
     }
 
     /** A decoder for such a stream. */

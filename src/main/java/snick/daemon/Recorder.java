@@ -17,8 +17,11 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import snick.frame.Columns;
+import snick.frame.TextRule;
 import snick.port.PortAddress;
 import snick.port.Ports;
+import snick.store.KeptColumns;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.view.Bench;
@@ -153,7 +156,7 @@ public final class Recorder implements AutoCloseable {
           new RigReader(
               rig,
               new RigOpening(settings.rigs().get(rig), ports, settings.absent()),
-              settings.pipeline(),
+              settings.pipeline().withKept(kept(settings, settings.rigs().get(rig))),
               around);
       readers.add(reader);
       Thread thread = new Thread(() -> read(reader), "rig-" + rig);
@@ -179,6 +182,25 @@ public final class Recorder implements AutoCloseable {
     } catch (IOException | RigInUseException e) {
       recorder.close();
       throw e;
+    }
+  }
+
+  /** In what columns the text of a rig was read before; the person is told. */
+  private Optional<Columns> kept(Settings settings, PortAddress rig) {
+    if (!rig.live() || !(settings.pipeline().text() instanceof TextRule.FoundOut)) {
+      return Optional.empty();
+    }
+    try (StoreReader reader = StoreReader.open(settings.dataDirectory())) {
+      Optional<Columns> columns = KeptColumns.of(reader, rig.text());
+      columns.ifPresent(
+          known ->
+              word.accept(
+                  "text from "
+                      + rig.text()
+                      + " is read as "
+                      + known.words()
+                      + ", as before; --columns auto finds out anew"));
+      return columns;
     }
   }
 

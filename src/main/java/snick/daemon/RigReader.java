@@ -13,6 +13,7 @@ import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
+import snick.frame.Columns;
 import snick.frame.Form;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
@@ -26,6 +27,7 @@ import snick.quantity.SampleRate;
 import snick.sample.HostClockFit;
 import snick.sample.SampleSink;
 import snick.store.HostClock;
+import snick.store.KeptColumns;
 import snick.store.Recording;
 import snick.view.RigState;
 
@@ -328,7 +330,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     strangerId = OptionalLong.empty();
     if (recorded.isEmpty() || !recorded.get().equals(hello)) {
       recorded = Optional.of(hello);
-      handover.put(new Work.StreamBegan(rig, recording(hello)));
+      handover.put(new Work.StreamBegan(rig, recording(hello), Optional.empty()));
     }
   }
 
@@ -348,6 +350,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void textBegan(String deviceName) {
+    Optional<Columns> columns = pipeline.decoder().columns();
     pipeline
         .decoder()
         .recognition()
@@ -356,14 +359,19 @@ final class RigReader implements Runnable, DeviceGate.Listener {
         new Work.StreamBegan(
             rig,
             new Recording(
-                deviceName.isEmpty() ? "text:" + address.text() : deviceName,
+                Columns.rigName(
+                    deviceName.isEmpty() ? "text:" + address.text() : deviceName, columns),
                 "",
                 address.text(),
                 Recording.Form.TEXT,
                 around.clock().instant(),
                 pipeline.stream().gain(),
                 Optional.empty(),
-                pipeline.stream().decimals())));
+                pipeline.stream().decimals()),
+            address.live()
+                ? Optional.of(
+                    KeptColumns.evidence(address.text(), around.clock().instant(), columns))
+                : Optional.empty()));
   }
 
   @Override

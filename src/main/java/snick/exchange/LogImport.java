@@ -11,6 +11,7 @@ import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
+import snick.frame.Columns;
 import snick.frame.Form;
 import snick.frame.RefusedLine;
 import snick.frame.StreamDecoder;
@@ -201,7 +202,7 @@ public final class LogImport {
     private Recording recording() {
       boolean text = decoding.decoder.recognised().equals(Optional.of(Form.TEXT));
       return new Recording(
-          deviceId,
+          Columns.rigName(deviceId, decoding.decoder.columns()),
           decoding.stream.hello().map(h -> h.firmware()).orElse(""),
           "an old recording",
           text ? Recording.Form.TEXT : Recording.Form.BINARY,

@@ -2,6 +2,7 @@ package snick.frame;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
@@ -14,6 +15,8 @@ import java.util.stream.Collectors;
 public record Columns(List<Column> columns) {
   /** Most columns of a line. */
   public static final int MOST = 32;
+
+  private static final String FORCES = " in ";
 
   /** What firmware-protocol.md asks for: {@code micros,counts}. */
   static final Columns MICROS_COUNTS = new Columns(List.of(Column.TIME_US, Column.COUNTS));
@@ -65,6 +68,27 @@ public record Columns(List<Column> columns) {
   /** Whether there is a time. */
   public boolean timed() {
     return timeAt() < columns.size();
+  }
+
+  /**
+   * The name of a rig whose lines are read so: one that sends forces is another than one that sends
+   * counts, for a calibration of one is none of the other.
+   */
+  public static String rigName(String name, Optional<Columns> columns) {
+    return columns
+        .map(Columns::reading)
+        .filter(reading -> reading.gramForcePerUnit().isPresent())
+        .map(reading -> name + FORCES + reading.word())
+        .orElse(name);
+  }
+
+  /** The force that a rig of this name sends; empty if it sends counts. */
+  public static Optional<Column> forceOf(String rigName) {
+    int at = rigName.lastIndexOf(FORCES);
+    return at < 0
+        ? Optional.empty()
+        : Column.ofWord(rigName.substring(at + FORCES.length()))
+            .filter(reading -> reading.gramForcePerUnit().isPresent());
   }
 
   int readingAt() {

@@ -50,7 +50,7 @@ final class LineStream {
     told = Optional.empty();
     asked = false;
     refusedInARow = 0;
-    samples = rule instanceof TextRule.FoundOut ? Optional.of(new LineSamples()) : Optional.empty();
+    samples = rule.findsOut() ? Optional.of(new LineSamples()) : Optional.empty();
     parser.columns(
         rule instanceof TextRule.Named named
             ? Optional.of(new ColumnReader(named.columns()))
@@ -292,7 +292,7 @@ final class LineStream {
       refused =
           Optional.of(RefusedLine.among(UntrustedText.of(bytes, from, end - from), columns()));
     }
-    if (rule instanceof TextRule.FoundOut && ++refusedInARow == REFUSED_TO_LOOK_AGAIN) {
+    if (rule.findsOut() && ++refusedInARow == REFUSED_TO_LOOK_AGAIN) {
       lookAgain();
     }
   }

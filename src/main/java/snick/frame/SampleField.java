@@ -39,8 +39,9 @@ record SampleField(LineFields.Kind kind, String label, String value, String unit
 
   /** Whether it holds digits that are no number. */
   boolean isMuddled() {
-    return kind == LineFields.Kind.TEXT && unit.chars().anyMatch(c -> c >= '0' && c <= '9')
-        || (kind == LineFields.Kind.NUMBER && value.length() > MOST_DIGITS);
+    return kind == LineFields.Kind.TEXT
+        ? unit.chars().anyMatch(c -> c >= '0' && c <= '9')
+        : kind == LineFields.Kind.NUMBER && value.length() > MOST_DIGITS;
   }
 
   boolean isWhole() {

@@ -9,16 +9,20 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.daemon.RigInUseException;
+import snick.frame.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
+import snick.store.KeptColumns;
+import snick.store.StoreReader;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
@@ -67,6 +71,8 @@ public final class BenchRig {
   private int bitsPerSecond;
 
   @Mixin private StreamChoice streamChoice;
+
+  private Optional<DataDirectory> data = Optional.empty();
 
   /** Whether it is the virtual one. */
   public boolean isVirtual() {
@@ -118,6 +124,20 @@ public final class BenchRig {
     }
   }
 
+  /** Text is read in the columns that are kept in this store, if it is there. */
+  public void keptIn(DataDirectory store) {
+    data = Optional.of(store);
+  }
+
+  private Optional<Columns> kept(String address) {
+    if (data.isEmpty() || !Files.exists(data.get().path().resolve(OpenedStore.FILE))) {
+      return Optional.empty();
+    }
+    try (StoreReader reader = OpenedStore.toRead(data.get())) {
+      return KeptColumns.of(reader, address);
+    }
+  }
+
   /** Samples of the rig on {@code address} to {@code sink}. */
   LiveFeed open(String address, SampleSink sink) {
     try {
@@ -125,7 +145,7 @@ public final class BenchRig {
           new Ports(bitsPerSecond),
           PortAddress.parse(address),
           DataDirectory.runtime(),
-          streamChoice.settings(),
+          streamChoice.settings().withKept(kept(address)),
           sink);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());

@@ -106,6 +106,7 @@ public final class DoctorCommand implements Callable<Integer> {
   }
 
   private void look(String address, List<HealthLine> lines) {
+    rig.keptIn(data);
     try (LiveFeed feed = rig.open(address, watch)) {
       long end = System.nanoTime() + TimeUnit.SECONDS.toNanos((long) seconds + 10);
       if (!json) {

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.IntSupplier;
+import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -29,6 +30,8 @@ import snick.cut.Cut;
 import snick.daemon.Pipeline;
 import snick.daemon.Scale;
 import snick.force.Calibration;
+import snick.frame.Column;
+import snick.frame.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -70,6 +73,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private EventJson contract;
   private int contractDecimals;
   private IntSupplier decimals = () -> 0;
+  private Supplier<Optional<Column>> reading = Optional::empty;
   private long found;
   private long shown;
 
@@ -82,6 +86,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
         SecondProcessor second = new SecondProcessor("estimates")) {
       Pipeline pipeline = new Pipeline(settings, this::print, second);
       decimals = () -> pipeline.stream().decimals();
+      reading = () -> pipeline.decoder().columns().map(Columns::reading);
       readAll(source, pipeline);
       summary(pipeline, source);
     } catch (IOException e) {
@@ -192,17 +197,26 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (contract == null || contractDecimals != decimals.getAsInt()) {
       contractDecimals = decimals.getAsInt();
       handOnLines();
-      contract = new EventJson(calibration.line(contractDecimals).orElse(COUNTS), out());
+      Calibration.Line line =
+          calibration
+              .line(contractDecimals)
+              .or(() -> SketchScale.line(reading.get(), contractDecimals))
+              .orElse(COUNTS);
+      contract = new EventJson(line, out());
     }
     return contract;
   }
 
   private Scale scale() {
-    return typedIn().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
+    return known().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
   }
 
   private Optional<Calibration> typedIn() {
     return calibrations.computeIfAbsent(decimals.getAsInt(), calibration::given);
+  }
+
+  private Optional<Calibration> known() {
+    return typedIn().or(() -> SketchScale.calibration(reading.get(), decimals.getAsInt()));
   }
 
   private void summary(Pipeline pipeline, RecordedSource source) {
@@ -216,7 +230,9 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (source.torn()) {
       err().println("snick: " + file + " ends in a damaged record; everything before it was read");
     }
-    if (!json && typedIn().isEmpty()) {
+    if (typedIn().isEmpty() && known().isPresent()) {
+      err().println("snick: " + SketchScale.WARNING);
+    } else if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
   }

@@ -31,7 +31,7 @@ public final class StreamChoice {
       description =
           "What the columns of text lines hold, as in time_ms,counts,-: time_s, time_ms, time_us or"
               + " time (ISO 8601); counts, offset24, unsigned24, hex24, g, kg, N or mN; - for"
-              + " anything else. auto: find out anew (default).")
+              + " anything else. auto: find out anew (default: as last recorded, else found out).")
   private Optional<String> columns = Optional.empty();
 
   /** Words for the form. */
@@ -48,8 +48,11 @@ public final class StreamChoice {
   private TextRule text() {
     try {
       return columns
-          .filter(words -> !words.equals("auto"))
-          .<TextRule>map(words -> new TextRule.Named(Columns.parse(words)))
+          .<TextRule>map(
+              words ->
+                  words.equals("auto")
+                      ? new TextRule.FoundOutAnew()
+                      : new TextRule.Named(Columns.parse(words)))
           .orElseGet(TextRule.FoundOut::new);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage("--columns: " + e.getMessage());
