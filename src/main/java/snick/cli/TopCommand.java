@@ -2,10 +2,12 @@ package snick.cli;
 
 import java.util.List;
 import picocli.CommandLine;
+import snick.cli.begin.BeginCommand;
 import snick.cli.bench.CaptureCommand;
 import snick.cli.bench.DoctorCommand;
 import snick.cli.bench.PortsCommand;
 import snick.cli.bench.ProtocolCommand;
+import snick.cli.bench.TouchCommand;
 import snick.cli.bench.VirtualRigCommand;
 import snick.cli.calibration.CalibrateCommand;
 import snick.cli.cuts.AnalyzeCommand;
@@ -45,6 +47,7 @@ final class TopCommand {
   static final List<String> NAMES =
       List.of(
           "demo",
+          "begin",
           "run",
           "cuts",
           "blade",
@@ -76,6 +79,7 @@ final class TopCommand {
           "verify",
           "rederive",
           "doctor",
+          "touch",
           "virtual-rig",
           "generate-completion");
 
@@ -133,6 +137,8 @@ final class TopCommand {
       case "capture" -> new CaptureCommand();
       case "ports" -> new PortsCommand();
       case "protocol" -> new ProtocolCommand();
+      case "begin" -> new BeginCommand();
+      case "touch" -> new TouchCommand();
       case "calibrate" -> new CalibrateCommand();
       case "verify" -> new VerifyCommand();
       case "rederive" -> new RederiveCommand();

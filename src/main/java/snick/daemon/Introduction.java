@@ -23,9 +23,14 @@ import snick.sample.SampleStream;
  *
  * @param hello what the device said of itself
  * @param readings readings seen without a hello
- * @param text what the columns of text were taken for, or the line that was refused
+ * @param recognition what the columns of text were taken for
+ * @param refused the first line of text that was refused for its form
  */
-public record Introduction(Optional<Hello> hello, long readings, Optional<String> text) {
+public record Introduction(
+    Optional<Hello> hello,
+    long readings,
+    Optional<String> recognition,
+    Optional<RefusedLine> refused) {
   private static final long WAIT_NANOS = TimeUnit.SECONDS.toNanos(4);
   private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long ENOUGH_READINGS = 3;
@@ -46,7 +51,8 @@ public record Introduction(Optional<Hello> hello, long readings, Optional<String
     return new Introduction(
         stream.hello(),
         text ? stream.facts().samples() : 0,
-        decoder.recognition().or(() -> decoder.refused().map(RefusedLine::words)));
+        decoder.recognition(),
+        decoder.refused());
   }
 
   private static void listen(ByteLink link, StreamDecoder decoder, SampleStream stream)
@@ -82,7 +88,11 @@ public record Introduction(Optional<Hello> hello, long readings, Optional<String
           + ", gain "
           + h.gain();
     }
-    String found = text.map(words -> ": " + words).orElse("");
+    String found =
+        recognition
+            .or(() -> refused.filter(line -> readings == 0).map(RefusedLine::words))
+            .map(words -> ": " + words)
+            .orElse("");
     return (readings > 0 ? "sends readings as text" : "nothing that is understood") + found;
   }
 }

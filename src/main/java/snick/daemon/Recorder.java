@@ -307,6 +307,11 @@ public final class Recorder implements AutoCloseable {
     return page.map(p -> p.page().address());
   }
 
+  /** Lets reading end soon: then {@link #awaitEnd} returns. */
+  public void endSoon() {
+    readers.forEach(RigReader::stop);
+  }
+
   /** Waits until every rig's bytes have ended (files), or the recorder is closed. */
   public void awaitEnd() throws InterruptedException {
     readersDone.await();

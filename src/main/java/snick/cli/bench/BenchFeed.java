@@ -13,9 +13,12 @@ import snick.daemon.LiveFeed;
 import snick.force.RigSetting;
 import snick.frame.RefusedLine;
 import snick.port.LinkLostException;
+import snick.quantity.Mass;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
+import snick.virtualrig.Action;
+import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.TrueCut;
 
@@ -116,6 +119,17 @@ public final class BenchFeed implements AutoCloseable {
     } catch (IOException e) {
       throw Refusal.failed(name + " cannot be read: " + FileReason.of(e), e);
     }
+  }
+
+  /** Presses the virtual rig for a second; a real one is pressed by hand. */
+  void touch() {
+    virtual.ifPresent(
+        rig ->
+            rig.perform(
+                Script.of(
+                    new Action.Hang(Mass.ofGrams(100)),
+                    new Action.Rest(3),
+                    Action.Hang.nothing())));
   }
 
   /** Device time at which the thread was truly cut, ns; only the virtual rig knows. */

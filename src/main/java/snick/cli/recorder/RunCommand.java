@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -23,6 +24,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Version;
+import snick.cut.Outcome;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
@@ -81,8 +83,16 @@ public final class RunCommand implements Callable<Integer> {
               + " refusing them (exit status 5). The service does.")
   private boolean wait;
 
+  @Option(
+      names = "--cuts",
+      paramLabel = "N",
+      description = "Stop after so many cuts (default: when told to).")
+  private Optional<Integer> enough = Optional.empty();
+
   @Option(names = "--no-http", description = "Serve nothing.")
   private boolean noHttp;
+
+  private final CutsLeft cutsLeft = new CutsLeft();
 
   @Option(names = "--json", description = "One JSON object a line for each stored event.")
   private boolean json;
@@ -90,12 +100,14 @@ public final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     calibration.given(0);
+    enough.ifPresent(cutsLeft::set);
     CountDownLatch stopped = new CountDownLatch(1);
     try (Recorder recorder = start();
         Supervised supervised = Supervised.byWhomStartedThis(recorder, this::tell)) {
       Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
+      cutsLeft.whenNone(recorder::endSoon);
       recorder.awaitEnd();
       return ending(recorder);
     } finally {
@@ -174,6 +186,9 @@ public final class RunCommand implements Callable<Integer> {
       out().println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id()));
     }
     out().flush();
+    if (cut.cut().outcome() == Outcome.SEVERED) {
+      cutsLeft.oneLess();
+    }
   }
 
   private synchronized void tell(String word) {
