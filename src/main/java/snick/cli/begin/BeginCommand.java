@@ -226,10 +226,10 @@ public final class BeginCommand implements Callable<Integer> {
     if (place.equals(ANYWHERE)) {
       return List.of("--gravity", "9.806", "--u-gravity", "0.016");
     }
-    String[] parts = place.split("[\\s,]+");
-    List<String> words = new ArrayList<>(List.of("--latitude", parts[0]));
-    if (parts.length > 1) {
-      words.addAll(List.of("--height", parts[1]));
+    List<String> parts = List.of(place.split("[\\s,]+"));
+    List<String> words = new ArrayList<>(List.of("--latitude", parts.get(0)));
+    if (parts.size() > 1) {
+      words.addAll(List.of("--height", parts.get(1)));
     }
     return words;
   }
