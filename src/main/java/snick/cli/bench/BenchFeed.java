@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import snick.cli.terminal.FileReason;
@@ -31,6 +32,7 @@ public final class BenchFeed implements AutoCloseable {
   private final LiveFeed feed;
   private final Relay relay;
   private final int polarity;
+  private CompletableFuture<Void> pressing = CompletableFuture.completedFuture(null);
   private final String name;
 
   private BenchFeed(
@@ -123,13 +125,12 @@ public final class BenchFeed implements AutoCloseable {
 
   /** Presses the virtual rig for a second; a real one is pressed by hand. */
   void touch() {
-    virtual.ifPresent(
-        rig ->
-            rig.perform(
-                Script.of(
-                    new Action.Hang(Mass.ofGrams(100)),
-                    new Action.Rest(3),
-                    Action.Hang.nothing())));
+    Script press =
+        Script.of(
+            new Action.Hang(Mass.ofGrams(100)), new Action.Rest(3), Action.Hang.nothing());
+    if (virtual.isPresent()) {
+      pressing = virtual.get().perform(press);
+    }
   }
 
   /** Device time at which the thread was truly cut, ns; only the virtual rig knows. */
@@ -171,6 +172,7 @@ public final class BenchFeed implements AutoCloseable {
 
   @Override
   public void close() {
+    pressing.cancel(false);
     try {
       feed.close();
     } catch (IOException e) {

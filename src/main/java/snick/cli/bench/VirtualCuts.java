@@ -2,6 +2,7 @@ package snick.cli.bench;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.concurrent.CompletableFuture;
 import snick.cli.terminal.Refusal;
 import snick.virtualrig.Action;
 import snick.virtualrig.Pacer;
@@ -17,9 +18,11 @@ public final class VirtualCuts implements AutoCloseable {
   private static final double REST_SECONDS = 10;
 
   private final ServedRig rig;
+  private final CompletableFuture<Void> last;
 
-  private VirtualCuts(ServedRig rig) {
+  private VirtualCuts(ServedRig rig, CompletableFuture<Void> last) {
     this.rig = rig;
+    this.last = last;
   }
 
   /** Begins. */
@@ -32,10 +35,13 @@ public final class VirtualCuts implements AutoCloseable {
                   Pacer.of(System::nanoTime, SPEED),
                   VirtualRig.WhenFull.WAIT,
                   truth -> {});
+      CompletableFuture<Void> last = CompletableFuture.completedFuture(null);
       for (int i = 0; i < CUTS; i++) {
-        rig.perform(Script.of(new Action.Rest(REST_SECONDS), Action.Cut.ofGramForce(180, 100)));
+        last =
+            rig.perform(
+                Script.of(new Action.Rest(REST_SECONDS), Action.Cut.ofGramForce(180, 100)));
       }
-      return new VirtualCuts(rig);
+      return new VirtualCuts(rig, last);
     } catch (IOException e) {
       throw Refusal.failed("the virtual rig cannot be served: " + e.getMessage(), e);
     }
@@ -48,6 +54,7 @@ public final class VirtualCuts implements AutoCloseable {
 
   @Override
   public void close() {
+    last.cancel(false);
     rig.close();
   }
 }
