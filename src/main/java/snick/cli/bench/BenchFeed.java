@@ -126,8 +126,7 @@ public final class BenchFeed implements AutoCloseable {
   /** Presses the virtual rig for a second; a real one is pressed by hand. */
   void touch() {
     Script press =
-        Script.of(
-            new Action.Hang(Mass.ofGrams(100)), new Action.Rest(3), Action.Hang.nothing());
+        Script.of(new Action.Hang(Mass.ofGrams(100)), new Action.Rest(3), Action.Hang.nothing());
     if (virtual.isPresent()) {
       pressing = virtual.get().perform(press);
     }

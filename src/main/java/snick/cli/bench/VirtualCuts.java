@@ -38,8 +38,7 @@ public final class VirtualCuts implements AutoCloseable {
       CompletableFuture<Void> last = CompletableFuture.completedFuture(null);
       for (int i = 0; i < CUTS; i++) {
         last =
-            rig.perform(
-                Script.of(new Action.Rest(REST_SECONDS), Action.Cut.ofGramForce(180, 100)));
+            rig.perform(Script.of(new Action.Rest(REST_SECONDS), Action.Cut.ofGramForce(180, 100)));
       }
       return new VirtualCuts(rig, last);
     } catch (IOException e) {
