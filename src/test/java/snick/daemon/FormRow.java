@@ -18,12 +18,12 @@ import java.util.List;
 record FormRow(String heading, String form, boolean asked, String outcome) {
   static List<FormRow> ofDocument() throws IOException {
     String document = Files.readString(Path.of("firmware-protocol.md"), UTF_8);
-    String block = document.split("```forms\n")[1].split("```")[0];
+    String block = document.split("```forms\n", -1)[1].split("```", -1)[0];
     return block.lines().map(FormRow::of).toList();
   }
 
   private static FormRow of(String line) {
-    String[] sides = line.split(" +=> ");
+    String[] sides = line.split(" +=> ", -1);
     int heading = sides[0].indexOf(" // ");
     String form = heading < 0 ? sides[0] : sides[0].substring(heading + 4);
     boolean asked = sides[1].startsWith("ask ");
