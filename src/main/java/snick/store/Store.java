@@ -118,6 +118,15 @@ public final class Store implements AutoCloseable {
         .filledBy(partial -> Salvage.copy(from, partial));
   }
 
+  /**
+   * Asks whether the file is still where it was opened; every change asks that too.
+   *
+   * @throws StoreException of trouble GONE if it was deleted, moved or renamed
+   */
+  public void requireInPlace() {
+    database.requireInPlace();
+  }
+
   /** Begins a recording; its id. */
   public long startRecording(Recording recording) {
     return database.write(() -> recordings.add(recording));
