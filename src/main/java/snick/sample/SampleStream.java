@@ -225,13 +225,14 @@ public final class SampleStream implements FrameSink {
     }
     long stepNanos = clock.nanos() - beforeNanos;
     long missing = period.missing(stepNanos);
-    late = missing > 0 ? missing : Math.max(0, late - 1);
     if (missing > 0) {
+      late = missing;
       facts.lost(missing);
       gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
       return true;
     }
     if (late > 0 && period.isLate(stepNanos)) {
+      late--;
       return false;
     }
     late = 0;

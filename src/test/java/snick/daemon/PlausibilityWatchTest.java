@@ -41,9 +41,13 @@ class PlausibilityWatchTest {
   }
 
   @Test
-  void aRateThatIsAssumedWronglyIsSaidWithTheRateThatIs() {
+  void aRateThatIsNearlyTheOneAssumedIsNotDoubted() {
     pass(10, 87.0 / 80, false, true);
     assertThat(said).isEmpty();
+  }
+
+  @Test
+  void aRateThatIsFarOffIsSaid() {
     pass(10, 10.0 / 80, false, true);
     assertThat(said).singleElement().asString().contains("about 10.0 a second", "--rate");
   }

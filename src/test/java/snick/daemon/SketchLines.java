@@ -2,6 +2,8 @@ package snick.daemon;
 
 import java.time.Instant;
 import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
@@ -51,9 +53,8 @@ final class SketchLines {
   }
 
   private static String fixedClock(Instant at) {
-    LocalTime time = LocalTime.parse(at.toString().substring(11, 19));
-    return time.format(java.time.format.DateTimeFormatter.ISO_LOCAL_TIME)
-        + fixed(".%03d", at.getNano() / 1_000_000);
+    return LocalTime.ofInstant(at, ZoneOffset.UTC)
+        .format(DateTimeFormatter.ofPattern("HH:mm:ss.SSS"));
   }
 
   private static String fixed(String format, Object value) {
