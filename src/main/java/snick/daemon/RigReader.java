@@ -10,11 +10,11 @@ import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
-import snick.frame.Columns;
-import snick.frame.Form;
+import snick.cut.response.Response;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
@@ -27,7 +27,6 @@ import snick.quantity.SampleRate;
 import snick.sample.HostClockFit;
 import snick.sample.SampleSink;
 import snick.store.HostClock;
-import snick.store.KeptColumns;
 import snick.store.Recording;
 import snick.view.RigState;
 
@@ -52,18 +51,16 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final Surroundings around;
   private final Pipeline pipeline;
   private final HostClockFit clockFit = new HostClockFit();
-
   private final HostFrames frames = new HostFrames();
   private final Rounds rounds = new Rounds();
   private final Handover handover;
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
   private final LinkWatch watch = new LinkWatch();
-  private final PlausibilityWatch plausibility;
+  private final TextDoubts doubts;
   private boolean garbled;
   private OptionalLong strangerId = OptionalLong.empty();
   private boolean newerSaid;
-  private long arrivalNanos;
   private long lastAskedNanos;
   private long lastStateNanos;
   private long lastClockNanos;
@@ -82,20 +79,21 @@ final class RigReader implements Runnable, DeviceGate.Listener {
    * @param faults what went wrong
    * @param tell takes one line for the person
    * @param watch sees every sample before the detector does
+   * @param response what is known of the rig's response
    */
   record Surroundings(
       BlockingQueue<Work> queue,
       Clock clock,
       FaultLog faults,
       Consumer<String> tell,
-      UnaryOperator<SampleSink> watch) {}
+      UnaryOperator<SampleSink> watch,
+      Supplier<Response> response) {}
 
   RigReader(int rig, RigOpening opening, Pipeline.Settings settings, Surroundings around) {
     this.rig = rig;
     this.address = opening.address();
     this.opening = opening;
     this.around = around;
-    this.plausibility = new PlausibilityWatch(settings.assumedRate().hertz());
     this.handover = new Handover(address.text(), around, rounds);
     this.state = RigState.opening(rig, address.text());
     this.pipeline =
@@ -108,6 +106,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
               gate = new DeviceGate(stream, this);
               return gate;
             });
+    this.doubts = new TextDoubts(address, pipeline, settings.assumedRate(), around);
   }
 
   /** The rig's present state; any thread. */
@@ -157,11 +156,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private void ended() {
     if (!address.live() && !stopping) {
       pipeline.end();
-      pipeline
-          .decoder()
-          .refused()
-          .filter(line -> pipeline.tally().samples() == 0)
-          .ifPresent(line -> refuse(address.text() + ": " + line.words()));
+      doubts.nothingRead().ifPresent(this::refuse);
     }
   }
 
@@ -174,7 +169,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     if (back) {
       pipeline.linkReopened();
       clockFit.forget();
-      plausibility.reopened();
+      doubts.reopened();
       gate.shut();
       around.tell().accept(address.text() + " is back");
     } else if (link == RigState.Link.AWAITING_RIG) {
@@ -249,6 +244,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   private void take(ByteSource source, byte[] buffer, int count) {
+    pipeline.detector().know(around.response().get());
     pipeline.accept(buffer, count);
     watch.bytes(System.nanoTime(), pipeline.tally().samples());
     long restarts = pipeline.stream().facts().restarts();
@@ -258,7 +254,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       around.faults().note("device restarted", address.text() + " began again");
     }
     clockFit.observe(pipeline.stream().lastNanos(), source.arrivalNanos());
-    arrivalNanos = source.arrivalNanos();
+    doubts.look(source.arrivalNanos());
   }
 
   /** What is due between two reads. */
@@ -270,26 +266,11 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     if (now - lastStateNanos >= STATE_EVERY_NANOS) {
       lastStateNanos = now;
       publish(linkState(now));
-      doubt();
     }
     if (now - lastClockNanos >= CLOCK_EVERY_NANOS) {
       lastClockNanos = now;
       reportClock(now);
     }
-  }
-
-  /** What is read from text may not be what was sent. */
-  private void doubt() {
-    if (address.live() && pipeline.form().equals(Optional.of(Form.TEXT))) {
-      plausibility
-          .look(arrivalNanos, pipeline.stream().lastNanos(), pipeline.stream().facts())
-          .forEach(doubt -> doubted(address.text() + ": " + doubt));
-    }
-  }
-
-  private void doubted(String doubt) {
-    around.faults().note("doubtful", doubt);
-    around.tell().accept(doubt);
   }
 
   private RigState.Link linkState(long nowNanos) {
@@ -300,18 +281,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
     if (watch.garbled(nowNanos) && !garbled) {
       around.faults().note("not understood", address.text() + " sent no readings for 3 s");
-      around
-          .tell()
-          .accept(
-              pipeline
-                  .decoder()
-                  .refused()
-                  .map(line -> address.text() + ": " + line.words())
-                  .orElseGet(
-                      () ->
-                          address.text()
-                              + " sends bytes but no readings that are understood: is the bit rate"
-                              + " right (--baud), is the converter connected?"));
+      around.tell().accept(doubts.notUnderstood());
     }
     garbled = watch.garbled(nowNanos);
     return now;
@@ -350,28 +320,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void textBegan(String deviceName) {
-    Optional<Columns> columns = pipeline.decoder().columns();
-    pipeline
-        .decoder()
-        .recognition()
-        .ifPresent(words -> around.tell().accept(address.text() + ": " + words));
-    handover.put(
-        new Work.StreamBegan(
-            rig,
-            new Recording(
-                Columns.rigName(
-                    deviceName.isEmpty() ? "text:" + address.text() : deviceName, columns),
-                "",
-                address.text(),
-                Recording.Form.TEXT,
-                around.clock().instant(),
-                pipeline.stream().gain(),
-                Optional.empty(),
-                pipeline.stream().decimals()),
-            address.live()
-                ? Optional.of(
-                    KeptColumns.evidence(address.text(), around.clock().instant(), columns))
-                : Optional.empty()));
+    handover.put(doubts.began(rig, deviceName));
   }
 
   @Override

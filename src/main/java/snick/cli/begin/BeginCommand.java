@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.bench.TouchCommand;
 import snick.cli.bench.VirtualCuts;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.Setting;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
@@ -56,7 +57,8 @@ public final class BeginCommand implements Callable<Integer> {
   @Parameters(
       paramLabel = "PORT",
       arity = "0..1",
-      description = "Serial device, part of a port's name, or tcp://HOST:PORT (default: asked).")
+      description =
+          "Serial device, part of a port's name, or tcp://HOST:PORT (default: as set, else asked).")
   private Optional<String> given = Optional.empty();
 
   @Option(names = "--virtual", description = "On the built-in virtual rig.")
@@ -102,7 +104,7 @@ public final class BeginCommand implements Callable<Integer> {
       rig.add("--virtual");
       return;
     }
-    String port = given.orElseGet(this::askForPort);
+    String port = given.or(() -> data.settings().get(Setting.RIG)).orElseGet(this::askForPort);
     rig.add(port);
     if (bitsPerSecond != BITS_PER_SECOND) {
       rig.addAll(List.of("--baud", Integer.toString(bitsPerSecond)));
@@ -221,10 +223,14 @@ public final class BeginCommand implements Callable<Integer> {
         : mass;
   }
 
+  /** Where the rig stands, unless the settings say it; a place not stated is not made up. */
   private List<String> place() {
+    if (data.settings().get(Setting.LATITUDE).isPresent()) {
+      return List.of();
+    }
     String place = answers.to("   Latitude in degrees and height in m, as in 48.1 520?", ANYWHERE);
     if (place.equals(ANYWHERE)) {
-      return List.of("--gravity", "9.806", "--u-gravity", "0.016");
+      return List.of("--anywhere");
     }
     List<String> parts = List.of(place.split("[\\s,]+"));
     List<String> words = new ArrayList<>(List.of("--latitude", parts.get(0)));

@@ -76,6 +76,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private Supplier<Optional<Column>> reading = Optional::empty;
   private long found;
   private long shown;
+  private boolean unread;
 
   @Override
   public Integer call() {
@@ -96,13 +97,13 @@ public final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private RecordedSource open() {
-    PortAddress address = PortAddress.parse(file);
-    if (address.live()) {
-      throw Refusal.badInput(whyNoFile(file));
-    }
     try {
+      PortAddress address = PortAddress.parse(file);
+      if (address.live()) {
+        throw Refusal.badInput(whyNoFile(file));
+      }
       return (RecordedSource) new Ports(115_200).open(address);
-    } catch (PortException e) {
+    } catch (PortException | IllegalArgumentException e) {
       throw Refusal.badInput(e.getMessage());
     } catch (IOException e) {
       throw Refusal.badInput(file + " cannot be read: " + FileReason.of(e));
@@ -132,7 +133,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     byte[] buffer = new byte[FIRST_BYTES];
     int enough = FIRST_BYTES;
     int taken = 0;
-    while (!source.ended()) {
+    while (!source.ended() && !unread) {
       int count = readOrShow(source, buffer, pipeline);
       pipeline.accept(buffer, count);
       taken += count;
@@ -165,7 +166,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (found > shown) {
       shown = found;
       handOnLines();
-      out().flush();
+      unread = out().checkError();
     }
   }
 

@@ -18,6 +18,7 @@ import snick.cli.cuts.CalibrationChoice;
 import snick.cli.cuts.EventLine;
 import snick.cli.cuts.StoredCalibrations;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.Setting;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -30,6 +31,7 @@ import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
 import snick.store.StoreException;
+import snick.view.Preferences;
 
 /** Records until stopped. */
 @Command(
@@ -46,6 +48,8 @@ import snick.store.StoreException;
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
     })
 public final class RunCommand implements Callable<Integer> {
+  private static final int MOST_PORT = 65_535;
+
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -100,6 +104,7 @@ public final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     calibration.given(0);
+    requirePort();
     enough.ifPresent(cutsLeft::set);
     CountDownLatch stopped = new CountDownLatch(1);
     Recorder recorder = start();
@@ -114,6 +119,12 @@ public final class RunCommand implements Callable<Integer> {
       stopped.countDown();
     }
     return ending(recorder);
+  }
+
+  private void requirePort() {
+    if (!(httpPort >= 0 && httpPort <= MOST_PORT)) {
+      throw Refusal.usage("--http " + httpPort + " is outside 0 to " + MOST_PORT);
+    }
   }
 
   private static int ending(Recorder recorder) {
@@ -167,7 +178,8 @@ public final class RunCommand implements Callable<Integer> {
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
         Version.text(),
         page.reach(),
-        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED);
+        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED,
+        new Preferences(data.settings().marginGf(), data.settings().get(Setting.OPERATOR)));
   }
 
   private static PortAddress address(String text) {
