@@ -123,6 +123,7 @@ class ArchitectureTest {
           Map.entry("terminal", List.of()),
           Map.entry("option", List.of("terminal")),
           Map.entry("bench", List.of("terminal", "option")),
+          Map.entry("begin", List.of("terminal", "option", "bench")),
           Map.entry("calibration", List.of("terminal", "option", "bench")),
           Map.entry(
               "verification", List.of("terminal", "option", "bench", "calibration", "report")),

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.UsageMessageSpec;
+import snick.cli.begin.BeginCommand;
 import snick.cli.bench.CaptureCommand;
 import snick.cli.bench.DoctorCommand;
 import snick.cli.bench.PortsCommand;
 import snick.cli.bench.ProtocolCommand;
 import snick.cli.bench.ResponseCommand;
+import snick.cli.bench.TouchCommand;
 import snick.cli.bench.VirtualRigCommand;
 import snick.cli.calibration.CalibrateCommand;
 import snick.cli.cuts.AnalyzeCommand;
@@ -57,7 +59,8 @@ final class TopCommand {
   private static Map<String, List<String>> groups() {
     Map<String, List<String>> groups = new LinkedHashMap<>();
     groups.put(
-        "At the bench", List.of("run", "demo", "ports", "capture", "protocol", "virtual-rig"));
+        "At the bench",
+        List.of("begin", "run", "demo", "ports", "touch", "capture", "protocol", "virtual-rig"));
     groups.put(
         "Journal", List.of("session", "stage", "step", "inspect", "place", "cuts", "blade", "lot"));
     groups.put(
@@ -136,6 +139,8 @@ final class TopCommand {
       case "capture" -> new CaptureCommand();
       case "ports" -> new PortsCommand();
       case "protocol" -> new ProtocolCommand();
+      case "begin" -> new BeginCommand();
+      case "touch" -> new TouchCommand();
       case "calibrate" -> new CalibrateCommand();
       case "verify" -> new VerifyCommand();
       case "rederive" -> new RederiveCommand();

@@ -7,14 +7,14 @@ import snick.frame.Form;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
+import snick.frame.RefusedLine;
 import snick.frame.StreamDecoder;
+import snick.frame.TextRule;
 import snick.port.ByteLink;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.quantity.SampleRate;
-import snick.sample.Gap;
-import snick.sample.Rail;
-import snick.sample.SampleSink;
+import snick.sample.IgnoredSamples;
 import snick.sample.SampleStream;
 
 /**
@@ -23,8 +23,14 @@ import snick.sample.SampleStream;
  *
  * @param hello what the device said of itself
  * @param readings readings seen without a hello
+ * @param recognition what the columns of text were taken for
+ * @param refused the first line of text that was refused for its form
  */
-public record Introduction(Optional<Hello> hello, long readings) {
+public record Introduction(
+    Optional<Hello> hello,
+    long readings,
+    Optional<String> recognition,
+    Optional<RefusedLine> refused) {
   private static final long WAIT_NANOS = TimeUnit.SECONDS.toNanos(4);
   private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long ENOUGH_READINGS = 3;
@@ -35,13 +41,18 @@ public record Introduction(Optional<Hello> hello, long readings) {
    * @throws snick.port.PortException if the port cannot be opened
    */
   public static Introduction of(Ports ports, PortAddress address) throws IOException {
-    StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.MIDWAY);
-    SampleStream stream = new SampleStream(new SampleRate(80), new Nothing());
+    StreamDecoder decoder =
+        StreamDecoder.of(Optional.empty(), new TextRule.FoundOut(), StreamDecoder.Start.MIDWAY);
+    SampleStream stream = new SampleStream(new SampleRate(80), new IgnoredSamples());
     try (ByteLink link = ports.openLink(address)) {
       listen(link, decoder, stream);
     }
     boolean text = decoder.recognised().equals(Optional.of(Form.TEXT));
-    return new Introduction(stream.hello(), text ? stream.facts().samples() : 0);
+    return new Introduction(
+        stream.hello(),
+        text ? stream.facts().samples() : 0,
+        decoder.recognition(),
+        decoder.refused());
   }
 
   private static void listen(ByteLink link, StreamDecoder decoder, SampleStream stream)
@@ -77,21 +88,11 @@ public record Introduction(Optional<Hello> hello, long readings) {
           + ", gain "
           + h.gain();
     }
-    return readings > 0 ? "sends readings as text" : "nothing that is understood";
-  }
-
-  /** Samples do not matter here. */
-  private static final class Nothing implements SampleSink {
-    @Override
-    public void sample(long deviceNanos, int counts) {}
-
-    @Override
-    public void overrange(long deviceNanos, Rail rail) {}
-
-    @Override
-    public void gap(Gap gap) {}
-
-    @Override
-    public void end() {}
+    String found =
+        recognition
+            .or(() -> refused.filter(line -> readings == 0).map(RefusedLine::words))
+            .map(words -> ": " + words)
+            .orElse("");
+    return (readings > 0 ? "sends readings as text" : "nothing that is understood") + found;
   }
 }

@@ -218,6 +218,7 @@ final class Keeper implements Runnable {
   }
 
   private void begin(Work.StreamBegan began) {
+    began.form().ifPresent(store::add);
     Scale scale = calibrations.forRecording(began.recording());
     goOnLearning(began);
     long id = store.startRecording(began.recording());

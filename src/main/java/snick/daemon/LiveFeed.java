@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import snick.force.RigSetting;
+import snick.frame.Columns;
 import snick.frame.FrameSink;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
@@ -58,11 +59,7 @@ public final class LiveFeed implements AutoCloseable {
     this.assumedRate = settings.assumedRate();
     StreamDecoder.Start start =
         address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING;
-    this.decoder =
-        settings
-            .form()
-            .map(form -> StreamDecoder.of(form, start))
-            .orElseGet(() -> StreamDecoder.ofAnyForm(start));
+    this.decoder = settings.decoder(start);
     this.stream = new SampleStream(assumedRate, sink);
     this.entry = new DeviceGate(stream, identity);
     this.askedNanos = System.nanoTime() - ASK_EVERY_NANOS;
@@ -167,6 +164,11 @@ public final class LiveFeed implements AutoCloseable {
     return stream.facts();
   }
 
+  /** What the decoder made of text: its columns, or the first line that it refused. */
+  public StreamDecoder decoder() {
+    return decoder;
+  }
+
   /** What the decoder accepted and threw away. */
   public Tally tally() {
     return decoder.tally();
@@ -194,7 +196,8 @@ public final class LiveFeed implements AutoCloseable {
 
     @Override
     public void textBegan(String deviceName) {
-      deviceId = Optional.of(deviceName.isEmpty() ? "text:" + address.text() : deviceName);
+      String name = deviceName.isEmpty() ? "text:" + address.text() : deviceName;
+      deviceId = Optional.of(Columns.rigName(name, decoder.columns()));
     }
 
     @Override

@@ -8,10 +8,12 @@ import java.util.function.UnaryOperator;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
+import snick.frame.Columns;
 import snick.frame.Form;
 import snick.frame.FrameSink;
 import snick.frame.StreamDecoder;
 import snick.frame.Tally;
+import snick.frame.TextRule;
 import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
@@ -33,8 +35,27 @@ public final class Pipeline {
    * @param form binary or text; empty: found out
    * @param assumedRate rate of text readings without time
    * @param detector what the detector is told beforehand
+   * @param text how text lines are read
    */
-  public record Settings(Optional<Form> form, SampleRate assumedRate, DetectorSettings detector) {
+  public record Settings(
+      Optional<Form> form, SampleRate assumedRate, DetectorSettings detector, TextRule text) {
+    /** Columns of text are found out. */
+    public Settings(Optional<Form> form, SampleRate assumedRate, DetectorSettings detector) {
+      this(form, assumedRate, detector, new TextRule.FoundOut());
+    }
+
+    /** The same; text, unless something else is asked for, is read in the columns kept of it. */
+    public Settings withKept(Optional<Columns> kept) {
+      return text instanceof TextRule.FoundOut && kept.isPresent()
+          ? new Settings(form, assumedRate, detector, new TextRule.Named(kept.get()))
+          : this;
+    }
+
+    /** A decoder for such a stream. */
+    public StreamDecoder decoder(StreamDecoder.Start start) {
+      return StreamDecoder.of(form, text, start);
+    }
+
     /** Form found out, 80 samples per second, the detector's defaults. */
     public static Settings defaults() {
       return new Settings(Optional.empty(), new SampleRate(80), DetectorSettings.defaults());
@@ -78,11 +99,7 @@ public final class Pipeline {
       CutDetector detector,
       UnaryOperator<SampleSink> watchSamples,
       Function<SampleStream, FrameSink> guardStream) {
-    this.decoder =
-        settings
-            .form()
-            .map(form -> StreamDecoder.of(form, start))
-            .orElseGet(() -> StreamDecoder.ofAnyForm(start));
+    this.decoder = settings.decoder(start);
     this.detector = detector;
     this.stream = new SampleStream(settings.assumedRate(), watchSamples.apply(detector));
     this.entry = guardStream.apply(stream);
@@ -113,6 +130,11 @@ public final class Pipeline {
   /** What the decoder accepted and threw away. */
   public Tally tally() {
     return decoder.tally();
+  }
+
+  /** The decoder, for what it made of text. */
+  public StreamDecoder decoder() {
+    return decoder;
   }
 
   /** The form of the stream, once recognised. */

@@ -17,8 +17,11 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import snick.frame.Columns;
+import snick.frame.TextRule;
 import snick.port.PortAddress;
 import snick.port.Ports;
+import snick.store.KeptColumns;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.view.Bench;
@@ -162,7 +165,7 @@ public final class Recorder implements AutoCloseable {
           new RigReader(
               rig,
               new RigOpening(settings.rigs().get(rig), ports, settings.absent()),
-              settings.pipeline(),
+              settings.pipeline().withKept(kept(settings, settings.rigs().get(rig))),
               around);
       readers.add(reader);
       Thread thread = new Thread(() -> read(reader), "rig-" + rig);
@@ -188,6 +191,25 @@ public final class Recorder implements AutoCloseable {
     } catch (IOException | RigInUseException e) {
       recorder.close();
       throw e;
+    }
+  }
+
+  /** In what columns the text of a rig was read before; the person is told. */
+  private Optional<Columns> kept(Settings settings, PortAddress rig) {
+    if (!rig.live() || !(settings.pipeline().text() instanceof TextRule.FoundOut)) {
+      return Optional.empty();
+    }
+    try (StoreReader reader = StoreReader.open(settings.dataDirectory())) {
+      Optional<Columns> columns = KeptColumns.of(reader, rig.text());
+      columns.ifPresent(
+          known ->
+              word.accept(
+                  "text from "
+                      + rig.text()
+                      + " is read as "
+                      + known.words()
+                      + ", as before; --columns auto finds out anew"));
+      return columns;
     }
   }
 
@@ -296,6 +318,11 @@ public final class Recorder implements AutoCloseable {
   /** Address of the page, to be opened; empty if none is served. */
   public Optional<String> pageAddress() {
     return page.map(p -> p.page().address());
+  }
+
+  /** Lets reading end soon: then {@link #awaitEnd} returns. */
+  public void endSoon() {
+    readers.forEach(RigReader::stop);
   }
 
   /** Waits until every rig's bytes have ended (files), or the recorder is closed. */

@@ -51,13 +51,13 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final Surroundings around;
   private final Pipeline pipeline;
   private final HostClockFit clockFit = new HostClockFit();
-
   private final HostFrames frames = new HostFrames();
   private final Rounds rounds = new Rounds();
   private final Handover handover;
   private DeviceGate gate;
   private Optional<Hello> recorded = Optional.empty();
   private final LinkWatch watch = new LinkWatch();
+  private final TextDoubts doubts;
   private boolean garbled;
   private OptionalLong strangerId = OptionalLong.empty();
   private boolean newerSaid;
@@ -106,6 +106,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
               gate = new DeviceGate(stream, this);
               return gate;
             });
+    this.doubts = new TextDoubts(address, pipeline, settings.assumedRate(), around);
   }
 
   /** The rig's present state; any thread. */
@@ -141,6 +142,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     try (ByteSource source = opening.open(rounds::went)) {
       opened(back);
       readAll(source);
+      ended();
       return false;
     } catch (LinkLostException e) {
       lost(e);
@@ -150,10 +152,24 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
   }
 
+  /** A file that held nothing that is understood is refused. */
+  private void ended() {
+    if (!address.live() && !stopping) {
+      pipeline.end();
+      doubts.nothingRead().ifPresent(this::refuse);
+    }
+  }
+
+  private void refuse(String why) {
+    refusal = Optional.of(why);
+    around.tell().accept(why);
+  }
+
   private void opened(boolean back) {
     if (back) {
       pipeline.linkReopened();
       clockFit.forget();
+      doubts.reopened();
       gate.shut();
       around.tell().accept(address.text() + " is back");
     } else if (link == RigState.Link.AWAITING_RIG) {
@@ -170,8 +186,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       around.faults().note("port", e.getMessage());
     }
     if (step == RigOpening.Step.GIVE_UP) {
-      refusal = Optional.of(e.getMessage());
-      around.tell().accept(e.getMessage());
+      refuse(e.getMessage());
       return false;
     }
     TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
@@ -239,6 +254,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       around.faults().note("device restarted", address.text() + " began again");
     }
     clockFit.observe(pipeline.stream().lastNanos(), source.arrivalNanos());
+    doubts.look(source.arrivalNanos());
   }
 
   /** What is due between two reads. */
@@ -265,12 +281,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
     if (watch.garbled(nowNanos) && !garbled) {
       around.faults().note("not understood", address.text() + " sent no readings for 3 s");
-      around
-          .tell()
-          .accept(
-              address.text()
-                  + " sends bytes but no readings that are understood: is the bit rate right"
-                  + " (--baud), is the converter connected?");
+      around.tell().accept(doubts.notUnderstood());
     }
     garbled = watch.garbled(nowNanos);
     return now;
@@ -289,7 +300,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     strangerId = OptionalLong.empty();
     if (recorded.isEmpty() || !recorded.get().equals(hello)) {
       recorded = Optional.of(hello);
-      handover.put(new Work.StreamBegan(rig, recording(hello)));
+      handover.put(new Work.StreamBegan(rig, recording(hello), Optional.empty()));
     }
   }
 
@@ -309,18 +320,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void textBegan(String deviceName) {
-    handover.put(
-        new Work.StreamBegan(
-            rig,
-            new Recording(
-                deviceName.isEmpty() ? "text:" + address.text() : deviceName,
-                "",
-                address.text(),
-                Recording.Form.TEXT,
-                around.clock().instant(),
-                pipeline.stream().gain(),
-                Optional.empty(),
-                pipeline.stream().decimals())));
+    handover.put(doubts.began(rig, deviceName));
   }
 
   @Override

@@ -1,7 +1,9 @@
 package snick.daemon;
 
 import java.time.Instant;
+import java.util.Optional;
 import snick.cut.Cut;
+import snick.store.Evidence;
 import snick.store.HostClock;
 import snick.store.Recording;
 
@@ -10,8 +12,12 @@ sealed interface Work {
   /** Number of the rig it comes from, from 0, as the daemon counts them. */
   int rig();
 
-  /** A stream began: later cuts of this rig belong to it. */
-  record StreamBegan(int rig, Recording recording) implements Work {}
+  /**
+   * A stream began: later cuts of this rig belong to it.
+   *
+   * @param form what is kept of its form
+   */
+  record StreamBegan(int rig, Recording recording, Optional<Evidence> form) implements Work {}
 
   /** The device clock's place on the host's clock is known better. */
   record ClockFitted(int rig, HostClock clock) implements Work {}

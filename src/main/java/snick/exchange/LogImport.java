@@ -11,8 +11,11 @@ import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
+import snick.frame.Columns;
 import snick.frame.Form;
+import snick.frame.RefusedLine;
 import snick.frame.StreamDecoder;
+import snick.frame.TextRule;
 import snick.journal.NotAccepted;
 import snick.quantity.SampleRate;
 import snick.sample.SampleStream;
@@ -31,6 +34,7 @@ public final class LogImport {
   private final String name;
   private final Opening opening;
   private final SampleRate assumedRate;
+  private final TextRule text;
 
   /** Opens the recording from its beginning. */
   @FunctionalInterface
@@ -56,9 +60,17 @@ public final class LogImport {
    * @param cuts cuts found in it
    * @param length from the first sample to the last, by the device's clock
    * @param deviceId what the device calls itself; empty in text
+   * @param recognition what columns of text were taken for; empty if they were not found out
+   * @param refused the first line of text that was refused for its form
    */
   public record Facts(
-      String sha256, long samples, int cuts, Duration length, Optional<String> deviceId) {}
+      String sha256,
+      long samples,
+      int cuts,
+      Duration length,
+      Optional<String> deviceId,
+      Optional<String> recognition,
+      Optional<RefusedLine> refused) {}
 
   /**
    * An import.
@@ -67,6 +79,16 @@ public final class LogImport {
    * @param assumedRate rate of text without time stamps
    */
   public LogImport(String name, Opening opening, SampleRate assumedRate) {
+    this(name, opening, assumedRate, new TextRule.FoundOut());
+  }
+
+  /**
+   * An import of text whose form is known.
+   *
+   * @param text how text lines are read
+   */
+  public LogImport(String name, Opening opening, SampleRate assumedRate, TextRule text) {
+    this.text = text;
     this.name = name;
     this.opening = opening;
     this.assumedRate = assumedRate;
@@ -82,7 +104,9 @@ public final class LogImport {
         decoding.stream.facts().samples(),
         decoding.detector.found(),
         Duration.ofNanos(decoding.stream.lastNanos()),
-        decoding.stream.hello().map(h -> h.deviceIdText()));
+        decoding.stream.hello().map(h -> h.deviceIdText()),
+        decoding.decoder.recognition(),
+        decoding.decoder.refused());
   }
 
   /**
@@ -141,7 +165,8 @@ public final class LogImport {
 
   /** Decoder, samples and detector in a row. */
   private final class Decoding {
-    final StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
+    final StreamDecoder decoder =
+        StreamDecoder.of(Optional.empty(), text, StreamDecoder.Start.AT_BEGINNING);
     final CutDetector detector;
     final SampleStream stream;
 
@@ -177,7 +202,7 @@ public final class LogImport {
     private Recording recording() {
       boolean text = decoding.decoder.recognised().equals(Optional.of(Form.TEXT));
       return new Recording(
-          deviceId,
+          Columns.rigName(deviceId, decoding.decoder.columns()),
           decoding.stream.hello().map(h -> h.firmware()).orElse(""),
           "an old recording",
           text ? Recording.Form.TEXT : Recording.Form.BINARY,

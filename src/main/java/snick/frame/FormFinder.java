@@ -78,7 +78,7 @@ final class FormFinder {
   }
 
   private static boolean isText(byte b) {
-    return (b >= ' ' && b <= '~') || b == '\n' || b == '\r' || b == '\t';
+    return (b >= ' ' && b <= '~') || b == '\n' || b == '\r' || b == '\t' || b < 0;
   }
 
   /** Whether the stream began with what may be the mark that some programs put before UTF-8. */

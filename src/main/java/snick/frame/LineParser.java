@@ -1,5 +1,7 @@
 package snick.frame;
 
+import java.util.Optional;
+
 /**
  * Parses one text line straight from bytes. Holds the fields of the last line parsed; allocates
  * only for announcements.
@@ -24,6 +26,7 @@ final class LineParser {
   private static final int CHECK_BYTES = 3;
 
   private final DecimalReading reading = new DecimalReading();
+  private Optional<ColumnReader> columns = Optional.empty();
   private long micros;
   private boolean checked;
   private String key = "";
@@ -37,6 +40,16 @@ final class LineParser {
   private long fraction;
   private int fractionDigits;
   private boolean moreFraction;
+
+  /** Take lines from now on as {@code columns}; empty: as the protocol asks. */
+  void columns(Optional<ColumnReader> columns) {
+    this.columns = columns;
+  }
+
+  /** Whether lines are taken in columns. */
+  boolean inColumns() {
+    return columns.isPresent();
+  }
 
   /** The reading of the last reading line. */
   DecimalReading reading() {
@@ -92,7 +105,16 @@ final class LineParser {
       }
       end = trimmedEnd(bytes, at, body);
     }
-    return fields(bytes, at, end);
+    return columns.isPresent() ? columns(bytes, at, end) : fields(bytes, at, end);
+  }
+
+  private Kind columns(byte[] bytes, int at, int end) {
+    ColumnReader reader = columns.get();
+    if (!reader.read(bytes, at, end, this)) {
+      return Kind.MALFORMED;
+    }
+    micros = reader.micros();
+    return reader.timed() ? Kind.TIMED_READING : Kind.READING;
   }
 
   private Kind fields(byte[] bytes, int at, int end) {
@@ -116,6 +138,40 @@ final class LineParser {
     return Kind.TIMED_READING;
   }
 
+  /** Whether a whole number or decimal fills these bytes, with a point or a comma; it is kept. */
+  boolean decimal(byte[] bytes, int from, int end) {
+    boolean good = number(bytes, from, end) && cursor == end;
+    keep();
+    return good;
+  }
+
+  /** The last number without its sign and decimals. */
+  long whole() {
+    return whole;
+  }
+
+  /** Whether the last number has a minus sign. */
+  boolean negative() {
+    return negative;
+  }
+
+  /** Whether the last number has a point. */
+  boolean hasPoint() {
+    return point;
+  }
+
+  /** Its decimals in units of 10^−digits, cut off. */
+  long decimals(int digits) {
+    long units = fraction;
+    for (int have = fractionDigits; have < digits; have++) {
+      units *= 10;
+    }
+    for (int have = fractionDigits; have > digits; have--) {
+      units /= 10;
+    }
+    return units;
+  }
+
   private void keep() {
     reading.set(negative, whole, point, fraction, fractionDigits, moreFraction);
   }
@@ -136,7 +192,7 @@ final class LineParser {
     }
     whole = sum;
     int wholeDigits = at - wholeFrom;
-    point = at < end && bytes[at] == '.';
+    point = at < end && (bytes[at] == '.' || (bytes[at] == ',' && columns.isPresent()));
     fraction = 0;
     fractionDigits = 0;
     moreFraction = false;

@@ -23,13 +23,14 @@ public final class StreamDecoder {
 
   private final Counters counters = new Counters();
   private final FrameStream frames;
-  private final LineStream lines = new LineStream(counters);
+  private final LineStream lines;
   private final FormFinder finder;
   private final boolean findsForm;
   private final byte[] leftOver = new byte[Wire.MAX_ENCODED_BYTES];
   private Optional<Form> form;
 
-  private StreamDecoder(Optional<Form> form, Start start) {
+  private StreamDecoder(Optional<Form> form, TextRule rule, Start start) {
+    this.lines = new LineStream(counters, rule);
     this.findsForm = form.isEmpty();
     this.form = form;
     this.frames = new FrameStream(counters, findsForm);
@@ -42,13 +43,22 @@ public final class StreamDecoder {
   /** A decoder that finds out the form for itself. */
   public static StreamDecoder ofAnyForm(Start start) {
     Objects.requireNonNull(start);
-    return new StreamDecoder(Optional.empty(), start);
+    return new StreamDecoder(Optional.empty(), new TextRule.AsProtocol(), start);
   }
 
   /** A decoder that takes the stream for the given form whatever it sees. */
   public static StreamDecoder of(Form form, Start start) {
     Objects.requireNonNull(start);
-    return new StreamDecoder(Optional.of(form), start);
+    return new StreamDecoder(Optional.of(form), new TextRule.AsProtocol(), start);
+  }
+
+  /**
+   * A decoder of text lines by {@code rule}.
+   *
+   * @param form empty: it finds out the form for itself
+   */
+  public static StreamDecoder of(Optional<Form> form, TextRule rule, Start start) {
+    return new StreamDecoder(form, rule, start);
   }
 
   /**
@@ -131,6 +141,21 @@ public final class StreamDecoder {
   /** The form in which the stream is being read; empty while it is not sure. */
   public Optional<Form> recognised() {
     return form;
+  }
+
+  /** In what columns text is read; empty while it is not, or as the protocol asks. */
+  public Optional<Columns> columns() {
+    return lines.columns();
+  }
+
+  /** What the columns of the text were taken for, one line for people; empty if not found out. */
+  public Optional<String> recognition() {
+    return lines.recognition();
+  }
+
+  /** The first text line that was refused for its form. */
+  public Optional<RefusedLine> refused() {
+    return lines.refused();
   }
 
   /** What was accepted and thrown away so far. */

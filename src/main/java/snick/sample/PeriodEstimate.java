@@ -74,6 +74,11 @@ final class PeriodEstimate {
     return Math.max(0, Math.round(stepNanos / nanos) - 1);
   }
 
+  /** Whether a step is so short that its reading was made before it was stamped. */
+  boolean isLate(long stepNanos) {
+    return stepNanos * NEAR < nanos;
+  }
+
   private int farStepsLikeThis(long stepNanos) {
     farSteps = farSteps > 0 && near(stepNanos, farNanos) ? farSteps + 1 : 1;
     farNanos = stepNanos;

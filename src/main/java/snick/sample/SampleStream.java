@@ -45,6 +45,7 @@ public final class SampleStream implements FrameSink {
   private int decimals;
   private int blockSize;
   private boolean anySample;
+  private long late;
   private boolean sequenceKnown;
   private long nextSequence;
   private OptionalLong originMicros = OptionalLong.empty();
@@ -204,28 +205,39 @@ public final class SampleStream implements FrameSink {
     if (!anySample) {
       originMicros = OptionalLong.of(deviceMicros);
       clock.restart(deviceMicros, 0);
-    } else {
-      moveTo(deviceMicros);
+    } else if (!moveTo(deviceMicros)) {
+      return;
     }
     emit(clock.nanos(), counts);
   }
 
-  private void moveTo(long deviceMicros) {
+  /**
+   * Whether the reading was made when it was stamped: one that a sender kept while it stalled, and
+   * sends after, is one of those counted as lost.
+   */
+  private boolean moveTo(long deviceMicros) {
     long beforeNanos = clock.nanos();
     if (!clock.moveToPrinted(deviceMicros)) {
       facts.restart();
       breakAxis(Gap.Cause.DEVICE_RESET);
       clock.restart(deviceMicros, Math.round(period.nanos()));
-      return;
+      return true;
     }
     long stepNanos = clock.nanos() - beforeNanos;
     long missing = period.missing(stepNanos);
     if (missing > 0) {
+      late = missing;
       facts.lost(missing);
       gap(new Gap(Gap.Cause.LOST_SAMPLES, beforeNanos, clock.nanos(), missing));
-    } else {
-      period.observe(stepNanos);
+      return true;
     }
+    if (late > 0 && period.isLate(stepNanos)) {
+      late--;
+      return false;
+    }
+    late = 0;
+    period.observe(stepNanos);
+    return true;
   }
 
   private void emit(long deviceNanos, int counts) {

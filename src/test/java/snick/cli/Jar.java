@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The shipped jar, run as a person would run it. */
@@ -60,6 +61,15 @@ public final class Jar {
   /** Starts; its lines can be awaited. */
   public Live start(String... arguments) throws IOException {
     return Live.start(builder(arguments));
+  }
+
+  /** Starts on a pseudo-terminal of its own, which the program script makes. */
+  public Live startOnTerminal(String... arguments) throws IOException {
+    String line =
+        builder(arguments).command().stream()
+            .map(word -> "'" + word + "'")
+            .collect(Collectors.joining(" "));
+    return Live.start(new ProcessBuilder("script", "-qec", line, "/dev/null"));
   }
 
   private ProcessBuilder builder(String... arguments) {

@@ -272,4 +272,33 @@ class SampleStreamTest {
     assertThat(samples.counts).endsWith(514);
     assertThat(samples.ended).isTrue();
   }
+
+  /** A logger that stalls for 140 ms stamps what it kept meanwhile when it writes it. */
+  @Test
+  void readingsSentLateAfterAStallAreAGapAndNoRate() {
+    long micros = 0;
+    for (int i = 0; i < 200; i++) {
+      micros += i % 2 == 0 ? 11_000 : 12_000;
+      stream.reading(micros, i);
+    }
+    double periodNanos = stream.periodNanos();
+    for (int stall = 0; stall < 20; stall++) {
+      micros += 140_000;
+      stream.reading(micros, 1000);
+      for (int kept = 0; kept < 11; kept++) {
+        micros += 1000;
+        stream.reading(micros, 2000);
+      }
+      for (int i = 0; i < 40; i++) {
+        micros += i % 2 == 0 ? 11_000 : 12_000;
+        stream.reading(micros, 3000);
+      }
+    }
+    stream.flush();
+
+    assertThat(stream.periodNanos()).isCloseTo(periodNanos, within(0.02 * periodNanos));
+    assertThat(samples.gaps).hasSize(20).allMatch(gap -> gap.cause() == Gap.Cause.LOST_SAMPLES);
+    assertThat(samples.counts).doesNotContain(2000);
+    assertThat(stream.facts().restarts()).isZero();
+  }
 }

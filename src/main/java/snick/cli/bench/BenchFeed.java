@@ -5,16 +5,21 @@ import java.io.PrintWriter;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.force.RigSetting;
+import snick.frame.RefusedLine;
 import snick.port.LinkLostException;
+import snick.quantity.Mass;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
+import snick.virtualrig.Action;
+import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.TrueCut;
 
@@ -27,6 +32,7 @@ public final class BenchFeed implements AutoCloseable {
   private final LiveFeed feed;
   private final Relay relay;
   private final int polarity;
+  private CompletableFuture<Void> pressing = CompletableFuture.completedFuture(null);
   private final String name;
 
   private BenchFeed(
@@ -70,7 +76,12 @@ public final class BenchFeed implements AutoCloseable {
       more = turn();
     }
     if (feed.setting(polarity).isEmpty()) {
+      Optional<RefusedLine> refused = feed.decoder().refused();
       close();
+      refused.ifPresent(
+          line -> {
+            throw Refusal.unavailable(name + ": " + line.words());
+          });
       throw Refusal.unavailable(
           name
               + " said nothing that is understood within 10 s; is it powered, and does its sketch"
@@ -109,6 +120,15 @@ public final class BenchFeed implements AutoCloseable {
       throw Refusal.unavailable(e.getMessage() + "; plug it in and run the command again");
     } catch (IOException e) {
       throw Refusal.failed(name + " cannot be read: " + FileReason.of(e), e);
+    }
+  }
+
+  /** Presses the virtual rig for a second; a real one is pressed by hand. */
+  void touch() {
+    Script press =
+        Script.of(new Action.Hang(Mass.ofGrams(100)), new Action.Rest(3), Action.Hang.nothing());
+    if (virtual.isPresent()) {
+      pressing = virtual.get().perform(press);
     }
   }
 
@@ -151,6 +171,7 @@ public final class BenchFeed implements AutoCloseable {
 
   @Override
   public void close() {
+    pressing.cancel(false);
     try {
       feed.close();
     } catch (IOException e) {

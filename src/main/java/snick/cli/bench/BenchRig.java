@@ -11,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
 import snick.cli.option.Setting;
 import snick.cli.option.Settings;
 import snick.cli.option.StreamChoice;
@@ -19,10 +20,13 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.daemon.RigInUseException;
+import snick.frame.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 import snick.sample.SampleSink;
+import snick.store.KeptColumns;
+import snick.store.StoreReader;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
@@ -70,6 +74,8 @@ public final class BenchRig {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
 
+  private Optional<DataDirectory> data = Optional.empty();
+
   /** Whether it is the virtual one. */
   public boolean isVirtual() {
     return virtual;
@@ -115,6 +121,20 @@ public final class BenchRig {
     }
   }
 
+  /** Text is read in the columns that are kept in this store, if it is there. */
+  public void keptIn(DataDirectory store) {
+    data = Optional.of(store);
+  }
+
+  private Optional<Columns> kept(String address) {
+    if (data.isEmpty() || !Files.exists(data.get().path().resolve(OpenedStore.FILE))) {
+      return Optional.empty();
+    }
+    try (StoreReader reader = OpenedStore.toRead(data.get())) {
+      return KeptColumns.of(reader, address);
+    }
+  }
+
   /** Samples of the rig on {@code address} to {@code sink}. */
   LiveFeed open(String address, SampleSink sink) {
     try {
@@ -122,7 +142,7 @@ public final class BenchRig {
           new Ports(bitsPerSecond),
           PortAddress.parse(address),
           DataDirectory.runtime(),
-          streamChoice.settings(),
+          streamChoice.settings().withKept(kept(address)),
           sink);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());

@@ -11,22 +11,30 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
+import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
+import snick.frame.RefusedLine;
+import snick.frame.StreamDecoder;
 import snick.port.ByteLink;
 import snick.port.CaptureWriter;
 import snick.port.LinkLostException;
 import snick.port.PortAddress;
 import snick.port.Ports;
+import snick.quantity.SampleRate;
+import snick.sample.IgnoredSamples;
+import snick.sample.SampleStream;
 
 /** Writes a rig's raw bytes with their arrival times. */
 @Command(
@@ -62,13 +70,18 @@ public final class CaptureCommand implements Callable<Integer> {
       description = "Bits per second of a serial port (default: ${DEFAULT-VALUE}).")
   private int bitsPerSecond;
 
+  @Mixin private StreamChoice streamChoice;
+
   private final CountDownLatch over = new CountDownLatch(1);
   private volatile boolean stopping;
+  private final SampleStream stream = new SampleStream(new SampleRate(80), new IgnoredSamples());
+  private StreamDecoder decoder;
   private long bytes;
 
   @Override
   public Integer call() throws InterruptedException {
     PortAddress address = PortAddress.parse(port);
+    decoder = streamChoice.settings().decoder(StreamDecoder.Start.MIDWAY);
     if (!address.live()) {
       throw Refusal.usage(port + " is a file already; capture reads from a rig");
     }
@@ -87,8 +100,17 @@ public final class CaptureCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     out.println(bytes + " bytes in " + file + ". Find the cuts: snick analyze " + file);
+    understood().ifPresent(words -> out.println(PlainText.inert(words)));
     out.flush();
     return ExitCode.OK;
+  }
+
+  /** What was made out in what came; the file holds all bytes either way. */
+  private Optional<String> understood() {
+    decoder.end(stream);
+    return stream.facts().samples() > 0
+        ? decoder.recognition()
+        : decoder.refused().map(RefusedLine::words);
   }
 
   private void stopAndWait() {
@@ -107,6 +129,7 @@ public final class CaptureCommand implements Callable<Integer> {
       writer.append(arrivalNanos, buffer, count);
       writer.flush();
       bytes += count;
+      decoder.accept(buffer, 0, count, stream);
     } catch (IOException e) {
       throw Refusal.failed(
           file

@@ -29,6 +29,8 @@ import snick.force.Calibration;
 import snick.force.Finding;
 import snick.force.FlickCheck;
 import snick.force.RigCheck;
+import snick.frame.RefusedLine;
+import snick.frame.StreamDecoder;
 import snick.frame.Tally;
 import snick.port.LinkLostException;
 import snick.quantity.Force;
@@ -123,6 +125,7 @@ public final class DoctorCommand implements Callable<Integer> {
   }
 
   private void look(String address, Optional<ServedRig> virtual, List<HealthLine> lines) {
+    rig.keptIn(data);
     try (LiveFeed feed = rig.open(address, watch)) {
       say("looking for " + Math.round(seconds) + " s; leave the rig alone, nothing on it");
       readUntil(feed, seconds);
@@ -201,7 +204,7 @@ public final class DoctorCommand implements Callable<Integer> {
     try {
       check.findings(known).forEach(finding -> lines.add(HealthLine.of(finding)));
     } catch (IllegalStateException e) {
-      lines.add(watch.overrange() > 0 ? atItsEnd() : silent(address, tally));
+      lines.add(watch.overrange() > 0 ? atItsEnd() : silent(address, feed.decoder()));
     }
   }
 
@@ -214,12 +217,15 @@ public final class DoctorCommand implements Callable<Integer> {
         "take the load off, check the four wires of the cell, then the gain");
   }
 
-  private HealthLine silent(String address, Tally tally) {
+  private HealthLine silent(String address, StreamDecoder decoder) {
     return HealthLine.fail(
         "samples",
-        watch.words() + ", " + tally.skippedBytes() + " bytes not understood",
+        watch.words() + ", " + decoder.tally().skippedBytes() + " bytes not understood",
         "a steady stream",
-        "the rig is silent, or speaks a form that is not understood",
+        decoder
+            .refused()
+            .map(RefusedLine::words)
+            .orElse("the rig is silent, or speaks a form that is not understood"),
         "check supply, --baud and sketch (firmware-protocol.md); 'snick capture "
             + address
             + "' keeps the raw bytes");

@@ -113,6 +113,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     degree.rule();
     Optional<Asked> asked =
         resume ? Optional.empty() : Optional.of(new Asked(plan(), conditions()));
+    rig.keptIn(data);
     try (BenchFeed bench = BenchFeed.open(rig, polarity)) {
       return calibrate(bench, asked);
     }

@@ -38,6 +38,11 @@ public final class PlaceChoice {
   private double height;
 
   @Option(
+      names = "--anywhere",
+      description = "Leave the place open: gravity anywhere on Earth at sea level, ± 0.3 %%.")
+  private boolean anywhere;
+
+  @Option(
       names = "--air",
       paramLabel = "C,HPA,PERCENT",
       split = ",",
@@ -62,7 +67,13 @@ public final class PlaceChoice {
     if (gravity != null && isTyped("--latitude")) {
       throw Refusal.usage("give --gravity or --latitude, not both");
     }
+    if (anywhere && (gravity != null || isTyped("--latitude"))) {
+      throw Refusal.usage("give the place or --anywhere, not both");
+    }
     try {
+      if (anywhere) {
+        return Optional.of(onEarth());
+      }
       if (gravity != null) {
         return Optional.of(Gravity.measured(gravity, uncertaintyOfGravity));
       }
@@ -82,19 +93,20 @@ public final class PlaceChoice {
   public static Refusal missing() {
     return Refusal.usage(
         "say where the rig stands, for local gravity: --latitude 48.1 --height 520, or --gravity"
-            + " 9.807 if it was measured");
+            + " 9.807 if it was measured, or --anywhere");
   }
 
   /** Gravity as stated, else anywhere on Earth at sea level, with the uncertainty of that. */
   Gravity gravityOrAnywhere() {
-    return gravity()
-        .orElseGet(
-            () ->
-                new Gravity(
-                    MIDDLE_OF_THE_EARTH_RANGE,
-                    HALF_OF_THE_EARTH_RANGE / Math.sqrt(3),
-                    Distribution.RECTANGULAR,
-                    "place not stated: anywhere on Earth at sea level, 9.779 to 9.833 m/s²"));
+    return gravity().orElseGet(PlaceChoice::onEarth);
+  }
+
+  private static Gravity onEarth() {
+    return new Gravity(
+        MIDDLE_OF_THE_EARTH_RANGE,
+        HALF_OF_THE_EARTH_RANGE / Math.sqrt(3),
+        Distribution.RECTANGULAR,
+        "place not stated: anywhere on Earth at sea level, 9.779 to 9.833 m/s²");
   }
 
   /** Air as measured, else standard air with its uncertainty. */

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.IntSupplier;
+import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,6 +22,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
+import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
@@ -28,12 +30,13 @@ import snick.cut.Cut;
 import snick.daemon.Pipeline;
 import snick.daemon.Scale;
 import snick.force.Calibration;
+import snick.frame.Column;
+import snick.frame.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 import snick.port.RecordedSource;
 import snick.quantity.Force;
-import snick.sample.StreamFacts;
 
 /** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
 @Command(
@@ -70,6 +73,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private EventJson contract;
   private int contractDecimals;
   private IntSupplier decimals = () -> 0;
+  private Supplier<Optional<Column>> reading = Optional::empty;
   private long found;
   private long shown;
   private boolean unread;
@@ -83,6 +87,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
         SecondProcessor second = new SecondProcessor("estimates")) {
       Pipeline pipeline = new Pipeline(settings, this::print, second);
       decimals = () -> pipeline.stream().decimals();
+      reading = () -> pipeline.decoder().columns().map(Columns::reading);
       readAll(source, pipeline);
       summary(pipeline, source);
     } catch (IOException e) {
@@ -193,37 +198,57 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (contract == null || contractDecimals != decimals.getAsInt()) {
       contractDecimals = decimals.getAsInt();
       handOnLines();
-      contract = new EventJson(calibration.line(contractDecimals).orElse(COUNTS), out());
+      Calibration.Line line =
+          calibration
+              .line(contractDecimals)
+              .or(() -> SketchScale.line(reading.get(), contractDecimals))
+              .orElse(COUNTS);
+      contract = new EventJson(line, out());
     }
     return contract;
   }
 
   private Scale scale() {
-    return typedIn().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
+    return known().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
   }
 
   private Optional<Calibration> typedIn() {
     return calibrations.computeIfAbsent(decimals.getAsInt(), calibration::given);
   }
 
+  private Optional<Calibration> known() {
+    return typedIn().or(() -> SketchScale.calibration(reading.get(), decimals.getAsInt()));
+  }
+
   private void summary(Pipeline pipeline, RecordedSource source) {
-    StreamFacts facts = pipeline.stream().facts();
-    if (facts.samples() == 0) {
-      throw Refusal.badInput(
-          file
-              + " holds no samples: "
-              + pipeline.tally().skippedBytes()
-              + " bytes were neither frames nor readings; see firmware-protocol.md for both forms");
+    if (pipeline.stream().facts().samples() == 0) {
+      throw Refusal.badInput(file + whyNoSamples(pipeline));
     }
+    TextWords.of(pipeline).forEach(word -> err().println("snick: " + PlainText.inert(word)));
     if (!json) {
       StreamSummary.print(out(), pipeline, found);
     }
     if (source.torn()) {
       err().println("snick: " + file + " ends in a damaged record; everything before it was read");
     }
-    if (!json && typedIn().isEmpty()) {
+    if (typedIn().isEmpty() && known().isPresent()) {
+      err().println("snick: " + SketchScale.WARNING);
+    } else if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
+  }
+
+  private static String whyNoSamples(Pipeline pipeline) {
+    return pipeline
+        .decoder()
+        .refused()
+        .map(line -> ": " + line.words())
+        .orElseGet(
+            () ->
+                " holds no samples: "
+                    + pipeline.tally().skippedBytes()
+                    + " bytes were neither frames nor readings; see firmware-protocol.md for both"
+                    + " forms");
   }
 
   private PrintWriter out() {

@@ -2,12 +2,14 @@ package snick.cli.cuts;
 
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import snick.cli.option.DataDirectory;
 import snick.daemon.CalibrationShelf;
 import snick.daemon.CalibrationWarnings;
 import snick.daemon.Scale;
 import snick.force.Calibration;
 import snick.force.RigSetting;
+import snick.frame.Columns;
 import snick.store.Recording;
 import snick.store.StoreReader;
 
@@ -32,8 +34,14 @@ public final class StoredCalibrations implements CalibrationShelf {
       return store
           .currentCalibration(recording.deviceId())
           .map(stored -> ifItFits(stored.calibration(), recording, store))
+          .or(() -> sketchScale(recording))
           .orElseGet(() -> Scale.none(List.of(missing(recording))));
     }
+  }
+
+  private Optional<Scale> sketchScale(Recording recording) {
+    return SketchScale.calibration(Columns.forceOf(recording.deviceId()), recording.decimals())
+        .map(scale -> Scale.by(scale).warning(List.of(data.in(SketchScale.WARNING))));
   }
 
   private String missing(Recording recording) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
 import snick.daemon.Pipeline;
 import snick.frame.Form;
 import snick.frame.Tally;
@@ -28,18 +29,26 @@ final class StreamSummary {
             + " samples per second ("
             + form(pipeline)
             + ").");
-    List<String> troubles = troubles(facts, pipeline.tally());
+    List<String> troubles = troubles(facts, pipeline.tally(), first(pipeline));
     troubles.forEach(trouble -> out.println("  " + trouble));
     if (pipeline.form().equals(Optional.of(Form.TEXT))) {
       out.println("  Text cannot show every loss: lines may be missing or altered unseen.");
     }
   }
 
+  private static String first(Pipeline pipeline) {
+    return pipeline
+        .decoder()
+        .refused()
+        .map(line -> ", the first: '" + PlainText.inert(line.shown()) + "'")
+        .orElse("");
+  }
+
   private static String form(Pipeline pipeline) {
     return pipeline.form().map(f -> f == Form.BINARY ? "binary" : "text").orElse("unknown form");
   }
 
-  private static List<String> troubles(StreamFacts facts, Tally tally) {
+  private static List<String> troubles(StreamFacts facts, Tally tally, String first) {
     List<String> lines = new ArrayList<>();
     add(lines, facts.lostSamples(), "sample lost" + places(facts), "samples lost" + places(facts));
     add(lines, facts.restarts(), "restart of the device", "restarts of the device");
@@ -66,8 +75,8 @@ final class StreamSummary {
     add(
         lines,
         tally.malformed(),
-        "frame or line of a wrong form, left out",
-        "frames or lines of a wrong form, left out");
+        "frame or line of a wrong form, left out" + first,
+        "frames or lines of a wrong form, left out" + first);
     add(
         lines,
         tally.unknownTypes(),

@@ -19,14 +19,16 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
+import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
+import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
+import snick.daemon.Pipeline;
 import snick.exchange.LogImport;
 import snick.exchange.PackageImport;
 import snick.exchange.RefusedPackage;
 import snick.port.RecordedSource;
-import snick.quantity.SampleRate;
 import snick.store.Origin;
 import snick.store.Store;
 import snick.store.StoreException;
@@ -37,7 +39,7 @@ import snick.store.Watch;
     name = "import",
     mixinStandardHelpOptions = true,
     description = {
-      "Take a package, a text log (micros,counts a line) or a capture into the store.",
+      "Take a package, a text log or a capture into the store.",
       "A package is checked first; where its raw traces do not bear out what it states, it is refused."
     },
     footerHeading = "%nExamples:%n",
@@ -79,12 +81,7 @@ public final class ImportCommand implements Callable<Integer> {
               + " file was last changed).")
   private Optional<String> started;
 
-  @Option(
-      names = "--rate",
-      paramLabel = "HZ",
-      defaultValue = "80",
-      description = "Of a log without time stamps: samples per second (default: ${DEFAULT-VALUE}).")
-  private double rateHertz;
+  @Mixin private StreamChoice streamChoice;
 
   @Override
   public Integer call() {
@@ -147,12 +144,24 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   private int importLog() throws IOException {
-    LogImport log = new LogImport(file.getFileName().toString(), this::bytes, rate());
+    Pipeline.Settings stream = streamChoice.settings();
+    LogImport log =
+        new LogImport(
+            file.getFileName().toString(), this::bytes, stream.assumedRate(), stream.text());
     LogImport.Facts facts = log.look();
     if (facts.samples() == 0) {
       throw Refusal.badInput(
-          file + " holds no samples; see firmware-protocol.md for the forms that are read");
+          file
+              + facts
+                  .refused()
+                  .map(line -> ": " + line.words())
+                  .orElse(
+                      " holds no samples; see firmware-protocol.md for the forms that are read"));
     }
+    facts
+        .recognition()
+        .ifPresent(
+            words -> spec.commandLine().getErr().println("snick: " + PlainText.inert(words)));
     if (facts.cuts() == 0) {
       throw Refusal.badInput(file + " holds no cuts; look at it with: snick analyze " + file);
     }
@@ -165,14 +174,6 @@ public final class ImportCommand implements Callable<Integer> {
       throw Refusal.usage(e.getMessage());
     }
     return ExitCode.OK;
-  }
-
-  private SampleRate rate() {
-    try {
-      return new SampleRate(rateHertz);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("--rate: " + e.getMessage());
-    }
   }
 
   private Instant start(LogImport.Facts facts) throws IOException {

@@ -18,7 +18,7 @@ public record NamedStore(Optional<Path> directory) {
   /** Commands that act on the store a person works with; the demo makes one of its own. */
   private static final List<String> COMMANDS =
       List.of(
-          ("run,stage,step,inspect,place,compare,progress,burr,coach,trust,chart,wear,report,export,"
+          ("begin,touch,run,stage,step,inspect,place,compare,progress,burr,coach,trust,chart,wear,report,export,"
                   + "import,calibrate,verify,rederive,doctor,response,"
                   + "cuts list,cuts show,cuts set-aside,cuts move,cuts enter,"
                   + "blade add,blade list,blade show,blade correct,blade rename,blade merge,"

@@ -5,7 +5,9 @@ import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.cut.DetectorSettings;
 import snick.daemon.Pipeline;
+import snick.frame.Columns;
 import snick.frame.Form;
+import snick.frame.TextRule;
 import snick.quantity.SampleRate;
 
 /** What a stream of bytes is, where it cannot say so itself. */
@@ -23,6 +25,15 @@ public final class StreamChoice {
       description = "binary or text, if it is recognised wrongly (default: found out).")
   private FormWord form;
 
+  @Option(
+      names = "--columns",
+      paramLabel = "LIST",
+      description =
+          "What the columns of text lines hold, as in time_ms,counts,-: time_s, time_ms, time_us or"
+              + " time (ISO 8601); counts, offset24, unsigned24, hex24, g, kg, N or mN; - for"
+              + " anything else. auto: find out anew (default: as last recorded, else found out).")
+  private Optional<String> columns = Optional.empty();
+
   /** Words for the form. */
   enum FormWord {
     binary,
@@ -31,7 +42,21 @@ public final class StreamChoice {
 
   /** Settings of a pipeline for such a stream. */
   public Pipeline.Settings settings() {
-    return new Pipeline.Settings(form(), rate(), DetectorSettings.defaults());
+    return new Pipeline.Settings(form(), rate(), DetectorSettings.defaults(), text());
+  }
+
+  private TextRule text() {
+    try {
+      return columns
+          .<TextRule>map(
+              words ->
+                  words.equals("auto")
+                      ? new TextRule.FoundOutAnew()
+                      : new TextRule.Named(Columns.parse(words)))
+          .orElseGet(TextRule.FoundOut::new);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage("--columns: " + e.getMessage());
+    }
   }
 
   private Optional<Form> form() {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -24,6 +25,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Version;
+import snick.cut.Outcome;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
@@ -85,8 +87,16 @@ public final class RunCommand implements Callable<Integer> {
               + " refusing them (exit status 5). The service does.")
   private boolean wait;
 
+  @Option(
+      names = "--cuts",
+      paramLabel = "N",
+      description = "Stop after so many cuts (default: when told to).")
+  private Optional<Integer> enough = Optional.empty();
+
   @Option(names = "--no-http", description = "Serve nothing.")
   private boolean noHttp;
+
+  private final CutsLeft cutsLeft = new CutsLeft();
 
   @Option(names = "--json", description = "One JSON object a line for each stored event.")
   private boolean json;
@@ -95,6 +105,7 @@ public final class RunCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     calibration.given(0);
     requirePort();
+    enough.ifPresent(cutsLeft::set);
     CountDownLatch stopped = new CountDownLatch(1);
     Recorder recorder = start();
     try (recorder;
@@ -102,6 +113,7 @@ public final class RunCommand implements Callable<Integer> {
       Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
+      cutsLeft.whenNone(recorder::endSoon);
       recorder.awaitEnd();
     } finally {
       stopped.countDown();
@@ -190,6 +202,9 @@ public final class RunCommand implements Callable<Integer> {
       out().println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id()));
     }
     out().flush();
+    if (cut.cut().outcome() == Outcome.SEVERED) {
+      cutsLeft.oneLess();
+    }
   }
 
   private synchronized void tell(String word) {

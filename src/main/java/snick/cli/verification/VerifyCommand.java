@@ -85,6 +85,7 @@ public final class VerifyCommand implements Callable<Integer> {
     rig.requireNamed();
     requireLimit();
     Load load = masses.one();
+    rig.keptIn(data);
     try (BenchFeed bench = BenchFeed.open(rig, 1)) {
       CalibrationInUse inUse = CalibrationInUse.of(bench, data);
       Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));

@@ -66,6 +66,7 @@ final class VerifyDynamicCommand implements Callable<Integer> {
   public Integer call() {
     rig.requireNamed();
     Load load = masses.one();
+    rig.keptIn(data);
     try (BenchFeed bench = BenchFeed.open(rig, 1)) {
       CalibrationInUse inUse = CalibrationInUse.of(bench, data);
       Load.Exerted exerted = load.exerted(inUse.gravity(place), inUse.air(place));

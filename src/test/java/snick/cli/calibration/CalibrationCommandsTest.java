@@ -203,6 +203,20 @@ class CalibrationCommandsTest {
     assertThat(ran.err()).contains("--latitude");
   }
 
+  @Test
+  void aPlaceLeftOpenIsNoMeasuredGravity() throws IOException {
+    String[] masses = {"--masses", "rig-calibration/mass-set-m1.csv"};
+    Ran ran = points(RUN, "--anywhere", masses[0], masses[1]);
+    assertThat(ran.exit()).as(ran.err()).isZero();
+    String id = (String) ran.json().get("id");
+    assertThat(Ran.command("calibrate", "show", id, "--data", data).out())
+        .contains("place not stated: anywhere on Earth")
+        .doesNotContain("measured");
+    Ran both = points(RUN, "--anywhere", "--latitude", "48", masses[0], masses[1]);
+    assertThat(both.exit()).isEqualTo(ExitCode.USAGE);
+    assertThat(both.err()).contains("--anywhere");
+  }
+
   /** The store's own history: what was derived before stays beside what is derived now. */
   @Test
   void derivingAgainKeepsEveryEarlierForce() throws IOException {

@@ -1,0 +1,59 @@
+package snick.cli.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.concurrent.CompletableFuture;
+import snick.cli.terminal.Refusal;
+import snick.virtualrig.Action;
+import snick.virtualrig.Pacer;
+import snick.virtualrig.RigSettings;
+import snick.virtualrig.Script;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+
+/** The virtual rig on a port of its own, cutting every few seconds. */
+public final class VirtualCuts implements AutoCloseable {
+  private static final int CUTS = 20;
+  private static final double SPEED = 10;
+  private static final double REST_SECONDS = 10;
+
+  private final ServedRig rig;
+  private final CompletableFuture<Void> last;
+
+  private VirtualCuts(ServedRig rig, CompletableFuture<Void> last) {
+    this.rig = rig;
+    this.last = last;
+  }
+
+  /** Begins. */
+  public static VirtualCuts begin() {
+    try {
+      ServedRig rig =
+          new VirtualRig(RigSettings.USUAL, 1)
+              .serve(
+                  Files.createTempDirectory("snick-rig-").resolve("rig"),
+                  Pacer.of(System::nanoTime, SPEED),
+                  VirtualRig.WhenFull.WAIT,
+                  truth -> {});
+      CompletableFuture<Void> last = CompletableFuture.completedFuture(null);
+      for (int i = 0; i < CUTS; i++) {
+        last =
+            rig.perform(Script.of(new Action.Rest(REST_SECONDS), Action.Cut.ofGramForce(180, 100)));
+      }
+      return new VirtualCuts(rig, last);
+    } catch (IOException e) {
+      throw Refusal.failed("the virtual rig cannot be served: " + e.getMessage(), e);
+    }
+  }
+
+  /** Where it can be opened. */
+  public String port() {
+    return rig.port();
+  }
+
+  @Override
+  public void close() {
+    last.cancel(false);
+    rig.close();
+  }
+}
