@@ -1,12 +1,12 @@
 package snick.cli.begin;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.Needs;
 import snick.cli.Jar;
 import snick.cli.Live;
 
@@ -16,7 +16,8 @@ class BeginIT {
 
   @Test
   void fromNothingToAFirstCalibratedCutWithTwoAnswers() throws Exception {
-    assumeTrue(Files.isExecutable(Path.of("/usr/bin/script")), "no /usr/bin/script here");
+    boolean there = Files.isExecutable(Path.of("/usr/bin/script"));
+    Needs.tool(there, "no /usr/bin/script", "the first steps as a dialogue on a terminal");
     String data = folder.resolve("store").toString();
     try (Live begin = Jar.onThisJava().startOnTerminal("begin", "--virtual", "--data", data)) {
       begin.await("$ snick touch --virtual");
