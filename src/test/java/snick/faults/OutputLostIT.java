@@ -56,7 +56,10 @@ class OutputLostIT {
             "sh", "-c", "{ " + endless + "; } | { \"$@\"; echo status $? >&2; } | head -n 1", "sh");
     try (Running snick = started(starter, "analyze - --json")) {
       snick.over();
-      assertThat(snick.lines()).hasSize(2).contains("status 0");
+      assertThat(snick.lines())
+          .filteredOn(line -> !line.startsWith("snick: time goes back"))
+          .hasSize(2)
+          .contains("status 0");
     }
   }
 
