@@ -1,10 +1,11 @@
 package snick.cut;
 
 /**
- * Where the reading stands when swings are averaged out, and how widely it swings. The readings, as
- * medians of a few so that spikes do not count, are gathered into ticks; two running means one
- * behind the other over a period of the slowest fixture leave less than a twentieth of any swing
- * that is not slower (the spectrum of a triangle). Judges events only; no sample is changed. One
+ * Where the reading stands when swings are averaged out, and how widely it swings. The readings,
+ * spikes replaced, are gathered into ticks; two running means one behind the other over a period of
+ * the slowest fixture leave less than a twentieth of any swing that is not slower (the spectrum of
+ * a triangle). What stands far off the median of a few neighbours is a spike unless the readings
+ * swing as widely: a median itself makes slow waves of swings as long as it is. Judges events only; no sample is changed. One
  * thread; allocates nothing once made.
  */
 final class Course {
@@ -15,6 +16,9 @@ final class Course {
   private static final double TICK_NANOS = 5e6;
 
   private static final int MOST_TICKS = 16;
+
+  /** Beside the swing, how far a reading may stand off the few beside it, in their own spreads. */
+  private static final double SPREADS = 3;
 
   private final RunningMedian median = new RunningMedian();
   private final long[] sums = new long[MOST_TICKS];
@@ -30,10 +34,18 @@ final class Course {
   private int next;
   private long sumOfSums;
   private long sumOfMeans;
+  private double bandCounts;
+  private double swing;
 
-  /** Begins anew, as if all readings had been this. */
-  void restart(double periodNanos, int counts) {
+  /**
+   * Begins anew, as if all readings had been this.
+   *
+   * @param bandCounts how far one reading may lie off those beside it at rest, counts
+   */
+  void restart(double periodNanos, int counts, double bandCounts) {
     median.restart(periodNanos, counts);
+    this.bandCounts = bandCounts;
+    swing = 0;
     perTick = (int) Math.max(1, TICK_NANOS / periodNanos);
     window = (int) Math.max(1, Math.min(MOST_TICKS, SWING_NANOS / (perTick * periodNanos) + 0.5));
     for (int i = 0; i < window; i++) {
@@ -58,10 +70,14 @@ final class Course {
   /** Adds a reading; the median of it and the few before. */
   int add(int counts) {
     int middle = median.add(counts);
+    int reading = median.centre();
+    if (Math.abs(reading - (double) middle) > bandCounts + swing + SPREADS * median.spread()) {
+      reading = middle;
+    }
     inTick++;
-    sum += middle;
-    low = Math.min(low, middle);
-    high = Math.max(high, middle);
+    sum += reading;
+    low = Math.min(low, reading);
+    high = Math.max(high, reading);
     return middle;
   }
 
@@ -78,6 +94,7 @@ final class Course {
     highs[next] = high;
     next = next + 1 < window ? next + 1 : 0;
     clearTick();
+    swing = widest();
     return true;
   }
 
@@ -98,6 +115,10 @@ final class Course {
 
   /** Greatest less least reading over a period of the slowest fixture, counts. */
   double swingCounts() {
+    return swing;
+  }
+
+  private double widest() {
     int least = lows[0];
     int greatest = highs[0];
     for (int i = 1; i < window; i++) {

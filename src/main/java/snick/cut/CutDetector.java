@@ -85,9 +85,10 @@ public final class CutDetector implements SampleSink {
   public void samples(long[] deviceNanos, int[] counts, int size) {
     int at = 0;
     while (at < size) {
-      at = event.active() || event.watching()
-          ? followEvent(deviceNanos, counts, at, size)
-          : followRest(deviceNanos, counts, at, size);
+      at =
+          event.active() || event.watching()
+              ? followEvent(deviceNanos, counts, at, size)
+              : followRest(deviceNanos, counts, at, size);
     }
   }
 

@@ -35,7 +35,8 @@ final class EventAnalysis {
     }
     double height = r.height();
     boolean clear = event.before().sure() || height > UNSURE_NOISES * r.noise;
-    boolean sharp = outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().bandCounts();
+    boolean sharp =
+        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().bandCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())

@@ -20,7 +20,9 @@ final class Settling {
   /** A remaining load that has not gone by then is taken to stay (0.05 to 0.4 s in the issue). */
   private static final long REMAINS_NANOS = 600_000_000L;
 
-  /** Whatever swings longer than this is no ring of the fixture (0.01 of critical at 25 Hz: 6 s). */
+  /**
+   * Whatever swings longer than this is no ring of the fixture (0.01 of critical at 25 Hz: 6 s).
+   */
   private static final long LONGEST_RING_NANOS = 8_000_000_000L;
 
   /**
