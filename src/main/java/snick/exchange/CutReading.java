@@ -1,6 +1,5 @@
 package snick.exchange;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import snick.cut.Cut;
@@ -11,9 +10,9 @@ final class CutReading {
   private final CsvRows rows;
   private final PackageContents contents;
   private final DerivedReading derived;
-  private final Optional<HistoryReading> history;
+  private final HistoryReading history;
 
-  CutReading(CsvRows rows, Optional<HistoryReading> history, PackageContents contents) {
+  CutReading(CsvRows rows, HistoryReading history, PackageContents contents) {
     this.rows = rows;
     this.contents = contents;
     this.derived = new DerivedReading(rows, Table.CUTS, contents);
@@ -56,7 +55,7 @@ final class CutReading {
             : Optional.empty(),
         place(),
         Boolean.parseBoolean(rows.text(at("set_aside"))),
-        history.map(h -> h.of(number, stated)).orElse(List.of()));
+        history.of(number, stated));
   }
 
   private Optional<StatedCut.StatedPlace> place() {

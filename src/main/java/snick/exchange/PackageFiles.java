@@ -1,18 +1,11 @@
 package snick.exchange;
 
 import java.util.List;
-import java.util.Set;
 
 /** The files of a package, in the order in which they are listed and zipped. */
 final class PackageFiles {
-  /** The format that is written. */
-  static final int FORMAT = 2;
-
-  /** Format 1 had no history: neither earlier results nor what corrections replaced. */
-  static final int WITHOUT_HISTORY = 1;
-
-  /** Formats that are read. */
-  static final Set<Long> FORMATS = Set.of((long) WITHOUT_HISTORY, (long) FORMAT);
+  /** The format that is written and read. */
+  static final int FORMAT = 1;
 
   static final String DESCRIPTOR = "datapackage.json";
   static final String README = "README.md";
@@ -31,11 +24,4 @@ final class PackageFiles {
           JournalJson.FILE);
 
   private PackageFiles() {}
-
-  /** Every file but the descriptor in a package of a format that is read. */
-  static List<String> described(long format) {
-    return format == WITHOUT_HISTORY
-        ? DESCRIBED.stream().filter(file -> !file.equals(Table.HISTORY.file())).toList()
-        : DESCRIBED;
-  }
 }

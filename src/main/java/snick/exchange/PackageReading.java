@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Optional;
 import snick.store.Watch;
 
 /**
@@ -36,7 +35,7 @@ final class PackageReading implements AutoCloseable {
     descriptorSha256 = DigestedFile.hex(digest);
     requireFormat();
     descriptor.member("resources").elements().forEach(this::note);
-    for (String file : PackageFiles.described(format())) {
+    for (String file : PackageFiles.DESCRIBED) {
       if (!stated.containsKey(file)) {
         throw new RefusedPackage(
             PackageFiles.DESCRIPTOR + " lists no " + file + "; ask the sender for a whole package");
@@ -90,26 +89,22 @@ final class PackageReading implements AutoCloseable {
       throw new RefusedPackage(
           PackageFiles.DESCRIPTOR + " has no snick_format: a Data Package, but not of this kind");
     }
-    if (!PackageFiles.FORMATS.contains(format.whole())) {
+    if (format.whole() != PackageFiles.FORMAT) {
       throw new RefusedPackage(
           PackageFiles.DESCRIPTOR
               + ": format "
               + format.whole()
               + " is not known, known: "
-              + PackageFiles.FORMATS
+              + PackageFiles.FORMAT
               + "; use a newer program");
     }
-  }
-
-  private long format() {
-    return descriptor.member("snick_format").whole();
   }
 
   private void note(JsonNode resource) {
     String path = resource.member("path").text();
     String hash = resource.member("hash").text();
     long bytes = resource.member("bytes").whole();
-    if (!PackageFiles.described(format()).contains(path)) {
+    if (!PackageFiles.DESCRIBED.contains(path)) {
       throw new RefusedPackage(
           resource.place()
               + ".path '"
@@ -199,36 +194,32 @@ final class PackageReading implements AutoCloseable {
 
   /** Gives every cut with a trace from elsewhere, one that was checked before. */
   int forEachCut(Traces traces, CutConsumer consumer) throws IOException {
-    if (format() == PackageFiles.WITHOUT_HISTORY) {
-      return forEachCut(traces, Optional.empty(), consumer);
-    }
-    try (InputStream in = source.open(Table.HISTORY.file())) {
-      CsvRows history = rows(Table.HISTORY, in);
-      int cuts = forEachCut(traces, Optional.of(new HistoryReading(history, contents)), consumer);
-      history.requireEnd();
-      return cuts;
-    }
-  }
-
-  private int forEachCut(Traces traces, Optional<HistoryReading> history, CutConsumer consumer)
-      throws IOException {
-    try (InputStream in = source.open(Table.CUTS.file())) {
-      CsvRows cuts = rows(Table.CUTS, in);
-      CutReading reading = new CutReading(cuts, history, contents);
-      int number = 0;
-      while (cuts.present()) {
-        number++;
-        if (number > MOST_CUTS) {
-          throw cuts.refused("over " + MOST_CUTS + " cuts");
-        }
-        consumer.accept(reading.with(number, traces));
-        cuts.advance();
-      }
+    try (InputStream historyIn = source.open(Table.HISTORY.file());
+        InputStream cutsIn = source.open(Table.CUTS.file())) {
+      CsvRows history = rows(Table.HISTORY, historyIn);
+      CsvRows cuts = rows(Table.CUTS, cutsIn);
+      int number = forEachCut(cuts, new HistoryReading(history, contents), traces, consumer);
       cuts.requireEnd();
+      history.requireEnd();
       return number;
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+  }
+
+  private int forEachCut(CsvRows cuts, HistoryReading history, Traces traces, CutConsumer consumer)
+      throws IOException {
+    CutReading reading = new CutReading(cuts, history, contents);
+    int number = 0;
+    while (cuts.present()) {
+      number++;
+      if (number > MOST_CUTS) {
+        throw cuts.refused("over " + MOST_CUTS + " cuts");
+      }
+      consumer.accept(reading.with(number, traces));
+      cuts.advance();
+    }
+    return number;
   }
 
   private CsvRows rows(Table table, InputStream in) {

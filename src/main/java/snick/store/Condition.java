@@ -2,17 +2,14 @@ package snick.store;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Consumer;
 
-/**
- * A WHERE clause on a table named c (cut) that grows, and its parameters. Times are compared with
- * those of c or of {@link TimeOrder}.
- */
+/** A WHERE clause on a table named c (cut) that grows, and its parameters. */
 final class Condition {
-  /** Each trace lies at the place that its recording and number make. */
-  private static final String RECORDED =
-      "c.id IN (SELECT r.cut FROM cut_trace r WHERE r.place BETWEEN ? AND ?)";
+  private static final String BY_TIME = " ORDER BY c.occurred_at_utc_ns DESC, c.id DESC";
+
+  /** The unary plus keeps SQLite from walking all cuts by time to find the few of a session. */
+  private static final String FEW_BY_TIME = " ORDER BY +c.occurred_at_utc_ns DESC, +c.id DESC";
 
   private static final String PLACED =
       "c.id IN (SELECT p.cut FROM session s JOIN stage t ON t.session = s.id"
@@ -27,38 +24,26 @@ final class Condition {
 
   private final StringBuilder sql = new StringBuilder("WHERE 1");
   private final List<Consumer<Query>> bindings = new ArrayList<>();
-  private final String timed;
+  private final String order;
 
-  private Condition(String timed) {
-    this.timed = timed;
+  private Condition(String order) {
+    this.order = order;
   }
 
   static Condition of(CutSelection selection) {
-    return new Condition("c").meets(selection);
-  }
-
-  /** For {@link TimeOrder#each}. */
-  static Condition inOrderOfTime(CutSelection selection) {
-    return new Condition("t").meets(selection);
-  }
-
-  private Condition meets(CutSelection selection) {
-    String time = timed + ".occurred_at_utc_ns";
-    selection
-        .recordingId()
-        .ifPresent(
-            id -> and(RECORDED, CutTable.place(id, 1), CutTable.place(id, Integer.MAX_VALUE)));
-    selection.from().ifPresent(t -> and(time + " >= ?", UtcNanos.of(t)));
-    selection.before().ifPresent(t -> and(time + " < ?", UtcNanos.of(t)));
+    Condition condition = new Condition(selection.isByJournal() ? FEW_BY_TIME : BY_TIME);
+    selection.recordingId().ifPresent(id -> condition.and("c.recording = ?", id));
+    selection.from().ifPresent(t -> condition.and("c.occurred_at_utc_ns >= ?", UtcNanos.of(t)));
+    selection.before().ifPresent(t -> condition.and("c.occurred_at_utc_ns < ?", UtcNanos.of(t)));
     if (selection.countingOnly()) {
-      and(
+      condition.and(
           "COALESCE((SELECT a.counts_again FROM set_aside a WHERE a.cut = c.id"
               + " ORDER BY a.id DESC LIMIT 1), 1) = 1");
     }
     if (selection.isByJournal()) {
-      placed(selection);
+      condition.placed(selection);
     }
-    return this;
+    return condition;
   }
 
   private void placed(CutSelection selection) {
@@ -74,17 +59,6 @@ final class Condition {
     bindings.add(binding);
   }
 
-  /** Comes after {@code last} in the order newest first. */
-  Condition beforeCut(Optional<CutSummary> last) {
-    last.ifPresent(
-        cut ->
-            and(
-                String.format("(%1$s.occurred_at_utc_ns, %1$s.id) < (?, ?)", timed),
-                UtcNanos.of(cut.occurredAt()),
-                cut.id()));
-    return this;
-  }
-
   Condition and(String comparison, long... values) {
     sql.append(" AND ").append(comparison);
     for (long value : values) {
@@ -95,6 +69,10 @@ final class Condition {
 
   String sql() {
     return sql.toString();
+  }
+
+  String newestFirst() {
+    return order;
   }
 
   Query bind(Query query) {

@@ -83,15 +83,6 @@ public record CutSelection(
         recordingId, session, stage, blade, countingOnly, from, Optional.of(time));
   }
 
-  boolean isOfSomeTime() {
-    return from.isPresent() || before.isPresent();
-  }
-
-  /** Whether the cuts are found without looking through all of them. */
-  boolean isOfFew() {
-    return recordingId.isPresent() || isByJournal();
-  }
-
   boolean isByJournal() {
     return session.isPresent() || blade.isPresent();
   }

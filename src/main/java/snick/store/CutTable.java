@@ -27,33 +27,24 @@ final class CutTable {
           + " LEFT JOIN stage t ON t.id = p.stage LEFT JOIN session s ON s.id = t.session ";
 
   private static final String INSERTION =
-      "INSERT INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
+      "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples, "
           + ResultTable.FIGURES
-          + ") VALUES (?, ?, ?, ?, ?, "
+          + ") VALUES (?, ?, ?, ?, "
           + ResultTable.PARAMETERS
-          + ") ON CONFLICT (id) DO NOTHING";
-
-  private static final String NEWEST_FIRST =
-      " ORDER BY c.occurred_at_utc_ns DESC, c.id DESC LIMIT ?";
+          + ") ON CONFLICT (recording, number) DO NOTHING";
 
   private final Database database;
-  private final TimeOrder timeOrder;
 
   CutTable(Database database) {
     this.database = database;
-    this.timeOrder = new TimeOrder(database);
-  }
-
-  /** Where the trace of a cut lies; both are below 2^31. */
-  static long place(long recordingId, int number) {
-    return (recordingId << Integer.SIZE) + number;
   }
 
   OptionalLong find(long recordingId, int number) {
     return database
-        .query("SELECT cut FROM cut_trace WHERE place = ?")
-        .whole(place(recordingId, number))
-        .first(row -> row.whole("cut"))
+        .query("SELECT id FROM cut WHERE recording = ? AND number = ?")
+        .whole(recordingId)
+        .whole(number)
+        .first(row -> row.whole("id"))
         .map(OptionalLong::of)
         .orElse(OptionalLong.empty());
   }
@@ -68,65 +59,41 @@ final class CutTable {
 
   /** Adds a cut of a number that its recording does not have yet; its id. */
   long add(long recordingId, Instant occurredAt, Derivation first) {
-    return addNew(lastId() + 1, recordingId, occurredAt, first)
+    return addNew(recordingId, occurredAt, first)
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
                     "recording " + recordingId + " already has a cut " + first.cut().number()));
   }
 
-  /** The largest id; 0 if there is no cut. */
-  long lastId() {
-    return database
-        .query("SELECT max(id) AS id FROM cut")
-        .first(row -> row.whole("id"))
-        .orElseThrow();
-  }
-
   /**
-   * Adds a cut with its trace and first result. If its recording has one of this number, gives
-   * nothing, and the transaction must be undone.
-   *
-   * @param likelyId its id unless that is taken, one more than one that was the last: asking for
-   *     the last would cost more than the insertion
+   * Adds a cut with its trace and first result; empty if its recording has one of this number,
+   * which is kept.
    */
-  OptionalLong addNew(long likelyId, long recordingId, Instant occurredAt, Derivation first) {
-    long id = likelyId;
-    if (!insert(id, recordingId, occurredAt, first)) {
-      id = lastId() + 1;
-      insert(id, recordingId, occurredAt, first);
-    }
-    if (!addTrace(id, place(recordingId, first.cut().number()), first.cut().trace())) {
-      return OptionalLong.empty();
-    }
-    timeOrder.added(id);
-    return OptionalLong.of(id);
-  }
-
-  private boolean insert(long id, long recordingId, Instant occurredAt, Derivation first) {
+  OptionalLong addNew(long recordingId, Instant occurredAt, Derivation first) {
+    Trace trace = first.cut().trace();
     Query insertion =
         database
             .query(INSERTION)
-            .whole(id)
             .whole(recordingId)
             .whole(first.cut().number())
             .instant(occurredAt)
-            .whole(first.cut().trace().size());
-    return ResultTable.bind(insertion, first).change() > 0;
+            .whole(trace.size());
+    OptionalLong id = ResultTable.bind(insertion, first).insertedIdIfNew();
+    if (id.isPresent()) {
+      addTrace(id.getAsLong(), trace);
+    }
+    return id;
   }
 
-  private boolean addTrace(long id, long place, Trace trace) {
+  private void addTrace(long id, Trace trace) {
     byte[] samples = TraceBlob.encode(trace);
-    return database
-            .query(
-                "INSERT INTO cut_trace (place, cut, crc32c, samples) VALUES (?, ?, ?, ?)"
-                    + " ON CONFLICT (place) DO NOTHING")
-            .whole(place)
-            .whole(id)
-            .whole(TraceBlob.checksum(samples))
-            .blob(samples)
-            .change()
-        > 0;
+    database
+        .query("INSERT INTO cut_trace (cut, crc32c, samples) VALUES (?, ?, ?)")
+        .whole(id)
+        .whole(TraceBlob.checksum(samples))
+        .blob(samples)
+        .change();
   }
 
   Optional<CutSummary> summary(long id) {
@@ -135,26 +102,15 @@ final class CutTable {
 
   /** Newest first. */
   List<CutSummary> latest(CutSelection selection, Optional<CutSummary> before, int limit) {
-    return selection.isOfFew()
-        ? latestOfFew(Condition.of(selection).beforeCut(before), limit)
-        : latestOfAll(Condition.inOrderOfTime(selection).beforeCut(before), limit);
-  }
-
-  private List<CutSummary> latestOfFew(Condition condition, int limit) {
+    Condition condition = Condition.of(selection);
+    before.ifPresent(
+        cut ->
+            condition.and(
+                "(c.occurred_at_utc_ns, c.id) < (?, ?)", UtcNanos.of(cut.occurredAt()), cut.id()));
     return condition
-        .bind(database.query(SUMMARY + condition.sql() + NEWEST_FIRST))
+        .bind(database.query(SUMMARY + condition.sql() + condition.newestFirst() + " LIMIT ?"))
         .whole(limit)
         .list(CutTable::map);
-  }
-
-  private List<CutSummary> latestOfAll(Condition condition, int limit) {
-    String newest =
-        TimeOrder.each("t.occurred_at_utc_ns, t.id AS id", condition)
-            + " ORDER BY 1 DESC, 2 DESC LIMIT ?";
-    Query query =
-        database.query(
-            SUMMARY + "WHERE c.id IN (SELECT id FROM (" + newest + ") newest)" + NEWEST_FIRST);
-    return condition.bind(condition.bind(query)).whole(limit).whole(limit).list(CutTable::map);
   }
 
   /** In the order of their ids. */
@@ -167,24 +123,17 @@ final class CutTable {
   }
 
   long count(CutSelection selection) {
-    boolean byTime = selection.isOfSomeTime() && !selection.isOfFew();
-    Condition condition = byTime ? Condition.inOrderOfTime(selection) : Condition.of(selection);
-    Query query =
-        condition.bind(
-            database.query(
-                "SELECT count(*) AS n FROM "
-                    + (byTime
-                        ? "(" + TimeOrder.each("1", condition) + ")"
-                        : "cut c " + condition.sql())));
-    return (byTime ? condition.bind(query) : query).first(row -> row.whole("n")).orElseThrow();
+    Condition condition = Condition.of(selection);
+    return condition
+        .bind(database.query("SELECT count(*) AS n FROM cut c " + condition.sql()))
+        .first(row -> row.whole("n"))
+        .orElseThrow();
   }
 
   /** The trace of a cut that exists, checked. */
   Trace trace(long cutId) {
     return database
-        .query(
-            "SELECT t.crc32c, t.samples FROM cut c JOIN cut_trace t"
-                + " ON t.place = (c.recording << 32) + c.number AND t.cut = c.id WHERE c.id = ?")
+        .query("SELECT crc32c, samples FROM cut_trace WHERE cut = ?")
         .whole(cutId)
         .first(row -> decode(cutId, row.whole("crc32c"), row.blob("samples")))
         .orElseThrow(() -> damaged(cutId, "is missing"));
@@ -204,8 +153,7 @@ final class CutTable {
     }
   }
 
-  /** The trace that bytes from the store hold, checked. */
-  Trace decode(long cutId, long checksum, byte[] samples) {
+  private Trace decode(long cutId, long checksum, byte[] samples) {
     long found = TraceBlob.checksum(samples);
     if (found != checksum) {
       throw damaged(

@@ -8,9 +8,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.OptionalLong;
 import java.util.function.BooleanSupplier;
-import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
@@ -140,28 +138,21 @@ final class Database implements AutoCloseable {
 
   /** Runs {@code work} in one transaction that holds the writer's lock from its start. */
   <T> T write(Supplier<T> work) {
-    return transaction("BEGIN IMMEDIATE", work, result -> true);
-  }
-
-  /** As {@link #write}, but undone if {@code work} gives nothing. */
-  OptionalLong writeIfAny(Supplier<OptionalLong> work) {
-    return transaction("BEGIN IMMEDIATE", work, OptionalLong::isPresent);
+    return transaction("BEGIN IMMEDIATE", work);
   }
 
   /** Runs {@code work} on one unchanging view of the store. */
   <T> T read(Supplier<T> work) {
-    return transaction("BEGIN", work, result -> true);
+    return transaction("BEGIN", work);
   }
 
-  private <T> T transaction(String begin, Supplier<T> work, Predicate<T> stays) {
+  private <T> T transaction(String begin, Supplier<T> work) {
     query(begin).change();
     boolean done = false;
     try {
       T result = work.get();
-      if (stays.test(result)) {
-        query("COMMIT").change();
-        done = true;
-      }
+      query("COMMIT").change();
+      done = true;
       return result;
     } finally {
       if (!done) {

@@ -59,8 +59,6 @@ final class IntegrityCheck {
                 () -> {
                   problems.addAll(structure(database));
                   problems.addAll(strayForces());
-                  problems.addAll(strayTraces());
-                  problems.addAll(new TimeOrder(database).problems());
                 }));
     attempt(this::checkTraces);
     List<String> first = problems.subList(0, Math.min(MOST_PROBLEMS, problems.size()));
@@ -84,21 +82,6 @@ final class IntegrityCheck {
                     + row.whole("result")
                     + " is of cut "
                     + row.whole("other"));
-  }
-
-  /** A trace lies at the place of its cut. */
-  private List<String> strayTraces() {
-    return database
-        .query(
-            "SELECT t.place, t.cut FROM cut_trace t JOIN cut c ON c.id = t.cut"
-                + " WHERE t.place <> (c.recording << 32) + c.number LIMIT "
-                + MOST_PROBLEMS)
-        .list(
-            row ->
-                "cut_trace row "
-                    + row.whole("place")
-                    + " is not the place of its cut "
-                    + row.whole("cut"));
   }
 
   private void attempt(Runnable part) {

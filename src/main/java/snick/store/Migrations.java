@@ -15,24 +15,29 @@ final class Migrations {
   /** {@code PRAGMA application_id}: the letters Snik. */
   static final int APPLICATION_ID = 0x536e696b;
 
-  private static final List<String> SCRIPTS =
-      List.of(
-          "0001-cuts.sql",
-          "0002-forces.sql",
-          "0003-journal.sql",
-          "0004-undo.sql",
-          "0005-origins.sql",
-          "0006-fewer-pages.sql",
-          "0007-first-result.sql",
-          "0008-trace-at-its-place.sql");
+  private static final List<String> SCRIPTS = List.of("0001-store.sql");
 
   /** Schema version of this program: the number of its last script. */
   static final int VERSION = SCRIPTS.size();
 
   private final Database database;
+  private final List<String> scripts;
 
   Migrations(Database database) {
+    this(database, SCRIPTS);
+  }
+
+  /**
+   * @param scripts names of all scripts, in order
+   */
+  Migrations(Database database, List<String> scripts) {
     this.database = database;
+    this.scripts = scripts;
+  }
+
+  /** The version that the last script makes. */
+  int newest() {
+    return scripts.size();
   }
 
   /**
@@ -50,14 +55,14 @@ final class Migrations {
           database.file()
               + " is a database of another program; choose another directory for the store");
     }
-    if (version > VERSION) {
+    if (version > newest()) {
       throw new StoreException(
           Trouble.NEWER_VERSION,
           database.file()
               + " has schema version "
               + version
               + ", this program knows up to "
-              + VERSION
+              + newest()
               + "; use the newer program, or restore a backup made before it was upgraded");
     }
     return version;
@@ -83,7 +88,7 @@ final class Migrations {
       return null;
     }
     for (int version = first; version <= last; version++) {
-      database.execute(script(SCRIPTS.get(version - 1)));
+      database.execute(script(scripts.get(version - 1)));
     }
     database.execute("PRAGMA application_id = " + APPLICATION_ID);
     database.execute("PRAGMA user_version = " + last);

@@ -7,9 +7,9 @@ import java.util.OptionalInt;
 import snick.cut.Trace;
 
 /**
- * Makes a salvaged store whole: a trace whose cut was lost gets a cut in a recording of its own, a
- * cut without result one that says nothing and can be derived again, one without trace an empty
- * one; what still refers to something lost is taken out.
+ * Makes a salvaged store whole: a trace whose cut was lost gets a cut in a recording of its own and
+ * a result that says nothing and can be derived again, a cut without trace an empty one; what still
+ * refers to something lost is taken out.
  */
 final class Orphans {
   private static final Recording SALVAGED =
@@ -30,23 +30,12 @@ final class Orphans {
 
   private static final String UNKNOWN_VALUES = "0, 0, 'disturbed', 1, 0, 0, 0, 0, ''";
 
-  /** The last schema version in which a cut and its first result were two rows. */
-  private static final int LAST_WITH_RESULTS_APART = 6;
-
-  /** The last schema version in which a trace lies by the id of its cut. */
-  private static final int LAST_BY_CUT = 7;
-
-  /** The place of the trace of a row of cut. */
-  private static final String PLACE = "(recording << 32) + number";
-
   private final Database database;
   private final List<String> lost;
-  private final long version;
 
   Orphans(Database database, List<String> lost) {
     this.database = database;
     this.lost = lost;
-    this.version = database.pragma("user_version");
   }
 
   void mend() {
@@ -55,21 +44,9 @@ final class Orphans {
           long recording = addRecording();
           adoptTraces(recording);
           adoptCuts(recording);
-          if (resultsLieApart()) {
-            addResults();
-          } else {
-            removeStrayForces();
-          }
-          if (tracesLieByCut()) {
-            addTraces("id");
-          } else {
-            putTracesInTheirPlaces();
-            addTraces(PLACE + ", id");
-          }
+          removeStrayForces();
+          addTraces();
           while (removeDangling()) {}
-          if (!tracesLieByCut()) {
-            new TimeOrder(database).rebuild();
-          }
           return null;
         });
   }
@@ -83,46 +60,24 @@ final class Orphans {
   }
 
   private long largestNamed() {
-    String byTrace = tracesLieByCut() ? "0" : "(SELECT max(place) >> 32 FROM cut_trace)";
     return database
-        .query(
-            "SELECT max(coalesce(max(recording), 0), coalesce(" + byTrace + ", 0)) AS id FROM cut")
+        .query("SELECT coalesce(max(recording), 0) AS id FROM cut")
         .first(row -> row.whole("id"))
         .orElseThrow();
   }
 
-  private boolean resultsLieApart() {
-    return version <= LAST_WITH_RESULTS_APART;
-  }
-
-  private boolean tracesLieByCut() {
-    return version <= LAST_BY_CUT;
-  }
-
-  /** A trace whose cut is lost, and what that becomes; samples are empty if unreadable. */
-  private record Orphan(long cut, long recording, long number, OptionalInt samples) {}
-
   private void adoptTraces(long recording) {
     CutTable cuts = new CutTable(database);
     database
-        .query(
-            "SELECT t.cut, t.crc32c, t.samples, "
-                + (tracesLieByCut()
-                    ? recording + " AS recording, t.cut AS number"
-                    : "t.place >> 32 AS recording, t.place & 0xffffffff AS number")
-                + " FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
-        .list(row -> orphan(row, samples(cuts, row)))
-        .forEach(this::adopt);
+        .query("SELECT t.cut FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
+        .list(row -> row.whole("cut"))
+        .forEach(cut -> adoptTrace(cut, samples(cuts, cut), recording));
   }
 
-  private static Orphan orphan(Row row, OptionalInt samples) {
-    return new Orphan(row.whole("cut"), row.whole("recording"), row.whole("number"), samples);
-  }
-
-  private static OptionalInt samples(CutTable cuts, Row row) {
+  /** How many samples a trace holds; empty if it cannot be read. */
+  private static OptionalInt samples(CutTable cuts, long cut) {
     try {
-      Trace trace = cuts.decode(row.whole("cut"), row.whole("crc32c"), row.blob("samples"));
-      return OptionalInt.of(trace.size());
+      return OptionalInt.of(cuts.trace(cut).size());
     } catch (StoreException e) {
       if (e.trouble() != StoreException.Trouble.DAMAGED) {
         throw e;
@@ -131,42 +86,29 @@ final class Orphans {
     }
   }
 
-  private void adopt(Orphan orphan) {
-    long cut = orphan.cut();
-    if (orphan.samples().isEmpty()) {
+  private void adoptTrace(long cut, OptionalInt samples, long recording) {
+    if (samples.isEmpty()) {
       database.query("DELETE FROM cut_trace WHERE cut = ?").whole(cut).change();
       lost.add("cut " + cut + ": it is lost, and its trace is damaged");
       return;
     }
-    addCut(orphan);
-    if (resultsLieApart()) {
-      lost.add("cut " + cut + ": its recording and time are lost, its trace is kept");
-    } else {
-      removeForcesOfFirst(cut);
-      lost.add(
-          "cut "
-              + cut
-              + ": its "
-              + (tracesLieByCut() ? "recording, time" : "time")
-              + " and first result are lost, its trace is kept; derive it again");
-    }
-  }
-
-  private void addCut(Orphan orphan) {
     database
         .query(
-            resultsLieApart()
-                ? "INSERT OR IGNORE INTO cut VALUES (?, ?, ?, 0, ?)"
-                : "INSERT OR IGNORE INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
-                    + UNKNOWN
-                    + ") VALUES (?, ?, ?, 0, ?, "
-                    + UNKNOWN_VALUES
-                    + ")")
-        .whole(orphan.cut())
-        .whole(orphan.recording())
-        .whole(orphan.number())
-        .whole(orphan.samples().getAsInt())
+            "INSERT INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
+                + UNKNOWN
+                + ") VALUES (?, ?, ?, 0, ?, "
+                + UNKNOWN_VALUES
+                + ")")
+        .whole(cut)
+        .whole(recording)
+        .whole(cut)
+        .whole(samples.getAsInt())
         .change();
+    removeForcesOfFirst(cut);
+    lost.add(
+        "cut "
+            + cut
+            + ": its recording, time and first result are lost, its trace is kept; derive it again");
   }
 
   /** They say nothing of the result that is put in the place of the one they were derived from. */
@@ -187,21 +129,6 @@ final class Orphans {
     }
   }
 
-  private void addResults() {
-    int added =
-        database
-            .query(
-                "INSERT INTO cut_result (cut, "
-                    + UNKNOWN
-                    + ") SELECT id, "
-                    + UNKNOWN_VALUES
-                    + " FROM cut WHERE id NOT IN (SELECT cut FROM cut_result)")
-            .change();
-    if (added > 0) {
-      lost.add(added + " cuts: their results are lost; derive them again");
-    }
-  }
-
   /** Whether they are of their cut or of their result's, nothing tells. */
   private void removeStrayForces() {
     int removed =
@@ -215,37 +142,12 @@ final class Orphans {
     }
   }
 
-  /** Those whose cut has come into another recording, above all. */
-  private void putTracesInTheirPlaces() {
-    database
-        .query(
-            "UPDATE OR IGNORE cut_trace SET place = c.place FROM (SELECT id, "
-                + PLACE
-                + " AS place FROM cut) c WHERE c.id = cut_trace.cut AND c.place <> cut_trace.place")
-        .change();
-    int strays =
-        database
-            .query(
-                "DELETE FROM cut_trace WHERE place <> (SELECT "
-                    + PLACE
-                    + " FROM cut WHERE id = cut_trace.cut)")
-            .change();
-    if (strays > 0) {
-      lost.add(strays + " traces: their cuts have others");
-    }
-  }
-
-  /**
-   * @param key what a new row of cut_trace begins with, of the row of cut
-   */
-  private void addTraces(String key) {
+  private void addTraces() {
     byte[] empty = TraceBlob.encode(new Trace(new long[0], new int[0], new boolean[0], List.of()));
     int added =
         database
             .query(
-                "INSERT INTO cut_trace SELECT "
-                    + key
-                    + ", ?, ? FROM cut"
+                "INSERT INTO cut_trace SELECT id, ?, ? FROM cut"
                     + " WHERE id NOT IN (SELECT cut FROM cut_trace)")
             .whole(TraceBlob.checksum(empty))
             .blob(empty)

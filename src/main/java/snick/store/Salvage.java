@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.stream.Collectors;
 import snick.store.StoreException.Trouble;
 
 /**
@@ -25,14 +24,6 @@ final class Salvage {
 
   /** A row id beyond the last: how much farther than the largest readable one it may lie. */
   private static final int MARGIN = 4;
-
-  /** The last schema version whose traces lie by the ids of their cuts. */
-  private static final int LAST_BY_CUT = 7;
-
-  private static final String TRACES = "cut_trace";
-
-  /** Derived from cut, and made anew. */
-  private static final String TIME_ORDER = "cut_time";
 
   private final Database database;
   private final Map<String, Long> rowsKept = new LinkedHashMap<>();
@@ -95,65 +86,9 @@ final class Salvage {
         database
             .query("SELECT name FROM main.sqlite_schema WHERE type = 'table' ORDER BY rowid")
             .list(row -> row.text("name"));
-    tables.remove(TIME_ORDER);
-    boolean byPlace = database.pragma("user_version") > LAST_BY_CUT;
-    if (byPlace) {
-      tables.remove(TRACES);
-    }
     long last = lastRow(tables);
     for (String table : tables) {
       rowsKept.put(table, isWithoutRowid(table) ? copyWhole(table) : copy(table, 1, last));
-    }
-    if (byPlace) {
-      rowsKept.put(TRACES, copyTraces());
-    }
-  }
-
-  /** One recording after the other: between their places lies nothing. */
-  private long copyTraces() {
-    Map<Long, Long> numbersOfCuts = numbersOfCuts();
-    long recordings =
-        MARGIN
-            * Math.max(
-                numbersOfCuts.keySet().stream().mapToLong(id -> id).max().orElse(1),
-                Math.max(
-                    largestReadable("recording").orElse(1),
-                    largestReadable(TRACES).orElse(1) >> Integer.SIZE));
-    long rows = 0;
-    for (long recording = 1; recording <= recordings; recording++) {
-      long ofCuts = MARGIN * numbersOfCuts.getOrDefault(recording, 1L);
-      long numbers = lastNumber(recording).orElse(Math.min(ofCuts, Integer.MAX_VALUE));
-      if (numbers > 0) {
-        rows += copy(TRACES, CutTable.place(recording, 1), CutTable.place(recording, 0) + numbers);
-      }
-    }
-    return rows;
-  }
-
-  /** The largest number of each recording among the cuts already copied. */
-  private Map<Long, Long> numbersOfCuts() {
-    return database
-        .query("SELECT recording, max(number) AS number FROM main.cut GROUP BY recording")
-        .list(row -> Map.entry(row.whole("recording"), row.whole("number")))
-        .stream()
-        .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
-  }
-
-  /** The largest number with a trace in a recording, 0 if it has none; empty if unreadable. */
-  private OptionalLong lastNumber(long recording) {
-    try {
-      return database
-          .query(
-              "SELECT coalesce(max(place) - ?, 0) AS number FROM "
-                  + DAMAGED
-                  + ".cut_trace WHERE place BETWEEN ? AND ?")
-          .whole(CutTable.place(recording, 0))
-          .whole(CutTable.place(recording, 1))
-          .whole(CutTable.place(recording, Integer.MAX_VALUE))
-          .first(row -> row.optionalWhole("number"))
-          .orElseThrow();
-    } catch (StoreException unreadable) {
-      return OptionalLong.empty();
     }
   }
 

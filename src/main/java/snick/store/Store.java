@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import snick.cut.Cut;
 import snick.cut.Trace;
 import snick.force.Calibration;
@@ -30,12 +31,6 @@ public final class Store implements AutoCloseable {
   private final FaultTable faults;
   private final JournalWriter journal;
 
-  /**
-   * Of the cut stored last through this store, at first of the last one in it: the next one's is
-   * mostly one more. Never less than a gap that salvage may have left.
-   */
-  private long lastCutId;
-
   Store(Database database, Clock clock) {
     this.database = database;
     this.clock = clock;
@@ -47,7 +42,6 @@ public final class Store implements AutoCloseable {
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
-    lastCutId = cuts.lastId();
   }
 
   /**
@@ -58,12 +52,17 @@ public final class Store implements AutoCloseable {
    * @throws StoreException if it is damaged, of a newer version, or not to be written
    */
   public static Store open(Path directory, Clock clock) {
+    return open(directory, clock, Migrations::new);
+  }
+
+  /** As {@link #open(Path, Clock)}, with scripts that only a later version of this program has. */
+  static Store open(Path directory, Clock clock, Function<Database, Migrations> scripts) {
     Path file = StoreFile.create(directory);
     PartialFile.removeLeftOver(directory);
     NativeLibrary.keepIn(StoreFile.libraryIn(directory));
     Database database = Database.writer(file);
     try {
-      prepare(database, clock);
+      prepare(scripts.apply(database), database, clock);
       return new Store(database, clock);
     } catch (RuntimeException e) {
       database.close();
@@ -71,11 +70,10 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  private static void prepare(Database database, Clock clock) {
-    Migrations migrations = new Migrations(database);
+  private static void prepare(Migrations migrations, Database database, Clock clock) {
     int version = migrations.check();
     database.writeAheadLog();
-    if (version == Migrations.VERSION) {
+    if (version == migrations.newest()) {
       database.requireWritable();
       return;
     }
@@ -83,7 +81,7 @@ public final class Store implements AutoCloseable {
       new StoreCopy(StoreFile.beforeUpgrade(database.file(), version, clock.instant()), Watch.NONE)
           .of(database.file());
     }
-    migrations.runTo(Migrations.VERSION);
+    migrations.runTo(migrations.newest());
   }
 
   /**
@@ -137,28 +135,22 @@ public final class Store implements AutoCloseable {
    *     was derived with a calibration that is not in the store
    */
   public long append(NewCut cut) {
-    OptionalLong added = database.writeIfAny(() -> appendNew(cut));
+    return database.write(() -> appendOnce(cut));
+  }
+
+  private long appendOnce(NewCut cut) {
+    Instant now = clock.instant();
+    OptionalLong added =
+        cuts.addNew(cut.recordingId(), cut.occurredAt(), Derivation.own(cut.cut(), now));
     if (added.isEmpty()) {
       return same(cut.recordingId(), cut.cut());
     }
-    lastCutId = added.getAsLong();
-    return lastCutId;
-  }
-
-  private OptionalLong appendNew(NewCut cut) {
-    Instant now = clock.instant();
-    OptionalLong added =
-        cuts.addNew(
-            lastCutId + 1, cut.recordingId(), cut.occurredAt(), Derivation.own(cut.cut(), now));
-    added.ifPresent(id -> addWhatBelongs(cut, id, now));
-    return added;
-  }
-
-  private void addWhatBelongs(NewCut cut, long id, Instant now) {
+    long id = added.getAsLong();
     cut.force().ifPresent(force -> forces.add(id, OptionalLong.empty(), force, now));
     if (cut.inRunningStage()) {
       journal.land(deviceId(cut), id, cut.occurredAt(), cut.placeMm());
     }
+    return id;
   }
 
   private String deviceId(NewCut cut) {

@@ -1,11 +1,14 @@
 package snick.virtualrig;
 
+import java.util.Arrays;
+
 /**
- * A converter's decimating filter: boxes in cascade, sampled once a period (Hogenauer 1981, there
- * as integrators and combs). Exact, in continuous time, for an input that is constant within each
- * fine step.
+ * A converter's decimating filter: poles, then boxes in cascade, sampled once a period (Hogenauer
+ * 1981, there as integrators and combs). Exact, in continuous time, for an input that is constant
+ * within each fine step; a pole's output counts as constant within the next stage's step.
  */
 final class AmplifierFilter {
+  private final Poles poles;
   private final int stepsPerPeriod;
   private final int periods;
   private final double[] weights;
@@ -14,16 +17,24 @@ final class AmplifierFilter {
   private int next;
 
   AmplifierFilter(FilterShape shape, int stepsPerPeriod) {
+    this.poles = new Poles(shape.poles(), shape.polePeriods() * stepsPerPeriod);
     this.stepsPerPeriod = stepsPerPeriod;
-    this.periods = shape.lengthPeriods();
+    this.periods = Math.max(1, shape.boxPeriods());
     this.weights = weights(shape, stepsPerPeriod);
     this.shares = shares(weights, stepsPerPeriod, periods);
     this.inTheMaking = new double[periods];
   }
 
-  /** Share of the kernel that falls into each fine step, newest step first. */
+  /**
+   * Share of the boxes' kernel that falls into each fine step, newest step first; without boxes all
+   * of it in the newest.
+   */
   static double[] weights(FilterShape shape, int stepsPerPeriod) {
-    double[] weights = new double[shape.lengthPeriods() * stepsPerPeriod];
+    double[] weights = new double[Math.max(1, shape.boxPeriods()) * stepsPerPeriod];
+    if (shape.boxes() == 0) {
+      weights[0] = 1;
+      return weights;
+    }
     double boxSteps = (double) shape.periodsEach() * stepsPerPeriod;
     double before = 0;
     for (int i = 0; i < weights.length; i++) {
@@ -71,11 +82,13 @@ final class AmplifierFilter {
 
   /** Output at the end of a period in which the input took these means, one for each fine step. */
   double afterPeriod(double[] stepMeans) {
+    double[] passed = new double[stepsPerPeriod];
+    Arrays.setAll(passed, step -> poles.pass(stepMeans[step]));
     for (int ahead = 0; ahead < periods; ahead++) {
       int newest = ahead * stepsPerPeriod + stepsPerPeriod - 1;
       double sum = 0;
       for (int step = 0; step < stepsPerPeriod; step++) {
-        sum += stepMeans[step] * weights[newest - step];
+        sum += passed[step] * weights[newest - step];
       }
       inTheMaking[(next + ahead) % periods] += sum;
     }
@@ -84,6 +97,11 @@ final class AmplifierFilter {
 
   /** Output at the end of a period in which the input stood still. */
   double afterSteadyPeriod(double level) {
+    if (!poles.settledAt(level)) {
+      double[] means = new double[stepsPerPeriod];
+      Arrays.fill(means, level);
+      return afterPeriod(means);
+    }
     for (int ahead = 0; ahead < periods; ahead++) {
       inTheMaking[(next + ahead) % periods] += level * shares[ahead];
     }

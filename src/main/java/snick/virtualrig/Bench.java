@@ -1,6 +1,7 @@
 package snick.virtualrig;
 
 import java.util.ArrayDeque;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Queue;
 import java.util.Random;
@@ -21,6 +22,8 @@ final class Bench implements Motion.Witness {
   private final Queue<Action> waiting = new ArrayDeque<>();
   private final Consumer<TrueCut> truths;
   private final Consumer<Fault> faults;
+  private final Optional<Oscillator> oscillator;
+  private final Residue residue = new Residue();
   private Motion motion = new Standing(0, 0);
   private double hangingGramForce;
   private double nowSeconds;
@@ -40,6 +43,7 @@ final class Bench implements Motion.Witness {
       Consumer<Fault> faults) {
     this.handSettings = hand;
     this.fixture = fixture;
+    this.oscillator = fixture.mechanics().map(Oscillator::new);
     this.random = random;
     this.truths = truths;
     this.faults = faults;
@@ -64,19 +68,28 @@ final class Bench implements Motion.Witness {
     proceed();
     OptionalDouble steady =
         idle ? OptionalDouble.of(hangingGramForce) : motion.steadyGramForce(seconds);
-    if (steady.isPresent()) {
-      motion.advance(seconds, this);
-      nowSeconds += seconds;
+    if (steady.isEmpty() || !restsAt(steady.getAsDouble())) {
+      return OptionalDouble.empty();
     }
+    motion.advance(seconds, this);
+    nowSeconds += seconds;
     return steady;
+  }
+
+  private boolean restsAt(double gramForce) {
+    return residue.goneAt(nowSeconds)
+        && (oscillator.isEmpty() || oscillator.get().restsAt(gramForce));
   }
 
   /** Let a step pass; the mean force during it, gf. */
   double advance(double stepSeconds) {
     proceed();
-    double mean = idle ? hangingGramForce : motion.advance(stepSeconds, this);
+    double atFilament = idle ? hangingGramForce : motion.advance(stepSeconds, this);
+    double mean = atFilament + residue.meanGramForce(nowSeconds, nowSeconds + stepSeconds);
     nowSeconds += stepSeconds;
-    return mean;
+    return oscillator.isEmpty()
+        ? mean
+        : oscillator.get().advance(mean, stepSeconds, !idle && motion.handHolds());
   }
 
   private void proceed() {
@@ -112,28 +125,27 @@ final class Bench implements Motion.Witness {
   }
 
   private Motion cutting(Action.Cut cut) {
-    Hand hand = hand(cut.rateGramForcePerSecond());
-    return new Cutting(
-        fixture, cut, hand, new Filament(fixture, cut.strength().gramForce(), cut.dips(), random));
+    double strength = cut.strength().gramForce();
+    Hand hand = hand(cut.rateGramForcePerSecond(), strength);
+    return new Cutting(fixture, cut, hand, new Filament(fixture, strength, cut.dips(), random));
   }
 
   private Motion releasing(Action.Release release) {
+    double peak = release.peak().gramForce();
     return new Releasing(
         release,
-        hand(release.rateGramForcePerSecond()),
-        new Filament(fixture, release.peak().gramForce(), 0, random),
+        hand(release.rateGramForcePerSecond(), peak),
+        new Filament(fixture, peak, 0, random),
         fixture.stiffnessGramForcePerMillimetre());
   }
 
-  private Hand hand(double rateGramForcePerSecond) {
-    Tremor tremor =
-        new Tremor(
-            handSettings.tremorGramForce(),
-            handSettings.tremorLowHertz(),
-            handSettings.tremorHighHertz(),
-            random);
+  private Hand hand(double rateGramForcePerSecond, double peakGramForce) {
     return new Hand(
-        handSettings, tremor, fixture.stiffnessGramForcePerMillimetre(), rateGramForcePerSecond);
+        handSettings,
+        fixture.stiffnessGramForcePerMillimetre(),
+        rateGramForcePerSecond,
+        peakGramForce,
+        random);
   }
 
   private Motion hanging(Action.Hang hang) {
@@ -158,6 +170,9 @@ final class Bench implements Motion.Witness {
       double rateGramForcePerSecond,
       OptionalDouble placeMillimetres) {
     events++;
+    if (kind == TrueCut.Kind.SEVERED) {
+      residue.begin(fixture.parting(), gramForce, nowSeconds + secondsIntoStep);
+    }
     truths.accept(
         new TrueCut(
             events,

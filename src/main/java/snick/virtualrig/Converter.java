@@ -53,7 +53,9 @@ final class Converter {
 
   private double disturbanceGramForce(double seconds, double periodSeconds) {
     double white = disturbance.noiseGramForce() * noise.nextGaussian();
-    double drift = disturbance.driftGramForcePerKelvin() * warmth.changeKelvin();
+    double drift =
+        disturbance.driftGramForcePerSecond() * seconds
+            + disturbance.driftGramForcePerKelvin() * warmth.changeKelvin();
     return white + drift + hum(seconds, periodSeconds) + spike(periodSeconds);
   }
 

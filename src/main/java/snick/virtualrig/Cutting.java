@@ -44,7 +44,7 @@ final class Cutting implements Motion {
         Optional.of(
             cut.inTwoSteps()
                 ? Fall.inTwoSteps(fixture, strength, rate)
-                : Fall.atOnce(fixture, strength));
+                : Fall.of(fixture, strength * (1 - fixture.parting().residualShare())));
     TrueCut.Kind kind = cut.inTwoSteps() ? TrueCut.Kind.PARTED_IN_STEPS : TrueCut.Kind.SEVERED;
     witness.ended(kind, strength, secondsIntoStep, rate, cut.placeMillimetres());
   }
@@ -53,6 +53,11 @@ final class Cutting implements Motion {
     double from = sinceBreakSeconds;
     sinceBreakSeconds += stepSeconds;
     return fall.orElseThrow().meanGramForce(from, sinceBreakSeconds);
+  }
+
+  @Override
+  public boolean handHolds() {
+    return forceGramForce > 0 && fall.isEmpty();
   }
 
   @Override

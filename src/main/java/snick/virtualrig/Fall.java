@@ -1,8 +1,8 @@
 package snick.virtualrig;
 
 /**
- * Force after the break: the filament lets go within the parting time, at once or first to a
- * shoulder; then the fixture rings down.
+ * Force at the filament after the break: it lets go as its parting law says, wholly or first to a
+ * shoulder. A fixture without mechanics rings down at once after it.
  */
 final class Fall {
   private static final double SHOULDER_SECONDS = 0.12;
@@ -14,6 +14,7 @@ final class Fall {
   private final double breakGramForce;
   private final double shoulderRise;
   private final double shoulderSeconds;
+  private final Parting parting;
   private final double partingSeconds;
 
   private Fall(
@@ -22,10 +23,12 @@ final class Fall {
     this.breakGramForce = breakGramForce;
     this.shoulderRise = shoulderRise;
     this.shoulderSeconds = shoulderSeconds;
-    this.partingSeconds = fixture.partingMillis() / 1000;
+    this.parting = fixture.parting();
+    this.partingSeconds = parting.lengthSeconds();
   }
 
-  static Fall atOnce(FixtureSettings fixture, double breakGramForce) {
+  /** From this force to nothing. */
+  static Fall of(FixtureSettings fixture, double breakGramForce) {
     return new Fall(fixture, breakGramForce, 0, 0);
   }
 
@@ -47,7 +50,8 @@ final class Fall {
 
   /** Whether all is quiet {@code seconds} after the break. */
   boolean over(double seconds) {
-    return seconds >= ringStart() + DECAYS_TO_REST * fixture.ringDecayMillis() / 1000;
+    double ring = fixture.mechanics().isPresent() ? 0 : fixture.ringDecayMillis() / 1000;
+    return seconds >= ringStart() + DECAYS_TO_REST * ring;
   }
 
   private double ringStart() {
@@ -74,10 +78,13 @@ final class Fall {
   }
 
   private double slope(double seconds, double from, double to) {
-    return from + (to - from) * seconds / partingSeconds;
+    return to + (from - to) * parting.shareLeft(seconds);
   }
 
   private double ringing(double seconds) {
+    if (fixture.mechanics().isPresent()) {
+      return 0;
+    }
     double amplitude = fixture.ringShare() * breakGramForce;
     double left = StrictMath.exp(-seconds * 1000 / fixture.ringDecayMillis());
     return -amplitude * left * StrictMath.sin(2 * StrictMath.PI * fixture.ringHertz() * seconds);

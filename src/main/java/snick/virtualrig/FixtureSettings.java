@@ -1,11 +1,15 @@
 package snick.virtualrig;
 
+import java.util.Objects;
+import java.util.Optional;
+
 /**
  * Filament, fixture and load cell as a mechanism. All figures are invented, of a plausible size.
  *
  * @param stiffnessGramForcePerMillimetre stiffness of the taut filament, gf/mm
  * @param stiffening share by which the filament is stiffer at 100 gf than at no load
- * @param partingMillis time in which the filament lets go, ms
+ * @param parting how the filament lets go
+ * @param mechanics what stands between filament and cell; none if rigid
  * @param ringHertz frequency at which fixture and cell ring after the break, Hz
  * @param ringDecayMillis time constant of the ringing, ms
  * @param ringShare first swing of the ringing as a share of the force at the break
@@ -16,7 +20,8 @@ package snick.virtualrig;
 public record FixtureSettings(
     double stiffnessGramForcePerMillimetre,
     double stiffening,
-    double partingMillis,
+    Parting parting,
+    Optional<Mechanics> mechanics,
     double ringHertz,
     double ringDecayMillis,
     double ringShare,
@@ -25,16 +30,19 @@ public record FixtureSettings(
     double gravityMetresPerSecondSquared) {
   /** An invented bench. */
   public static final FixtureSettings BENCH =
-      new FixtureSettings(12, 0.01, 0.8, 140, 18, 0.12, 2e-4, 180, 9.81);
+      new FixtureSettings(
+          12, 0.01, Parting.linear(0.8), Optional.empty(), 140, 18, 0.12, 2e-4, 180, 9.81);
 
   /** Nothing but the load: straight filament, instant break, no ringing, no creep. */
   public static final FixtureSettings IDEAL =
-      new FixtureSettings(12, 0, 1e-3, 140, 1e-3, 0, 0, 180, 9.80665);
+      new FixtureSettings(
+          12, 0, Parting.linear(1e-3), Optional.empty(), 140, 1e-3, 0, 0, 180, 9.80665);
 
   public FixtureSettings {
     Range.check("stiffness, gf/mm,", stiffnessGramForcePerMillimetre, 0.01, 1e5);
     Range.check("stiffening", stiffening, 0, 1);
-    Range.check("parting time, ms,", partingMillis, 1e-3, 100);
+    Objects.requireNonNull(parting);
+    Objects.requireNonNull(mechanics);
     Range.check("ringing, Hz,", ringHertz, 1, 10_000);
     Range.check("decay of ringing, ms,", ringDecayMillis, 1e-3, 1000);
     Range.check("share of ringing", ringShare, 0, 2);
@@ -43,31 +51,32 @@ public record FixtureSettings(
     Range.check("gravity, m/s²,", gravityMetresPerSecondSquared, 9.7, 9.9);
   }
 
-  /** The same fixture ringing with another share of the force at the break. */
-  public FixtureSettings withRingShare(double share) {
-    return new FixtureSettings(
-        stiffnessGramForcePerMillimetre,
-        stiffening,
-        partingMillis,
-        ringHertz,
-        ringDecayMillis,
-        share,
-        creepShare,
-        creepSeconds,
-        gravityMetresPerSecondSquared);
+  /** The same fixture, its filament parting in another way. */
+  public FixtureSettings with(Parting other) {
+    return with(other, mechanics, gravityMetresPerSecondSquared);
   }
 
-  /** The same fixture with another parting time, ms. */
-  public FixtureSettings withPartingMillis(double millis) {
+  /** The same on these mechanics. */
+  public FixtureSettings with(Mechanics other) {
+    return with(parting, Optional.of(other), gravityMetresPerSecondSquared);
+  }
+
+  /** The same at a place of another gravity, m/s². */
+  public FixtureSettings withGravity(double metresPerSecondSquared) {
+    return with(parting, mechanics, metresPerSecondSquared);
+  }
+
+  private FixtureSettings with(Parting parting, Optional<Mechanics> mechanics, double gravity) {
     return new FixtureSettings(
         stiffnessGramForcePerMillimetre,
         stiffening,
-        millis,
+        parting,
+        mechanics,
         ringHertz,
         ringDecayMillis,
         ringShare,
         creepShare,
         creepSeconds,
-        gravityMetresPerSecondSquared);
+        gravity);
   }
 }

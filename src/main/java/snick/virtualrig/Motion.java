@@ -7,6 +7,11 @@ interface Motion {
   /** Let time pass; the mean force during the step, gf. */
   double advance(double stepSeconds, Witness witness);
 
+  /** Whether the edge rests on the filament, so that the hand damps the fixture. */
+  default boolean handHolds() {
+    return false;
+  }
+
   /** Whether the action is finished. */
   boolean over();
 

@@ -57,6 +57,11 @@ final class Releasing implements Motion {
   }
 
   @Override
+  public boolean handHolds() {
+    return forceGramForce > 0;
+  }
+
+  @Override
   public boolean over() {
     return over;
   }

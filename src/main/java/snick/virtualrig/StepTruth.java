@@ -1,5 +1,6 @@
 package snick.virtualrig;
 
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -15,36 +16,65 @@ public record StepTruth(
     double halfFallNanos, double fallNanos, double ringHertz, double dampingRatio) {
   private static final int STEPS_PER_PERIOD = 400;
 
+  /** Time constants after which a pole has passed far more than nine tenths. */
+  private static final double POLE_LENGTHS = 5;
+
   /** Truth of a rig. */
   public static StepTruth of(RigSettings rig) {
     double stepNanos = rig.converter().truePeriodNanos() / STEPS_PER_PERIOD;
     double[] course = course(rig, stepNanos / 1e9);
     DoubleUnaryOperator nanosAt = level -> crossing(course, level) * stepNanos;
-    double decayPerSecond = 1000 / rig.fixture().ringDecayMillis();
-    double angularFrequency = 2 * Math.PI * rig.fixture().ringHertz();
+    Mechanics ring = ring(rig.fixture());
+    double damping = ring.dampingRatio();
     return new StepTruth(
         nanosAt.applyAsDouble(0.5),
         nanosAt.applyAsDouble(0.1) - nanosAt.applyAsDouble(0.9),
-        rig.fixture().ringHertz(),
-        decayPerSecond / Math.hypot(decayPerSecond, angularFrequency));
+        ring.resonanceHertz() * StrictMath.sqrt(1 - damping * damping),
+        damping);
+  }
+
+  private static Mechanics ring(FixtureSettings fixture) {
+    double decayPerSecond = 1000 / fixture.ringDecayMillis();
+    double angular = Math.hypot(decayPerSecond, 2 * Math.PI * fixture.ringHertz());
+    return fixture
+        .mechanics()
+        .orElse(Mechanics.of(angular / (2 * Math.PI), decayPerSecond / angular));
   }
 
   /** Output of the filter after a fall from 1, at the end of each fine step. */
   private static double[] course(RigSettings rig, double stepSeconds) {
     double[] weights = AmplifierFilter.weights(rig.converter().filter(), STEPS_PER_PERIOD);
-    Fall fall = Fall.atOnce(rig.fixture(), 1);
-    double[] force = new double[weights.length];
-    double[] course = new double[weights.length];
+    double[] fallen = fallen(rig, stepSeconds, weights.length);
+    double[] course = new double[fallen.length];
     for (int now = 0; now < course.length; now++) {
-      force[now] = fall.meanGramForce(now * stepSeconds, (now + 1) * stepSeconds);
-      double before = 1;
-      for (int back = 0; back <= now; back++) {
-        course[now] += weights[back] * force[now - back];
-        before -= weights[back];
+      course[now] = 1;
+      for (int back = 0; back <= Math.min(now, weights.length - 1); back++) {
+        course[now] -= weights[back] * fallen[now - back];
       }
-      course[now] += before;
     }
     return course;
+  }
+
+  /** What has fallen of 1 in front of the boxes, until filter and first swing are over. */
+  private static double[] fallen(RigSettings rig, double stepSeconds, int filterSteps) {
+    FixtureSettings fixture = rig.fixture();
+    FilterShape filter = rig.converter().filter();
+    double poleSteps = filter.polePeriods() * STEPS_PER_PERIOD;
+    double mechanicalSeconds =
+        fixture.parting().lengthSeconds() + 1 / ring(fixture).resonanceHertz();
+    double poleStepsLong = POLE_LENGTHS * filter.poles() * poleSteps;
+    double steps = filterSteps + poleStepsLong + mechanicalSeconds / stepSeconds;
+    Fall fall = Fall.of(fixture, 1);
+    Poles poles = new Poles(filter.poles(), poleSteps);
+    Optional<Oscillator> oscillator = fixture.mechanics().map(Oscillator::new);
+    double[] fallen = new double[(int) Math.ceil(steps)];
+    for (int i = 0; i < fallen.length; i++) {
+      double force = 1 - fall.meanGramForce(i * stepSeconds, (i + 1) * stepSeconds);
+      double felt =
+          oscillator.isEmpty() ? force : oscillator.get().advance(force, stepSeconds, false);
+      fallen[i] = poles.pass(felt);
+    }
+    return fallen;
   }
 
   /** Fine steps after the cut at which the course first passes {@code level}. */

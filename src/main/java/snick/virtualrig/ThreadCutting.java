@@ -10,7 +10,7 @@ final class ThreadCutting implements Motion {
 
   ThreadCutting(FixtureSettings fixture, double gramForce) {
     this.gramForce = gramForce;
-    this.fall = Fall.atOnce(fixture, gramForce);
+    this.fall = Fall.of(fixture, gramForce);
   }
 
   @Override

@@ -3,7 +3,7 @@ package snick.virtualrig;
 import java.util.Random;
 
 /**
- * Hand tremor as a narrow-band random process: sines of equal size, their frequencies spread over
+ * Hand tremor as a random process within a band: sines of equal size, their frequencies spread over
  * the band by chance, their phases random (the spectral representation of Rice, 1944). Held on a
  * grid of one millisecond and read between by a straight line.
  */
@@ -20,9 +20,10 @@ final class Tremor {
   private double after;
   private double sinceGridSeconds;
 
-  Tremor(double rms, double lowHertz, double highHertz, Random random) {
-    this.amplitude = rms * StrictMath.sqrt(2.0 / SINES);
-    double slotHertz = (highHertz - lowHertz) / SINES;
+  Tremor(HandSettings hand, Random random) {
+    double lowHertz = hand.tremorLowHertz();
+    this.amplitude = hand.tremorGramForce() * StrictMath.sqrt(2.0 / SINES);
+    double slotHertz = (hand.tremorHighHertz() - lowHertz) / SINES;
     for (int i = 0; i < SINES; i++) {
       double hertz = lowHertz + (i + random.nextDouble()) * slotHertz;
       double phase = 2 * StrictMath.PI * random.nextDouble();

@@ -251,7 +251,7 @@ final class StrangersRig {
     double tau = filterPeriods / rateHz;
     return switch (filter) {
       case NONE -> x;
-      case BOX -> box(x, (int) filterPeriods * fine);
+      case BOX -> box(x, ((int) filterPeriods) * fine);
       case CASCADE -> box(box(box(x, fine), fine), (int) Math.ceil(filterPeriods * fine));
       case POLE -> pole(x, tau);
       case TWO_POLES -> pole(pole(x, tau), 0.6 * tau);

@@ -231,7 +231,7 @@ class HostilePackageTest {
         "journal.json|leather strop|\\u001b]0;x\\u0007|control character",
         "journal.json|edge_trailing|sideways|sideways",
         "journal.json|\"stage\" : \"stropped\"|\"stage\" : \"nowhere\"|is not in session",
-        "datapackage.json|\"snick_format\" : 2|\"snick_format\" : 7|format 7 is not known",
+        "datapackage.json|\"snick_format\" : 1|\"snick_format\" : 7|format 7 is not known",
         "datapackage.json|\"path\" : \"gaps.csv\"|\"path\" : \"../gaps.csv\"|is no file of a package",
         "datapackage.json|\"path\" : \"gaps.csv\"|\"path\" : \"cuts.csv\"|again"
       })

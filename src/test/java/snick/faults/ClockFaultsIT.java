@@ -112,7 +112,7 @@ class ClockFaultsIT {
   @Test
   void theTimeZoneChangesNothingStored() throws Exception {
     Path data = folder.resolve("data");
-    OlderStore.make(data, OlderStore.newestVersion(), 3);
+    OlderStore.make(data, 3);
     List<List<String>> told = new ArrayList<>();
     for (String zone : List.of("UTC", "Pacific/Kiritimati", "America/St_Johns")) {
       try (Running list =

@@ -153,7 +153,7 @@ final class DiskFaults {
   /** A new file is worth more than the little room that a command needs to start. */
   private Path filledStore() throws Exception {
     Path data = folder.resolve("data");
-    OlderStore.make(data, OlderStore.newestVersion(), STORED_CUTS);
+    OlderStore.make(data, STORED_CUTS);
     try (Running unpacks = Running.snick(folder, "cuts", "list", "--data", data.toString())) {
       assertThat(unpacks.over()).isZero();
     }

@@ -18,7 +18,7 @@ class EndsAtOnceIT {
   @Test
   void anExportAndAnImport() throws Exception {
     Path data = folder.resolve("data");
-    OlderStore.make(data, OlderStore.newestVersion(), 3);
+    OlderStore.make(data, 3);
     Path zip = folder.resolve("package.zip");
     endsOnceItSays("3 cuts", "export", zip.toString(), "--data", data.toString());
     assertThat(Files.exists(zip)).isTrue();

@@ -219,7 +219,7 @@ final class KilledCommands {
 
   /** A backup of a store with many cuts. */
   Victim backup() throws Exception {
-    OlderStore.make(folder.resolve("data"), OlderStore.newestVersion(), STORED_CUTS);
+    OlderStore.make(folder.resolve("data"), STORED_CUTS);
     Store.open(folder.resolve("data"), Clock.systemUTC()).close();
     Path first = folder.resolve("first.db");
     long usualMillis = millis("store", "backup", first.toString(), "--data", data());
@@ -239,37 +239,5 @@ final class KilledCommands {
       }
       assertThat(Sound.cuts(folder.resolve("data"))).isEqualTo(STORED_CUTS);
     };
-  }
-
-  /** The first command of this version on a store of an earlier one. */
-  Victim migration() throws Exception {
-    List<Path> older =
-        Stream.iterate(1, version -> version < OlderStore.newestVersion(), version -> version + 1)
-            .map(version -> folder.resolve("older" + version))
-            .toList();
-    for (int i = 0; i < older.size(); i++) {
-      OlderStore.make(older.get(i), i + 1, STORED_CUTS);
-    }
-    Path tried = copyOf(older.get(0), "tried");
-    long usualMillis = millis("cuts", "list", "--data", tried.toString());
-    return random -> {
-      int version = 1 + random.nextInt(older.size());
-      Path store = copyOf(older.get(version - 1), "store" + round);
-      killed(random, usualMillis, "cuts", "list", "--data", store.toString());
-      Sound.demand(
-          store, reader -> assertThat(reader.count(CutSelection.all())).isEqualTo(STORED_CUTS));
-      try (Stream<Path> files = Files.list(store)) {
-        files
-            .filter(f -> f.getFileName().toString().matches("snick-version-.*\\.db"))
-            .forEach(f -> assertThat(OlderStore.soundVersion(f)).isEqualTo(version));
-      }
-      FuzzFolder.empty(store);
-    };
-  }
-
-  private Path copyOf(Path store, String name) throws IOException {
-    Path copy = Files.createDirectories(folder.resolve(name));
-    Files.copy(store.resolve("snick.db"), copy.resolve("snick.db"));
-    return copy;
   }
 }

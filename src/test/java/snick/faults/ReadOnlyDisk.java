@@ -27,7 +27,7 @@ final class ReadOnlyDisk implements AutoCloseable {
   /** Whatever gives a new file is refused. */
   void noFileIsWritten(String command) throws Exception {
     Path data = folder.resolve("data");
-    OlderStore.make(data, OlderStore.newestVersion(), 3);
+    OlderStore.make(data, 3);
     disk.readOnly();
     String target = disk.root().resolve("new").toString();
     String[] words = command.replace("NEW", target).replace("DATA", "" + data).split(" ", 0);
@@ -43,7 +43,7 @@ final class ReadOnlyDisk implements AutoCloseable {
   /** Whatever writes into the store: nothing of it is stored, and the rest stays readable. */
   void aReadOnlyStoreRefusesAndStaysReadable() throws Exception {
     Path data = disk.root().resolve("data");
-    OlderStore.make(data, OlderStore.newestVersion(), 3);
+    OlderStore.make(data, 3);
     Store.open(data, Clock.systemUTC()).close();
     disk.readOnly();
     for (String command :

@@ -35,7 +35,7 @@ class StoreFaultsIT {
 
   private Path store() {
     Path data = folder.resolve("data");
-    OlderStore.make(data, OlderStore.newestVersion(), CUTS);
+    OlderStore.make(data, CUTS);
     Store.open(data, Clock.systemUTC()).close();
     return data;
   }

@@ -273,21 +273,6 @@ class FaultsTest {
   }
 
   @Test
-  void aTraceAwayFromItsPlaceIsFound() {
-    appendedCut();
-    try (Database database = Database.writer(file())) {
-      database.execute("UPDATE cut_trace SET place = place + 1");
-    }
-    try (StoreReader reader = StoreReader.open(directory)) {
-      assertThat(reader.verify(Watch.NONE).problems())
-          .satisfiesExactly(
-              p ->
-                  assertThat(p).isEqualTo("cut_trace row 4294967298 is not the place of its cut 1"),
-              p -> assertThat(p).contains("trace of cut 1 is missing"));
-    }
-  }
-
-  @Test
   void aReferenceToNothingIsFound() {
     appendedCut();
     try (Database database = Database.writer(file())) {

@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,8 +19,7 @@ import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 
 /**
- * A store of version 6, in which a cut's first result was a row like later ones: brought up to
- * date, every result and force is still there, in order, with what it was derived from.
+ * The first result of a cut lies in its row, later ones apart: each with the forces derived of it.
  */
 class FirstResultTest {
   private static final Instant LATER = Examples.NOON.plusSeconds(60);
@@ -33,8 +33,8 @@ class FirstResultTest {
 
   @BeforeEach
   void make() {
-    try (Database database = Database.writer(StoreFile.create(directory))) {
-      new Migrations(database).runTo(6);
+    Store.open(directory, Clock.systemUTC()).close();
+    try (Database database = Database.writer(StoreFile.in(directory))) {
       database.write(() -> fill(database));
     }
   }
@@ -42,28 +42,25 @@ class FirstResultTest {
   private Void fill(Database database) {
     new CalibrationTable(database).add(CALIBRATION, Optional.empty(), Examples.NOON);
     long recording = new RecordingTable(database).add(Examples.recording());
-    never = OlderStore.addCut(database, recording, Examples.severed(1));
-    twice = OlderStore.addCut(database, recording, Examples.severed(2));
-    once = OlderStore.addCut(database, recording, Examples.severed(3));
+    CutTable cuts = new CutTable(database);
+    never = cuts.add(recording, Examples.NOON, first(1));
+    twice = cuts.add(recording, Examples.NOON, first(2));
+    once = cuts.add(recording, Examples.NOON, first(3));
     ResultTable results = new ResultTable(database);
     long second = results.add(twice, new Derivation(2, LATER, Examples.released(2)));
     long third = results.add(twice, new Derivation(3, LATER, Examples.severed(2)));
-    addForce(database, 3, 1);
-    addForce(database, 2, 2);
-    addForce(database, third, 3);
-    addForce(database, second, 4);
-    addForce(database, third, 5);
-    addForce(database, 3, 6);
+    ForceTable forces = new ForceTable(database);
+    forces.add(once, OptionalLong.empty(), force(1), LATER);
+    forces.add(twice, OptionalLong.empty(), force(2), LATER);
+    forces.add(twice, OptionalLong.of(third), force(3), LATER);
+    forces.add(twice, OptionalLong.of(second), force(4), LATER);
+    forces.add(twice, OptionalLong.of(third), force(5), LATER);
+    forces.add(once, OptionalLong.empty(), force(6), LATER);
     return null;
   }
 
-  private static void addForce(Database database, long result, double newtons) {
-    database
-        .query("INSERT INTO cut_force VALUES (NULL, ?, 1, ?, 1, ?, 0.25, 12, 0.5)")
-        .whole(result)
-        .instant(LATER)
-        .real(newtons)
-        .change();
+  private static Derivation first(int number) {
+    return new Derivation(1, Examples.NOON, Examples.severed(number));
   }
 
   private static CutForce force(double newtons) {
@@ -136,14 +133,13 @@ class FirstResultTest {
 
   @Test
   void aForceOfAnotherCutThanItsResultIsNamedAndLeftOutBySalvage() {
-    Store.open(directory, Clock.systemUTC()).close();
     try (Database database = Database.writer(StoreFile.in(directory))) {
       database.query("UPDATE cut_force SET cut = ? WHERE id = 3").whole(never).change();
     }
     try (StoreReader reader = StoreReader.open(directory)) {
       assertThat(reader.verify(Watch.NONE).problems())
           .containsExactly(
-              "cut_force row 3 is of cut " + never + ", but its result 5 is of cut " + twice);
+              "cut_force row 3 is of cut " + never + ", but its result 2 is of cut " + twice);
     }
     Path fresh = directory.resolve("fresh");
     assertThat(Store.salvage(directory, fresh).lost())

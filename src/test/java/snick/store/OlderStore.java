@@ -1,16 +1,13 @@
 package snick.store;
 
 import java.nio.file.Path;
-import snick.cut.Cut;
-import snick.cut.Trace;
+import java.time.Clock;
+import java.util.List;
+import java.util.stream.IntStream;
 
-/** Stores as earlier versions of this program left them, and what they hold. */
+/** Stores of this version and of an invented later one, and what they hold. */
 public final class OlderStore {
-  /** The last version in which a cut and its first result were two rows. */
-  private static final int LAST_WITH_RESULTS_APART = 6;
-
-  /** The last version in which a trace lay by the id of its cut. */
-  private static final int LAST_WITH_TRACES_BY_CUT = 7;
+  private static final List<String> LATER_SCRIPTS = List.of("0001-store.sql", "0002-invented.sql");
 
   private OlderStore() {}
 
@@ -19,66 +16,26 @@ public final class OlderStore {
     return Migrations.VERSION;
   }
 
-  /** Makes a store of schema {@code version} in {@code directory}, with so many cuts. */
-  public static void make(Path directory, int version, int cuts) {
-    try (Database database = Database.writer(StoreFile.create(directory))) {
-      new Migrations(database).runTo(version);
+  /** Makes a store in {@code directory}, with so many cuts, in one commit. */
+  public static void make(Path directory, int cuts) {
+    Store.open(directory, Clock.systemUTC()).close();
+    try (Database database = Database.writer(StoreFile.in(directory))) {
       database.write(() -> fill(database, cuts));
     }
   }
 
   private static Void fill(Database database, int cuts) {
     long recording = new RecordingTable(database).add(Examples.recording());
-    for (int number = 1; number <= cuts; number++) {
-      addCut(database, recording, Examples.severed(number));
-    }
+    CutTable table = new CutTable(database);
+    IntStream.rangeClosed(1, cuts)
+        .mapToObj(number -> new Derivation(1, Examples.NOON, Examples.severed(number)))
+        .forEach(first -> table.add(recording, Examples.NOON, first));
     return null;
   }
 
-  /** Adds a cut of detector version 1 as the schema of {@code database} wants it; its id. */
-  static long addCut(Database database, long recording, Cut cut) {
-    Derivation first = new Derivation(1, Examples.NOON, cut);
-    long version = database.pragma("user_version");
-    if (version > LAST_WITH_TRACES_BY_CUT) {
-      return new CutTable(database).add(recording, Examples.NOON, first);
-    }
-    boolean resultApart = version <= LAST_WITH_RESULTS_APART;
-    Query insertion =
-        database
-            .query(
-                "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples"
-                    + (resultApart ? "" : ", " + ResultTable.FIGURES)
-                    + ") VALUES (?, ?, ?, ?"
-                    + (resultApart ? ")" : ", " + ResultTable.PARAMETERS + ")"))
-            .whole(recording)
-            .whole(cut.number())
-            .instant(Examples.NOON)
-            .whole(cut.trace().size());
-    long id = (resultApart ? insertion : ResultTable.bind(insertion, first)).insertedId();
-    addTrace(database, id, cut.trace());
-    if (resultApart) {
-      new ResultTable(database).add(id, first);
-    }
-    return id;
-  }
-
-  /** The trace of a cut as stores up to version 7 keep it. */
-  static Trace trace(Database database, long cut) {
-    return database
-        .query("SELECT samples FROM cut_trace WHERE cut = ?")
-        .whole(cut)
-        .first(row -> TraceBlob.decode(row.blob("samples")))
-        .orElseThrow();
-  }
-
-  private static void addTrace(Database database, long id, Trace trace) {
-    byte[] samples = TraceBlob.encode(trace);
-    database
-        .query("INSERT INTO cut_trace VALUES (?, ?, ?)")
-        .whole(id)
-        .whole(TraceBlob.checksum(samples))
-        .blob(samples)
-        .change();
+  /** The scripts of a version after this one: its last rewrites every trace. */
+  static Migrations later(Database database) {
+    return new Migrations(database, LATER_SCRIPTS);
   }
 
   /** Appends so many cuts, each in a commit of its own. */

@@ -15,8 +15,6 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 import snick.cut.Outcome;
 import snick.cut.Trace;
 import snick.force.Calibration;
@@ -98,7 +96,7 @@ class SalvageTest {
 
   @Test
   void theLostOrderOfTimeCostsNothing() throws IOException {
-    zero(rootPage("cut_time"));
+    zero(rootPage("cut_by_time"));
     Store.salvage(damaged, fresh);
     assertThat(salvaged()).isEqualTo(traces);
   }
@@ -112,16 +110,6 @@ class SalvageTest {
     assertSaysNothing(resultIn(fresh));
   }
 
-  /** The place of a trace says both. */
-  @Test
-  void lostCutsKeepTheirRecordingsAndNumbers() throws IOException {
-    Map<Long, String> before = appendInThreeRecordings();
-    zero(rootPage("cut"));
-    Store.salvage(damaged, fresh);
-    assertThat(salvaged()).isEqualTo(traces);
-    assertThat(recordingsAndNumbers(fresh)).isEqualTo(before);
-  }
-
   @Test
   void lostRecordingsCostNoTrace() throws IOException {
     appendInThreeRecordings();
@@ -131,7 +119,7 @@ class SalvageTest {
     assertThat(salvaged()).isEqualTo(traces);
   }
 
-  private Map<Long, String> appendInThreeRecordings() {
+  private void appendInThreeRecordings() {
     try (Store store = Store.open(damaged, Clock.systemUTC())) {
       for (int recordings = 2; recordings <= 3; recordings++) {
         long recording = store.startRecording(Examples.recording());
@@ -141,16 +129,6 @@ class SalvageTest {
         }
       }
     }
-    return recordingsAndNumbers(damaged);
-  }
-
-  private static Map<Long, String> recordingsAndNumbers(Path directory) {
-    Map<Long, String> found = new TreeMap<>();
-    try (StoreReader reader = StoreReader.open(directory)) {
-      reader.forEachSummary(
-          CutSelection.all(), cut -> found.put(cut.id(), cut.recordingId() + " " + cut.number()));
-    }
-    return found;
   }
 
   @Test
@@ -206,28 +184,6 @@ class SalvageTest {
     Store.salvage(damaged, fresh);
     assertThat(salvaged()).isEqualTo(traces);
     assertThat(resultIn(fresh)).isEqualTo(first);
-  }
-
-  /** Until version 6 a cut and its first result were two rows. */
-  @Test
-  void resultsLostInAnOlderStoreLeaveTheirCuts() throws IOException {
-    damaged = temporary.resolve("older");
-    OlderStore.make(damaged, 6, CUTS);
-    zero(rootPage("cut_result"));
-    Store.salvage(damaged, fresh);
-    assertThat(salvaged()).isEqualTo(traces);
-    assertSaysNothing(resultIn(fresh));
-  }
-
-  /** Until version 7 a trace lay by the id of its cut. */
-  @ParameterizedTest
-  @ValueSource(ints = {6, 7})
-  void cutsLostInAnOlderStoreLeaveTheirTraces(int version) throws IOException {
-    damaged = temporary.resolve("older");
-    OlderStore.make(damaged, version, CUTS);
-    zero(rootPage("cut"));
-    Store.salvage(damaged, fresh);
-    assertThat(salvaged()).isEqualTo(traces);
   }
 
   private static StoredResult resultIn(Path directory) {

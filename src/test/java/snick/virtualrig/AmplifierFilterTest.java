@@ -22,7 +22,7 @@ class AmplifierFilterTest {
 
   private static void checkStep(String[] row) {
     int order = Integer.parseInt(row[0]);
-    AmplifierFilter filter = new AmplifierFilter(new FilterShape(order, 1), 63);
+    AmplifierFilter filter = new AmplifierFilter(FilterShape.ofBoxes(order, 1), 63);
     for (int conversion = 0; conversion < order; conversion++) {
       assertThat(filter.afterSteadyPeriod(1))
           .as("after %d conversions", conversion + 1)
@@ -61,7 +61,7 @@ class AmplifierFilterTest {
   }
 
   private static double peak(int order, int rampPeriods, int steps, int phase) {
-    AmplifierFilter filter = new AmplifierFilter(new FilterShape(order, 1), steps);
+    AmplifierFilter filter = new AmplifierFilter(FilterShape.ofBoxes(order, 1), steps);
     double[] means = new double[steps];
     double peak = 0;
     int rampSteps = rampPeriods * steps;
@@ -108,6 +108,6 @@ class AmplifierFilterTest {
 
   @Test
   void refusesAFilterOutsideItsRange() {
-    assertThatThrownBy(() -> new FilterShape(6, 1)).hasMessageContaining("6 boxes");
+    assertThatThrownBy(() -> FilterShape.ofBoxes(6, 1)).hasMessageContaining("boxes");
   }
 }

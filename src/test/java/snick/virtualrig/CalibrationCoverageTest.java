@@ -84,29 +84,12 @@ class CalibrationCoverageTest {
     }
 
     private static FixtureSettings fixture(double gravity) {
-      FixtureSettings bench = FixtureSettings.BENCH;
-      return new FixtureSettings(
-          bench.stiffnessGramForcePerMillimetre(),
-          bench.stiffening(),
-          bench.partingMillis(),
-          bench.ringHertz(),
-          bench.ringDecayMillis(),
-          bench.ringShare(),
-          bench.creepShare(),
-          bench.creepSeconds(),
-          gravity);
+      return FixtureSettings.BENCH.withGravity(gravity);
     }
 
     /** The same half an hour after power-on: warm, but still wandering. */
     private static Disturbance warm(Disturbance cold) {
-      return new Disturbance(
-          cold.noiseGramForce(),
-          cold.humGramForce(),
-          cold.humHertz(),
-          cold.driftGramForcePerKelvin(),
-          0,
-          cold.spikesPerMinute(),
-          cold.spikeGramForce());
+      return cold.withWarmUpKelvin(0);
     }
 
     private double within(double halfWidth) {

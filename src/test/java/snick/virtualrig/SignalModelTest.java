@@ -129,7 +129,7 @@ class SignalModelTest {
 
   @Test
   void humReachesTheReadingAsTheFilterLetsItThrough() {
-    RigSettings humming = CLEAN.with(new Disturbance(0, 10, 50, 0, 0, 0, 0));
+    RigSettings humming = CLEAN.with(new Disturbance(0, 10, 50, 0, 0, 0, 0, 0));
     int largest = 0;
     for (int count : counts(model(humming, 3, Script.of()), 800)) {
       largest = Math.max(largest, count);
@@ -140,7 +140,7 @@ class SignalModelTest {
 
   @Test
   void zeroDriftsWithTheWarmth() {
-    RigSettings warming = CLEAN.with(new Disturbance(0, 0, 50, 0.5, 4, 0, 0));
+    RigSettings warming = CLEAN.with(new Disturbance(0, 0, 50, 0, 0.5, 4, 0, 0));
     int[] counts = counts(model(warming, 3, Script.of()), 80 * 3600);
     assertThat(counts[counts.length - 1] / PER_GRAM_FORCE).isCloseTo(2, within(0.2));
   }

@@ -11,7 +11,7 @@ class TremorTest {
   private static final double STEP_SECONDS = 2e-3;
 
   private static double[] series(double rms) {
-    Tremor tremor = new Tremor(rms, 8, 12, new Random(11));
+    Tremor tremor = new Tremor(HandSettings.CALM.withTremorGramForce(rms), new Random(11));
     double[] values = new double[SAMPLES];
     for (int i = 0; i < SAMPLES; i++) {
       values[i] = tremor.advance(STEP_SECONDS);
