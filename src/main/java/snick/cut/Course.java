@@ -5,8 +5,8 @@ package snick.cut;
  * spikes replaced, are gathered into ticks; two running means one behind the other over a period of
  * the slowest fixture leave less than a twentieth of any swing that is not slower (the spectrum of
  * a triangle). What stands far off the median of a few neighbours is a spike unless the readings
- * swing as widely: a median itself makes slow waves of swings as long as it is. Judges events only; no sample is changed. One
- * thread; allocates nothing once made.
+ * swing as widely: a median itself makes slow waves of swings as long as it is. Judges events only;
+ * no sample is changed. One thread; allocates nothing once made.
  */
 final class Course {
   /** Period of the slowest fixture thought of, 25 Hz: a kilogram cell with 300 g on it rings so. */

@@ -106,7 +106,10 @@ final class Event {
 
   private void beginCourse() {
     double from = before.fromCounts();
-    course.restart(before.periodNanos(), (int) (polarity > 0 ? Math.floor(from) : Math.ceil(from)), before.bandCounts());
+    course.restart(
+        before.periodNanos(),
+        (int) (polarity > 0 ? Math.floor(from) : Math.ceil(from)),
+        before.bandCounts());
     int began = log.size() - 1;
     for (int i = Math.max(0, began - 2); i <= began; i++) {
       anyOverrange |= log.overrange(i);

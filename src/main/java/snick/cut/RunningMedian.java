@@ -36,9 +36,7 @@ final class RunningMedian {
     double p = Math.abs(c - middle);
     double q = Math.abs(d - middle);
     double r = Math.abs(e - middle);
-    return three
-        ? ofThree(p, q, r)
-        : ofFive(Math.abs(a - middle), Math.abs(b - middle), p, q, r);
+    return three ? ofThree(p, q, r) : ofFive(Math.abs(a - middle), Math.abs(b - middle), p, q, r);
   }
 
   /** Begins anew, as if all readings had been this. */
