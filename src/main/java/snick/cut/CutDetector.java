@@ -1,5 +1,6 @@
 package snick.cut;
 
+import snick.cut.estimate.BreakEstimator;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import snick.cut.response.Response;

@@ -1,5 +1,6 @@
 package snick.cut;
 
+import snick.cut.estimate.BreakEstimator;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;

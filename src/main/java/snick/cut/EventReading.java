@@ -6,12 +6,6 @@ import java.util.Optional;
 final class EventReading {
   private static final double PAIR_NOISES = 60;
   private static final double PAIR_SHARE = 0.15;
-  private static final int CLEAR_OF_FALL = 2;
-  private static final int LEAST_SLOPE_READINGS = 6;
-
-  /** Two to three periods of hand tremor, which then moves the slope little. */
-  private static final double SLOPE_NANOS = 300e6;
-
   private static final double SLOW_NOISES_PER_SECOND = 15;
 
   private static final double REBOUND_SHARE = 0.5;
@@ -95,21 +89,10 @@ final class EventReading {
     return s.usable[peak] ? height() : s.x[s.largest(onset, s.size())];
   }
 
-  /**
-   * Slope of the straight line through the last readings that the filter does not join to the fall;
-   * on a ramp too brief for that as estimated; without a break the mean slope.
-   */
-  double slopeBeforeFall(Optional<BreakEstimate> estimate) {
-    if (estimate.isEmpty() || fall.isEmpty()) {
-      double time = s.time[peak] - s.time[onset];
-      return time > 0 ? height() / time : 0;
-    }
-    int to = fall.get().top() - CLEAR_OF_FALL;
-    int readings = (int) Math.max(LEAST_SLOPE_READINGS, SLOPE_NANOS / periodNanos);
-    int from = Math.max(onset + CLEAR_OF_FALL, to - readings);
-    return to - from < LEAST_SLOPE_READINGS
-        ? estimate.get().slopeCountsPerPeriod()
-        : Line.through(s, from, to + 1).slope();
+  /** Mean slope up to the peak, counts/s. */
+  double meanSlopeCountsPerSecond() {
+    double periods = s.time[peak] - s.time[onset];
+    return periods > 0 ? height() / (periods * periodNanos / 1e9) : 0;
   }
 
   /** How far the reading went below zero after the fall, spikes left out, counts. */

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import snick.cut.BreakEstimator;
+import snick.cut.estimate.BreakEstimator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;

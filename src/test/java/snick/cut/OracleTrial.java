@@ -139,7 +139,7 @@ final class OracleTrial {
     tally.sumUPercent += 100 * u / truth.forceGf();
     tally.zs.add(error / u);
     if (verbose) {
-      ForceAtBreak.Budget b = f.budget();
+      snick.cut.estimate.Budget b = f.budget();
       double k = 100 / rig.countsPerGf / truth.forceGf();
       System.out.printf(
           Locale.ROOT,

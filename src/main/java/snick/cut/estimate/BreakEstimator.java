@@ -41,6 +41,17 @@ public final class BreakEstimator {
   /** Readings are never better than this share of the force: no rig is. */
   private static final double LEAST_NOISE_SHARE = 2e-4;
 
+  /** An estimate farther below the largest reading than so many of its uncertainties cannot be. */
+  private static final double BELOW_U = 3;
+
+  private static final double BELOW_NOISES = 4;
+
+  /** Nor one above so many times the largest reading. */
+  private static final double MOST_HEIGHTS = 4;
+
+  /** A larger share of the force, and the readings tell nothing of it. */
+  private static final double UNSURE_SHARE = 0.3;
+
   private static final int KEPT_MODELS = 64;
 
   private final Map<Long, CourseModel> models =
@@ -56,8 +67,35 @@ public final class BreakEstimator {
   /** Nothing is kept yet. */
   public BreakEstimator() {}
 
-  /** The force at the break of one loading. */
+  /**
+   * The force at the break of one loading. Where too few readings tell how the loading went on, the
+   * largest reading is a lower bound and little else: the uncertainty says so.
+   */
   public ForceAtBreak estimate(Loading l) {
+    ForceAtBreak e = carriedOn(l);
+    double top = largest(l);
+    double u = e.budget().standardUncertaintyCounts();
+    double least = top - BELOW_U * u - BELOW_NOISES * l.noiseCounts();
+    boolean holds = e.forceCounts() > least && e.forceCounts() < MOST_HEIGHTS * top;
+    return holds && u < UNSURE_SHARE * e.forceCounts() ? e : unsure(e, top);
+  }
+
+  /** Anything from the largest reading to three times as much. */
+  private static ForceAtBreak unsure(ForceAtBreak e, double top) {
+    Budget wide = new Budget(0, top, 0, 0, 0);
+    return new ForceAtBreak(
+        2 * top, e.instantSeconds(), e.loadingRateCountsPerSecond(), e.motionCounts(), wide);
+  }
+
+  private static double largest(Loading l) {
+    double most = 0;
+    for (int i = l.onset(); i < l.bottom(); i++) {
+      most = l.usable()[i] ? Math.max(most, l.counts()[i]) : most;
+    }
+    return most;
+  }
+
+  private ForceAtBreak carriedOn(Loading l) {
     EqualArea area = new EqualArea(l, 1);
     int last = lastEarly(l, area);
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
@@ -105,12 +143,11 @@ public final class BreakEstimator {
         instant,
         course.slopeCountsPerSecond(),
         c.motionCounts(),
-        new ForceAtBreak.Budget(
-            plain, doubt, steep * uInstant, steep * partingSeconds(l)));
+        new Budget(plain, doubt, steep * uInstant, steep * partingSeconds(l), 0));
   }
 
   private EarlyCourse course(Loading l, int first, int last) {
-    int bins = CourseModel.bins(last - first + 1, l.periodSeconds());
+    int bins = Math.max(1, CourseModel.bins(last - first + 1, l.periodSeconds()));
     long key = Math.round(l.periodSeconds() * 1e9) << 8 | bins;
     CourseModel model =
         models.computeIfAbsent(key, k -> new CourseModel(bins, l.periodSeconds()));

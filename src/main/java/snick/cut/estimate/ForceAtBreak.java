@@ -14,27 +14,4 @@ public record ForceAtBreak(
     double instantSeconds,
     double loadingRateCountsPerSecond,
     double motionCounts,
-    Budget budget) {
-
-  /**
-   * Standard uncertainties of the estimate by cause, counts, none negative.
-   *
-   * @param courseCounts noise and the hand's motion, carried on to the break
-   * @param backtestCounts earlier readings came otherwise than those before had led to expect, or
-   *     hypotheses disagree
-   * @param instantCounts the instant of the break: noise, sampling and ringing in the area
-   * @param partingCounts how long the parting took, and by what the fixture lags under load and
-   *     after: loading rate by time
-   */
-  public record Budget(
-      double courseCounts, double backtestCounts, double instantCounts, double partingCounts) {
-    /** All together, counts. */
-    public double standardUncertaintyCounts() {
-      return Math.sqrt(
-          courseCounts * courseCounts
-              + backtestCounts * backtestCounts
-              + instantCounts * instantCounts
-              + partingCounts * partingCounts);
-    }
-  }
-}
+    Budget budget) {}
