@@ -41,13 +41,15 @@ class ArchitectureTest {
     row(table, "frame", "snick.quantity", "java.nio", "java.nio.charset..");
     row(table, "conformance", "snick.quantity", "snick.frame");
     row(table, "sample", "snick.quantity", "snick.frame", TIME);
-    row(table, "cut", "snick.quantity", "snick.sample", TIME, LINEAR_ALGEBRA);
+    row(table, "cut.response", "java.nio", LINEAR_ALGEBRA);
+    row(table, "cut", "snick.quantity", "snick.sample", "snick.cut.response", TIME, LINEAR_ALGEBRA);
     row(
         table,
         "force",
         "snick.quantity",
         "snick.sample",
         "snick.cut",
+        "snick.cut.response",
         "java.nio.charset..",
         TIME,
         STATISTICS,
@@ -83,6 +85,7 @@ class ArchitectureTest {
         "snick.frame",
         "snick.sample",
         "snick.cut",
+        "snick.cut.response",
         "snick.force",
         "snick.journal",
         "snick.store",

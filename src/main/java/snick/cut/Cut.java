@@ -5,6 +5,8 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import snick.cut.response.Response;
+import snick.cut.response.SeenFall;
 
 /**
  * One finished event: the filament was loaded, and this is what became of it. Immutable. All counts
@@ -23,6 +25,7 @@ import java.util.Set;
  * @param rest readings at rest before and after
  * @param flags what to know before trusting the number
  * @param trace the raw samples
+ * @param response what was known of the rig when it was found and estimated
  */
 public record Cut(
     int number,
@@ -34,7 +37,8 @@ public record Cut(
     Shape shape,
     Rest rest,
     Set<Flag> flags,
-    Trace trace) {
+    Trace trace,
+    Response response) {
   /**
    * Version of detection and estimation; results carry it and can be derived again by a later one.
    */
@@ -47,6 +51,50 @@ public record Cut(
     EnumSet<Flag> copy = EnumSet.noneOf(Flag.class);
     copy.addAll(flags);
     flags = Collections.unmodifiableSet(copy);
+  }
+
+  /** A cut found while nothing was known of the rig's response. */
+  public Cut(
+      int number,
+      Outcome outcome,
+      int polarity,
+      long onsetNanos,
+      OptionalLong breakNanos,
+      Optional<Peak> peak,
+      Shape shape,
+      Rest rest,
+      Set<Flag> flags,
+      Trace trace) {
+    this(
+        number,
+        outcome,
+        polarity,
+        onsetNanos,
+        breakNanos,
+        peak,
+        shape,
+        rest,
+        flags,
+        trace,
+        Response.unknown());
+  }
+
+  /** What the rig's response can be learned from; empty if it did not part at once and clearly. */
+  public Optional<SeenFall> fall() {
+    boolean clear =
+        outcome == Outcome.SEVERED
+            && breakNanos.isPresent()
+            && peak.isPresent()
+            && trace.gaps().isEmpty();
+    return clear
+        ? trace.fall(
+            breakNanos.getAsLong(),
+            polarity,
+            rest.zeroBeforeCounts(),
+            peak.get().estimateCounts(),
+            shape.loadingRateCountsPerSecond(),
+            rest.noiseCounts())
+        : Optional.empty();
   }
 
   /**

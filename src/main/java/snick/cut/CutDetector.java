@@ -2,6 +2,7 @@ package snick.cut;
 
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import snick.cut.response.Response;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -44,6 +45,7 @@ public final class CutDetector implements SampleSink {
   private boolean railReported;
   private int number;
   private int usualPolarity;
+  private Response response = Response.unknown();
 
   /** A detector that hands finished events to {@code sink} at once. */
   public CutDetector(DetectorSettings settings, CutSink sink) {
@@ -72,6 +74,11 @@ public final class CutDetector implements SampleSink {
     this.rest = new RestTracker(settings.beginsAtRest());
     this.event = new Event(settings);
     this.analysis = new EventAnalysis(settings);
+  }
+
+  /** Tells what is known of the rig from now on; between samples, by the thread that hands them. */
+  public void know(Response known) {
+    response = known;
   }
 
   @Override
@@ -310,6 +317,7 @@ public final class CutDetector implements SampleSink {
     if (finding.parted() || usualPolarity == 0) {
       usualPolarity = finding.polarity();
     }
+    finding.know(response);
     estimation.take(finding);
   }
 

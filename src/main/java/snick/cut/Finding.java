@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import snick.cut.response.Response;
 
 /**
  * An event that was a loading, read through; its force is still to be estimated. Holds all that the
@@ -28,6 +29,7 @@ final class Finding {
   private final Set<Flag> flags = EnumSet.noneOf(Flag.class);
   private final boolean anyOverrange;
   private final Trace trace;
+  private Response response = Response.unknown();
 
   Finding(Event event, EventReading reading, Outcome outcome, int number) {
     this.number = number;
@@ -40,6 +42,11 @@ final class Finding {
     flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
     flag(Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > MOVED_NOISES * r.noise);
+  }
+
+  /** Tells what is known of the rig, before its cut is asked for. */
+  void know(Response known) {
+    response = known;
   }
 
   /** Of which events, counted from 1. */
@@ -81,7 +88,8 @@ final class Finding {
         shape(estimate, dips),
         new Cut.Rest(r.zero.counts(), levelAfterCounts, r.noise),
         flags,
-        trace);
+        trace,
+        response);
   }
 
   private Optional<BreakEstimate> estimate(BreakEstimator estimator) {

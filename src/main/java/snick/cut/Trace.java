@@ -2,6 +2,8 @@ package snick.cut;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import snick.cut.response.SeenFall;
 import snick.sample.Gap;
 
 /**
@@ -70,6 +72,23 @@ public final class Trace {
   /** Missing stretches inside, in order. */
   public List<Gap> gaps() {
     return gaps;
+  }
+
+  /** The fall around an instant, as {@link SeenFall#of} reads it. */
+  Optional<SeenFall> fall(
+      long breakNanos,
+      int polarity,
+      double zeroCounts,
+      double forceCounts,
+      double countsPerSecond,
+      double noiseCounts) {
+    double[] seconds = new double[counts.length];
+    double[] above = new double[counts.length];
+    for (int i = 0; i < counts.length; i++) {
+      seconds[i] = (deviceNanos[i] - breakNanos) / 1e9;
+      above[i] = polarity * (counts[i] - zeroCounts);
+    }
+    return SeenFall.of(seconds, above, forceCounts, countsPerSecond, noiseCounts);
   }
 
   @Override

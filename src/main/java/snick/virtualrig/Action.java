@@ -103,6 +103,17 @@ public sealed interface Action {
     }
   }
 
+  /**
+   * Flick the fixture with a finger: a short push, half a sine wave of 4 ms.
+   *
+   * @param peak its greatest force, at most 2000 gf
+   */
+  record Flick(Force peak) implements Action {
+    public Flick {
+      Range.check("flick, gf,", peak.gramForce(), 0.1, 2000);
+    }
+  }
+
   /** Cut the thread of the hanging mass: a step of exactly known force. Nothing if none hangs. */
   record CutThread() implements Action {}
 

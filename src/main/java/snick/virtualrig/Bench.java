@@ -116,6 +116,8 @@ final class Bench implements Motion.Witness {
       motion = releasing(release);
     } else if (action instanceof Action.Hang hang) {
       motion = hanging(hang);
+    } else if (action instanceof Action.Flick flick) {
+      motion = new Flicking(hangingGramForce, flick.peak().gramForce());
     } else if (action instanceof Action.CutThread) {
       motion = threadCutting();
     } else if (action instanceof Action.GoWrong wrong) {

@@ -10,10 +10,16 @@ package snick.virtualrig;
  *     damps
  */
 public record Mechanics(double resonanceHertz, double dampingRatio, double heldDampingRatio) {
+  /** Most that a ratio may be: more heavily damped fixtures do not ring and are not modelled. */
+  public static final double MOST_DAMPED = 0.95;
+
+  /** A load cell with some hundred grams on it: rings visibly. Invented, of a plausible size. */
+  public static final Mechanics RINGING = new Mechanics(45, 0.03, 0.06);
+
   public Mechanics {
     Range.check("resonance, Hz,", resonanceHertz, 1, 2000);
-    Range.check("damping ratio", dampingRatio, 1e-3, 0.95);
-    Range.check("damping ratio while the hand holds", heldDampingRatio, 1e-3, 0.95);
+    Range.check("damping ratio", dampingRatio, 1e-3, MOST_DAMPED);
+    Range.check("damping ratio while the hand holds", heldDampingRatio, 1e-3, MOST_DAMPED);
   }
 
   /** The same damping whether the hand holds or not. */

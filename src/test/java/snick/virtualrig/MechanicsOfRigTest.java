@@ -10,6 +10,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import snick.quantity.Force;
 import snick.quantity.SampleRate;
 
 /** Fixture, parting, remainder, unsteady hand and drift, as the readings show them. */
@@ -173,5 +174,18 @@ class MechanicsOfRigTest {
         readings(slow, 5, Action.Hang.ofGrams(100), new Action.Rest(1), new Action.CutThread());
     int at = breakIndex(0);
     assertThat(seen[at + 8] / seen[at + 4]).isCloseTo(Math.exp(-1), within(1e-3));
+  }
+
+  /** An impulse on a mass: the first swing is its area times ω, less what damping takes. */
+  @Test
+  void aFlickMakesTheFixtureRing() {
+    RigSettings rig = on(FixtureSettings.IDEAL.with(Mechanics.of(30, 0.02)));
+    double[] seen =
+        readings(rig, 3, new Action.Rest(0.5), new Action.Flick(Force.ofGramForce(100)));
+    double impulse = 100 * 0.004 * 2 / Math.PI;
+    double highest = Arrays.stream(seen).max().orElseThrow();
+    assertThat(highest)
+        .isCloseTo(impulse * 2 * Math.PI * 30 * Math.exp(-0.02 * Math.PI / 2), within(1.0));
+    assertThat(seen[2999]).as("2.5 s later, nine decays").isCloseTo(0, within(0.01));
   }
 }

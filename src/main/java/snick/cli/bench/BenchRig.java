@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.StreamChoice;
+import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
@@ -17,7 +18,6 @@ import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
-import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.virtualrig.Pacer;
 import snick.virtualrig.RigSettings;
@@ -52,12 +52,7 @@ public final class BenchRig {
       description = "Seed of the virtual rig's noise (default: ${DEFAULT-VALUE}).")
   private long seed;
 
-  @Option(
-      names = "--virtual-rate",
-      paramLabel = "HZ",
-      defaultValue = "80",
-      description = "Samples per second of the virtual rig (default: ${DEFAULT-VALUE}).")
-  private double virtualHertz;
+  @Mixin private VirtualFixture fixture;
 
   @Option(
       names = "--baud",
@@ -92,12 +87,7 @@ public final class BenchRig {
 
   /** What the virtual rig is like. */
   public RigSettings virtualSettings() {
-    try {
-      RigSettings usual = RigSettings.USUAL;
-      return usual.with(usual.converter().withRate(new SampleRate(virtualHertz)));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("--virtual-rate: " + e.getMessage());
-    }
+    return fixture.settings();
   }
 
   /** The virtual rig, started; {@code truths} are told on its own thread. */

@@ -15,9 +15,11 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Numbers;
@@ -45,6 +47,7 @@ import snick.virtualrig.VirtualRig;
     footer = {
       "  snick virtual-rig --link /tmp/rig",
       "  snick run /tmp/rig --counts-per-gf 437.25     in another terminal",
+      "  snick virtual-rig --link /tmp/rig --resonance 30Hz --damping 0.01",
       "  snick virtual-rig --write an-hour.txt --seconds 3600 --text"
     })
 public final class VirtualRigCommand implements Callable<Integer> {
@@ -89,6 +92,8 @@ public final class VirtualRigCommand implements Callable<Integer> {
       description = "Seed of noise and tremor (default: ${DEFAULT-VALUE}).")
   private long seed;
 
+  @Mixin private VirtualFixture fixture;
+
   @Option(names = "--rest", description = "Only rest: no cuts.")
   private boolean rest;
 
@@ -106,7 +111,7 @@ public final class VirtualRigCommand implements Callable<Integer> {
   }
 
   private VirtualRig rig() {
-    RigSettings usual = RigSettings.USUAL;
+    RigSettings usual = fixture.settings();
     RigSettings settings =
         text ? usual.with(usual.device().withText(new TextForm(true, false, 0, false))) : usual;
     return new VirtualRig(settings, seed);

@@ -8,16 +8,19 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.NamedStore;
 import snick.cli.option.OpenedStore;
+import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.Refusal;
 import snick.daemon.RigInUseException;
 import snick.store.StoreException;
+import snick.virtualrig.VirtualRig;
 
 /** The main job without hardware: virtual rig, recorder, an invented knife in three stages. */
 @Command(
@@ -28,7 +31,12 @@ import snick.store.StoreException;
           + " stropped; true forces beside measured ones. Needs no hardware."
     },
     footerHeading = "%nExamples:%n",
-    footer = {"  snick demo", "  snick demo --speed 10", "  snick demo --data /tmp/my-demo"})
+    footer = {
+      "  snick demo",
+      "  snick demo --speed 10",
+      "  snick demo --resonance 120Hz --damping 0.1",
+      "  snick demo --data /tmp/my-demo"
+    })
 public final class DemoCommand implements Callable<Integer> {
   private static final List<String> NEXT =
       List.of(
@@ -59,6 +67,8 @@ public final class DemoCommand implements Callable<Integer> {
       description = "Seed of noise and tremor (default: ${DEFAULT-VALUE}).")
   private long seed;
 
+  @Mixin private VirtualFixture fixture;
+
   @Override
   public Integer call() throws InterruptedException {
     if (!(speed >= 0.1 && speed <= 100)) {
@@ -67,7 +77,9 @@ public final class DemoCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     Path work = folder();
     Path data = directory == null ? work : directory;
-    try (DemoRun run = DemoRun.start(work.resolve("rig"), data, speed, seed, out)) {
+    try (DemoRun run =
+        DemoRun.start(
+            work.resolve("rig"), data, speed, new VirtualRig(fixture.settings(), seed), out)) {
       run.play();
     } catch (RigInUseException | StoreException e) {
       throw Refusal.unavailable(e.getMessage());

@@ -37,7 +37,6 @@ import snick.view.BenchState;
 import snick.virtualrig.Action;
 import snick.virtualrig.KnifeScenario;
 import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.TrueCut;
 import snick.virtualrig.VirtualRig;
@@ -85,13 +84,13 @@ final class DemoRun implements AutoCloseable {
   }
 
   /** Starts rig and recorder; {@code link} is where the rig's pseudo-terminal appears. */
-  static DemoRun start(Path link, Path data, double speed, long seed, PrintWriter out)
+  static DemoRun start(Path link, Path data, double speed, VirtualRig virtual, PrintWriter out)
       throws IOException, RigInUseException {
     BlockingQueue<AnnouncedCut> announced = new LinkedBlockingQueue<>();
     BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
     ServedRig rig =
-        new VirtualRig(RigSettings.USUAL, seed)
-            .serve(link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
+        virtual.serve(
+            link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
     try {
       Recorder recorder = record(rig.port(), data, announced);
       Store journal = Store.open(data, Clock.systemUTC());

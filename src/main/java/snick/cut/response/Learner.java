@@ -1,0 +1,123 @@
+package snick.cut.response;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What falls of one rig at one sampling rate say of its response. The same falls in the same order
+ * give the same figures; another order changes their last digits only.
+ *
+ * <p>How a linear system answers is known from its answers to steps; what is uncertain of it goes
+ * on into what is measured with it (Elster and Link, Metrologia 45 (2008) 464, from memory).
+ */
+public final class Learner {
+  /** Fewer falls teach nothing. */
+  public static final int FEWEST = 5;
+
+  /** Times after the half fall from which it is taken to ring freely, periods, best first. */
+  private static final double[] FREE_PERIODS = {3.0, 2.2, 1.5, 1.0, 0.5};
+
+  private static final double FREE_SECONDS = 0.002;
+
+  /** Times within which it is looked at, s: a remainder that goes or a hand ends free ringing. */
+  private static final double[] WITHIN_SECONDS = {SeenFall.AFTER_SECONDS, 0.16, 0.08, 0.045};
+
+  /** A longer stretch fits if no more is left over than this times what the shortest leaves. */
+  private static final double MOST_LEFT = 1.6;
+
+  /** A ring is known if frequency and damping are as sure as this. */
+  private static final double MOST_HERTZ = 0.05;
+
+  private static final double MOST_LOG_DAMPING = 0.4;
+
+  /** What the wave leaves over must be small against it where it begins. */
+  private static final double MOST_UNEXPLAINED = 0.35;
+
+  /** Falls that differ more than this, in terms of what is usual, show an alias of the ring. */
+  private static final double MOST_DIFFERENT = 2;
+
+  /** Highest frequency that readings show, in terms of the sampling rate. */
+  private static final double HIGHEST = 0.49;
+
+  private Learner() {}
+
+  /** The response that falls show; unknown if they are too few. */
+  public static Response of(List<SeenFall> falls) {
+    if (falls.size() < FEWEST) {
+      return Response.unknown();
+    }
+    ShapeFit fit = new ShapeFit(falls).fitted();
+    Optional<Ring> ring = ring(falls, fit);
+    StepShape shape = fit.result();
+    double instant =
+        shape.firstSeconds()
+            + shape.areaFrom(shape.firstSeconds())
+            + ring.map(r -> r.areaFrom(shape.lastSeconds())).orElse(0.0);
+    return new Response(
+        falls.size(),
+        ring.map(r -> r.countedFrom(instant)),
+        Optional.of(shape.countedFrom(instant)));
+  }
+
+  private static Optional<Ring> ring(List<SeenFall> falls, ShapeFit fit) {
+    double period = falls.get(0).periodSeconds();
+    for (int i = 0; i + 1 < FREE_PERIODS.length; i++) {
+      Optional<RingSearch.Fitted> late = fitted(falls, fit, FREE_PERIODS[i] * period);
+      Optional<RingSearch.Fitted> early = fitted(falls, fit, FREE_PERIODS[i + 1] * period);
+      Optional<Ring> ring =
+          late.isPresent() && early.isPresent()
+              ? ring(late.get(), early.get(), FREE_PERIODS[i] * period + FREE_SECONDS, period)
+              : Optional.empty();
+      if (ring.isPresent()) {
+        return ring;
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The longest stretch that one wave fits about as well as the shortest. */
+  private static Optional<RingSearch.Fitted> fitted(
+      List<SeenFall> falls, ShapeFit fit, double freeSeconds) {
+    double from = freeSeconds + FREE_SECONDS;
+    Optional<RingSearch.Fitted> best = Optional.empty();
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = WITHIN_SECONDS.length - 1; i >= 0; i--) {
+      Optional<RingSearch.Fitted> longer =
+          new RingSearch(falls, fit.shifts(), fit.remainders(), from, from + WITHIN_SECONDS[i])
+              .best();
+      if (longer.isPresent()) {
+        double left = longer.get().sigma();
+        if (left > MOST_LEFT * least) {
+          return best;
+        }
+        least = Math.min(least, Math.max(left, falls.get(0).noiseShare()));
+        best = longer;
+      }
+    }
+    return best;
+  }
+
+  private static Optional<Ring> ring(
+      RingSearch.Fitted late, RingSearch.Fitted early, double from, double period) {
+    RingSearch.Wave wave = late.wave();
+    double ofHertz = Math.sqrt(late.varOmega()) / wave.omega();
+    double ofDamping = Math.sqrt(late.varBeta()) / wave.beta();
+    double byStart = Math.abs(early.wave().hertz() / wave.hertz() - 1);
+    double byStartDamping = Math.abs(Math.log(early.wave().ratio() / wave.ratio()));
+    double relative = Math.hypot(ofHertz, 0.5 * byStart);
+    double logDamping = Math.hypot(ofDamping, 0.5 * byStartDamping);
+    double strength = wave.strength() * Math.exp(-wave.beta() * from);
+    boolean sure = relative < MOST_HERTZ && logDamping < MOST_LOG_DAMPING;
+    boolean clear = late.sigma() < MOST_UNEXPLAINED * strength && late.differ() < MOST_DIFFERENT;
+    return sure && clear && wave.hertz() * period < HIGHEST
+        ? Optional.of(
+            new Ring(
+                wave.hertz(),
+                relative * wave.hertz(),
+                wave.ratio(),
+                logDamping,
+                wave.a(),
+                wave.b()))
+        : Optional.empty();
+  }
+}
