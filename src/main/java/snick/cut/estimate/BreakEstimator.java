@@ -15,7 +15,7 @@ public final class BreakEstimator {
   private static final double FALL_BEGINS = 0.9;
 
   /** The kink at the onset is over after so many of them. */
-  private static final double ONSET_ENDS = 1.2;
+  private static final double ONSET_ENDS = 1.35;
 
   /** A Gaussian edge takes this many of its standard deviations from 90 % to 10 %. */
   private static final double EDGE_WIDTH = 2.563;
@@ -27,19 +27,24 @@ public final class BreakEstimator {
    * From the beginning of the parting to its equal-area instant, less the lag by which a fixture
    * that a hand holds is slower, s: what to expect of partings of 0.2 to 6 ms. No source; a range.
    */
-  private static final double PARTING_SECONDS = 0.0004;
+  private static final double PARTING_SECONDS = 0.0002;
 
   /** Standard uncertainty of that, s. */
-  private static final double PARTING_U_SECONDS = 0.0010;
+  private static final double PARTING_U_SECONDS = 0.0008;
 
   /** Of the fall's time, by what a fixture's lag under load and after may differ. */
-  private static final double LAG_SHARE = 0.2;
+  private static final double LAG_SHARE = 0.15;
 
   /** And at most, s. */
-  private static final double MOST_LAG_SECONDS = 0.0025;
+  private static final double MOST_LAG_SECONDS = 0.0015;
 
   /** Readings are never better than this share of the force: no rig is. */
   private static final double LEAST_NOISE_SHARE = 2e-4;
+
+  /** By what share of the force a reading may rise above the loading's line at once. */
+  private static final double JUMP_SHARE = 0.15;
+
+  private static final double JUMP_NOISES = 8;
 
   /** An estimate farther below the largest reading than so many of its uncertainties cannot be. */
   private static final double BELOW_U = 3;
@@ -73,9 +78,10 @@ public final class BreakEstimator {
    */
   public ForceAtBreak estimate(Loading l) {
     ForceAtBreak e = carriedOn(l);
-    double top = largest(l);
+    double top = largest(withoutJumps(l));
     double u = e.budget().standardUncertaintyCounts();
-    double least = top - BELOW_U * u - BELOW_NOISES * l.noiseCounts();
+    double swing = l.noiseCounts() + e.motionCounts();
+    double least = top - BELOW_U * u - BELOW_NOISES * swing;
     boolean holds = e.forceCounts() > least && e.forceCounts() < MOST_HEIGHTS * top;
     return holds && u < UNSURE_SHARE * e.forceCounts() ? e : unsure(e, top);
   }
@@ -89,13 +95,14 @@ public final class BreakEstimator {
 
   private static double largest(Loading l) {
     double most = 0;
-    for (int i = l.onset(); i < l.bottom(); i++) {
+    for (int i = Math.max(l.onset(), l.top() - 1); i < l.bottom(); i++) {
       most = l.usable()[i] ? Math.max(most, l.counts()[i]) : most;
     }
     return most;
   }
 
-  private ForceAtBreak carriedOn(Loading l) {
+  private ForceAtBreak carriedOn(Loading raw) {
+    Loading l = withoutJumps(raw);
     EqualArea area = new EqualArea(l, 1);
     int last = lastEarly(l, area);
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
@@ -171,6 +178,19 @@ public final class BreakEstimator {
     double edge = l.fallSeconds() / EDGE_WIDTH;
     double sampled = SAMPLED_EDGE_PERIODS * l.periodSeconds();
     return Math.sqrt(Math.max(square(0.1 * edge), edge * edge - sampled * sampled));
+  }
+
+  /** Leaves out readings before the bottom that stand above what any loading does at once. */
+  private Loading withoutJumps(Loading l) {
+    int last = Math.max(l.onset() + 1, l.top() - 2);
+    EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
+    double end = l.timeSeconds()[last];
+    boolean[] usable = l.usable().clone();
+    for (int i = last + 1; i < l.bottom(); i++) {
+      double line = course.lineAfter(l.timeSeconds()[i] - end);
+      usable[i] &= l.counts()[i] - line < JUMP_SHARE * line + JUMP_NOISES * l.noiseCounts();
+    }
+    return l.with(usable);
   }
 
   private int lastEarly(Loading l, EqualArea area) {

@@ -69,7 +69,7 @@ final class EqualArea {
     double foot = t[l.bottom()];
     for (int i = last + 1; i < l.end() && t[i] < foot + tailSeconds; i++) {
       double w = t[i] <= foot ? 1 : 0.5 * (1 + Math.cos(Math.PI * (t[i] - foot) / tailSeconds));
-      double y = l.usable()[i] ? l.counts()[i] : 0.5 * (l.counts()[i - 1] + l.counts()[Math.min(i + 1, l.end() - 1)]);
+      double y = l.usable()[i] ? l.counts()[i] : between(i);
       area += w * h * (y - levelCounts);
     }
     double height = lineCounts + slope * 0.5 * h - levelCounts;
@@ -84,6 +84,25 @@ final class EqualArea {
   /** Standard deviation of the instant from noise of the readings, for a step of this height, s. */
   double noiseSeconds(double heightCounts) {
     return noiseSeconds / heightCounts;
+  }
+
+  /** What stands between the neighbours of a reading left out: the cubic through four of them. */
+  private double between(int i) {
+    int before = i - 1;
+    int after = i + 1;
+    while (before > 0 && !l.usable()[before]) {
+      before--;
+    }
+    while (after < l.end() - 1 && !l.usable()[after]) {
+      after++;
+    }
+    double[] y = l.counts();
+    boolean four = after - before == 2 && before > 0 && after < l.end() - 1;
+    if (four && l.usable()[before - 1] && l.usable()[after + 1]) {
+      return (9 * (y[before] + y[after]) - y[before - 1] - y[after + 1]) / 16;
+    }
+    double share = (i - before) / (double) (after - before);
+    return y[before] + share * (y[after] - y[before]);
   }
 
   /** Whether the readings swing slowly after the fall, by more than noise: up, and down again. */

@@ -28,4 +28,20 @@ public record Loading(
     int bottom,
     double fallSeconds,
     double levelAfterCounts,
-    int end) {}
+    int end) {
+  /** The same with other readings left out. */
+  Loading with(boolean[] otherUsable) {
+    return new Loading(
+        timeSeconds,
+        counts,
+        otherUsable,
+        periodSeconds,
+        noiseCounts,
+        onset,
+        top,
+        bottom,
+        fallSeconds,
+        levelAfterCounts,
+        end);
+  }
+}
