@@ -4,13 +4,17 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Objects;
+import java.util.Optional;
 import picocli.CommandLine;
 import snick.cli.option.NamedStore;
+import snick.cli.option.Settings;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.StandardOutput;
 import snick.journal.NotAccepted;
+import snick.journal.SlipOfName;
 import snick.report.NothingToDraw;
 import snick.store.StoreException;
 import snick.verdict.NotComparable;
@@ -21,9 +25,13 @@ public final class Main {
 
   /** Runs the command that {@code args} names and exits with its status. */
   public static void main(String[] args) {
-    PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+    StandardOutput output = new StandardOutput();
+    PrintWriter out = new PrintWriter(output, false, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    System.exit(run(out, err, args));
+    int status = run(out, err, args);
+    Optional<String> loss = output.loss();
+    loss.ifPresent(reason -> err.println("snick: the output could not be written: " + reason));
+    System.exit(loss.isPresent() ? ExitCode.FAILED : status);
   }
 
   /**
@@ -32,12 +40,19 @@ public final class Main {
    * @return the exit status, see {@link ExitCode}
    */
   public static int run(PrintWriter out, PrintWriter err, String... args) {
-    CommandLine line = TopCommand.neededBy(args);
+    return run(Settings.ofPerson(), out, err, args);
+  }
+
+  /** As {@link #run(PrintWriter, PrintWriter, String...)}, with these settings. */
+  static int run(Settings settings, PrintWriter out, PrintWriter err, String... args) {
+    String[] ordered = TypedLine.ordered(args);
+    CommandLine line = TopCommand.neededBy(ordered);
+    line.setDefaultValueProvider(settings);
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
     line.setParameterExceptionHandler(Main::explain);
-    int status = line.execute(args);
+    int status = line.execute(ordered);
     if (helped(line.getParseResult())) {
       OwnName.explained().ifPresent(out::println);
     }
@@ -104,9 +119,13 @@ public final class Main {
 
   private static void say(Exception failure, CommandLine command, CommandLine.ParseResult parsed) {
     PrintWriter err = command.getErr();
-    String message = namedStore(parsed).in(failure.getMessage());
+    String message = namedStore(parsed).in(failure.getMessage() + addition(failure));
     err.println("snick: " + PlainText.inert(message));
     OwnName.explained(message).ifPresent(line -> err.println("snick: " + line));
+  }
+
+  private static String addition(Exception failure) {
+    return failure instanceof SlipOfName ? " --new adds it all the same" : "";
   }
 
   private static NamedStore namedStore(CommandLine.ParseResult parsed) {

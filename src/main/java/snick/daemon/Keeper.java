@@ -23,7 +23,8 @@ import snick.view.NextSpot;
 /**
  * The only writer: takes finished cuts, gives them a force, stores them, and announces them after
  * the commit. When the store takes nothing (disk full), work waits here in bounded memory and the
- * person is told at once. Runs on its own thread.
+ * person is told at once. Once the store is gone (deleted, moved), nothing is announced any more:
+ * cuts go to a {@link Refuge}. Runs on its own thread.
  */
 final class Keeper implements Runnable {
   private static final long RETRY_SECONDS = 1;
@@ -32,16 +33,23 @@ final class Keeper implements Runnable {
   private final BlockingQueue<Work> queue;
   private final Store store;
   private final CalibrationShelf calibrations;
+  private final RigResponses responses;
   private final NextSpot nextSpot;
+  private final Refuge refuge;
   private final FaultLog faults;
   private final Consumer<AnnouncedCut> announce;
   private final Consumer<String> complain;
   private final List<Optional<Current>> current;
   private final Set<String> warned = new HashSet<>();
+
+  /** Ids of calibrations that gave a force that can be, and are in the store. */
+  private final Set<String> proven = new HashSet<>();
+
   private final Rounds rounds = new Rounds();
   private volatile boolean storing = true;
   private volatile boolean tryingCut;
   private volatile boolean abandoned;
+  private volatile boolean displaced;
 
   /** The recording that a rig's cuts belong to now, and its calibration. */
   private record Current(long recordingId, Recording recording, Scale scale) {}
@@ -51,14 +59,18 @@ final class Keeper implements Runnable {
       BlockingQueue<Work> queue,
       Store store,
       CalibrationShelf calibrations,
+      RigResponses responses,
       NextSpot nextSpot,
+      Refuge refuge,
       FaultLog faults,
       Consumer<AnnouncedCut> announce,
       Consumer<String> complain) {
     this.queue = queue;
     this.store = store;
     this.calibrations = calibrations;
+    this.responses = responses;
     this.nextSpot = nextSpot;
+    this.refuge = refuge;
     this.faults = faults;
     this.announce = announce;
     this.complain = complain;
@@ -76,6 +88,7 @@ final class Keeper implements Runnable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
+      refuge.close();
       rounds.end();
     }
   }
@@ -85,8 +98,26 @@ final class Keeper implements Runnable {
     while (work == null) {
       rounds.went();
       work = queue.poll(WAIT_SECONDS, TimeUnit.SECONDS);
+      lookForStore();
     }
     return work;
+  }
+
+  private void lookForStore() {
+    try {
+      if (!displaced) {
+        store.requireInPlace();
+      }
+    } catch (StoreException gone) {
+      displace(gone);
+    }
+  }
+
+  private void displace(StoreException gone) {
+    displaced = true;
+    storing = false;
+    faults.note("store gone", gone.getMessage());
+    complain.accept(gone.getMessage() + "; cuts from now on go to " + refuge.directory());
   }
 
   /** Whether this thread goes on; any thread. */
@@ -97,6 +128,11 @@ final class Keeper implements Runnable {
   /** Whether the store takes what it is given. */
   boolean storing() {
     return storing;
+  }
+
+  /** Whether the store was deleted, moved or renamed; any thread. */
+  boolean displaced() {
+    return displaced;
   }
 
   /** Whether cuts of {@code rig} get a force. */
@@ -112,7 +148,7 @@ final class Keeper implements Runnable {
   /** Finished events that wait to be stored, the one being tried included. */
   int unstored() {
     long waiting = queue.stream().filter(work -> work instanceof Work.CutFinished).count();
-    return (int) waiting + (storing || !tryingCut ? 0 : 1);
+    return (int) waiting + (tryingCut ? 1 : 0);
   }
 
   /** Gives up what cannot be stored: the person insists on stopping. */
@@ -122,21 +158,31 @@ final class Keeper implements Runnable {
 
   private void keepTrying(Work work) throws InterruptedException {
     tryingCut = work instanceof Work.CutFinished;
-    while (!attempt(work) && !abandoned) {
+    boolean kept = attempt(work);
+    while (!kept && !abandoned) {
       rounds.went();
       TimeUnit.SECONDS.sleep(RETRY_SECONDS);
+      kept = attempt(work);
     }
+    tryingCut &= !kept;
   }
 
   private boolean attempt(Work work) {
     try {
       keep(work);
+      if (displaced) {
+        return true;
+      }
       if (!storing) {
         complain.accept("storing again; nothing was lost");
       }
       storing = true;
       return true;
     } catch (StoreException e) {
+      if (e.trouble() == StoreException.Trouble.GONE && !displaced) {
+        displace(e);
+        return false;
+      }
       if (storing || faults.note("store", e.getMessage())) {
         complain.accept(
             "NOT STORED, trying again every second: "
@@ -150,7 +196,9 @@ final class Keeper implements Runnable {
   }
 
   private void keep(Work work) {
-    if (work instanceof Work.StreamBegan began) {
+    if (displaced) {
+      keepBeside(work);
+    } else if (work instanceof Work.StreamBegan began) {
       begin(began);
     } else if (work instanceof Work.ClockFitted fitted) {
       current.get(work.rig()).ifPresent(c -> fitClock(c, fitted));
@@ -159,13 +207,32 @@ final class Keeper implements Runnable {
     }
   }
 
+  private void keepBeside(Work work) {
+    if (work instanceof Work.StreamBegan began) {
+      current.set(
+          work.rig(), Optional.of(new Current(0, began.recording(), Scale.none(List.of()))));
+    } else if (work instanceof Work.CutFinished finished) {
+      long id = refuge.keep(current.get(work.rig()).orElseThrow().recording(), finished);
+      complain.accept("a finished event is kept as #" + id + " of " + refuge.directory());
+    }
+  }
+
   private void begin(Work.StreamBegan began) {
     Scale scale = calibrations.forRecording(began.recording());
-    scale.calibration().ifPresent(c -> store.add(c, Optional.empty()));
+    goOnLearning(began);
     long id = store.startRecording(began.recording());
     current.set(began.rig(), Optional.of(new Current(id, began.recording(), scale)));
     scale.reasons().forEach(complain);
     scale.warnings().forEach(this::warn);
+  }
+
+  /** A trace that is damaged keeps nobody from recording. */
+  private void goOnLearning(Work.StreamBegan began) {
+    try {
+      responses.begin(began.rig(), began.recording());
+    } catch (StoreException e) {
+      faults.note("response", "earlier falls not read: " + e.getMessage());
+    }
   }
 
   /** Comes once a minute, so that a check mass that has grown old is noticed too. */
@@ -183,8 +250,11 @@ final class Keeper implements Runnable {
   }
 
   private void keepCut(Current rig, Work.CutFinished finished) {
-    DerivedForce force = rig.scale().estimate(finished.cut());
-    DerivedForce largest = rig.scale().observedMaximum(finished.cut());
+    DerivedForce estimate = rig.scale().estimate(finished.cut());
+    DerivedForce observed = rig.scale().observedMaximum(finished.cut());
+    boolean stands = observed.measured().isPresent() && proves(rig, estimate);
+    DerivedForce force = stands ? estimate : withheld(rig, finished, estimate);
+    DerivedForce largest = stands ? observed : force;
     OptionalDouble placeMm = nextSpot.get();
     NewCut cut =
         NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut()).inRunningStage(placeMm);
@@ -203,5 +273,44 @@ final class Keeper implements Runnable {
             largest,
             finished.occurredAt(),
             System.nanoTime() - finished.endedNanos()));
+    learn(rig, finished, id);
+  }
+
+  /** The cut is stored and announced: if what it teaches is not, nothing is lost. */
+  private void learn(Current rig, Work.CutFinished finished, long cutId) {
+    try {
+      responses.kept(finished.rig(), rig.recording(), cutId, finished.cut());
+    } catch (StoreException e) {
+      faults.note("response", "not stored: " + e.getMessage());
+    }
+  }
+
+  /**
+   * Whether a force may stand with its calibration, which is in the store then: one that was typed
+   * in is believed, and kept for later runs, once a force by it can be.
+   */
+  private boolean proves(Current rig, DerivedForce force) {
+    Optional<Calibration> by = rig.scale().calibration();
+    if (force.measured().isEmpty() || by.isEmpty()) {
+      return false;
+    }
+    boolean can = force instanceof DerivedForce.Inside || by.get().boundTo().isPresent();
+    if (can && !proven.contains(by.get().id())) {
+      store.add(by.get(), Optional.empty());
+      proven.add(by.get().id());
+    }
+    return proven.contains(by.get().id());
+  }
+
+  /** The cut stays in counts; what is wrong with the scale is said once. */
+  private DerivedForce withheld(Current rig, Work.CutFinished finished, DerivedForce force) {
+    DerivedForce.Uncalibrated none =
+        force instanceof DerivedForce.Uncalibrated why
+            ? why
+            : new DerivedForce.Uncalibrated(List.of(Scale.IMPLAUSIBLE));
+    if (rig.scale().calibration().isPresent() && finished.cut().peak().isPresent()) {
+      none.reasons().forEach(reason -> warn(reason + "; stored in counts, see rederive"));
+    }
+    return none;
   }
 }

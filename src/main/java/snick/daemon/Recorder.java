@@ -26,6 +26,7 @@ import snick.view.BenchState;
 import snick.view.LiveTrace;
 import snick.view.NextSpot;
 import snick.view.PageReach;
+import snick.view.Preferences;
 import snick.view.RigMetrics;
 
 /**
@@ -69,6 +70,7 @@ public final class Recorder implements AutoCloseable {
    * @param version version of this program
    * @param reach who can reach the page
    * @param absent what becomes of rigs that are not there yet
+   * @param preferences what the person has set for the page
    */
   public record Settings(
       List<PortAddress> rigs,
@@ -79,7 +81,8 @@ public final class Recorder implements AutoCloseable {
       OptionalInt httpPort,
       String version,
       PageReach reach,
-      Absent absent) {
+      Absent absent,
+      Preferences preferences) {
     public Settings {
       rigs = List.copyOf(rigs);
     }
@@ -102,7 +105,8 @@ public final class Recorder implements AutoCloseable {
           httpPort,
           version,
           PageReach.loopback(),
-          Absent.REFUSED);
+          Absent.REFUSED,
+          Preferences.NONE);
     }
   }
 
@@ -131,13 +135,16 @@ public final class Recorder implements AutoCloseable {
     store = Store.open(settings.dataDirectory(), clock);
     readersDone = new CountDownLatch(settings.rigs().size());
     metrics = new RigMetrics(settings.rigs().size(), this::state, settings.version());
+    RigResponses responses = new RigResponses(settings.rigs().size(), store, clock);
     keeper =
         new Keeper(
             settings.rigs().size(),
             queue,
             store,
             calibrations,
+            responses,
             nextSpot,
+            new Refuge(settings.dataDirectory(), clock),
             faults,
             cut -> announce(cut, audience.cut()),
             audience.word());
@@ -145,10 +152,12 @@ public final class Recorder implements AutoCloseable {
     keeperThread.setUncaughtExceptionHandler((thread, e) -> broken(thread, e, audience.word()));
     Ports ports = new Ports(settings.bitsPerSecond());
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
+      int number = rig;
       LiveTrace trace = new LiveTrace();
       traces.add(trace);
       RigReader.Surroundings around =
-          new RigReader.Surroundings(queue, clock, faults, audience.word(), trace::before);
+          new RigReader.Surroundings(
+              queue, clock, faults, audience.word(), trace::before, () -> responses.of(number));
       RigReader reader =
           new RigReader(
               rig,
@@ -205,7 +214,8 @@ public final class Recorder implements AutoCloseable {
         Store.open(settings.dataDirectory(), clock),
         nextSpot,
         complaint -> faults.note("page", complaint),
-        clock);
+        clock,
+        settings.preferences());
   }
 
   private void read(RigReader reader) {
@@ -257,9 +267,12 @@ public final class Recorder implements AutoCloseable {
     return readers.stream().flatMap(reader -> reader.refusal().stream()).toList();
   }
 
-  /** Whether an error of this program ended the recording. */
+  /**
+   * Whether an error of this program ended the recording, its store was taken away, or finished
+   * events are lost; final once it is closed.
+   */
   public boolean failed() {
-    return failed;
+    return failed || keeper.displaced();
   }
 
   /** How the recorder is doing now. */
@@ -321,6 +334,7 @@ public final class Recorder implements AutoCloseable {
   private void tellOfLoss() {
     int lost = keeper.unstored();
     if (lost > 0) {
+      failed = true;
       word.accept("stopped although " + lost + " finished events are NOT stored: they are lost");
     }
   }

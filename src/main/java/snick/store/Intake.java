@@ -98,6 +98,11 @@ public final class Intake {
     }
   }
 
+  /** A response that results were derived with; kept apart from those of one's own rigs. */
+  public void response(StoredResponse stated) {
+    new ResponseTable(database).add(stated);
+  }
+
   /** The calibration without the texts for people, which a sender may have left out. */
   private static Calibration figures(Calibration c) {
     List<BudgetTerm> terms =
@@ -199,7 +204,7 @@ public final class Intake {
     }
     Blade blade = versions.get(versions.size() - 1).content();
     Optional<Blade> there = blades.find(blade.label()).map(Entry::content);
-    if (there.filter(b -> withoutNotes(b).equals(withoutNotes(blade))).isEmpty()) {
+    if (there.filter(b -> b.facts().equals(blade.facts())).isEmpty()) {
       throw another("blade", blade.label());
     }
   }
@@ -210,17 +215,6 @@ public final class Intake {
 
   private static <T> List<Version<T>> later(List<Version<T>> versions) {
     return versions.subList(1, versions.size());
-  }
-
-  private static Blade withoutNotes(Blade b) {
-    return new Blade(
-        b.label(),
-        b.steel(),
-        b.hardnessHrc(),
-        b.edgeAngleDegrees(),
-        b.thicknessBehindEdgeMm(),
-        b.edgeLengthMm(),
-        "");
   }
 
   private static NotAccepted another(String what, String name) {

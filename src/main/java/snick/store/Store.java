@@ -11,7 +11,9 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import snick.cut.Cut;
 import snick.cut.Trace;
+import snick.cut.response.FallBook;
 import snick.force.Calibration;
+import snick.quantity.SampleRate;
 
 /**
  * The writing side of a store: one SQLite file, {@code snick.db}, in a directory of its own. Every
@@ -27,9 +29,11 @@ public final class Store implements AutoCloseable {
   private final ResultTable results;
   private final ForceTable forces;
   private final CalibrationTable calibrations;
+  private final ResponseTable responses;
   private final EvidenceTable evidence;
   private final FaultTable faults;
   private final JournalWriter journal;
+  private final Mending mending;
 
   Store(Database database, Clock clock) {
     this.database = database;
@@ -39,9 +43,11 @@ public final class Store implements AutoCloseable {
     results = new ResultTable(database);
     forces = new ForceTable(database);
     calibrations = new CalibrationTable(database);
+    responses = new ResponseTable(database);
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
+    mending = new Mending(database, clock);
   }
 
   /**
@@ -114,6 +120,15 @@ public final class Store implements AutoCloseable {
     Path from = StoreFile.existing(damaged);
     return new StoreCopy(StoreFile.inNew(directory), Watch.NONE)
         .filledBy(partial -> Salvage.copy(from, partial));
+  }
+
+  /**
+   * Asks whether the file is still where it was opened; every change asks that too.
+   *
+   * @throws StoreException of trouble GONE if it was deleted, moved or renamed
+   */
+  public void requireInPlace() {
+    database.requireInPlace();
   }
 
   /** Begins a recording; its id. */
@@ -205,6 +220,25 @@ public final class Store implements AutoCloseable {
     change(() -> calibrations.add(calibration, document, clock.instant()));
   }
 
+  /** Adds what was learned of a rig, with its evidence; the very same is stored once. */
+  public void add(StoredResponse learned) {
+    change(() -> responses.add(learned));
+  }
+
+  /**
+   * The falls that a rig has shown in one's own cuts, the latest with their cut ids, ready to go
+   * on; reads at most {@link FallBook#MOST} traces.
+   */
+  public FallBook<Long> falls(String deviceId, Optional<SampleRate> nominalRate) {
+    return database.read(() -> new StoredFalls(cuts, responses).of(deviceId, nominalRate));
+  }
+
+  /** The response learned last of a rig at a nominal rate. */
+  public Optional<StoredResponse> currentResponse(
+      String deviceId, Optional<SampleRate> nominalRate) {
+    return database.read(() -> responses.latest(deviceId, nominalRate));
+  }
+
   /**
    * Takes in what comes from elsewhere, all in one transaction; the very same comes in once.
    *
@@ -247,6 +281,11 @@ public final class Store implements AutoCloseable {
   /** Writes the journal through this store. */
   public JournalWriter journal() {
     return journal;
+  }
+
+  /** Mends names and places in the journal. */
+  public Mending mending() {
+    return mending;
   }
 
   private void change(Runnable work) {

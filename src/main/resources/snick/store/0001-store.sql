@@ -50,6 +50,7 @@ CREATE TABLE cut (
   zero_after_counts REAL,
   noise_counts REAL,
   flags TEXT NOT NULL,
+  response INTEGER REFERENCES response,
   UNIQUE (recording, number)
 ) STRICT;
 CREATE INDEX cut_by_time ON cut (occurred_at_utc_ns);
@@ -80,9 +81,45 @@ CREATE TABLE cut_result (
   zero_before_counts REAL,
   zero_after_counts REAL,
   noise_counts REAL,
-  flags TEXT NOT NULL
+  flags TEXT NOT NULL,
+  response INTEGER REFERENCES response
 ) STRICT;
 CREATE INDEX result_of_cut ON cut_result (cut);
+
+-- How a rig answers a sudden fall, as learned from falls (response_cut): what a result was derived
+-- with (response in cut and cut_result; NULL: nothing was known yet).
+CREATE TABLE response (
+  number INTEGER PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE,
+  device_id TEXT NOT NULL,
+  nominal_rate_hz REAL,
+  made_utc_ns INTEGER NOT NULL,
+  falls INTEGER NOT NULL,
+  hertz REAL,
+  u_hertz REAL,
+  damping_ratio REAL,
+  u_ln_damping_ratio REAL,
+  cosine REAL,
+  sine REAL,
+  first_s REAL,
+  step_s REAL
+) STRICT;
+CREATE INDEX response_of_device ON response (device_id);
+
+-- Share of the step still to fall, first_s + position * step_s after the equal-area instant.
+CREATE TABLE response_share (
+  response INTEGER NOT NULL REFERENCES response,
+  position INTEGER NOT NULL,
+  share REAL NOT NULL,
+  u REAL NOT NULL,
+  PRIMARY KEY (response, position)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE response_cut (
+  response INTEGER NOT NULL REFERENCES response,
+  cut INTEGER NOT NULL REFERENCES cut,
+  PRIMARY KEY (response, cut)
+) STRICT, WITHOUT ROWID;
 
 -- What counts are worth (calibration and its parts), what was derived with it (cut_force), and the
 -- evidence that a rig can be believed (verification, evidence). Forces in N.
@@ -196,9 +233,11 @@ CREATE TABLE entry (
   why TEXT NOT NULL
 ) STRICT;
 
+-- What is of a blade that was merged into another is read as of that one.
 CREATE TABLE blade (
   id INTEGER PRIMARY KEY,
-  label TEXT NOT NULL UNIQUE
+  label TEXT NOT NULL UNIQUE,
+  merged_into INTEGER REFERENCES blade
 ) STRICT;
 
 CREATE TABLE blade_entry (
@@ -209,6 +248,7 @@ CREATE TABLE blade_entry (
   edge_angle_degrees REAL,
   thickness_behind_edge_mm REAL,
   edge_length_mm REAL,
+  margin_gf REAL,
   notes TEXT NOT NULL
 ) STRICT;
 CREATE INDEX entry_of_blade ON blade_entry (blade);
@@ -248,11 +288,13 @@ CREATE INDEX entry_of_session ON session_entry (session);
 CREATE INDEX session_of_blade ON session_entry (blade);
 CREATE INDEX session_of_filament_lot ON session_entry (filament_lot);
 
+-- What is in a stage that was merged into another is read as in that one; its own position is below 0.
 CREATE TABLE stage (
   id INTEGER PRIMARY KEY,
   session INTEGER NOT NULL REFERENCES session,
   position INTEGER NOT NULL,
   name TEXT NOT NULL,
+  merged_into INTEGER REFERENCES stage,
   UNIQUE (session, position)
 ) STRICT;
 
@@ -311,6 +353,19 @@ CREATE TABLE withdrawal (
   at_utc_ns INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX withdrawal_of_stage ON withdrawal (stage);
+
+-- What name or end a blade, session or stage had before it was mended.
+CREATE TABLE amendment (
+  entry INTEGER PRIMARY KEY REFERENCES entry,
+  blade INTEGER REFERENCES blade,
+  session INTEGER REFERENCES session,
+  kind TEXT NOT NULL,
+  before TEXT NOT NULL,
+  after TEXT NOT NULL,
+  CHECK ((blade IS NULL) <> (session IS NULL))
+) STRICT;
+CREATE INDEX amendment_of_blade ON amendment (blade);
+CREATE INDEX amendment_of_session ON amendment (session);
 
 -- Where things came from that this store did not record itself: packages of others, old logs. What
 -- has an origin here never counts as one's own: a foreign calibration is not used live, a foreign

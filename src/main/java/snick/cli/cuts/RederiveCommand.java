@@ -66,7 +66,7 @@ public final class RederiveCommand implements Callable<Integer> {
       description = "Run the detector on every trace, not only on those an older one judged.")
   private boolean detect;
 
-  @Option(names = "--session", paramLabel = "NAME", description = "Only cuts of one session.")
+  @Option(names = "--session", paramLabel = "SESSION", description = "Only cuts of one session.")
   private Optional<String> session;
 
   @Option(names = "--blade", paramLabel = "LABEL", description = "Only cuts of one blade.")
@@ -85,6 +85,7 @@ public final class RederiveCommand implements Callable<Integer> {
   private long changed;
   private long outcomes;
   private double largestRelative;
+  private long beyond;
 
   @Override
   public Integer call() {
@@ -93,9 +94,10 @@ public final class RederiveCommand implements Callable<Integer> {
       Optional<Calibration> asked =
           id.map(beginning -> ChosenCalibration.of(reader, beginning).calibration());
       Rederiver rederiver = new Rederiver(reader, asked, detect);
-      Progress progress = new Progress(err(), Terminal.watchesErrors(), reader.count(selection()));
+      Progress progress =
+          new Progress(err(), Terminal.watchesErrors(), reader.count(selection(reader)));
       reader.forEachCut(
-          selection(),
+          selection(reader),
           cut -> {
             take(rederiver.of(cut), writer);
             progress.at(looked, changed);
@@ -110,12 +112,14 @@ public final class RederiveCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private CutSelection selection() {
+  private CutSelection selection(StoreReader store) {
     CutSelection selection = CutSelection.all();
     if (session.isPresent()) {
-      selection = selection.inSession(session.get());
+      selection = selection.inSession(store.journal().sessionMeant(session.get()));
     }
-    return blade.isPresent() ? selection.ofBlade(blade.get()) : selection;
+    return blade.isPresent()
+        ? selection.ofBlade(store.journal().bladeMeant(blade.get()).label())
+        : selection;
   }
 
   private void take(Rederiver.Change change, Store writer) {
@@ -139,6 +143,7 @@ public final class RederiveCommand implements Callable<Integer> {
     changed++;
     outcomes += change.outcomeBefore().equals(change.outcomeAfter()) ? 0 : 1;
     relative(change).ifPresent(r -> largestRelative = Math.max(largestRelative, Math.abs(r)));
+    beyond += inFormerU(change).filter(n -> Math.abs(n) > 2).isPresent() ? 1 : 0;
     if (json) {
       JsonLine.print(out(), object(change));
     } else if (shown.size() < SHOWN) {
@@ -163,6 +168,21 @@ public final class RederiveCommand implements Callable<Integer> {
                     .map(after -> after.value().newtons() / before.value().newtons() - 1));
   }
 
+  /** The change in terms of the standard uncertainty until now. */
+  private static Optional<Double> inFormerU(Rederiver.Change change) {
+    return change
+        .before()
+        .filter(before -> before.standardUncertainty().newtons() > 0)
+        .flatMap(
+            before ->
+                change
+                    .after()
+                    .map(
+                        after ->
+                            (after.value().newtons() - before.value().newtons())
+                                / before.standardUncertainty().newtons()));
+  }
+
   private static Map<String, Object> object(Rederiver.Change change) {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("cut", change.cutId());
@@ -171,6 +191,7 @@ public final class RederiveCommand implements Callable<Integer> {
     change.after().ifPresent(f -> object.put("after_n", f.value().newtons()));
     change.after().ifPresent(f -> object.put("u_after_n", f.standardUncertainty().newtons()));
     relative(change).ifPresent(r -> object.put("relative_change", r));
+    inFormerU(change).ifPresent(n -> object.put("change_in_former_u", n));
     object.put("outcome_before", change.outcomeBefore());
     object.put("outcome_after", change.outcomeAfter());
     object.put("detector_version", Cut.DETECTOR_VERSION);
@@ -199,6 +220,8 @@ public final class RederiveCommand implements Callable<Integer> {
                     ? "; largest change of force "
                         + Numbers.fixed(100 * largestRelative, 3)
                         + " %, "
+                        + beyond
+                        + " by more than 2 u as it was, "
                         + outcomes
                         + " outcomes differ"
                     : "")
@@ -212,7 +235,7 @@ public final class RederiveCommand implements Callable<Integer> {
   }
 
   private Table table() {
-    Table table = new Table(">CUT", ">BEFORE", ">AFTER", ">CHANGE %", "OUTCOME");
+    Table table = new Table(">CUT", ">BEFORE", ">AFTER", ">CHANGE %", ">OF FORMER U", "OUTCOME");
     for (Rederiver.Change change : shown) {
       boolean same = change.outcomeBefore().equals(change.outcomeAfter());
       table.row(
@@ -220,6 +243,7 @@ public final class RederiveCommand implements Callable<Integer> {
           force(change.before()),
           force(change.after()),
           relative(change).map(r -> Numbers.fixed(100 * r, 3)).orElse(""),
+          inFormerU(change).map(n -> Numbers.fixed(n, 2)).orElse(""),
           same ? change.outcomeAfter() : change.outcomeBefore() + " → " + change.outcomeAfter());
     }
     return table;

@@ -17,6 +17,7 @@ import snick.cli.cuts.CalibrationChoice;
 import snick.cli.cuts.EventLine;
 import snick.cli.cuts.StoredCalibrations;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.Setting;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -28,6 +29,7 @@ import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
 import snick.store.StoreException;
+import snick.view.Preferences;
 
 /** Records until stopped. */
 @Command(
@@ -44,6 +46,8 @@ import snick.store.StoreException;
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
     })
 public final class RunCommand implements Callable<Integer> {
+  private static final int MOST_PORT = 65_535;
+
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -90,16 +94,24 @@ public final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     calibration.given(0);
+    requirePort();
     CountDownLatch stopped = new CountDownLatch(1);
-    try (Recorder recorder = start();
+    Recorder recorder = start();
+    try (recorder;
         Supervised supervised = Supervised.byWhomStartedThis(recorder, this::tell)) {
       Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
       recorder.awaitEnd();
-      return ending(recorder);
     } finally {
       stopped.countDown();
+    }
+    return ending(recorder);
+  }
+
+  private void requirePort() {
+    if (!(httpPort >= 0 && httpPort <= MOST_PORT)) {
+      throw Refusal.usage("--http " + httpPort + " is outside 0 to " + MOST_PORT);
     }
   }
 
@@ -115,7 +127,10 @@ public final class RunCommand implements Callable<Integer> {
     if (stopped.getCount() > 0) {
       supervised.close();
       recorder.close();
-      tell("stopped; everything announced is stored in " + data.path());
+      tell(
+          recorder.failed()
+              ? "stopped; not all could be stored in " + data.path() + ", see above"
+              : "stopped; everything announced is stored in " + data.path());
       out().flush();
     }
   }
@@ -151,7 +166,8 @@ public final class RunCommand implements Callable<Integer> {
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
         Version.text(),
         page.reach(),
-        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED);
+        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED,
+        new Preferences(data.settings().marginGf(), data.settings().get(Setting.OPERATOR)));
   }
 
   private static PortAddress address(String text) {

@@ -10,7 +10,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
@@ -19,10 +18,10 @@ import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
-import snick.journal.NotAccepted;
+import snick.cli.terminal.Terminal;
 import snick.journal.Session;
 import snick.report.SessionReport;
-import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
 /** Writes the report of a session. */
@@ -36,26 +35,21 @@ import snick.store.StoreReader;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick report -o latest.html",
-      "  snick report evening -o evening.html",
-      "  snick report evening --markdown",
+      "  snick report --session evening -o evening.html",
+      "  snick report --session evening --markdown",
       "",
       "Operator, notes and reasons stay out unless --personal."
     })
 public final class ReportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(
-      paramLabel = "SESSION",
-      arity = "0..1",
-      description =
-          "Name of the session, as 'snick session list' shows it (default: the one that runs, else"
-              + " the latest).")
-  private Optional<String> session = Optional.empty();
+  @Mixin private SessionChoice chosen;
 
   @Option(
       names = {"-o", "--output"},
       paramLabel = "FILE",
-      description = "New file to write to (default: standard output).")
+      description =
+          "New file to write to (default: standard output; on a terminal report-SESSION.html here).")
   private Optional<Path> file = Optional.empty();
 
   @Option(names = "--markdown", description = "As Markdown instead of HTML.")
@@ -73,9 +67,10 @@ public final class ReportCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       Session told = session(store);
       String text = text(store, told);
-      if (file.isPresent()) {
-        NewFile.write(file.get(), text.getBytes(UTF_8));
-        out.println(file.get() + ": session " + PlainText.inert(told.name()) + ".");
+      Optional<Path> target = file.or(() -> markdown ? Optional.empty() : onTerminal(told));
+      if (target.isPresent()) {
+        NewFile.write(target.get(), text.getBytes(UTF_8));
+        out.println(target.get() + ": session " + PlainText.inert(told.name()) + ".");
       } else {
         sayWhich(told);
         out.print(text);
@@ -85,27 +80,30 @@ public final class ReportCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private Session session(StoreReader store) {
-    String name = session.orElseGet(() -> SessionChoice.anyToRead(store));
-    return store
-        .journal()
-        .session(name)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "session '" + name + "' is not in the journal: snick session list"));
+  /** A page of HTML is of no use on a terminal. */
+  private static Optional<Path> onTerminal(Session told) {
+    String name = told.name().replaceAll("[^\\p{L}\\d._-]+", "-");
+    return Terminal.watchesOutput()
+        ? Optional.of(Path.of("report-" + name + ".html"))
+        : Optional.empty();
   }
 
-  /** Beside the report, which goes to standard output, if nobody named the session. */
+  private Session session(StoreReader store) {
+    return store.journal().session(chosen.toRead(store)).orElseThrow();
+  }
+
+  /** Beside the report, which goes to standard output. */
   private void sayWhich(Session told) {
-    if (session.isEmpty()) {
-      spec.commandLine().getErr().println("snick: session '" + PlainText.inert(told.name()) + "'");
-    }
+    spec.commandLine().getErr().println("snick: session '" + PlainText.inert(told.name()) + "'");
   }
 
   private String text(StoreReader store, Session told) {
     SessionReport report =
-        SessionReport.of(store, told.name(), judge.judge(KeptStudy.of(store, told)), personal);
+        SessionReport.of(
+            store,
+            told.name(),
+            judge.judge(data.settings(), store, SessionEvidence.read(store, told.name())),
+            personal);
     return markdown ? report.markdown() : report.html();
   }
 }

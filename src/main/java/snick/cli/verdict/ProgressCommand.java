@@ -8,7 +8,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
@@ -16,7 +15,6 @@ import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Judge;
@@ -36,20 +34,15 @@ import snick.verdict.StageEvidence;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick progress",
-      "  snick progress evening --margin 6",
-      "  snick progress evening --json",
+      "  snick progress --session evening --margin 6",
+      "  snick progress --session evening --json",
     })
 public final class ProgressCommand implements Callable<Integer> {
   private static final int LEAST_CUTS = 2;
 
   @Spec private CommandSpec spec;
 
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "SESSION",
-      description = "The session (default: the one that runs, else the latest).")
-  private Optional<String> name = Optional.empty();
-
+  @Mixin private SessionChoice chosen;
   @Mixin private JudgeChoice judge;
   @Mixin private DataDirectory data;
 
@@ -59,9 +52,8 @@ public final class ProgressCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
-      SessionEvidence session =
-          SessionEvidence.read(store, name.orElseGet(() -> SessionChoice.anyToRead(store)));
-      Judge with = judge.judge(KeptStudy.of(store, session.log().session()));
+      SessionEvidence session = SessionEvidence.read(store, chosen.toRead(store));
+      Judge with = judge.judge(data.settings(), store, session);
       ProgressReport report =
           new ProgressReport(
               session.log().session().name(),
