@@ -16,6 +16,9 @@ final class EventReading {
 
   private static final double REBOUND_SHARE = 0.5;
 
+  /** A fixture that swings less than this share of the force spoils no reading of the fall. */
+  private static final double RING_SHARE = 0.03;
+
   final Samples s;
   final ZeroBefore zero;
   final int polarity;
@@ -28,7 +31,8 @@ final class EventReading {
   final Optional<Fall> fall;
   private final double severedFallNanos;
 
-  private EventReading(Event event, ZeroBefore zero, Samples s, double severedFallNanos) {
+  private EventReading(
+      Event event, ZeroBefore zero, Samples s, double severedFallNanos, boolean spikes) {
     this.s = s;
     this.zero = zero;
     this.severedFallNanos = severedFallNanos;
@@ -39,19 +43,26 @@ final class EventReading {
     restLevel = polarity * (event.before().fromCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
     int to = event.fallen() ? event.fallenAt() + 1 : s.size();
-    Spikes.mark(s, noise);
+    if (spikes) {
+      Spikes.mark(s, noise);
+    }
     peak = s.largest(from, to);
     onset = onset(Math.max(event.began(), zero.restsUntil()));
     fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(Event event, double severedFallNanos) {
+  /**
+   * Reads an event through.
+   *
+   * @param spikes whether to look for spikes, which swings of four or five readings look like
+   */
+  static EventReading of(Event event, double severedFallNanos, boolean spikes) {
     double periodNanos = event.before().periodNanos();
     ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     SampleLog log = event.log();
     int evenFrom = event.gaps().isEmpty() ? event.evenFrom() : log.size();
     Samples s = Samples.of(log, zero.counts(), event.polarity(), periodNanos, evenFrom);
-    return new EventReading(event, zero, s, severedFallNanos);
+    return new EventReading(event, zero, s, severedFallNanos, spikes);
   }
 
   /** Whether a spike was left out near the peak; to be asked after the estimate. */
@@ -61,6 +72,12 @@ final class EventReading {
       any |= !s.usable[i];
     }
     return any;
+  }
+
+  /** Whether the readings swing about the level that they fell to. */
+  boolean rings() {
+    double least = RING_SHARE * height();
+    return fall.isPresent() && s.ringing(fall.get().to10(), after, noise) > least * least;
   }
 
   /** Back from the sample that began the event to the last one within two noise widths of rest. */
