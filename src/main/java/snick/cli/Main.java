@@ -11,6 +11,7 @@ import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.journal.NotAccepted;
+import snick.journal.SlipOfName;
 import snick.report.NothingToDraw;
 import snick.store.StoreException;
 import snick.verdict.NotComparable;
@@ -104,9 +105,13 @@ public final class Main {
 
   private static void say(Exception failure, CommandLine command, CommandLine.ParseResult parsed) {
     PrintWriter err = command.getErr();
-    String message = namedStore(parsed).in(failure.getMessage());
+    String message = namedStore(parsed).in(failure.getMessage() + addition(failure));
     err.println("snick: " + PlainText.inert(message));
     OwnName.explained(message).ifPresent(line -> err.println("snick: " + line));
+  }
+
+  private static String addition(Exception failure) {
+    return failure instanceof SlipOfName ? " --new adds it all the same" : "";
   }
 
   private static NamedStore namedStore(CommandLine.ParseResult parsed) {

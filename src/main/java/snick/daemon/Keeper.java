@@ -23,7 +23,8 @@ import snick.view.NextSpot;
 /**
  * The only writer: takes finished cuts, gives them a force, stores them, and announces them after
  * the commit. When the store takes nothing (disk full), work waits here in bounded memory and the
- * person is told at once. Runs on its own thread.
+ * person is told at once. Once the store is gone (deleted, moved), nothing is announced any more:
+ * cuts go to a {@link Refuge}. Runs on its own thread.
  */
 final class Keeper implements Runnable {
   private static final long RETRY_SECONDS = 1;
@@ -33,15 +34,21 @@ final class Keeper implements Runnable {
   private final Store store;
   private final CalibrationShelf calibrations;
   private final NextSpot nextSpot;
+  private final Refuge refuge;
   private final FaultLog faults;
   private final Consumer<AnnouncedCut> announce;
   private final Consumer<String> complain;
   private final List<Optional<Current>> current;
   private final Set<String> warned = new HashSet<>();
+
+  /** Ids of calibrations that gave a force that can be, and are in the store. */
+  private final Set<String> proven = new HashSet<>();
+
   private final Rounds rounds = new Rounds();
   private volatile boolean storing = true;
   private volatile boolean tryingCut;
   private volatile boolean abandoned;
+  private volatile boolean displaced;
 
   /** The recording that a rig's cuts belong to now, and its calibration. */
   private record Current(long recordingId, Recording recording, Scale scale) {}
@@ -52,6 +59,7 @@ final class Keeper implements Runnable {
       Store store,
       CalibrationShelf calibrations,
       NextSpot nextSpot,
+      Refuge refuge,
       FaultLog faults,
       Consumer<AnnouncedCut> announce,
       Consumer<String> complain) {
@@ -59,6 +67,7 @@ final class Keeper implements Runnable {
     this.store = store;
     this.calibrations = calibrations;
     this.nextSpot = nextSpot;
+    this.refuge = refuge;
     this.faults = faults;
     this.announce = announce;
     this.complain = complain;
@@ -76,6 +85,7 @@ final class Keeper implements Runnable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
+      refuge.close();
       rounds.end();
     }
   }
@@ -85,8 +95,26 @@ final class Keeper implements Runnable {
     while (work == null) {
       rounds.went();
       work = queue.poll(WAIT_SECONDS, TimeUnit.SECONDS);
+      lookForStore();
     }
     return work;
+  }
+
+  private void lookForStore() {
+    try {
+      if (!displaced) {
+        store.requireInPlace();
+      }
+    } catch (StoreException gone) {
+      displace(gone);
+    }
+  }
+
+  private void displace(StoreException gone) {
+    displaced = true;
+    storing = false;
+    faults.note("store gone", gone.getMessage());
+    complain.accept(gone.getMessage() + "; cuts from now on go to " + refuge.directory());
   }
 
   /** Whether this thread goes on; any thread. */
@@ -97,6 +125,11 @@ final class Keeper implements Runnable {
   /** Whether the store takes what it is given. */
   boolean storing() {
     return storing;
+  }
+
+  /** Whether the store was deleted, moved or renamed; any thread. */
+  boolean displaced() {
+    return displaced;
   }
 
   /** Whether cuts of {@code rig} get a force. */
@@ -112,7 +145,7 @@ final class Keeper implements Runnable {
   /** Finished events that wait to be stored, the one being tried included. */
   int unstored() {
     long waiting = queue.stream().filter(work -> work instanceof Work.CutFinished).count();
-    return (int) waiting + (storing || !tryingCut ? 0 : 1);
+    return (int) waiting + (tryingCut ? 1 : 0);
   }
 
   /** Gives up what cannot be stored: the person insists on stopping. */
@@ -122,21 +155,31 @@ final class Keeper implements Runnable {
 
   private void keepTrying(Work work) throws InterruptedException {
     tryingCut = work instanceof Work.CutFinished;
-    while (!attempt(work) && !abandoned) {
+    boolean kept = attempt(work);
+    while (!kept && !abandoned) {
       rounds.went();
       TimeUnit.SECONDS.sleep(RETRY_SECONDS);
+      kept = attempt(work);
     }
+    tryingCut &= !kept;
   }
 
   private boolean attempt(Work work) {
     try {
       keep(work);
+      if (displaced) {
+        return true;
+      }
       if (!storing) {
         complain.accept("storing again; nothing was lost");
       }
       storing = true;
       return true;
     } catch (StoreException e) {
+      if (e.trouble() == StoreException.Trouble.GONE && !displaced) {
+        displace(e);
+        return false;
+      }
       if (storing || faults.note("store", e.getMessage())) {
         complain.accept(
             "NOT STORED, trying again every second: "
@@ -150,7 +193,9 @@ final class Keeper implements Runnable {
   }
 
   private void keep(Work work) {
-    if (work instanceof Work.StreamBegan began) {
+    if (displaced) {
+      keepBeside(work);
+    } else if (work instanceof Work.StreamBegan began) {
       begin(began);
     } else if (work instanceof Work.ClockFitted fitted) {
       current.get(work.rig()).ifPresent(c -> fitClock(c, fitted));
@@ -159,9 +204,18 @@ final class Keeper implements Runnable {
     }
   }
 
+  private void keepBeside(Work work) {
+    if (work instanceof Work.StreamBegan began) {
+      current.set(
+          work.rig(), Optional.of(new Current(0, began.recording(), Scale.none(List.of()))));
+    } else if (work instanceof Work.CutFinished finished) {
+      long id = refuge.keep(current.get(work.rig()).orElseThrow().recording(), finished);
+      complain.accept("a finished event is kept as #" + id + " of " + refuge.directory());
+    }
+  }
+
   private void begin(Work.StreamBegan began) {
     Scale scale = calibrations.forRecording(began.recording());
-    scale.calibration().ifPresent(c -> store.add(c, Optional.empty()));
     long id = store.startRecording(began.recording());
     current.set(began.rig(), Optional.of(new Current(id, began.recording(), scale)));
     scale.reasons().forEach(complain);
@@ -183,8 +237,11 @@ final class Keeper implements Runnable {
   }
 
   private void keepCut(Current rig, Work.CutFinished finished) {
-    DerivedForce force = rig.scale().estimate(finished.cut());
-    DerivedForce largest = rig.scale().observedMaximum(finished.cut());
+    DerivedForce estimate = rig.scale().estimate(finished.cut());
+    DerivedForce observed = rig.scale().observedMaximum(finished.cut());
+    boolean stands = observed.measured().isPresent() && proves(rig, estimate);
+    DerivedForce force = stands ? estimate : withheld(rig, finished, estimate);
+    DerivedForce largest = stands ? observed : force;
     OptionalDouble placeMm = nextSpot.get();
     NewCut cut =
         NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut()).inRunningStage(placeMm);
@@ -203,5 +260,34 @@ final class Keeper implements Runnable {
             largest,
             finished.occurredAt(),
             System.nanoTime() - finished.endedNanos()));
+  }
+
+  /**
+   * Whether a force may stand with its calibration, which is in the store then: one that was typed
+   * in is believed, and kept for later runs, once a force by it can be.
+   */
+  private boolean proves(Current rig, DerivedForce force) {
+    Optional<Calibration> by = rig.scale().calibration();
+    if (force.measured().isEmpty() || by.isEmpty()) {
+      return false;
+    }
+    boolean can = force instanceof DerivedForce.Inside || by.get().boundTo().isPresent();
+    if (can && !proven.contains(by.get().id())) {
+      store.add(by.get(), Optional.empty());
+      proven.add(by.get().id());
+    }
+    return proven.contains(by.get().id());
+  }
+
+  /** The cut stays in counts; what is wrong with the scale is said once. */
+  private DerivedForce withheld(Current rig, Work.CutFinished finished, DerivedForce force) {
+    DerivedForce.Uncalibrated none =
+        force instanceof DerivedForce.Uncalibrated why
+            ? why
+            : new DerivedForce.Uncalibrated(List.of(Scale.IMPLAUSIBLE));
+    if (rig.scale().calibration().isPresent() && finished.cut().peak().isPresent()) {
+      none.reasons().forEach(reason -> warn(reason + "; stored in counts, see rederive"));
+    }
+    return none;
   }
 }

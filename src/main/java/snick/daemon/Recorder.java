@@ -138,6 +138,7 @@ public final class Recorder implements AutoCloseable {
             store,
             calibrations,
             nextSpot,
+            new Refuge(settings.dataDirectory(), clock),
             faults,
             cut -> announce(cut, audience.cut()),
             audience.word());
@@ -257,9 +258,12 @@ public final class Recorder implements AutoCloseable {
     return readers.stream().flatMap(reader -> reader.refusal().stream()).toList();
   }
 
-  /** Whether an error of this program ended the recording. */
+  /**
+   * Whether an error of this program ended the recording, its store was taken away, or finished
+   * events are lost; final once it is closed.
+   */
   public boolean failed() {
-    return failed;
+    return failed || keeper.displaced();
   }
 
   /** How the recorder is doing now. */
@@ -321,6 +325,7 @@ public final class Recorder implements AutoCloseable {
   private void tellOfLoss() {
     int lost = keeper.unstored();
     if (lost > 0) {
+      failed = true;
       word.accept("stopped although " + lost + " finished events are NOT stored: they are lost");
     }
   }

@@ -15,6 +15,11 @@ import snick.force.DerivedForce;
  */
 public record Scale(
     Optional<Calibration> calibration, List<String> reasons, List<String> warnings) {
+  /** Of a force outside the range of a scale that was typed in. */
+  static final String IMPLAUSIBLE =
+      "by the scale typed in its force is outside what a scale is typed in for; was gf for each"
+          + " count typed in place of counts for each gf?";
+
   /** Cuts get a force by {@code calibration}. */
   public static Scale by(Calibration calibration) {
     return new Scale(Optional.of(calibration), List.of(), List.of());
@@ -55,7 +60,20 @@ public record Scale(
       return new DerivedForce.Uncalibrated(
           List.of("the cell moves the other way than when it was calibrated; is a wire swapped?"));
     }
-    return calibration.get().derive(deflectionCounts.get(), uncertaintyCounts.get());
+    return derive(calibration.get(), deflectionCounts.get(), uncertaintyCounts.get());
+  }
+
+  /** A force that cannot be is none: the counts are sound, the scale is not. */
+  private static DerivedForce derive(Calibration by, double counts, double uncertaintyCounts) {
+    try {
+      return by.derive(counts, uncertaintyCounts);
+    } catch (IllegalArgumentException e) {
+      return new DerivedForce.Uncalibrated(
+          List.of(
+              "by this scale its force cannot be ("
+                  + e.getMessage()
+                  + "); was gf for each count typed in place of counts for each gf?"));
+    }
   }
 
   private boolean wrongWay(Cut cut) {

@@ -55,14 +55,7 @@ final class JournalIntake {
   }
 
   private Blade renamed(Blade b) {
-    return new Blade(
-        prefix + b.label(),
-        b.steel(),
-        b.hardnessHrc(),
-        b.edgeAngleDegrees(),
-        b.thicknessBehindEdgeMm(),
-        b.edgeLengthMm(),
-        b.notes());
+    return b.withLabel(prefix + b.label());
   }
 
   private FilamentLot renamed(FilamentLot lot) {

@@ -249,6 +249,7 @@ final class JournalJson {
         node.member("edge_angle_degrees").optionalReal(),
         node.member("thickness_behind_edge_mm").optionalReal(),
         node.member("edge_length_mm").optionalReal(),
+        OptionalDouble.empty(),
         node.member("notes").textOr(""));
   }
 

@@ -2,12 +2,15 @@ package snick.exchange;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.Inspection;
@@ -15,6 +18,7 @@ import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
 import snick.store.JournalReader;
 import snick.store.Noted;
 import snick.store.StoreReader;
@@ -62,18 +66,37 @@ final class NumberedJournal {
         history(log));
   }
 
-  /** Every entry but places that were never corrected, if any was corrected. */
+  /**
+   * Every entry but places that were never corrected and those of cuts that were moved to another
+   * session, if any was corrected.
+   */
   private List<Noted> history(SessionLog log) {
     Map<Long, Integer> places = new HashMap<>();
     List<Noted> noted = new ArrayList<>();
+    Set<Long> moved = moved(log);
     for (Entry<StageEntry> entry : log.entries().all()) {
-      if (belongs(entry, log)) {
+      if (!moved.contains(entry.id()) && belongs(entry, log)) {
         noted.add(noted(entry, places));
         places.put(entry.id(), noted.size());
       }
     }
     boolean corrected = noted.stream().anyMatch(n -> n.corrects().isPresent());
     return corrected ? noted : List.of();
+  }
+
+  /** The places of cuts that were withdrawn in the end, and their withdrawals. */
+  private static Set<Long> moved(SessionLog log) {
+    Set<Long> placed = log.placements().stream().map(CutPlacement::cut).collect(Collectors.toSet());
+    Set<Long> moved = new HashSet<>();
+    for (Entry<StageEntry> entry : log.entries().all()) {
+      boolean gone = entry.content() instanceof CutPlacement p && !placed.contains(p.cut());
+      boolean goneBefore =
+          entry.corrects().isPresent() && moved.contains(entry.corrects().getAsLong());
+      if (gone || (goneBefore && entry.content() instanceof Withdrawn)) {
+        moved.add(entry.id());
+      }
+    }
+    return moved;
   }
 
   private boolean belongs(Entry<StageEntry> entry, SessionLog log) {

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
  * @param edgeAngleDegrees included angle of the edge, both sides together, 1 to 120 degrees
  * @param thicknessBehindEdgeMm thickness just behind the edge bevel, 0 to 20 mm
  * @param edgeLengthMm length of the edge from heel to tip, 1 to 2000 mm
+ * @param marginGf largest difference in force that does not matter to its owner, above 0 to 1000 gf
  * @param notes free text, at most 4000 characters
  */
 public record Blade(
@@ -20,7 +21,14 @@ public record Blade(
     OptionalDouble edgeAngleDegrees,
     OptionalDouble thicknessBehindEdgeMm,
     OptionalDouble edgeLengthMm,
+    OptionalDouble marginGf,
     String notes) {
+  /** Least margin, gf. */
+  public static final double LEAST_MARGIN_GF = 0.01;
+
+  /** Most margin, gf. */
+  public static final double MOST_MARGIN_GF = 1000;
+
   public Blade {
     label = Field.name("blade label", label);
     steel = steel.isBlank() ? "" : Field.name("steel", steel);
@@ -28,18 +36,69 @@ public record Blade(
     Field.within("edge angle", edgeAngleDegrees, 1, 120, "degrees");
     Field.within("thickness behind the edge", thicknessBehindEdgeMm, 0, 20, "mm");
     Field.within("edge length", edgeLengthMm, 1, 2000, "mm");
+    Field.within("margin", marginGf, LEAST_MARGIN_GF, MOST_MARGIN_GF, "gf");
     notes = Field.note("blade notes", notes);
   }
 
   /** A blade of which only the label is known. */
   public static Blade labelled(String label) {
+    OptionalDouble unknown = OptionalDouble.empty();
+    return new Blade(label, "", unknown, unknown, unknown, unknown, unknown, "");
+  }
+
+  /** This blade under another label. */
+  public Blade withLabel(String newLabel) {
+    return new Blade(
+        newLabel,
+        steel,
+        hardnessHrc,
+        edgeAngleDegrees,
+        thicknessBehindEdgeMm,
+        edgeLengthMm,
+        marginGf,
+        notes);
+  }
+
+  /** This blade with an edge of another length, mm. */
+  public Blade withEdgeLength(double lengthMm) {
     return new Blade(
         label,
-        "",
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
+        steel,
+        hardnessHrc,
+        edgeAngleDegrees,
+        thicknessBehindEdgeMm,
+        OptionalDouble.of(lengthMm),
+        marginGf,
+        notes);
+  }
+
+  /** What is measured of it, without what its owner wishes and writes. */
+  public Blade facts() {
+    return new Blade(
+        label,
+        steel,
+        hardnessHrc,
+        edgeAngleDegrees,
+        thicknessBehindEdgeMm,
+        edgeLengthMm,
         OptionalDouble.empty(),
         "");
+  }
+
+  /**
+   * That a place lies on its edge, if the length of that is known.
+   *
+   * @param placeMm distance from the heel, mm
+   * @throws NotAccepted if it does not; the message gives the range
+   */
+  public void requireOnEdge(double placeMm) {
+    if (edgeLengthMm.isPresent() && placeMm > edgeLengthMm.getAsDouble()) {
+      throw new NotAccepted(
+          "place %s mm is off the edge of blade '%s': 0 to %s mm from the heel"
+              .formatted(
+                  PlaceWords.plainNumber(placeMm),
+                  label,
+                  PlaceWords.plainNumber(edgeLengthMm.getAsDouble())));
+    }
   }
 }

@@ -10,7 +10,7 @@ import java.util.OptionalLong;
  * @param id key, 1 or more, rising
  * @param recorded when it was written down
  * @param corrects id of the entry it replaces, smaller than {@code id}; empty if it is new
- * @param why reason for the correction; empty text if it is new
+ * @param why reason for the correction; if it is new, why it came late, else empty text
  * @param content what was noted
  */
 public record Entry<T>(long id, Instant recorded, OptionalLong corrects, String why, T content) {
@@ -28,6 +28,12 @@ public record Entry<T>(long id, Instant recorded, OptionalLong corrects, String 
   /** A new entry that corrects none. */
   public static <T> Entry<T> of(long id, Instant recorded, T content) {
     return new Entry<>(id, recorded, OptionalLong.empty(), "", content);
+  }
+
+  /** A new entry that came late, for a reason. */
+  public static <T> Entry<T> late(long id, Instant recorded, String why, T content) {
+    return new Entry<>(
+        id, recorded, OptionalLong.empty(), Field.reason("reason for a late entry", why), content);
   }
 
   /** An entry that replaces {@code earlier}, which stays. */

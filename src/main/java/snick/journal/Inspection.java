@@ -44,6 +44,11 @@ public record Inspection(
     }
   }
 
+  @Override
+  public OptionalDouble placeMm() {
+    return place.map(Place::millimetres).orElse(OptionalDouble.empty());
+  }
+
   private static void checkMagnification(Method method, OptionalDouble magnification) {
     Field.within("magnification", magnification, 1, 5000, "times");
     if (magnification.isPresent() != (method == Method.MAGNIFIER)) {

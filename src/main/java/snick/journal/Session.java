@@ -1,6 +1,9 @@
 package snick.journal;
 
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -27,6 +30,10 @@ public record Session(
     Optional<String> operator,
     Instant opened,
     Optional<Instant> closed) {
+  private static final int LONGEST_BLADE_IN_NAME = 90;
+  private static final DateTimeFormatter SECOND =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
+
   public Session {
     name = Field.name("session name", name);
     blade = Field.name("blade label", blade);
@@ -41,11 +48,52 @@ public record Session(
     }
   }
 
+  /** What a session is called if its owner gives it no name: blade and local time. */
+  public static String usualName(String blade, LocalDateTime opened) {
+    return blade.substring(0, Math.min(blade.length(), LONGEST_BLADE_IN_NAME))
+        + " "
+        + SECOND.format(opened);
+  }
+
   /** This session, ended at {@code at}. A session closes once. */
   public Session closedAt(Instant at) {
     requireOpen("close the session again");
     return new Session(
         name, blade, filamentLot, rig, calibration, roomCelsius, operator, opened, Optional.of(at));
+  }
+
+  /** This session under another name. */
+  public Session withName(String newName) {
+    return new Session(
+        newName, blade, filamentLot, rig, calibration, roomCelsius, operator, opened, closed);
+  }
+
+  /** This session with another blade. */
+  public Session withBlade(String label) {
+    return new Session(
+        name, label, filamentLot, rig, calibration, roomCelsius, operator, opened, closed);
+  }
+
+  /** The time within the session that is nearest to {@code at}. */
+  public Instant during(Instant at) {
+    return at.isBefore(opened) ? opened : closed.filter(at::isAfter).orElse(at);
+  }
+
+  /** This session, open again. */
+  public Session reopened() {
+    if (closed.isEmpty()) {
+      throw new NotAccepted("session '" + name + "' is open already");
+    }
+    return new Session(
+        name,
+        blade,
+        filamentLot,
+        rig,
+        calibration,
+        roomCelsius,
+        operator,
+        opened,
+        Optional.empty());
   }
 
   void requireOpen(String act) {
@@ -58,7 +106,7 @@ public record Session(
                   + at
                   + ": cannot "
                   + act
-                  + "; nothing was changed; open a new session for this blade");
+                  + "; nothing was changed; open it again: snick session reopen");
         });
   }
 }

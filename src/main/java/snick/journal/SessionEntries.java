@@ -45,7 +45,7 @@ public final class SessionEntries {
     } else {
       entry.corrects().ifPresent(earlier -> requireSameKind(earlier, content));
     }
-    if (entry.corrects().isEmpty()) {
+    if (entry.corrects().isEmpty() && entry.why().isBlank()) {
       log.session().requireOpen("add to stage " + content.stage());
     }
     requireDuring(content.at());
@@ -87,14 +87,9 @@ public final class SessionEntries {
     return stage;
   }
 
-  private void requireWithdrawable(Entry<StageEntry> withdrawal) {
-    Entry<StageEntry> earlier = standing.get(withdrawal.corrects().orElse(0));
-    boolean placement = earlier != null && earlier.content() instanceof CutPlacement;
-    if (withdrawal.corrects().isEmpty() || placement) {
-      throw new NotAccepted(
-          placement
-              ? "a cut cannot be withdrawn: set it aside with a reason"
-              : "a withdrawal must name the entry that it withdraws");
+  private static void requireWithdrawable(Entry<StageEntry> withdrawal) {
+    if (withdrawal.corrects().isEmpty()) {
+      throw new NotAccepted("a withdrawal must name the entry that it withdraws");
     }
   }
 

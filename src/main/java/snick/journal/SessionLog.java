@@ -39,15 +39,32 @@ public record SessionLog(
   }
 
   /**
-   * The stage called {@code name}, whatever its case.
+   * The stage called {@code name}, whatever its case, else the one of this number, else the only
+   * one whose name begins so.
    *
    * @throws NotAccepted if there is none; the message lists those there are
    */
   public Stage stage(String name) {
-    return stages.stream()
-        .filter(s -> s.isCalled(name))
-        .findFirst()
+    return called(name)
+        .or(() -> numbered(name.strip()))
+        .or(() -> onlyBeginning(name.strip()))
         .orElseThrow(() -> unknownStage(name));
+  }
+
+  private Optional<Stage> called(String name) {
+    return stages.stream().filter(s -> s.isCalled(name)).findFirst();
+  }
+
+  private Optional<Stage> numbered(String number) {
+    return stages.stream().filter(s -> number.equals(Integer.toString(s.order()))).findFirst();
+  }
+
+  private Optional<Stage> onlyBeginning(String begin) {
+    List<Stage> found =
+        stages.stream()
+            .filter(s -> s.name().regionMatches(true, 0, begin, 0, begin.length()))
+            .toList();
+    return found.size() == 1 && !begin.isEmpty() ? Optional.of(found.get(0)) : Optional.empty();
   }
 
   /** Begins the next stage. */
@@ -56,6 +73,44 @@ public record SessionLog(
     List<Stage> longer = new ArrayList<>(stages);
     longer.add(new Stage(stages.size() + 1, stageName));
     return new SessionLog(session, longer, entries, setAside);
+  }
+
+  /**
+   * Asks back if {@code stageName}, a stage to begin, is likely one that is there, misspelt.
+   *
+   * @throws SlipOfName if so
+   */
+  public void requireNoSlip(String stageName) {
+    if (called(stageName).isEmpty()) {
+      SlipOfName.throwIfAny("stage", stageName, NearNames.slipsOf(stageName, stageNames()));
+    }
+  }
+
+  /**
+   * Gives {@code stage} another name.
+   *
+   * @throws NotAccepted if another stage has it
+   */
+  public SessionLog rename(Stage stage, String newName) {
+    List<Stage> renamed = new ArrayList<>(stages);
+    renamed.set(stage.order() - 1, new Stage(stage.order(), newName));
+    return new SessionLog(session, renamed, entries, setAside);
+  }
+
+  /**
+   * The stages once what is in {@code from} belongs to {@code into}.
+   *
+   * @throws NotAccepted if they are one
+   */
+  public List<Stage> merge(Stage from, Stage into) {
+    if (from.equals(into)) {
+      throw new NotAccepted("stage '" + from.name() + "' cannot be merged into itself");
+    }
+    List<Stage> left = new ArrayList<>();
+    stages.stream()
+        .filter(stage -> !stage.equals(from))
+        .forEach(stage -> left.add(new Stage(left.size() + 1, stage.name())));
+    return List.copyOf(left);
   }
 
   /** Takes in a step, an inspection or a cut placement, or a correction of one. */
@@ -101,6 +156,13 @@ public record SessionLog(
   /** Cut placements that stand, set aside or not. */
   public List<CutPlacement> placements() {
     return contents(CutPlacement.class);
+  }
+
+  /** The standing entry that places a cut here; empty if none does. */
+  public Optional<Entry<StageEntry>> placement(long cutId) {
+    return entries.standing().stream()
+        .filter(e -> e.content() instanceof CutPlacement p && p.cut() == cutId)
+        .findFirst();
   }
 
   /** Cut placements that stand in {@code stage} and count. */
@@ -151,6 +213,10 @@ public record SessionLog(
     }
   }
 
+  private List<String> stageNames() {
+    return stages.stream().map(Stage::name).toList();
+  }
+
   NotAccepted unknownStage(String name) {
     String known = stages.stream().map(Stage::name).collect(Collectors.joining(", "));
     String text =
@@ -158,7 +224,8 @@ public record SessionLog(
             + Field.shown(name)
             + "' is not in session "
             + session.name()
-            + (stages.isEmpty() ? ": begin a stage first" : ": it has " + known);
+            + (stages.isEmpty() ? ": begin a stage first" : ": it has " + known)
+            + NearNames.question(NearNames.of(name, stageNames()));
     return new NotAccepted(text);
   }
 }

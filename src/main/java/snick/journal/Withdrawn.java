@@ -3,8 +3,8 @@ package snick.journal;
 import java.time.Instant;
 
 /**
- * An entry that was noted by mistake. Only ever a correction: it takes the place of the step or
- * inspection that it withdraws, which stays in the record.
+ * An entry that was noted by mistake, or a cut that was moved to another session. Only ever a
+ * correction: it takes the place of the entry that it withdraws, which stays in the record.
  *
  * @param at when it was withdrawn
  * @param stage name of the stage

@@ -12,9 +12,17 @@ import snick.journal.NotAccepted;
 final class BladeTable {
   private static final String SELECT =
       "SELECT b.label, d.steel, d.hardness_hrc, d.edge_angle_degrees, d.thickness_behind_edge_mm,"
-          + " d.edge_length_mm, d.notes, "
+          + " d.edge_length_mm, d.margin_gf, d.notes, "
           + EntryTable.COLUMNS
           + " FROM blade b JOIN blade_entry d ON d.blade = b.id JOIN entry e ON e.id = d.entry ";
+
+  /** All that a label stands for: the blade and those that were merged into it. */
+  static final String IDS =
+      "(SELECT w.id FROM blade w JOIN blade g ON coalesce(w.merged_into, w.id)"
+          + " = coalesce(g.merged_into, g.id) WHERE g.label = ?)";
+
+  private static final String OF_LABEL =
+      "WHERE b.id = (SELECT coalesce(merged_into, id) FROM blade WHERE label = ?)";
 
   private final Database database;
   private final EntryTable entries;
@@ -24,9 +32,10 @@ final class BladeTable {
     entries = new EntryTable(database);
   }
 
+  /** Of the blade that a label stands for: one that was merged into another is that one. */
   long id(String label) {
     return database
-        .query("SELECT id FROM blade WHERE label = ?")
+        .query("SELECT coalesce(merged_into, id) AS id FROM blade WHERE label = ?")
         .text(label)
         .first(row -> row.whole("id"))
         .orElseThrow(() -> unknown(label));
@@ -63,10 +72,33 @@ final class BladeTable {
     return insert(id(blade.label()), entries.correct(earlier, recorded, why, blade));
   }
 
+  void rename(String label, String newLabel) {
+    if (find(newLabel).isPresent()) {
+      throw new NotAccepted(
+          "blade '" + newLabel + "' is already in the journal: merge the two, or choose a label");
+    }
+    database
+        .query("UPDATE blade SET label = ? WHERE label = ?")
+        .text(newLabel)
+        .text(label)
+        .change();
+  }
+
+  void merge(String from, String into) {
+    database
+        .query("UPDATE blade SET merged_into = ?1 WHERE id = ?2 OR merged_into = ?2")
+        .whole(id(into))
+        .whole(id(from))
+        .change();
+  }
+
   private Entry<Blade> insert(long id, Entry<Blade> entry) {
     Blade blade = entry.content();
     database
-        .query("INSERT INTO blade_entry VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+        .query(
+            "INSERT INTO blade_entry (entry, blade, steel, hardness_hrc, edge_angle_degrees,"
+                + " thickness_behind_edge_mm, edge_length_mm, margin_gf, notes)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
         .whole(entry.id())
         .whole(id)
         .text(blade.steel())
@@ -74,6 +106,7 @@ final class BladeTable {
         .real(blade.edgeAngleDegrees())
         .real(blade.thicknessBehindEdgeMm())
         .real(blade.edgeLengthMm())
+        .real(blade.marginGf())
         .text(blade.notes())
         .change();
     return entry;
@@ -82,21 +115,22 @@ final class BladeTable {
   /** The entry of a blade that stands. */
   Optional<Entry<Blade>> find(String label) {
     return database
-        .query(SELECT + "WHERE b.label = ? ORDER BY e.id DESC LIMIT 1")
+        .query(SELECT + OF_LABEL + " ORDER BY e.id DESC LIMIT 1")
         .text(label)
         .first(BladeTable::map);
   }
 
   List<Entry<Blade>> history(String label) {
-    return database
-        .query(SELECT + "WHERE b.label = ? ORDER BY e.id")
-        .text(label)
-        .list(BladeTable::map);
+    return database.query(SELECT + OF_LABEL + " ORDER BY e.id").text(label).list(BladeTable::map);
   }
 
   List<Entry<Blade>> all() {
     return database
-        .query(SELECT + "WHERE " + String.format(EntryTable.STANDS, "e.id") + " ORDER BY b.id")
+        .query(
+            SELECT
+                + "WHERE b.merged_into IS NULL AND "
+                + String.format(EntryTable.STANDS, "e.id")
+                + " ORDER BY b.id")
         .list(BladeTable::map);
   }
 
@@ -110,6 +144,7 @@ final class BladeTable {
             row.optionalReal("edge_angle_degrees"),
             row.optionalReal("thickness_behind_edge_mm"),
             row.optionalReal("edge_length_mm"),
+            row.optionalReal("margin_gf"),
             row.text("notes")));
   }
 }

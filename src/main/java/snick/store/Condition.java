@@ -16,9 +16,14 @@ final class Condition {
           + " JOIN cut_placement p ON p.stage = t.id WHERE "
           + String.format(EntryTable.STANDS, "p.entry");
 
+  /** One that was merged into another is that one. */
+  private static final String STAGE =
+      " AND coalesce((SELECT m.position FROM stage m WHERE m.id = t.merged_into), t.position) = ?";
+
   private static final String WITH_BLADE =
-      " AND s.id IN (SELECT d.session FROM blade b JOIN session_entry d ON d.blade = b.id"
-          + " WHERE b.label = ? AND "
+      " AND s.id IN (SELECT d.session FROM session_entry d WHERE d.blade IN "
+          + BladeTable.IDS
+          + " AND "
           + String.format(EntryTable.STANDS, "d.entry")
           + ")";
 
@@ -49,7 +54,7 @@ final class Condition {
   private void placed(CutSelection selection) {
     sql.append(" AND ").append(PLACED);
     selection.session().ifPresent(name -> more(" AND s.name = ?", query -> query.text(name)));
-    selection.stage().ifPresent(order -> more(" AND t.position = ?", query -> query.whole(order)));
+    selection.stage().ifPresent(order -> more(STAGE, query -> query.whole(order)));
     selection.blade().ifPresent(label -> more(WITH_BLADE, query -> query.text(label)));
     sql.append(')');
   }

@@ -14,7 +14,8 @@ final class CutTable {
           + ResultTable.COLUMNS
           + ", "
           + ForceTable.COLUMNS
-          + ", s.name AS session_name, t.position, t.name AS stage_name, p.place_mm,"
+          + ", s.name AS session_name, coalesce(m.position, t.position) AS position,"
+          + " coalesce(m.name, t.name) AS stage_name, p.place_mm,"
           + " (SELECT CASE a.counts_again WHEN 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
           + " AS set_aside_reason"
           + " FROM cut c LEFT JOIN cut_result q ON q.id ="
@@ -24,7 +25,8 @@ final class CutTable {
           + " LEFT JOIN calibration k ON k.number = f.calibration"
           + " LEFT JOIN cut_placement p ON p.cut = c.id AND "
           + String.format(EntryTable.STANDS, "p.entry")
-          + " LEFT JOIN stage t ON t.id = p.stage LEFT JOIN session s ON s.id = t.session ";
+          + " LEFT JOIN stage t ON t.id = p.stage LEFT JOIN session s ON s.id = t.session"
+          + " LEFT JOIN stage m ON m.id = t.merged_into ";
 
   private static final String INSERTION =
       "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples, "

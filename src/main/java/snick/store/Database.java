@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.sqlite.ProgressHandler;
@@ -28,12 +29,14 @@ final class Database implements AutoCloseable {
   private static final int STEPS_BETWEEN_LOOKS = 50_000;
 
   private final Path file;
+  private final Optional<Object> key;
   private final Failures failures;
   private final Connection connection;
   private final Map<String, PreparedStatement> statements = new HashMap<>();
 
   Database(Path file, Connection connection) {
     this.file = file;
+    this.key = StoreFile.key(file);
     this.failures = new Failures(file);
     this.connection = connection;
   }
@@ -136,9 +139,26 @@ final class Database implements AutoCloseable {
     return failures;
   }
 
-  /** Runs {@code work} in one transaction that holds the writer's lock from its start. */
+  /**
+   * Runs {@code work} in one transaction that holds the writer's lock from its start.
+   *
+   * @throws StoreException of trouble GONE if that was written to a file that is no longer there
+   */
   <T> T write(Supplier<T> work) {
-    return transaction("BEGIN IMMEDIATE", work);
+    T result = transaction("BEGIN IMMEDIATE", work);
+    requireInPlace();
+    return result;
+  }
+
+  /** Refuses to go on once the path leads to another file, or to none. */
+  void requireInPlace() {
+    if (!StoreFile.key(file).equals(key)) {
+      throw new StoreException(
+          StoreException.Trouble.GONE,
+          file
+              + " was deleted, moved or renamed while it was open; what is in it went with it: stop,"
+              + " and put it back or begin another store");
+    }
   }
 
   /** Runs {@code work} on one unchanging view of the store. */

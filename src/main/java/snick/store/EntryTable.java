@@ -23,6 +23,11 @@ final class EntryTable {
     return Entry.of(insert(recorded, OptionalLong.empty(), ""), recorded, content);
   }
 
+  /** A new entry that came late. */
+  <T> Entry<T> late(Instant recorded, String why, T content) {
+    return Entry.late(insert(recorded, OptionalLong.empty(), why), recorded, why, content);
+  }
+
   <T> Entry<T> correct(Entry<T> earlier, Instant recorded, String why, T content) {
     long id = insert(recorded, OptionalLong.of(earlier.id()), why);
     return Entry.correcting(earlier, id, recorded, why, content);

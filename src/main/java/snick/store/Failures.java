@@ -89,7 +89,7 @@ final class Failures {
           "keep a copy of it and of its -wal file, then: snick store restore BACKUP --data NEW, or"
               + " for what is readable: snick store salvage DIRECTORY --data NEW";
       case NEWER_VERSION -> "use the newer program";
-      case MISSING, TAKEN, OTHER -> "check the path, its owner and its permissions";
+      case MISSING, TAKEN, GONE, OTHER -> "check the path, its owner and its permissions";
     };
   }
 }

@@ -199,7 +199,7 @@ public final class Intake {
     }
     Blade blade = versions.get(versions.size() - 1).content();
     Optional<Blade> there = blades.find(blade.label()).map(Entry::content);
-    if (there.filter(b -> withoutNotes(b).equals(withoutNotes(blade))).isEmpty()) {
+    if (there.filter(b -> b.facts().equals(blade.facts())).isEmpty()) {
       throw another("blade", blade.label());
     }
   }
@@ -210,17 +210,6 @@ public final class Intake {
 
   private static <T> List<Version<T>> later(List<Version<T>> versions) {
     return versions.subList(1, versions.size());
-  }
-
-  private static Blade withoutNotes(Blade b) {
-    return new Blade(
-        b.label(),
-        b.steel(),
-        b.hardnessHrc(),
-        b.edgeAngleDegrees(),
-        b.thicknessBehindEdgeMm(),
-        b.edgeLengthMm(),
-        "");
   }
 
   private static NotAccepted another(String what, String name) {

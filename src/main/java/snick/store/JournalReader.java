@@ -2,10 +2,13 @@ package snick.store;
 
 import java.util.List;
 import java.util.Optional;
+import snick.journal.Amendment;
 import snick.journal.Blade;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
+import snick.journal.KnownNames;
 import snick.journal.Ledger;
+import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 
@@ -16,6 +19,7 @@ public final class JournalReader {
   private final FilamentLotTable lots;
   private final SessionTable sessions;
   private final StageEntryTable stageEntries;
+  private final AmendmentTable amendments;
 
   JournalReader(Database database) {
     this.database = database;
@@ -23,6 +27,7 @@ public final class JournalReader {
     lots = new FilamentLotTable(database);
     sessions = new SessionTable(database);
     stageEntries = new StageEntryTable(database);
+    amendments = new AmendmentTable(database);
   }
 
   /** Every blade as it stands, in the order added. */
@@ -78,6 +83,80 @@ public final class JournalReader {
   /** The session last opened that still runs on a rig, else the one that names no rig. */
   public Optional<Session> runningSession(String deviceId) {
     return sessions.running(deviceId);
+  }
+
+  /**
+   * The blade that {@code typed} means: its label, whatever its case, or the beginning of it.
+   *
+   * @throws NotAccepted if there is none or more than one; the message gives those near
+   */
+  public Blade bladeMeant(String typed) {
+    return blade(typed.strip()).orElseGet(() -> blade(bladeNames().meant(typed)).orElseThrow());
+  }
+
+  /** Labels of all blades. */
+  public KnownNames bladeNames() {
+    return new KnownNames(
+        "blade",
+        blades().stream().map(Blade::label).toList(),
+        "see snick blade list, or add it: snick blade add");
+  }
+
+  /** The filament lot that {@code typed} means, as {@link #bladeMeant}. */
+  public FilamentLot lotMeant(String typed) {
+    return filamentLot(typed.strip())
+        .orElseGet(() -> filamentLot(lotNames().meant(typed)).orElseThrow());
+  }
+
+  /** Names of all filament lots. */
+  public KnownNames lotNames() {
+    return new KnownNames(
+        "filament lot",
+        filamentLots().stream().map(FilamentLot::lot).toList(),
+        "see snick lot list, or add it: snick lot add");
+  }
+
+  /**
+   * Name of the session that {@code typed} means: its name, its number, or the beginning of its
+   * name.
+   *
+   * @throws NotAccepted if there is none or more than one; the message gives those near
+   */
+  public String sessionMeant(String typed) {
+    String name = typed.strip();
+    return session(name)
+        .map(Session::name)
+        .or(() -> sessionNumbered(name))
+        .orElseGet(() -> sessionNames().meant(name));
+  }
+
+  private Optional<String> sessionNumbered(String typed) {
+    return typed.matches("#?\\d{1,9}")
+        ? sessions.numbered(Long.parseLong(typed.replace("#", "")))
+        : Optional.empty();
+  }
+
+  private KnownNames sessionNames() {
+    return new KnownNames("session", sessions.names(), "see snick session list");
+  }
+
+  NotAccepted unknownSession(String name) {
+    return sessionNames().unknown(name);
+  }
+
+  /** The short number of a session, given once and never again. */
+  public long sessionNumber(String name) {
+    return sessions.id(name);
+  }
+
+  /** What was mended in the name and stages of a session, oldest first. */
+  public List<Entry<Amendment>> amendmentsOfSession(String name) {
+    return amendments.ofSession(sessions.id(name));
+  }
+
+  /** What was mended in the label of a blade, oldest first. */
+  public List<Entry<Amendment>> amendmentsOfBlade(String label) {
+    return amendments.ofBlade(blades.id(label));
   }
 
   /** A session with all that was noted in it, on one unchanging view of the store. */

@@ -14,6 +14,7 @@ import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
+import snick.journal.SlipOfName;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 
@@ -62,6 +63,30 @@ public final class JournalWriter {
     return database.write(() -> lots.correct(lot, why, clock.instant()));
   }
 
+  /**
+   * Opens a session whose name is new and begins its first stage. A blade that is not known yet is
+   * added.
+   *
+   * @param newBlade whether a blade is to be added even if its label is nearly one that is there
+   * @return whether the blade was added
+   * @throws SlipOfName if its label is nearly one that is there
+   */
+  public boolean start(Session session, String stageName, boolean newBlade) {
+    return database.write(
+        () -> {
+          boolean unknown = blades.find(session.blade()).isEmpty();
+          if (unknown && !newBlade) {
+            reader.bladeNames().requireNoSlip(session.blade());
+          }
+          if (unknown) {
+            blades.add(Blade.labelled(session.blade()), clock.instant());
+          }
+          sessions.open(session, clock.instant());
+          sessions.begin(session.name(), new Stage(1, stageName));
+          return unknown;
+        });
+  }
+
   /** Opens a session whose name is new; its blade and lot must be in the journal. */
   public Entry<Session> open(Session session) {
     return database.write(() -> sessions.open(session, clock.instant()));
@@ -79,9 +104,23 @@ public final class JournalWriter {
 
   /** Begins the next stage of a session. */
   public Stage begin(String sessionName, String stageName) {
+    return begin(sessionName, stageName, true);
+  }
+
+  /**
+   * Begins the next stage of a session.
+   *
+   * @param meantNew whether even if its name is nearly that of an earlier one
+   * @throws SlipOfName if it is
+   */
+  public Stage begin(String sessionName, String stageName, boolean meantNew) {
     return database.write(
         () -> {
-          Stage stage = log(sessionName).begin(stageName).runningStage().orElseThrow();
+          SessionLog log = log(sessionName);
+          Stage stage = log.begin(stageName).runningStage().orElseThrow();
+          if (!meantNew) {
+            log.requireNoSlip(stageName);
+          }
           sessions.begin(sessionName, stage);
           return stage;
         });
@@ -92,6 +131,7 @@ public final class JournalWriter {
     return database.write(
         () -> {
           requirePlaceable(content, Optional.empty());
+          requireOnEdge(sessionName, content);
           return note(sessionName, () -> entries.add(clock.instant(), content));
         });
   }
@@ -108,6 +148,7 @@ public final class JournalWriter {
         () -> {
           Entry<StageEntry> earlier = standing(sessionName, entryId);
           requirePlaceable(content, Optional.of(earlier.content()));
+          requireOnEdge(sessionName, content);
           return note(sessionName, () -> entries.correct(earlier, clock.instant(), why, content));
         });
   }
@@ -138,6 +179,16 @@ public final class JournalWriter {
         .findFirst()
         .orElseThrow(
             () -> new NotAccepted("entry " + entryId + " is not in session " + sessionName));
+  }
+
+  private void requireOnEdge(String sessionName, StageEntry content) {
+    content
+        .placeMm()
+        .ifPresent(
+            mm ->
+                blades
+                    .find(log(sessionName).session().blade())
+                    .ifPresent(blade -> blade.content().requireOnEdge(mm)));
   }
 
   /** A cut belongs to one stage at most. */
@@ -176,12 +227,7 @@ public final class JournalWriter {
   }
 
   private SessionLog log(String sessionName) {
-    return reader
-        .readLog(sessionName)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "session '" + sessionName + "' is not in the journal: open it first"));
+    return reader.readLog(sessionName).orElseThrow(() -> reader.unknownSession(sessionName));
   }
 
   /** Lands a cut in the stage that runs on a rig, within the caller's transaction. */

@@ -32,13 +32,7 @@ public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> s
    */
   public static SessionEvidence read(StoreReader reader, String name) {
     SessionLog log =
-        reader
-            .journal()
-            .log(name)
-            .orElseThrow(
-                () ->
-                    new NotAccepted(
-                        "session '" + name + "' is not in the journal: snick session list"));
+        reader.journal().log(name).orElseThrow(() -> reader.journal().unknownSession(name));
     Map<Long, CutResult> results = new HashMap<>();
     reader.forEachSummary(CutSelection.all().inSession(name), cut -> put(results, cut));
     return new SessionEvidence(

@@ -12,11 +12,12 @@ import snick.journal.Stage;
 /** Sessions and their stages as rows. A session's name is its key: a correction keeps it. */
 final class SessionTable {
   private static final String SELECT =
-      "SELECT s.name, b.label, l.lot, d.rig, d.calibration, d.room_celsius, d.operator,"
+      "SELECT s.name, coalesce(m.label, b.label) AS label, l.lot, d.rig, d.calibration, d.room_celsius, d.operator,"
           + " d.opened_utc_ns, s.closed_utc_ns, "
           + EntryTable.COLUMNS
           + " FROM session s JOIN session_entry d ON d.session = s.id"
           + " JOIN entry e ON e.id = d.entry JOIN blade b ON b.id = d.blade"
+          + " LEFT JOIN blade m ON m.id = b.merged_into"
           + " LEFT JOIN filament_lot l ON l.id = d.filament_lot ";
 
   private static final String STANDS = String.format(EntryTable.STANDS, "e.id");
@@ -112,6 +113,89 @@ final class SessionTable {
         .change();
   }
 
+  /** Names of one's own sessions that are open with this rig noted, or with none. */
+  List<String> open(Optional<String> rig) {
+    return database
+        .query(
+            "SELECT s.name FROM session s JOIN session_entry d ON d.session = s.id"
+                + " WHERE s.closed_utc_ns IS NULL AND d.rig IS ?"
+                + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
+                + String.format(EntryTable.STANDS, "d.entry"))
+        .text(rig)
+        .list(row -> row.text("name"));
+  }
+
+  void rename(String name, String newName) {
+    if (find(newName).isPresent()) {
+      throw new NotAccepted(
+          "session '" + newName + "' is already in the journal: choose another name");
+    }
+    database.query("UPDATE session SET name = ? WHERE name = ?").text(newName).text(name).change();
+  }
+
+  void reopen(String name) {
+    database.query("UPDATE session SET closed_utc_ns = NULL WHERE name = ?").text(name).change();
+  }
+
+  void renameStage(String sessionName, Stage stage, String newName) {
+    database
+        .query("UPDATE stage SET name = ? WHERE session = ? AND position = ?")
+        .text(newName)
+        .whole(id(sessionName))
+        .whole(stage.order())
+        .change();
+  }
+
+  /** What is in {@code from} is read as in {@code into} from now on; those after it move up. */
+  void mergeStage(String sessionName, Stage from, Stage into) {
+    long session = id(sessionName);
+    long gone = stageId(session, from);
+    database
+        .query("UPDATE stage SET merged_into = ?1 WHERE id = ?2 OR merged_into = ?2")
+        .whole(stageId(session, into))
+        .whole(gone)
+        .change();
+    database.query("UPDATE stage SET position = -id WHERE id = ?").whole(gone).change();
+    for (int later = from.order() + 1; isThere(session, later); later++) {
+      database
+          .query("UPDATE stage SET position = position - 1 WHERE session = ? AND position = ?")
+          .whole(session)
+          .whole(later)
+          .change();
+    }
+  }
+
+  private boolean isThere(long session, int position) {
+    return database
+        .query("SELECT 1 FROM stage WHERE session = ? AND position = ?")
+        .whole(session)
+        .whole(position)
+        .first(row -> true)
+        .isPresent();
+  }
+
+  private long stageId(long session, Stage stage) {
+    return database
+        .query("SELECT id FROM stage WHERE session = ? AND position = ?")
+        .whole(session)
+        .whole(stage.order())
+        .first(row -> row.whole("id"))
+        .orElseThrow();
+  }
+
+  List<String> names() {
+    return database
+        .query("SELECT name FROM session ORDER BY id DESC")
+        .list(row -> row.text("name"));
+  }
+
+  Optional<String> numbered(long number) {
+    return database
+        .query("SELECT name FROM session WHERE id = ?")
+        .whole(number)
+        .first(row -> row.text("name"));
+  }
+
   private Entry<Session> standing(String name) {
     return find(name).orElseThrow(() -> unknown(name));
   }
@@ -146,7 +230,7 @@ final class SessionTable {
   /** Sessions with a blade, oldest first. */
   List<Session> ofBlade(String label) {
     return database
-        .query(SELECT + "WHERE b.label = ? AND " + STANDS + " ORDER BY s.id")
+        .query(SELECT + "WHERE d.blade IN " + BladeTable.IDS + " AND " + STANDS + " ORDER BY s.id")
         .text(label)
         .list(row -> map(row).content());
   }
@@ -169,7 +253,8 @@ final class SessionTable {
     return database
         .query(
             "SELECT t.position, t.name FROM stage t WHERE t.session ="
-                + " (SELECT id FROM session WHERE name = ?) ORDER BY t.position")
+                + " (SELECT id FROM session WHERE name = ?) AND t.merged_into IS NULL"
+                + " ORDER BY t.position")
         .text(sessionName)
         .list(row -> new Stage(row.integer("position"), row.text("name")));
   }
@@ -178,7 +263,8 @@ final class SessionTable {
     return database
         .query(
             "SELECT t.position, t.name FROM stage t WHERE t.session ="
-                + " (SELECT id FROM session WHERE name = ?) ORDER BY t.position DESC LIMIT 1")
+                + " (SELECT id FROM session WHERE name = ?) AND t.merged_into IS NULL"
+                + " ORDER BY t.position DESC LIMIT 1")
         .text(sessionName)
         .first(row -> new Stage(row.integer("position"), row.text("name")));
   }

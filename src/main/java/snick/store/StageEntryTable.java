@@ -25,6 +25,7 @@ import snick.journal.Withdrawn;
 final class StageEntryTable {
   private static final String OF_SESSION =
       " d JOIN entry e ON e.id = d.entry JOIN stage t ON t.id = d.stage"
+          + " LEFT JOIN stage m ON m.id = t.merged_into"
           + " WHERE t.session = (SELECT id FROM session WHERE name = ?)";
 
   private final Database database;
@@ -134,7 +135,7 @@ final class StageEntryTable {
       String table, String sessionName, Function<Row, StageEntry> content) {
     return database
         .query(
-            "SELECT d.*, t.name AS stage_name, "
+            "SELECT d.*, coalesce(m.name, t.name) AS stage_name, "
                 + EntryTable.COLUMNS
                 + " FROM "
                 + table

@@ -30,6 +30,7 @@ public final class Store implements AutoCloseable {
   private final EvidenceTable evidence;
   private final FaultTable faults;
   private final JournalWriter journal;
+  private final Mending mending;
 
   Store(Database database, Clock clock) {
     this.database = database;
@@ -42,6 +43,7 @@ public final class Store implements AutoCloseable {
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
+    mending = new Mending(database, clock);
   }
 
   /**
@@ -114,6 +116,15 @@ public final class Store implements AutoCloseable {
     Path from = StoreFile.existing(damaged);
     return new StoreCopy(StoreFile.inNew(directory), Watch.NONE)
         .filledBy(partial -> Salvage.copy(from, partial));
+  }
+
+  /**
+   * Asks whether the file is still where it was opened; every change asks that too.
+   *
+   * @throws StoreException of trouble GONE if it was deleted, moved or renamed
+   */
+  public void requireInPlace() {
+    database.requireInPlace();
   }
 
   /** Begins a recording; its id. */
@@ -247,6 +258,11 @@ public final class Store implements AutoCloseable {
   /** Writes the journal through this store. */
   public JournalWriter journal() {
     return journal;
+  }
+
+  /** Mends names and places in the journal. */
+  public Mending mending() {
+    return mending;
   }
 
   private void change(Runnable work) {

@@ -23,6 +23,8 @@ public final class StoreException extends RuntimeException {
     NEWER_VERSION,
     /** There is no store here. */
     MISSING,
+    /** The file was deleted, moved or renamed while it was open; what was written went with it. */
+    GONE,
     /** Something is there already under the name that was to be made; it was left alone. */
     TAKEN,
     /** Anything else. */

@@ -5,6 +5,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -12,6 +13,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import snick.store.StoreException.Trouble;
 
@@ -94,6 +96,18 @@ final class StoreFile {
   /** Where the copy of a store goes before it is brought up to date. */
   static Path beforeUpgrade(Path file, int version, Instant now) {
     return file.resolveSibling("snick-version-" + version + "-" + UPGRADE_TIME.format(now) + ".db");
+  }
+
+  /**
+   * Device and inode of a file, where the system has such; empty if there is no file, or no such
+   * thing.
+   */
+  static Optional<Object> key(Path file) {
+    try {
+      return Optional.ofNullable(Files.readAttributes(file, BasicFileAttributes.class).fileKey());
+    } catch (IOException e) {
+      return Optional.empty();
+    }
   }
 
   /** The file of a store that must exist. */

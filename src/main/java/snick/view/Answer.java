@@ -1,6 +1,7 @@
 package snick.view;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -44,6 +45,18 @@ sealed interface Answer {
   /** A JSON document. */
   static Whole json(int status, Object document) {
     return of(status, "application/json", Json.text(document));
+  }
+
+  /**
+   * A question back (RFC 9457): sent once more with {@code new} true, the act is done.
+   *
+   * @param near names that may be meant
+   */
+  static Whole question(String detail, List<String> near) {
+    return of(
+        409,
+        "application/problem+json",
+        Json.text(Json.object("status", 409, "detail", detail, "near", near)));
   }
 
   /**

@@ -32,6 +32,15 @@ record Fields(Map<String, Object> members) {
     return text(name).orElseThrow(() -> new NotAccepted(name + " is missing"));
   }
 
+  /** Whether it is true; false if absent. */
+  boolean truth(String name) {
+    Object value = members.getOrDefault(name, false);
+    if (value instanceof Boolean truth) {
+      return truth;
+    }
+    throw new NotAccepted(name + " must be true or false");
+  }
+
   /** A number; empty if absent. */
   OptionalDouble number(String name) {
     Object value = members.get(name);

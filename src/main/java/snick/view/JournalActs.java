@@ -2,8 +2,6 @@ package snick.view;
 
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.Calibration;
@@ -30,10 +28,7 @@ import snick.store.JournalWriter;
  * is refused if another one runs by now: a page that slept must not write into the wrong stage.
  */
 final class JournalActs {
-  private static final DateTimeFormatter MINUTE =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
   private static final String UNDONE = "undone on the page";
-  private static final int LONGEST_BLADE_IN_NAME = 90;
 
   private final Bench bench;
   private final Board board;
@@ -46,43 +41,29 @@ final class JournalActs {
   /** Opens a session and begins its first stage; a blade that is not known yet is added. */
   Answer.Whole openSession(byte[] body) {
     Fields fields = Fields.of(body);
-    String blade = fields.needed("blade").strip();
+    String typed = fields.needed("blade").strip();
     Optional<String> lot = fields.text("filament_lot").map(String::strip);
     OptionalDouble edgeLengthMm = fields.number("edge_length_mm");
-    String stage = fields.text("stage").orElse("as found");
+    edgeLengthMm.ifPresent(Blade.labelled(typed)::withEdgeLength);
+    String stage = fields.text("first_stage").orElse("as found");
     return board.change(
         () -> {
           board.running().ifPresent(JournalActs::refuseSecond);
-          noteBlade(blade, edgeLengthMm);
+          String blade = bench.reader().journal().bladeNames().same(typed).orElse(typed);
           Session session = session(blade, lot, fields.text("name"));
-          journal().open(session);
+          journal().start(session, stage, fields.truth("new"));
+          edgeLengthMm.ifPresent(mm -> noteLength(blade, mm));
           board.undo().forget();
-          journal().begin(session.name(), stage);
           return done("session", session.name());
         });
   }
 
-  /** Adds a blade that is not known; notes an edge length that differs from the one known. */
-  private void noteBlade(String label, OptionalDouble edgeLengthMm) {
-    Optional<Blade> known = bench.reader().journal().blade(label);
-    Blade blade = known.orElseGet(() -> Blade.labelled(label));
-    Blade measured = edgeLengthMm.isPresent() ? withLength(blade, edgeLengthMm) : blade;
-    if (known.isEmpty()) {
-      journal().add(measured);
-    } else if (!measured.equals(blade)) {
+  private void noteLength(String label, double lengthMm) {
+    Blade blade = bench.reader().journal().blade(label).orElseThrow();
+    Blade measured = blade.withEdgeLength(lengthMm);
+    if (!measured.equals(blade)) {
       journal().correct(measured, "edge length noted on the page");
     }
-  }
-
-  private static Blade withLength(Blade blade, OptionalDouble edgeLengthMm) {
-    return new Blade(
-        blade.label(),
-        blade.steel(),
-        blade.hardnessHrc(),
-        blade.edgeAngleDegrees(),
-        blade.thicknessBehindEdgeMm(),
-        edgeLengthMm,
-        blade.notes());
   }
 
   private static void refuseSecond(Session running) {
@@ -91,10 +72,9 @@ final class JournalActs {
 
   private Session session(String blade, Optional<String> lot, Optional<String> name) {
     Instant now = bench.clock().instant();
-    String minute = MINUTE.format(LocalDateTime.ofInstant(now, bench.clock().getZone()));
-    String begin = blade.substring(0, Math.min(blade.length(), LONGEST_BLADE_IN_NAME));
     return new Session(
-        name.orElse(begin + " " + minute),
+        name.orElseGet(
+            () -> Session.usualName(blade, LocalDateTime.ofInstant(now, bench.clock().getZone()))),
         blade,
         lot,
         bench.state().get().rigs().stream()
@@ -124,7 +104,8 @@ final class JournalActs {
     String name = fields.needed("name");
     return board.change(
         () -> {
-          Stage stage = journal().begin(runningLog(fields).session().name(), name);
+          Stage stage =
+              journal().begin(runningLog(fields).session().name(), name, fields.truth("new"));
           bench.nextSpot().set(OptionalDouble.empty());
           return done("stage", stage.order());
         });
@@ -177,9 +158,17 @@ final class JournalActs {
     millimetres.ifPresent(Place::fromHeel);
     return board.change(
         () -> {
+          millimetres.ifPresent(this::requireOnEdge);
           bench.nextSpot().set(millimetres);
           return done("chosen_place_mm", millimetres);
         });
+  }
+
+  private void requireOnEdge(double placeMm) {
+    board
+        .running()
+        .flatMap(session -> bench.reader().journal().blade(session.blade()))
+        .ifPresent(blade -> blade.requireOnEdge(placeMm));
   }
 
   /** Says where a cut was made, in place of what was said before. */
@@ -189,7 +178,7 @@ final class JournalActs {
         () -> {
           SessionLog log = logOf(cutId);
           String session = log.session().name();
-          Entry<StageEntry> entry = placement(log, cutId);
+          Entry<StageEntry> entry = log.placement(cutId).orElseThrow();
           CutPlacement moved =
               new CutPlacement(entry.content().at(), entry.content().stage(), cutId, millimetres);
           long now = journal().correct(session, entry.id(), moved, "place noted on the page").id();
@@ -200,13 +189,6 @@ final class JournalActs {
                   () -> journal().correct(session, now, entry.content(), UNDONE));
           return done("cut", cutId);
         });
-  }
-
-  private static Entry<StageEntry> placement(SessionLog log, long cutId) {
-    return log.entries().standing().stream()
-        .filter(e -> e.content() instanceof CutPlacement p && p.cut() == cutId)
-        .findFirst()
-        .orElseThrow();
   }
 
   /** Sets a cut aside. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import snick.journal.NotAccepted;
+import snick.journal.SlipOfName;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.StoreException;
@@ -82,6 +83,8 @@ final class Routes {
   private Answer act(Route route, Request request) {
     try {
       return route.act().answer(request, route.match(request.path()).orElseThrow());
+    } catch (SlipOfName e) {
+      return Answer.question(e.getMessage(), e.near());
     } catch (NotAccepted e) {
       return Answer.problem(422, e.getMessage());
     } catch (StoreException e) {

@@ -196,9 +196,11 @@ CREATE TABLE entry (
   why TEXT NOT NULL
 ) STRICT;
 
+-- What is of a blade that was merged into another is read as of that one.
 CREATE TABLE blade (
   id INTEGER PRIMARY KEY,
-  label TEXT NOT NULL UNIQUE
+  label TEXT NOT NULL UNIQUE,
+  merged_into INTEGER REFERENCES blade
 ) STRICT;
 
 CREATE TABLE blade_entry (
@@ -209,6 +211,7 @@ CREATE TABLE blade_entry (
   edge_angle_degrees REAL,
   thickness_behind_edge_mm REAL,
   edge_length_mm REAL,
+  margin_gf REAL,
   notes TEXT NOT NULL
 ) STRICT;
 CREATE INDEX entry_of_blade ON blade_entry (blade);
@@ -248,11 +251,13 @@ CREATE INDEX entry_of_session ON session_entry (session);
 CREATE INDEX session_of_blade ON session_entry (blade);
 CREATE INDEX session_of_filament_lot ON session_entry (filament_lot);
 
+-- What is in a stage that was merged into another is read as in that one; its own position is below 0.
 CREATE TABLE stage (
   id INTEGER PRIMARY KEY,
   session INTEGER NOT NULL REFERENCES session,
   position INTEGER NOT NULL,
   name TEXT NOT NULL,
+  merged_into INTEGER REFERENCES stage,
   UNIQUE (session, position)
 ) STRICT;
 
@@ -311,6 +316,19 @@ CREATE TABLE withdrawal (
   at_utc_ns INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX withdrawal_of_stage ON withdrawal (stage);
+
+-- What name or end a blade, session or stage had before it was mended.
+CREATE TABLE amendment (
+  entry INTEGER PRIMARY KEY REFERENCES entry,
+  blade INTEGER REFERENCES blade,
+  session INTEGER REFERENCES session,
+  kind TEXT NOT NULL,
+  before TEXT NOT NULL,
+  after TEXT NOT NULL,
+  CHECK ((blade IS NULL) <> (session IS NULL))
+) STRICT;
+CREATE INDEX amendment_of_blade ON amendment (blade);
+CREATE INDEX amendment_of_session ON amendment (session);
 
 -- Where things came from that this store did not record itself: packages of others, old logs. What
 -- has an origin here never counts as one's own: a foreign calibration is not used live, a foreign

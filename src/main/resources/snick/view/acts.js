@@ -13,6 +13,9 @@ export async function post(path, body) {
       body: JSON.stringify(body),
     });
     const said = await answer.json();
+    if (answer.status === 409 && confirm(`${said.detail}\n\nOK: add it as new. Cancel: nothing is noted.`)) {
+      return post(path, { ...body, new: true });
+    }
     if (!answer.ok) {
       toast(said.detail, true);
       return undefined;

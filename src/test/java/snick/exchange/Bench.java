@@ -183,6 +183,7 @@ final class Bench {
                 OptionalDouble.of(24),
                 OptionalDouble.empty(),
                 OptionalDouble.of(150),
+                OptionalDouble.empty(),
                 "a gift"));
     store.journal().add(new FilamentLot("lot 3", "nylon monofilament", 0.2));
     store
@@ -290,6 +291,7 @@ final class Bench {
                 OptionalDouble.of(24),
                 OptionalDouble.empty(),
                 OptionalDouble.of(150),
+                OptionalDouble.empty(),
                 "a gift"),
             "read the box again");
     store.journal().correct(new FilamentLot("lot 3", "nylon monofilament", 0.21), "measured");

@@ -21,6 +21,7 @@ class JournalRecordsTest {
         OptionalDouble.of(30),
         OptionalDouble.of(0.25),
         OptionalDouble.of(120),
+        OptionalDouble.empty(),
         "an invented example");
   }
 
@@ -33,6 +34,7 @@ class JournalRecordsTest {
                     "a",
                     "",
                     OptionalDouble.of(hrc),
+                    OptionalDouble.empty(),
                     OptionalDouble.empty(),
                     OptionalDouble.empty(),
                     OptionalDouble.empty(),

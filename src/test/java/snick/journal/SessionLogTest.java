@@ -153,17 +153,62 @@ class SessionLogTest {
   }
 
   @Test
-  void aWithdrawalNamesAnEntryThatIsNotACut() {
+  void aWithdrawalNamesAnEntryAndAWithdrawnCutCanBePlacedAgain() {
     SessionLog log = opened().begin("as found").add(Entry.of(1, TEN, cut(11, 40)));
     Withdrawn withdrawn = new Withdrawn(TEN, "as found");
 
     assertThatThrownBy(() -> log.add(Entry.of(2, TEN, withdrawn)))
         .hasMessage("a withdrawal must name the entry that it withdraws");
-    assertThatThrownBy(
-            () ->
-                log.add(
-                    Entry.correcting(Entry.of(1, TEN, cut(11, 40)), 2, TEN, "mistake", withdrawn)))
-        .hasMessage("a cut cannot be withdrawn: set it aside with a reason");
+    SessionLog without =
+        log.add(Entry.correcting(Entry.of(1, TEN, cut(11, 40)), 2, TEN, "mistake", withdrawn));
+    assertThat(without.placements()).isEmpty();
+    assertThat(without.add(Entry.of(3, TEN, cut(11, 50))).placements()).hasSize(1);
+  }
+
+  @Test
+  void aStageIsMeantByNameNumberOrBeginning() {
+    SessionLog log = opened().begin("as found").begin("deburred").begin("2 strops");
+
+    assertThat(log.stage("DEBURRED").order()).isEqualTo(2);
+    assertThat(log.stage("2").order()).isEqualTo(2);
+    assertThat(log.stage("2 s").order()).isEqualTo(3);
+    assertThatThrownBy(() -> log.stage("deburrd"))
+        .hasMessageContaining("it has as found, deburred, 2 strops; did you mean deburred?");
+  }
+
+  @Test
+  void aNewStageThatIsNearlyAnEarlierOneIsAskedFor() {
+    SessionLog log = opened().begin("as found").begin("deburred").begin("strop 1");
+
+    assertThatThrownBy(() -> log.requireNoSlip("debured"))
+        .isInstanceOfSatisfying(
+            SlipOfName.class, slip -> assertThat(slip.near()).containsExactly("deburred"))
+        .hasMessage("stage 'debured' is new; did you mean deburred?");
+    log.requireNoSlip("strop 2");
+    log.requireNoSlip("finished");
+  }
+
+  @Test
+  void stagesAreRenamedAndMerged() {
+    SessionLog log = opened().begin("as found").begin("debured").begin("deburred");
+
+    assertThat(log.rename(log.stage("1"), "found").stages().get(0).name()).isEqualTo("found");
+    assertThatThrownBy(() -> log.rename(log.stage("1"), "Deburred"))
+        .hasMessageContaining("is already in this session");
+    assertThat(log.merge(log.stage("debured"), log.stage("deburred")))
+        .containsExactly(new Stage(1, "as found"), new Stage(2, "deburred"));
+    assertThatThrownBy(() -> log.merge(log.stage("1"), log.stage("1")))
+        .hasMessageContaining("into itself");
+  }
+
+  @Test
+  void aClosedSessionTakesOnlyWhatCameLateForAReason() {
+    SessionLog closed = opened().begin("as found").close(TEN);
+
+    assertThatThrownBy(() -> closed.add(Entry.of(1, TEN, cut(11, 40))))
+        .hasMessageContaining("snick session reopen");
+    assertThat(closed.add(Entry.late(1, TEN, "it was this knife", cut(11, 40))).placements())
+        .hasSize(1);
   }
 
   @Test

@@ -108,6 +108,7 @@ final class InventedEvening {
                 OptionalDouble.of(30),
                 OptionalDouble.empty(),
                 OptionalDouble.of(180),
+                OptionalDouble.empty(),
                 SECRET_NOTE));
     store.journal().add(new FilamentLot("spool b", "nylon monofilament", 0.25));
     for (int i = 0; i < 4; i++) {

@@ -67,6 +67,7 @@ class JournalTest {
         OptionalDouble.of(30),
         OptionalDouble.empty(),
         OptionalDouble.of(85),
+        OptionalDouble.empty(),
         "thin\ntip");
   }
 

@@ -11,7 +11,13 @@ import snick.quantity.Force;
 /** A straight-line calibration typed in. */
 public final class CalibrationChoice {
   /** Where a line that was typed in holds. */
-  static final ForceRange RANGE = ForceRange.upToNewtons(1e5);
+  static final ForceRange RANGE = ForceRange.upToNewtons(1e3);
+
+  /** Below it a count is worth over 200 gf: less than newtons printed whole, 0.0098. */
+  private static final double LEAST_COUNTS_PER_GF = 0.005;
+
+  /** Above it a converter of 24 bits is full at a gram-force. */
+  private static final double MOST_COUNTS_PER_GF = 1e7;
 
   @Option(
       names = "--counts-per-gf",
@@ -65,6 +71,19 @@ public final class CalibrationChoice {
           "--counts-per-gf "
               + countsPerGramForce
               + " is not above 0; a cell that falls under load is recognised by itself, type the size");
+    }
+    if (countsPerGramForce != null
+        && !(countsPerGramForce >= LEAST_COUNTS_PER_GF
+            && countsPerGramForce <= MOST_COUNTS_PER_GF)) {
+      throw Refusal.usage(
+          "--counts-per-gf "
+              + countsPerGramForce
+              + " is outside "
+              + LEAST_COUNTS_PER_GF
+              + " to "
+              + MOST_COUNTS_PER_GF
+              + "; was gf for each count typed? Then type "
+              + (float) (1 / countsPerGramForce));
     }
     if (!(uncertaintyCountsPerGramForce >= 0 && Double.isFinite(uncertaintyCountsPerGramForce))) {
       throw Refusal.usage(

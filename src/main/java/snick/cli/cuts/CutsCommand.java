@@ -9,11 +9,12 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "cuts",
     mixinStandardHelpOptions = true,
-    description = "Look at stored cuts, set one aside, or enter forces read elsewhere.",
+    description = "Look at stored cuts, set one aside, move it, or enter forces read elsewhere.",
     subcommands = {
       CutsListCommand.class,
       CutsShowCommand.class,
       CutsSetAsideCommand.class,
+      CutsMoveCommand.class,
       CutsEnterCommand.class
     },
     footerHeading = "%nExamples:%n",
@@ -24,6 +25,6 @@ public final class CutsCommand implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "Missing command: list, show, set-aside or enter");
+        spec.commandLine(), "Missing command: list, show, set-aside, move or enter");
   }
 }

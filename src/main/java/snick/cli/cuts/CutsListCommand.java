@@ -21,6 +21,7 @@ import snick.cut.Peak;
 import snick.quantity.MeasuredForce;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
+import snick.store.JournalReader;
 import snick.store.StoreReader;
 
 /** Lists stored cuts. */
@@ -48,8 +49,11 @@ final class CutsListCommand implements Callable<Integer> {
       description = "At most so many (default: ${DEFAULT-VALUE}).")
   private int limit;
 
-  @Option(names = "--session", paramLabel = "NAME", description = "Only those of one session.")
+  @Option(names = "--session", paramLabel = "SESSION", description = "Only those of one session.")
   private Optional<String> session;
+
+  @Option(names = "--blade", paramLabel = "LABEL", description = "Only sessions with one blade.")
+  private Optional<String> blade;
 
   @Option(names = "--json", description = "One JSON object a line for each cut.")
   private boolean json;
@@ -59,12 +63,17 @@ final class CutsListCommand implements Callable<Integer> {
     if (!(limit >= 1 && limit <= MOST)) {
       throw Refusal.usage("--limit " + limit + " is outside 1 to " + MOST);
     }
-    CutSelection selection =
-        session.map(name -> CutSelection.all().inSession(name)).orElseGet(CutSelection::all);
     try (StoreReader store = OpenedStore.toRead(data)) {
-      print(store.latest(selection, limit + 1));
+      print(store.latest(selection(store.journal()), limit + 1));
     }
     return ExitCode.OK;
+  }
+
+  private CutSelection selection(JournalReader journal) {
+    CutSelection all = CutSelection.all();
+    CutSelection some =
+        session.map(typed -> all.inSession(journal.sessionMeant(typed))).orElse(all);
+    return blade.map(typed -> some.ofBlade(journal.bladeMeant(typed).label())).orElse(some);
   }
 
   private String next() {

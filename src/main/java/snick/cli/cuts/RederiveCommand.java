@@ -66,7 +66,7 @@ public final class RederiveCommand implements Callable<Integer> {
       description = "Run the detector on every trace, not only on those an older one judged.")
   private boolean detect;
 
-  @Option(names = "--session", paramLabel = "NAME", description = "Only cuts of one session.")
+  @Option(names = "--session", paramLabel = "SESSION", description = "Only cuts of one session.")
   private Optional<String> session;
 
   @Option(names = "--blade", paramLabel = "LABEL", description = "Only cuts of one blade.")
@@ -93,9 +93,10 @@ public final class RederiveCommand implements Callable<Integer> {
       Optional<Calibration> asked =
           id.map(beginning -> ChosenCalibration.of(reader, beginning).calibration());
       Rederiver rederiver = new Rederiver(reader, asked, detect);
-      Progress progress = new Progress(err(), Terminal.watchesErrors(), reader.count(selection()));
+      Progress progress =
+          new Progress(err(), Terminal.watchesErrors(), reader.count(selection(reader)));
       reader.forEachCut(
-          selection(),
+          selection(reader),
           cut -> {
             take(rederiver.of(cut), writer);
             progress.at(looked, changed);
@@ -110,12 +111,14 @@ public final class RederiveCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private CutSelection selection() {
+  private CutSelection selection(StoreReader store) {
     CutSelection selection = CutSelection.all();
     if (session.isPresent()) {
-      selection = selection.inSession(session.get());
+      selection = selection.inSession(store.journal().sessionMeant(session.get()));
     }
-    return blade.isPresent() ? selection.ofBlade(blade.get()) : selection;
+    return blade.isPresent()
+        ? selection.ofBlade(store.journal().bladeMeant(blade.get()).label())
+        : selection;
   }
 
   private void take(Rederiver.Change change, Store writer) {

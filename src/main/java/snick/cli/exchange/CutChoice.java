@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
@@ -22,10 +21,10 @@ final class CutChoice {
       description = "Only the cuts of these ids, parted by commas.")
   private List<Long> ids = List.of();
 
-  @Option(names = "--session", paramLabel = "NAME", description = "Only those of one session.")
+  @Option(names = "--session", paramLabel = "SESSION", description = "Only those of one session.")
   private Optional<String> session;
 
-  @Option(names = "--stage", paramLabel = "NAME", description = "Only one stage of the session.")
+  @Option(names = "--stage", paramLabel = "STAGE", description = "Only one stage of the session.")
   private Optional<String> stage;
 
   @Option(names = "--blade", paramLabel = "LABEL", description = "Only sessions with one blade.")
@@ -50,37 +49,20 @@ final class CutChoice {
       throw Refusal.usage("--stage needs --session: a stage belongs to one");
     }
     if (session.isPresent()) {
-      SessionLog log = log(store, session.get());
+      String name = store.journal().sessionMeant(session.get());
+      SessionLog log = store.journal().log(name).orElseThrow();
       selection =
           stage.isPresent()
-              ? selection.inStage(session.get(), log.stage(stage.get()))
-              : selection.inSession(session.get());
+              ? selection.inStage(name, log.stage(stage.get()))
+              : selection.inSession(name);
     }
     if (blade.isPresent()) {
-      requireBlade(store, blade.get());
-      selection = selection.ofBlade(blade.get());
+      selection = selection.ofBlade(store.journal().bladeMeant(blade.get()).label());
     }
     if (from.isPresent()) {
       selection = selection.from(time("--from", from.get()));
     }
     return before.isPresent() ? selection.before(time("--before", before.get())) : selection;
-  }
-
-  private static SessionLog log(StoreReader store, String name) {
-    try {
-      return store
-          .journal()
-          .log(name)
-          .orElseThrow(() -> Refusal.badInput("no session '" + name + "' in the journal"));
-    } catch (NotAccepted e) {
-      throw Refusal.badInput(e.getMessage());
-    }
-  }
-
-  private static void requireBlade(StoreReader store, String label) {
-    if (store.journal().blade(label).isEmpty()) {
-      throw Refusal.badInput("no blade '" + label + "' in the journal");
-    }
   }
 
   private static Instant time(String option, String text) {

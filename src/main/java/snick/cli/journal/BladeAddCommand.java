@@ -4,6 +4,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
@@ -28,6 +29,9 @@ final class BladeAddCommand implements Callable<Integer> {
   @Parameters(paramLabel = "LABEL", description = "Own label, new.")
   private String label;
 
+  @Option(names = "--new", description = "Add it even if its label is nearly one known.")
+  private boolean isNew;
+
   @Mixin private BladeFields fields;
   @Mixin private DataDirectory data;
 
@@ -35,6 +39,9 @@ final class BladeAddCommand implements Callable<Integer> {
   public Integer call() {
     Blade blade = fields.over(Blade.labelled(label));
     try (OpenedJournal journal = OpenedJournal.of(data)) {
+      if (!isNew) {
+        journal.reader().journal().bladeNames().requireNoSlip(blade.label());
+      }
       journal.writer().add(blade);
     }
     spec.commandLine().getOut().println("added " + JournalText.blade(blade));

@@ -14,7 +14,9 @@ import picocli.CommandLine.Spec;
       BladeAddCommand.class,
       BladeListCommand.class,
       BladeShowCommand.class,
-      BladeCorrectCommand.class
+      BladeCorrectCommand.class,
+      BladeRenameCommand.class,
+      BladeMergeCommand.class
     },
     footerHeading = "%nExamples:%n",
     footer = {"  snick blade add kitchen-1 --angle 30 --length 180", "  snick blade list"})
@@ -23,6 +25,7 @@ public final class BladeCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Missing command: add, list, show or correct");
+    throw new ParameterException(
+        spec.commandLine(), "Missing command: add, list, show, correct, rename or merge");
   }
 }

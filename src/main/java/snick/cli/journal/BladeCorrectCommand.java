@@ -36,7 +36,7 @@ final class BladeCorrectCommand implements Callable<Integer> {
   public Integer call() {
     Blade blade;
     try (OpenedJournal journal = OpenedJournal.of(data)) {
-      blade = fields.over(Noted.blade(journal.reader().journal(), label));
+      blade = fields.over(journal.reader().journal().bladeMeant(label));
       journal.writer().correct(blade, why);
     }
     spec.commandLine().getOut().println("now " + JournalText.blade(blade));

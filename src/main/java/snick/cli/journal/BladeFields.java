@@ -25,6 +25,12 @@ final class BladeFields {
   @Option(names = "--length", paramLabel = "MM", description = "Edge from heel to tip, mm.")
   private Optional<Double> lengthMm;
 
+  @Option(
+      names = "--margin",
+      paramLabel = "GF",
+      description = "Largest difference in force that does not matter to you on it, gf.")
+  private Optional<Double> marginGf;
+
   @Option(names = "--notes", paramLabel = "TEXT", description = "Anything else.")
   private Optional<String> notes;
 
@@ -37,6 +43,7 @@ final class BladeFields {
         said(edgeAngleDegrees, before.edgeAngleDegrees()),
         said(thicknessMm, before.thicknessBehindEdgeMm()),
         said(lengthMm, before.edgeLengthMm()),
+        said(marginGf, before.marginGf()),
         notes.orElse(before.notes()));
   }
 

@@ -41,7 +41,7 @@ final class BladeShowCommand implements Callable<Integer> {
   }
 
   private void print(JournalReader journal, PrintWriter out) {
-    Blade blade = Noted.blade(journal, label);
+    Blade blade = journal.bladeMeant(label);
     out.println(JournalText.blade(blade));
     List<Entry<Blade>> history = journal.bladeHistory(blade.label());
     if (history.size() > 1) {
@@ -50,6 +50,9 @@ final class BladeShowCommand implements Callable<Integer> {
           entry ->
               out.println("  " + JournalText.head(entry) + JournalText.blade(entry.content())));
     }
+    journal
+        .amendmentsOfBlade(blade.label())
+        .forEach(entry -> out.println("  " + JournalText.amendment(entry)));
     List<Session> sessions = journal.sessionsOfBlade(blade.label());
     out.println(sessions.isEmpty() ? "no sessions yet" : "sessions, oldest first:");
     sessions.forEach(session -> out.println("  " + JournalText.session(session)));

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import picocli.CommandLine.Model.CommandSpec;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.WallTime;
+import snick.journal.Amendment;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
@@ -44,6 +46,7 @@ public final class JournalText {
     add(parts, blade.edgeAngleDegrees(), "° edge");
     add(parts, blade.thicknessBehindEdgeMm(), " mm behind the edge");
     add(parts, blade.edgeLengthMm(), " mm long");
+    add(parts, blade.marginGf(), " gf margin");
     addText(parts, "", blade.notes());
     return line(parts);
   }
@@ -63,7 +66,7 @@ public final class JournalText {
     add(parts, session.roomCelsius(), " °C");
     addText(parts, "by ", session.operator().orElse(""));
     parts.add("opened " + WallTime.of(session.opened()));
-    parts.add(session.closed().map(at -> "closed " + WallTime.of(at)).orElse("runs"));
+    parts.add(session.closed().map(at -> "closed " + WallTime.of(at)).orElse("is open"));
     return line(parts);
   }
 
@@ -124,6 +127,20 @@ public final class JournalText {
                 + line(List.of(entry.why()))
                 + ": "
             : "");
+  }
+
+  /** What was mended, with when and why. */
+  static String amendment(Entry<Amendment> entry) {
+    return "["
+        + entry.id()
+        + "] "
+        + WallTime.of(entry.recorded())
+        + " "
+        + line(List.of(entry.content().plain(), entry.why()));
+  }
+
+  static void print(CommandSpec spec, Entry<Amendment> entry) {
+    spec.commandLine().getOut().println(amendment(entry));
   }
 
   static String next(NextPlace next) {

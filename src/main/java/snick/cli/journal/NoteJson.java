@@ -3,6 +3,7 @@ package snick.cli.journal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import snick.cli.terminal.Figures;
+import snick.journal.Amendment;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
@@ -27,6 +28,7 @@ public final class NoteJson {
     object.put("edge_angle_degrees", Figures.orNull(blade.edgeAngleDegrees()));
     object.put("thickness_behind_edge_mm", Figures.orNull(blade.thicknessBehindEdgeMm()));
     object.put("edge_length_mm", Figures.orNull(blade.edgeLengthMm()));
+    object.put("margin_gf", Figures.orNull(blade.marginGf()));
     object.put("notes", blade.notes());
     return object;
   }
@@ -64,6 +66,17 @@ public final class NoteJson {
     object.put("at", entry.content().at().toString());
     object.put("stage", entry.content().stage());
     putContent(object, entry.content());
+    return object;
+  }
+
+  static Map<String, Object> amendment(Entry<Amendment> entry) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("entry", entry.id());
+    object.put("recorded", entry.recorded().toString());
+    object.put("kind", entry.content().kind().word());
+    object.put("before", entry.content().before());
+    object.put("after", entry.content().after());
+    object.put("why", entry.why());
     return object;
   }
 

@@ -93,7 +93,7 @@ public final class PlaceCommand implements Callable<Integer> {
   }
 
   private Entry<StageEntry> note(OpenedJournal journal, SessionLog log, CutSummary cut) {
-    Optional<Entry<StageEntry>> before = Placements.of(log, cut.id());
+    Optional<Entry<StageEntry>> before = log.placement(cut.id());
     Optional<CutPlacement> placed = before.map(entry -> (CutPlacement) entry.content());
     CutPlacement now =
         new CutPlacement(

@@ -33,13 +33,13 @@ public record ReferenceEdge(String blade, List<Cut> cuts) {
 
   /** Cuts of {@code blade} with {@code lot}; both must be in the journal. */
   public static ReferenceEdge cuts(StoreReader store, String blade, String lot) {
-    Noted.lot(store.journal(), lot);
     return of(store, blade, Optional.of(lot));
   }
 
   /** Cuts of {@code blade}, with one lot or any. */
-  public static ReferenceEdge of(StoreReader store, String blade, Optional<String> lot) {
-    Noted.blade(store.journal(), blade);
+  public static ReferenceEdge of(StoreReader store, String typed, Optional<String> typedLot) {
+    String blade = store.journal().bladeMeant(typed).label();
+    Optional<String> lot = typedLot.map(name -> store.journal().lotMeant(name).lot());
     List<Cut> cuts =
         store.journal().sessionsOfBlade(blade).stream()
             .filter(session -> lot.isEmpty() || session.filamentLot().equals(lot))

@@ -9,13 +9,15 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "session",
     mixinStandardHelpOptions = true,
-    description = "Open, end, look at and correct sessions.",
+    description = "Open, end, look at and mend sessions.",
     subcommands = {
       SessionStartCommand.class,
       SessionStopCommand.class,
       SessionListCommand.class,
       SessionShowCommand.class,
-      SessionCorrectCommand.class
+      SessionCorrectCommand.class,
+      SessionRenameCommand.class,
+      SessionReopenCommand.class
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -29,6 +31,6 @@ public final class SessionCommand implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "Missing command: start, stop, list, show or correct");
+        spec.commandLine(), "Missing command: start, stop, list, show, correct, rename or reopen");
   }
 }

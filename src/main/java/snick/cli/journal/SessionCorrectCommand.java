@@ -1,5 +1,6 @@
 package snick.cli.journal;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -11,20 +12,28 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.journal.Session;
-import snick.store.SessionEvidence;
+import snick.store.JournalReader;
 
 /** Corrects what is noted of a session. */
 @Command(
     name = "correct",
     mixinStandardHelpOptions = true,
     description = "Correct what is noted of a session; the old entry is kept.",
-    footerHeading = "%nExample (invented):%n",
-    footer = "  snick session correct evening --lot spool-b --why 'the spool was changed'")
+    footerHeading = "%nExamples (invented):%n",
+    footer = {
+      "  snick session correct evening --lot spool-b --why 'the spool was changed'",
+      "  snick session correct evening --blade kitchen-1 --why 'the other knife'"
+    })
 final class SessionCorrectCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "NAME", description = "Its name.")
+  @Parameters(
+      paramLabel = "SESSION",
+      description = "Its name, number or the beginning of its name.")
   private String name;
+
+  @Option(names = "--blade", paramLabel = "LABEL", description = "The blade it was made with.")
+  private Optional<String> blade = Optional.empty();
 
   @Mixin private SessionFields fields;
 
@@ -37,7 +46,10 @@ final class SessionCorrectCommand implements Callable<Integer> {
   public Integer call() {
     Session session;
     try (OpenedJournal journal = OpenedJournal.of(data)) {
-      Session before = SessionEvidence.read(journal.reader(), name).log().session();
+      JournalReader reader = journal.reader().journal();
+      Session noted = reader.session(reader.sessionMeant(name)).orElseThrow();
+      Session before =
+          blade.map(typed -> noted.withBlade(reader.bladeMeant(typed).label())).orElse(noted);
       session = fields.over(before, journal.reader());
       journal.writer().correct(session, why);
     }

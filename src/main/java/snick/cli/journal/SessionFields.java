@@ -29,12 +29,11 @@ final class SessionFields {
 
   /** {@code before} with what was said in place of what it says; lot and calibration are known. */
   Session over(Session before, StoreReader store) {
-    lot.ifPresent(name -> Noted.lot(store.journal(), name));
     calibration.ifPresent(id -> requireCalibration(store, id));
     return new Session(
         before.name(),
         before.blade(),
-        lot.or(before::filamentLot),
+        lot.map(name -> store.journal().lotMeant(name).lot()).or(before::filamentLot),
         rig.or(before::rig),
         calibration.or(before::calibration),
         roomCelsius.map(OptionalDouble::of).orElse(before.roomCelsius()),

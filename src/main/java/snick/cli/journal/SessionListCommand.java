@@ -2,6 +2,7 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -53,7 +54,7 @@ final class SessionListCommand implements Callable<Integer> {
 
   private void print(StoreReader store, List<Session> sessions, PrintWriter out) {
     if (json) {
-      sessions.forEach(session -> JsonLine.printWhole(out, NoteJson.of(session)));
+      sessions.forEach(session -> JsonLine.printWhole(out, numbered(store, session)));
     } else if (sessions.isEmpty()) {
       out.println(data.in("No sessions yet. Begin one: snick session start --blade LABEL"));
     } else {
@@ -61,15 +62,22 @@ final class SessionListCommand implements Callable<Integer> {
     }
   }
 
+  private static Map<String, Object> numbered(StoreReader store, Session session) {
+    Map<String, Object> object = NoteJson.of(session);
+    object.put("number", store.journal().sessionNumber(session.name()));
+    return object;
+  }
+
   private static Table table(StoreReader store, List<Session> sessions) {
-    Table table = new Table("SESSION", "BLADE", "FILAMENT", "OPENED", "CLOSED", ">CUTS");
+    Table table = new Table(">#", "SESSION", "BLADE", "FILAMENT", "OPENED", "CLOSED", ">CUTS");
     for (Session session : sessions) {
       table.row(
+          store.journal().sessionNumber(session.name()),
           session.name(),
           session.blade(),
           session.filamentLot().orElse(""),
           WallTime.of(session.opened()),
-          session.closed().map(WallTime::of).orElse("runs"),
+          session.closed().map(WallTime::of).orElse("is open"),
           store.count(CutSelection.all().inSession(session.name())));
     }
     return table;

@@ -13,11 +13,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
-import snick.cli.option.SessionChoice;
+import snick.cli.option.SessionArgument;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
@@ -27,6 +26,7 @@ import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
@@ -44,12 +44,7 @@ import snick.store.StoreReader;
 final class SessionShowCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "NAME",
-      description = "The session (default: the one that runs, else the latest).")
-  private Optional<String> name;
-
+  @Mixin private SessionArgument named;
   @Mixin private DataDirectory data;
 
   @Option(names = "--all", description = "Also entries that were corrected.")
@@ -61,10 +56,10 @@ final class SessionShowCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
-      String session = name.orElseGet(() -> SessionChoice.anyToRead(store));
+      String session = named.toRead(store);
       SessionEvidence evidence = SessionEvidence.read(store, session);
       if (json) {
-        JsonLine.printWhole(spec.commandLine().getOut(), object(evidence.log()));
+        JsonLine.printWhole(spec.commandLine().getOut(), object(evidence.log(), store.journal()));
       } else {
         print(evidence, store, spec.commandLine().getOut());
       }
@@ -74,7 +69,15 @@ final class SessionShowCommand implements Callable<Integer> {
 
   private void print(SessionEvidence evidence, StoreReader store, PrintWriter out) {
     SessionLog log = evidence.log();
-    out.println(JournalText.session(log.session()));
+    JournalReader journal = store.journal();
+    out.println(
+        "#"
+            + journal.sessionNumber(log.session().name())
+            + " "
+            + JournalText.session(log.session()));
+    journal
+        .amendmentsOfSession(log.session().name())
+        .forEach(entry -> out.println("  " + JournalText.amendment(entry)));
     for (Stage stage : log.stages()) {
       out.println();
       out.println(PlainText.inert("stage " + stage.order() + " '" + stage.name() + "'"));
@@ -108,8 +111,12 @@ final class SessionShowCommand implements Callable<Integer> {
         : "";
   }
 
-  private static Map<String, Object> object(SessionLog log) {
+  private static Map<String, Object> object(SessionLog log, JournalReader journal) {
     Map<String, Object> object = NoteJson.of(log.session());
+    String name = log.session().name();
+    object.put("number", journal.sessionNumber(name));
+    object.put(
+        "amendments", journal.amendmentsOfSession(name).stream().map(NoteJson::amendment).toList());
     object.put("stages", log.stages().stream().map(Stage::name).toList());
     Set<Long> standing =
         log.entries().standing().stream().map(Entry::id).collect(Collectors.toSet());

@@ -2,6 +2,8 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -16,11 +18,8 @@ import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.ShellWord;
-import snick.cli.terminal.WallTime;
-import snick.journal.Blade;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
-import snick.journal.Stage;
+import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 
 /** Opens a session and begins its first stage. */
@@ -29,7 +28,7 @@ import snick.store.SessionEvidence;
     mixinStandardHelpOptions = true,
     description = {
       "Open a session and begin its first stage; cuts recorded from now on land in it.",
-      "A blade that is not known yet is added."
+      "A blade that is not known yet is added; if it may be a slip, you are asked first."
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {
@@ -38,8 +37,6 @@ import snick.store.SessionEvidence;
       "    --room 21 --operator me",
     })
 final class SessionStartCommand implements Callable<Integer> {
-  private static final int LONGEST_BLADE_IN_NAME = 90;
-
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -58,6 +55,9 @@ final class SessionStartCommand implements Callable<Integer> {
       description = "Its first stage (default: ${DEFAULT-VALUE}).")
   private String stageName;
 
+  @Option(names = "--new", description = "Add the blade even if its label is nearly one known.")
+  private boolean newBlade;
+
   @Mixin private SessionFields fields;
   @Mixin private DataDirectory data;
 
@@ -65,12 +65,10 @@ final class SessionStartCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     try (OpenedJournal journal = OpenedJournal.of(data)) {
-      Session session = fields.over(bare(), journal.reader());
-      new Stage(1, stageName);
-      requireNew(journal, session.name());
-      addIfNew(journal, session.blade(), out);
-      journal.writer().open(session);
-      journal.writer().begin(session.name(), stageName);
+      Session session = fields.over(bare(journal.reader().journal()), journal.reader());
+      if (journal.writer().start(session, stageName, newBlade)) {
+        tellAdded(session.blade(), out);
+      }
       out.println("opened " + JournalText.session(session));
       Advice.print(
           out, data, SessionEvidence.read(journal.reader(), session.name()), journal.reader());
@@ -78,11 +76,12 @@ final class SessionStartCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private Session bare() {
+  private Session bare(JournalReader journal) {
     Instant now = OpenedJournal.now();
-    String label = blade.strip();
+    String label = journal.bladeNames().same(blade).orElse(blade.strip());
     return new Session(
-        name.orElseGet(() -> shortened(label) + " " + WallTime.of(now)),
+        name.orElseGet(
+            () -> Session.usualName(label, LocalDateTime.ofInstant(now, ZoneId.systemDefault()))),
         label,
         Optional.empty(),
         Optional.empty(),
@@ -93,27 +92,13 @@ final class SessionStartCommand implements Callable<Integer> {
         Optional.empty());
   }
 
-  private static String shortened(String label) {
-    return label.substring(0, Math.min(label.length(), LONGEST_BLADE_IN_NAME));
-  }
-
-  private static void requireNew(OpenedJournal journal, String session) {
-    if (journal.reader().journal().session(session).isPresent()) {
-      throw new NotAccepted(
-          "session '" + session + "' is already in the journal: choose another name");
-    }
-  }
-
-  private void addIfNew(OpenedJournal journal, String label, PrintWriter out) {
-    if (journal.reader().journal().blade(label).isEmpty()) {
-      journal.writer().add(Blade.labelled(label));
-      out.println(
-          PlainText.inert(
-              "blade '"
-                  + label
-                  + "' is new and was added; its edge length makes the suggested places right:"
-                  + data.in(" snick blade correct " + ShellWord.of(label))
-                  + " --length MM --why measured"));
-    }
+  private void tellAdded(String label, PrintWriter out) {
+    out.println(
+        PlainText.inert(
+            "blade '"
+                + label
+                + "' is new and was added; its edge length makes the suggested places right:"
+                + data.in(" snick blade correct " + ShellWord.of(label))
+                + " --length MM --why measured"));
   }
 }

@@ -11,9 +11,29 @@ import snick.journal.StageEntry;
 public final class StageChoice {
   @Option(
       names = "--stage",
-      paramLabel = "NAME",
-      description = "The stage (default: the one that runs).")
+      paramLabel = "STAGE",
+      description =
+          "Name or number of the stage, or the beginning of its name (default: the current one).")
   private Optional<String> name;
+
+  /**
+   * As {@link #in}, for work on the edge.
+   *
+   * @throws NotAccepted also if that went unnamed and is the first stage, which has cuts: work
+   *     comes after it
+   */
+  Stage ofWork(SessionLog log, Optional<? extends StageEntry> corrected) {
+    Stage stage = in(log, corrected);
+    boolean asFound = stage.order() == 1 && !log.countingPlacements(stage).isEmpty();
+    if (asFound && name.isEmpty() && corrected.isEmpty()) {
+      throw new NotAccepted(
+          "stage '"
+              + stage.name()
+              + "' was cut before any work: begin the stage that this work leads to first: snick"
+              + " stage NAME; or say where it belongs: --stage STAGE");
+    }
+    return stage;
+  }
 
   /**
    * The stage that is meant in {@code log}.

@@ -2,10 +2,12 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
@@ -13,6 +15,8 @@ import snick.cli.option.OpenedJournal;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Refusal;
+import snick.store.Mending;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
@@ -25,19 +29,49 @@ import snick.store.StoreReader;
       "Without a name: say which stage runs, where the next cut goes, and what to do next."
     },
     footerHeading = "%nExamples:%n",
-    footer = {"  snick stage deburred", "  snick stage after the strop", "  snick stage"})
+    footer = {
+      "  snick stage deburred",
+      "  snick stage after the strop",
+      "  snick stage",
+      "  snick stage deburred --rename debured     that stage gets this name",
+      "  snick stage deburred --merge debured      what is in that one belongs here"
+    })
 public final class StageCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(arity = "0..*", paramLabel = "NAME", description = "Free, new in the session.")
+  @Parameters(
+      arity = "0..*",
+      paramLabel = "NAME",
+      description = "Any name not used yet in this session.")
   private List<String> name = List.of();
+
+  @Option(names = "--new", description = "Begin it even if its name is nearly an earlier one.")
+  private boolean isNew;
+
+  @Option(
+      names = "--rename",
+      paramLabel = "STAGE",
+      description = "Give this stage the name instead of beginning one.")
+  private Optional<String> renamed = Optional.empty();
+
+  @Option(
+      names = "--merge",
+      paramLabel = "STAGE",
+      description = "Put what is in this stage into the named one, which is there already.")
+  private Optional<String> merged = Optional.empty();
+
+  @Mixin private WhyChoice why;
 
   @Mixin private SessionChoice session;
   @Mixin private DataDirectory data;
 
   @Override
   public Integer call() {
-    return name.isEmpty() ? show() : begin(String.join(" ", name));
+    String said = String.join(" ", name);
+    if (renamed.isPresent() || merged.isPresent()) {
+      return mend(said);
+    }
+    return said.isEmpty() ? show() : begin(said);
   }
 
   private int show() {
@@ -47,10 +81,26 @@ public final class StageCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
+  private int mend(String stage) {
+    if (stage.isEmpty() || (renamed.isPresent() && merged.isPresent())) {
+      throw Refusal.usage("one of --rename STAGE and --merge STAGE goes with the NAME of a stage");
+    }
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      String of = session.toRead(journal.reader());
+      Mending mending = journal.store().mending();
+      JournalText.print(
+          spec,
+          renamed
+              .map(old -> mending.renameStage(of, old, stage, why.text()))
+              .orElseGet(() -> mending.mergeStage(of, merged.get(), stage, why.text())));
+    }
+    return ExitCode.OK;
+  }
+
   private int begin(String stage) {
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       String running = journal.log(session).session().name();
-      journal.writer().begin(running, stage);
+      journal.writer().begin(running, stage, isNew);
       tell(journal.reader(), running);
     }
     return ExitCode.OK;

@@ -99,7 +99,7 @@ public final class StepCommand implements Callable<Integer> {
     OptionalDouble unsaid = OptionalDouble.empty();
     return new SharpeningStep(
         at,
-        stage.in(log, corrected).name(),
+        stage.ofWork(log, corrected).name(),
         String.join(" ", abrasive),
         grit.map(OptionalInt::of).orElse(corrected.map(SharpeningStep::grit).orElse(unsaidInt)),
         micron.map(OptionalDouble::of).orElse(corrected.map(SharpeningStep::micron).orElse(unsaid)),

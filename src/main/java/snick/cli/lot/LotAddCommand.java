@@ -4,6 +4,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.journal.JournalText;
@@ -29,6 +30,9 @@ final class LotAddCommand implements Callable<Integer> {
   @Parameters(paramLabel = "LOT", description = "Own name of the lot, new.")
   private String name;
 
+  @Option(names = "--new", description = "Add it even if its name is nearly one known.")
+  private boolean isNew;
+
   @Mixin private LotFields fields;
   @Mixin private DataDirectory data;
 
@@ -36,6 +40,9 @@ final class LotAddCommand implements Callable<Integer> {
   public Integer call() {
     FilamentLot lot = fields.named(name);
     try (OpenedJournal journal = OpenedJournal.of(data)) {
+      if (!isNew) {
+        journal.reader().journal().lotNames().requireNoSlip(lot.lot());
+      }
       journal.writer().add(lot);
     }
     spec.commandLine().getOut().println("added " + JournalText.lot(lot));

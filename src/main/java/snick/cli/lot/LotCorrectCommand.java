@@ -8,7 +8,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.journal.JournalText;
-import snick.cli.journal.Noted;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
@@ -38,7 +37,7 @@ final class LotCorrectCommand implements Callable<Integer> {
   public Integer call() {
     FilamentLot lot;
     try (OpenedJournal journal = OpenedJournal.of(data)) {
-      lot = fields.over(Noted.lot(journal.reader().journal(), name));
+      lot = fields.over(journal.reader().journal().lotMeant(name));
       journal.writer().correct(lot, why);
     }
     spec.commandLine().getOut().println("now " + JournalText.lot(lot));

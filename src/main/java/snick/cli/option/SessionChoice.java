@@ -8,42 +8,56 @@ import snick.cli.terminal.Refusal;
 import snick.journal.Session;
 import snick.store.StoreReader;
 
-/** Which session is meant: {@code --session}, else the one that runs. */
+/** Which session is meant: {@code --session}, else the open one. */
 public final class SessionChoice {
   private static final int LOOKED_AT = 1000;
 
   @Option(
       names = "--session",
-      paramLabel = "NAME",
-      description = "The session (default: the one that runs; only to be read, else the latest).")
+      paramLabel = "SESSION",
+      description =
+          "Its name, number or the beginning of its name (default: the open one; to be read, else"
+              + " the latest).")
   private Optional<String> name = Optional.empty();
 
   @Option(
       names = "--rig",
       paramLabel = "ID",
-      description = "The session that runs on this rig, if several run.")
+      description = "The session that is open on this rig, if several are.")
   private Optional<String> rig = Optional.empty();
 
-  /** Name of the session to write to: it was given, or it is the only one that runs. */
+  /** Nothing said. */
+  public SessionChoice() {}
+
+  SessionChoice(Optional<String> name) {
+    this.name = name;
+  }
+
+  private Optional<String> named(StoreReader store) {
+    return name.map(store.journal()::sessionMeant);
+  }
+
+  /** Name of the session to write to: it was given, or it is the only one that is open. */
   public String toWrite(StoreReader store) {
-    return name.orElseGet(
-        () ->
-            onlyRunning(store)
-                .orElseThrow(
-                    () ->
-                        Refusal.badInput(
-                            "no session runs"
-                                + rig.map(id -> " on rig " + id).orElse("")
-                                + "; begin one: snick session start NAME --blade LABEL, or name"
-                                + " one: --session NAME")));
+    return named(store)
+        .orElseGet(
+            () ->
+                onlyRunning(store)
+                    .orElseThrow(
+                        () ->
+                            Refusal.badInput(
+                                "no session is open"
+                                    + rig.map(id -> " on rig " + id).orElse("")
+                                    + "; begin one: snick session start NAME --blade LABEL, or name"
+                                    + " one: --session SESSION")));
   }
 
   /** Name of the session to read: as {@link #toWrite}, else the latest. */
   public String toRead(StoreReader store) {
-    return name.or(() -> onlyRunning(store)).orElseGet(() -> latest(store));
+    return named(store).or(() -> onlyRunning(store)).orElseGet(() -> latest(store));
   }
 
-  /** The session that runs, if it is the only one, else the latest. */
+  /** The session that is open, if it is the only one, else the latest. */
   public static String anyToRead(StoreReader store) {
     return new SessionChoice().toRead(store);
   }
@@ -68,9 +82,9 @@ public final class SessionChoice {
     if (running.size() > 1) {
       throw Refusal.badInput(
           running.size()
-              + " sessions run: "
+              + " sessions are open: "
               + running.stream().map(SessionChoice::told).collect(Collectors.joining(", "))
-              + "; say which: --session NAME or --rig ID");
+              + "; say which: --session SESSION or --rig ID");
     }
     return running.stream().map(Session::name).findFirst();
   }

@@ -91,16 +91,17 @@ public final class RunCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     calibration.given(0);
     CountDownLatch stopped = new CountDownLatch(1);
-    try (Recorder recorder = start();
+    Recorder recorder = start();
+    try (recorder;
         Supervised supervised = Supervised.byWhomStartedThis(recorder, this::tell)) {
       Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
       Runtime.getRuntime().addShutdownHook(stop);
       greet(recorder);
       recorder.awaitEnd();
-      return ending(recorder);
     } finally {
       stopped.countDown();
     }
+    return ending(recorder);
   }
 
   private static int ending(Recorder recorder) {
@@ -115,7 +116,10 @@ public final class RunCommand implements Callable<Integer> {
     if (stopped.getCount() > 0) {
       supervised.close();
       recorder.close();
-      tell("stopped; everything announced is stored in " + data.path());
+      tell(
+          recorder.failed()
+              ? "stopped; not all could be stored in " + data.path() + ", see above"
+              : "stopped; everything announced is stored in " + data.path());
       out().flush();
     }
   }

@@ -10,7 +10,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
@@ -19,7 +18,6 @@ import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.report.SessionReport;
 import snick.store.KeptStudy;
@@ -36,21 +34,15 @@ import snick.store.StoreReader;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick report -o latest.html",
-      "  snick report evening -o evening.html",
-      "  snick report evening --markdown",
+      "  snick report --session evening -o evening.html",
+      "  snick report --session evening --markdown",
       "",
       "Operator, notes and reasons stay out unless --personal."
     })
 public final class ReportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(
-      paramLabel = "SESSION",
-      arity = "0..1",
-      description =
-          "Name of the session, as 'snick session list' shows it (default: the one that runs, else"
-              + " the latest).")
-  private Optional<String> session = Optional.empty();
+  @Mixin private SessionChoice chosen;
 
   @Option(
       names = {"-o", "--output"},
@@ -86,21 +78,12 @@ public final class ReportCommand implements Callable<Integer> {
   }
 
   private Session session(StoreReader store) {
-    String name = session.orElseGet(() -> SessionChoice.anyToRead(store));
-    return store
-        .journal()
-        .session(name)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "session '" + name + "' is not in the journal: snick session list"));
+    return store.journal().session(chosen.toRead(store)).orElseThrow();
   }
 
-  /** Beside the report, which goes to standard output, if nobody named the session. */
+  /** Beside the report, which goes to standard output. */
   private void sayWhich(Session told) {
-    if (session.isEmpty()) {
-      spec.commandLine().getErr().println("snick: session '" + PlainText.inert(told.name()) + "'");
-    }
+    spec.commandLine().getErr().println("snick: session '" + PlainText.inert(told.name()) + "'");
   }
 
   private String text(StoreReader store, Session told) {

@@ -8,7 +8,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
@@ -36,20 +35,15 @@ import snick.verdict.StageEvidence;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick progress",
-      "  snick progress evening --margin 6",
-      "  snick progress evening --json",
+      "  snick progress --session evening --margin 6",
+      "  snick progress --session evening --json",
     })
 public final class ProgressCommand implements Callable<Integer> {
   private static final int LEAST_CUTS = 2;
 
   @Spec private CommandSpec spec;
 
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "SESSION",
-      description = "The session (default: the one that runs, else the latest).")
-  private Optional<String> name = Optional.empty();
-
+  @Mixin private SessionChoice chosen;
   @Mixin private JudgeChoice judge;
   @Mixin private DataDirectory data;
 
@@ -59,8 +53,7 @@ public final class ProgressCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
-      SessionEvidence session =
-          SessionEvidence.read(store, name.orElseGet(() -> SessionChoice.anyToRead(store)));
+      SessionEvidence session = SessionEvidence.read(store, chosen.toRead(store));
       Judge with = judge.judge(KeptStudy.of(store, session.log().session()));
       ProgressReport report =
           new ProgressReport(

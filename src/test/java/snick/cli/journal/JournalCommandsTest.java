@@ -144,7 +144,7 @@ class JournalCommandsTest {
     assertRefused(story.run("inspect", "l", "light", "n", "--session", "evening"), "was closed at");
     assertRefused(story.run("step", "rod", "--session", "evening"), "was closed at");
     assertRefused(story.run("stage", "more", "--session", "evening"), "was closed at");
-    assertRefused(story.run("inspect", "l", "light", "n"), "no session runs");
+    assertRefused(story.run("inspect", "l", "light", "n"), "no session is open");
     assertThat(ok("session", "show", "evening", "--all")).isEqualTo(before);
     ok("inspect", "l", "light", "u", "--correct", entry, "--why", "dim", "--session", "evening");
   }
@@ -190,7 +190,7 @@ class JournalCommandsTest {
   void ofSeveralRunningSessionsOneMustBeSaid() {
     evening();
     ok("session", "start", "late", "--blade", "garden", "--rig", SessionStory.RIG);
-    assertRefused(story.run("stage", "x"), "2 sessions run: 'late' (rig " + SessionStory.RIG);
+    assertRefused(story.run("stage", "x"), "2 sessions are open: 'late' (rig " + SessionStory.RIG);
     assertThat(ok("stage", "x", "--rig", SessionStory.RIG)).contains("stage 2 'x'");
     assertThat(ok("stage", "y", "--session", "evening")).contains("stage 2 'y'");
   }
@@ -214,7 +214,7 @@ class JournalCommandsTest {
         "compare nix deburred|stage 'nix' is not in session evening",
         "compare as-found as-found --session nix|session 'nix' is not in the journal",
         "burr nix|stage 'nix' is not in session evening",
-        "progress nix|session 'nix' is not in the journal",
+        "progress --session nix|session 'nix' is not in the journal",
         "blade show nix|blade 'nix' is not in the journal",
         "blade add kitchen-1|blade 'kitchen-1' is already in the journal",
         "blade add x --angle NaN|edge angle NaN degrees is outside",

@@ -38,9 +38,9 @@ class ReportCommandTest {
 
   @Test
   void aNamedOneIsTakenAsNamed() {
-    Ran printed = story.run("report", "monday", "--markdown");
+    Ran printed = story.run("report", "--session", "mon", "--markdown");
     assertThat(printed.out()).contains("monday").doesNotContain("tuesday");
-    assertThat(printed.err()).isEmpty();
-    assertThat(story.run("report", "sunday").exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(printed.err()).contains("session 'monday'");
+    assertThat(story.run("report", "--session", "sunday").exit()).isEqualTo(ExitCode.BAD_INPUT);
   }
 }

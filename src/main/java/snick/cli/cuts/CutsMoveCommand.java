@@ -1,0 +1,82 @@
+package snick.cli.cuts;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.journal.WhyChoice;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedJournal;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.PlainText;
+import snick.journal.NotAccepted;
+import snick.store.CutPlace;
+import snick.store.StoreReader;
+
+/** Moves cuts to another stage. */
+@Command(
+    name = "move",
+    mixinStandardHelpOptions = true,
+    description =
+        "Move cuts to another stage of their session, or of another session; where they were stays in the record.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick cuts move 12 13 --stage deburred --why 'the stage was begun too late'",
+      "  snick cuts move 12 --session evening --stage 'as found'"
+    })
+final class CutsMoveCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(arity = "1..*", split = ",", paramLabel = "ID", description = "Ids of the cuts.")
+  private List<Long> ids;
+
+  @Option(
+      names = "--stage",
+      paramLabel = "STAGE",
+      required = true,
+      description = "Name or number of the stage, or the beginning of its name.")
+  private String stage;
+
+  @Option(
+      names = "--session",
+      paramLabel = "SESSION",
+      description = "The session to move them to (default: the one that they are in).")
+  private Optional<String> session = Optional.empty();
+
+  @Mixin private WhyChoice why;
+  @Mixin private DataDirectory data;
+
+  @Override
+  public Integer call() {
+    try (OpenedJournal journal = OpenedJournal.of(data)) {
+      ids.forEach(id -> move(journal, id));
+    }
+    return ExitCode.OK;
+  }
+
+  private void move(OpenedJournal journal, long id) {
+    StoreReader reader = journal.reader();
+    String name =
+        session.map(reader.journal()::sessionMeant).orElseGet(() -> sessionOf(reader, id));
+    String now = journal.store().mending().moveCut(id, name, stage, why.text()).content().stage();
+    spec.commandLine()
+        .getOut()
+        .println(
+            PlainText.inert("cut " + id + " is in stage '" + now + "' of session '" + name + "'"));
+  }
+
+  private static String sessionOf(StoreReader reader, long id) {
+    return reader
+        .summary(id)
+        .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store: snick cuts list"))
+        .place()
+        .map(CutPlace::session)
+        .orElseThrow(
+            () -> new NotAccepted("cut " + id + " is in no session: name one: --session SESSION"));
+  }
+}

@@ -1,0 +1,192 @@
+package snick.store;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.journal.Amendment;
+import snick.journal.Blade;
+import snick.journal.CutPlacement;
+import snick.journal.Entry;
+import snick.journal.NotAccepted;
+import snick.journal.Session;
+import snick.journal.SessionLog;
+import snick.journal.Stage;
+import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
+
+/**
+ * Mends what went into the journal under a wrong name or in a wrong place. Every method is one
+ * transaction; on {@link NotAccepted} or {@link StoreException} nothing has changed. What was there
+ * before stays in the record, with the reason: 1 to 4000 characters.
+ */
+public final class Mending {
+  private final Database database;
+  private final Clock clock;
+  private final BladeTable blades;
+  private final SessionTable sessions;
+  private final StageEntryTable stageEntries;
+  private final EntryTable entries;
+  private final AmendmentTable amendments;
+  private final JournalReader reader;
+
+  Mending(Database database, Clock clock) {
+    this.database = database;
+    this.clock = clock;
+    blades = new BladeTable(database);
+    sessions = new SessionTable(database);
+    stageEntries = new StageEntryTable(database);
+    entries = new EntryTable(database);
+    amendments = new AmendmentTable(database);
+    reader = new JournalReader(database);
+  }
+
+  /** Gives a blade another label. */
+  public Entry<Amendment> renameBlade(String label, String newLabel, String why) {
+    String after = Blade.labelled(newLabel).label();
+    return database.write(
+        () -> {
+          long id = blades.id(label);
+          blades.rename(label, after);
+          return amendments.ofBlade(
+              id, clock.instant(), why, new Amendment(Amendment.Kind.BLADE_RENAMED, label, after));
+        });
+  }
+
+  /** Makes two blades one: the sessions of the first become those of the second. */
+  public Entry<Amendment> mergeBlade(String label, String into, String why) {
+    return database.write(
+        () -> {
+          if (blades.id(label) == blades.id(into)) {
+            throw new NotAccepted("blade '" + label + "' cannot be merged into itself");
+          }
+          blades.merge(label, into);
+          return amendments.ofBlade(
+              blades.id(into),
+              clock.instant(),
+              why,
+              new Amendment(Amendment.Kind.BLADE_MERGED, label, into));
+        });
+  }
+
+  /** Gives a session another name. */
+  public Entry<Amendment> renameSession(String name, String newName, String why) {
+    return database.write(
+        () -> {
+          String after = log(name).session().withName(newName).name();
+          sessions.rename(name, after);
+          return amend(after, why, new Amendment(Amendment.Kind.SESSION_RENAMED, name, after));
+        });
+  }
+
+  /**
+   * Opens a session again that was closed.
+   *
+   * @throws NotAccepted also if another is open on its rig: cuts land in one alone
+   */
+  public Entry<Amendment> reopen(String name, String why) {
+    return database.write(
+        () -> {
+          Session session = log(name).session();
+          String closed = session.closed().map(Instant::toString).orElse("");
+          requireAlone(session.reopened());
+          sessions.reopen(name);
+          return amend(name, why, new Amendment(Amendment.Kind.SESSION_REOPENED, closed, ""));
+        });
+  }
+
+  private void requireAlone(Session session) {
+    sessions.open(session.rig()).stream()
+        .findFirst()
+        .ifPresent(
+            other -> {
+              throw new NotAccepted(
+                  "session '" + other + "' is open on the same rig: end that one first");
+            });
+  }
+
+  /** Gives a stage of a session another name. */
+  public Entry<Amendment> renameStage(String session, String stage, String newName, String why) {
+    return database.write(
+        () -> {
+          SessionLog log = log(session);
+          Stage before = log.stage(stage);
+          Stage after = log.rename(before, newName).stages().get(before.order() - 1);
+          sessions.renameStage(session, before, after.name());
+          return amend(
+              session,
+              why,
+              new Amendment(Amendment.Kind.STAGE_RENAMED, before.name(), after.name()));
+        });
+  }
+
+  /** Makes two stages of a session one: what is in the first belongs to the second. */
+  public Entry<Amendment> mergeStage(String session, String stage, String into, String why) {
+    return database.write(
+        () -> {
+          SessionLog log = log(session);
+          Stage from = log.stage(stage);
+          Stage kept = log.stage(into);
+          log.merge(from, kept);
+          sessions.mergeStage(session, from, kept);
+          return amend(
+              session, why, new Amendment(Amendment.Kind.STAGE_MERGED, from.name(), kept.name()));
+        });
+  }
+
+  private Entry<Amendment> amend(String session, String why, Amendment amendment) {
+    return amendments.ofSession(sessions.id(session), clock.instant(), why, amendment);
+  }
+
+  /**
+   * Moves a cut to a stage, of its own session or of another, open or closed. In the session that
+   * it leaves its place is withdrawn.
+   *
+   * @param stage as {@link SessionLog#stage} takes it
+   */
+  public Entry<StageEntry> moveCut(long cutId, String session, String stage, String why) {
+    return database.write(
+        () -> {
+          SessionLog log = log(session);
+          CutSummary cut =
+              new CutTable(database)
+                  .summary(cutId)
+                  .orElseThrow(() -> new NotAccepted("cut " + cutId + " is not in the store"));
+          Optional<String> before = cut.place().map(CutPlace::session);
+          OptionalDouble placeMm =
+              cut.place().map(CutPlace::placeMm).orElse(OptionalDouble.empty());
+          CutPlacement now =
+              new CutPlacement(
+                  log.session().during(cut.occurredAt()), log.stage(stage).name(), cutId, placeMm);
+          if (before.isPresent() && before.get().equals(session)) {
+            return within(log, now, why);
+          }
+          before.ifPresent(name -> withdraw(log(name), cutId, why));
+          return note(log, entries.late(clock.instant(), why, now));
+        });
+  }
+
+  private Entry<StageEntry> within(SessionLog log, CutPlacement now, String why) {
+    Entry<StageEntry> earlier = log.placement(now.cut()).orElseThrow();
+    if (earlier.content().equals(now)) {
+      throw new NotAccepted("cut " + now.cut() + " is in stage '" + now.stage() + "' already");
+    }
+    return note(log, entries.correct(earlier, clock.instant(), why, now));
+  }
+
+  private void withdraw(SessionLog log, long cutId, String why) {
+    Entry<StageEntry> earlier = log.placement(cutId).orElseThrow();
+    Withdrawn gone = new Withdrawn(earlier.content().at(), earlier.content().stage());
+    note(log, entries.correct(earlier, clock.instant(), why, gone));
+  }
+
+  private Entry<StageEntry> note(SessionLog log, Entry<StageEntry> entry) {
+    log.add(entry);
+    stageEntries.add(log.session().name(), log.stage(entry.content().stage()), entry);
+    return entry;
+  }
+
+  private SessionLog log(String session) {
+    return reader.readLog(session).orElseThrow(() -> reader.unknownSession(session));
+  }
+}
