@@ -380,6 +380,6 @@ final class Event {
 
   /** How many of the newest samples belong to the rest after the event. */
   int restSamplesAfter() {
-    return fallen ? Math.max(0, log.size() - fallenAt - 2) : 0;
+    return fallen ? Math.max(1, log.size() - fallenAt - 2) : 0;
   }
 }

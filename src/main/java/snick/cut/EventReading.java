@@ -19,6 +19,11 @@ final class EventReading {
   /** A fixture that swings less than this share of the force spoils no reading of the fall. */
   private static final double RING_SHARE = 0.03;
 
+  /** Swings of four or five readings look like spikes; two or three of them are a ring. */
+  private static final int RING_READINGS = 10;
+
+  private static final int RING_TURNS = 3;
+
   final Samples s;
   final ZeroBefore zero;
   final int polarity;
@@ -39,7 +44,6 @@ final class EventReading {
     this.periodNanos = s.periodNanos;
     polarity = event.polarity();
     noise = event.before().noiseCounts();
-    after = polarity * (event.fallLevelCounts() - zero.counts());
     restLevel = polarity * (event.before().fromCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
     int to = event.fallen() ? event.fallenAt() + 1 : s.size();
@@ -48,7 +52,13 @@ final class EventReading {
     }
     peak = s.largest(from, to);
     onset = onset(Math.max(event.began(), zero.restsUntil()));
-    fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
+    double fellTo = polarity * (event.fallLevelCounts() - zero.counts());
+    Optional<Fall> first = new FallLocator(s, fellTo, severedFallNanos).find(peak, s.size());
+    after = first.isPresent() ? fellTo : polarity * (event.levelAfterCounts() - zero.counts());
+    fall =
+        first.isPresent()
+            ? first
+            : new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
   /**
@@ -74,10 +84,18 @@ final class EventReading {
     return any;
   }
 
-  /** Whether the readings swing about the level that they fell to. */
+  /** Whether the readings swing about the level that they fell to, as no spike makes them. */
   boolean rings() {
-    double least = RING_SHARE * height();
-    return fall.isPresent() && s.ringing(fall.get().to10(), after, noise) > least * least;
+    int turns = 0;
+    int side = 0;
+    int from = fall.isPresent() ? fall.get().bottom() : s.size();
+    for (int i = from; i < Math.min(s.size(), from + RING_READINGS); i++) {
+      double off = s.x[i] - after;
+      int now = Math.abs(off) < RING_SHARE * height() ? side : (int) Math.signum(off);
+      turns += now == -side && side != 0 ? 1 : 0;
+      side = now;
+    }
+    return turns >= RING_TURNS;
   }
 
   /** Back from the sample that began the event to the last one within two noise widths of rest. */
