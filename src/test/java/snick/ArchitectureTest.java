@@ -37,7 +37,15 @@ class ArchitectureTest {
   private static Map<String, Set<String>> table() {
     Map<String, Set<String>> table = new TreeMap<>();
     row(table, "quantity");
-    row(table, "port", "com.fazecast.jSerialComm..", "java.io..", "java.nio..", "java.net..", TIME);
+    row(
+        table,
+        "port",
+        "com.fazecast.jSerialComm..",
+        "com.sun.jna..",
+        "java.io..",
+        "java.nio..",
+        "java.net..",
+        TIME);
     row(table, "frame", "snick.quantity", "java.nio", "java.nio.charset..");
     row(table, "conformance", "snick.quantity", "snick.frame");
     row(table, "sample", "snick.quantity", "snick.frame", TIME);
@@ -134,7 +142,7 @@ class ArchitectureTest {
           "com.sun.net.httpserver..", List.of("snick.view"),
           "io.micrometer..", List.of("snick.view"),
           "org.knowm.xchart..", List.of("snick.report"),
-          "com.sun.jna..", List.of("snick.virtualrig", "snick.service"),
+          "com.sun.jna..", List.of("snick.port", "snick.virtualrig", "snick.service"),
           "picocli..", List.of("snick.cli.."),
           "org.slf4j..", List.of("snick.daemon"));
 

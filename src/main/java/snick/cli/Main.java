@@ -4,12 +4,14 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Objects;
+import java.util.Optional;
 import picocli.CommandLine;
 import snick.cli.option.NamedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.StandardOutput;
 import snick.journal.NotAccepted;
 import snick.journal.SlipOfName;
 import snick.report.NothingToDraw;
@@ -22,9 +24,13 @@ public final class Main {
 
   /** Runs the command that {@code args} names and exits with its status. */
   public static void main(String[] args) {
-    PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+    StandardOutput output = new StandardOutput();
+    PrintWriter out = new PrintWriter(output, false, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    System.exit(run(out, err, args));
+    int status = run(out, err, args);
+    Optional<String> loss = output.loss();
+    loss.ifPresent(reason -> err.println("snick: the output could not be written: " + reason));
+    System.exit(loss.isPresent() ? ExitCode.FAILED : status);
   }
 
   /**

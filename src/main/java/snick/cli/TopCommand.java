@@ -6,6 +6,7 @@ import snick.cli.bench.CaptureCommand;
 import snick.cli.bench.DoctorCommand;
 import snick.cli.bench.PortsCommand;
 import snick.cli.bench.ProtocolCommand;
+import snick.cli.bench.ResponseCommand;
 import snick.cli.bench.VirtualRigCommand;
 import snick.cli.calibration.CalibrateCommand;
 import snick.cli.cuts.AnalyzeCommand;
@@ -76,6 +77,7 @@ final class TopCommand {
           "verify",
           "rederive",
           "doctor",
+          "response",
           "virtual-rig",
           "generate-completion");
 
@@ -137,6 +139,7 @@ final class TopCommand {
       case "verify" -> new VerifyCommand();
       case "rederive" -> new RederiveCommand();
       case "doctor" -> new DoctorCommand();
+      case "response" -> new ResponseCommand();
       case "virtual-rig" -> new VirtualRigCommand();
       case "generate-completion" -> new GenerateCompletionCommand();
       default -> throw new IllegalArgumentException(name);

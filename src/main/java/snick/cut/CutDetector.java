@@ -46,6 +46,7 @@ public final class CutDetector implements SampleSink {
   private int number;
   private int usualPolarity;
   private Response response = Response.unknown();
+  private Optional<StreamLearning> learning = Optional.empty();
 
   /** A detector that hands finished events to {@code sink} at once. */
   public CutDetector(DetectorSettings settings, CutSink sink) {
@@ -66,6 +67,17 @@ public final class CutDetector implements SampleSink {
    */
   public CutDetector(DetectorSettings settings, CutSink sink, Executor beside) {
     this(settings, new EstimationBeside(sink, beside));
+  }
+
+  /**
+   * The same, and it learns the rig's response from the cuts of its stream, at the 5th, 10th, 20th,
+   * 40th … that was severed.
+   */
+  public static CutDetector learning(DetectorSettings settings, CutSink sink, Executor beside) {
+    StreamLearning learning = new StreamLearning(sink);
+    CutDetector detector = new CutDetector(settings, new EstimationBeside(learning, beside));
+    detector.learning = Optional.of(learning);
+    return detector;
   }
 
   private CutDetector(DetectorSettings settings, Estimation estimation) {
@@ -328,6 +340,10 @@ public final class CutDetector implements SampleSink {
     }
     finding.know(response);
     estimation.take(finding);
+    if (learning.isPresent() && learning.get().wants(finding)) {
+      handOn();
+      learning.get().learned().ifPresent(this::know);
+    }
   }
 
   /** Reading at rest, counts; 0 while unknown. */

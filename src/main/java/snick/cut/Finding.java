@@ -64,6 +64,11 @@ final class Finding {
     return outcome == Outcome.SEVERED || outcome == Outcome.PARTED_IN_STEPS;
   }
 
+  /** Whether it parted at once. */
+  boolean severed() {
+    return outcome == Outcome.SEVERED;
+  }
+
   /** How many samples it holds. */
   int samples() {
     return trace.size();

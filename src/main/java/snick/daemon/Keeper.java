@@ -33,6 +33,7 @@ final class Keeper implements Runnable {
   private final BlockingQueue<Work> queue;
   private final Store store;
   private final CalibrationShelf calibrations;
+  private final RigResponses responses;
   private final NextSpot nextSpot;
   private final Refuge refuge;
   private final FaultLog faults;
@@ -58,6 +59,7 @@ final class Keeper implements Runnable {
       BlockingQueue<Work> queue,
       Store store,
       CalibrationShelf calibrations,
+      RigResponses responses,
       NextSpot nextSpot,
       Refuge refuge,
       FaultLog faults,
@@ -66,6 +68,7 @@ final class Keeper implements Runnable {
     this.queue = queue;
     this.store = store;
     this.calibrations = calibrations;
+    this.responses = responses;
     this.nextSpot = nextSpot;
     this.refuge = refuge;
     this.faults = faults;
@@ -216,10 +219,20 @@ final class Keeper implements Runnable {
 
   private void begin(Work.StreamBegan began) {
     Scale scale = calibrations.forRecording(began.recording());
+    goOnLearning(began);
     long id = store.startRecording(began.recording());
     current.set(began.rig(), Optional.of(new Current(id, began.recording(), scale)));
     scale.reasons().forEach(complain);
     scale.warnings().forEach(this::warn);
+  }
+
+  /** A trace that is damaged keeps nobody from recording. */
+  private void goOnLearning(Work.StreamBegan began) {
+    try {
+      responses.begin(began.rig(), began.recording());
+    } catch (StoreException e) {
+      faults.note("response", "earlier falls not read: " + e.getMessage());
+    }
   }
 
   /** Comes once a minute, so that a check mass that has grown old is noticed too. */
@@ -260,6 +273,16 @@ final class Keeper implements Runnable {
             largest,
             finished.occurredAt(),
             System.nanoTime() - finished.endedNanos()));
+    learn(rig, finished, id);
+  }
+
+  /** The cut is stored and announced: if what it teaches is not, nothing is lost. */
+  private void learn(Current rig, Work.CutFinished finished, long cutId) {
+    try {
+      responses.kept(finished.rig(), rig.recording(), cutId, finished.cut());
+    } catch (StoreException e) {
+      faults.note("response", "not stored: " + e.getMessage());
+    }
   }
 
   /**

@@ -48,12 +48,12 @@ public final class Pipeline {
 
   /**
    * A pipeline straight from bytes to {@code cuts}, whose forces are estimated beside it: {@link
-   * #handOn} hands on what is found.
+   * #handOn} hands on what is found. The rig's response is learned as it goes.
    *
    * @param beside runs one task at a time, in order
    */
   public Pipeline(Settings settings, CutSink cuts, Executor beside) {
-    this(settings, new CutDetector(settings.detector(), cuts, beside));
+    this(settings, CutDetector.learning(settings.detector(), cuts, beside));
   }
 
   private Pipeline(Settings settings, CutDetector detector) {

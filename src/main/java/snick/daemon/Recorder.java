@@ -131,12 +131,14 @@ public final class Recorder implements AutoCloseable {
     store = Store.open(settings.dataDirectory(), clock);
     readersDone = new CountDownLatch(settings.rigs().size());
     metrics = new RigMetrics(settings.rigs().size(), this::state, settings.version());
+    RigResponses responses = new RigResponses(settings.rigs().size(), store, clock);
     keeper =
         new Keeper(
             settings.rigs().size(),
             queue,
             store,
             calibrations,
+            responses,
             nextSpot,
             new Refuge(settings.dataDirectory(), clock),
             faults,
@@ -146,10 +148,12 @@ public final class Recorder implements AutoCloseable {
     keeperThread.setUncaughtExceptionHandler((thread, e) -> broken(thread, e, audience.word()));
     Ports ports = new Ports(settings.bitsPerSecond());
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
+      int number = rig;
       LiveTrace trace = new LiveTrace();
       traces.add(trace);
       RigReader.Surroundings around =
-          new RigReader.Surroundings(queue, clock, faults, audience.word(), trace::before);
+          new RigReader.Surroundings(
+              queue, clock, faults, audience.word(), trace::before, () -> responses.of(number));
       RigReader reader =
           new RigReader(
               rig,

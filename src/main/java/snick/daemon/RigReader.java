@@ -10,9 +10,11 @@ import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
+import snick.cut.response.Response;
 import snick.frame.Hello;
 import snick.frame.HostCommand;
 import snick.frame.HostFrames;
@@ -77,13 +79,15 @@ final class RigReader implements Runnable, DeviceGate.Listener {
    * @param faults what went wrong
    * @param tell takes one line for the person
    * @param watch sees every sample before the detector does
+   * @param response what is known of the rig's response
    */
   record Surroundings(
       BlockingQueue<Work> queue,
       Clock clock,
       FaultLog faults,
       Consumer<String> tell,
-      UnaryOperator<SampleSink> watch) {}
+      UnaryOperator<SampleSink> watch,
+      Supplier<Response> response) {}
 
   RigReader(int rig, RigOpening opening, Pipeline.Settings settings, Surroundings around) {
     this.rig = rig;
@@ -225,6 +229,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   private void take(ByteSource source, byte[] buffer, int count) {
+    pipeline.detector().know(around.response().get());
     pipeline.accept(buffer, count);
     watch.bytes(System.nanoTime(), pipeline.tally().samples());
     long restarts = pipeline.stream().facts().restarts();

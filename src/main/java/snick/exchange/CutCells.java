@@ -75,6 +75,7 @@ final class CutCells {
     put("noise_counts", result.rest().noiseCounts());
     put("flags", result.flags().stream().sorted().map(Flag::word).collect(Collectors.joining(" ")));
     put("detector_version", result.detectorVersion());
+    result.responseId().ifPresent(id -> put("response", id));
   }
 
   private void peak(Peak peak) {

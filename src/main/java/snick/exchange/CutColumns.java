@@ -42,6 +42,7 @@ record CutColumns(ValueWriter out) {
     real("zero_before_counts", result.rest().zeroBeforeCounts());
     real("noise_counts", result.rest().noiseCounts());
     out.write("detector_version", result.detectorVersion());
+    result.responseId().ifPresent(id -> out.write("response", id));
   }
 
   private void real(String column, double value) {

@@ -67,7 +67,8 @@ final class DerivedReading {
         new Cut.Rest(
             orNaN("zero_before_counts"), orNaN("zero_after_counts"), orNaN("noise_counts")),
         flags(),
-        trace);
+        trace,
+        contents.response(rows.text(at("response"))));
   }
 
   private double orNaN(String column) {

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +20,8 @@ import snick.sample.Gap;
 import snick.store.CutSummary;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
+import snick.store.StoredResponse;
+import snick.store.StoredResult;
 import snick.store.Watch;
 
 /**
@@ -33,6 +36,7 @@ public final class PackageExport {
   private final Watch watch;
   private final Map<String, FileFacts> files = new HashMap<>();
   private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
+  private final Map<String, StoredResponse> responses = new LinkedHashMap<>();
 
   /** An export of {@code choice} from {@code store}. */
   public PackageExport(StoreReader store, ExportChoice choice, Watch watch) {
@@ -87,7 +91,10 @@ public final class PackageExport {
       throw e.getCause();
     }
     writeText(folder, PackageFiles.README, Readme.of(choice, numbering.cuts()));
-    writeJson(folder, RigJson.FILE, RigJson.of(numbering.recordingItems(), choice.personal()));
+    writeJson(
+        folder,
+        RigJson.FILE,
+        RigJson.of(numbering.recordingItems(), responses.values(), choice.personal()));
     writeJson(
         folder,
         CalibrationJson.FILE,
@@ -116,10 +123,12 @@ public final class PackageExport {
         watch.check("writing", number - 1L, numbering.cuts());
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         cuts.row(cells.of(number, cut.summary()));
+        note(cut.summary().result());
         int row = 0;
         for (EarlierDerivation earlier : numbering.earlier(cut.id())) {
           row++;
           history.row(earlierCells.of(number, row, earlier));
+          note(earlier.result());
         }
         traces.give(cut.trace().size(), new TraceRows(number, cut.trace(), forces(cut.summary())));
         writeGaps(gaps, number, cut.trace());
@@ -133,6 +142,15 @@ public final class PackageExport {
     files.put(Table.OVERRANGE.file(), overrangeOut.facts());
     files.put(Table.HISTORY.file(), historyOut.facts());
     watch.check("writing", numbering.cuts(), numbering.cuts());
+  }
+
+  /** The response that a result was derived with comes along. */
+  private void note(StoredResult result) {
+    result
+        .responseId()
+        .filter(id -> !responses.containsKey(id))
+        .flatMap(store::response)
+        .ifPresent(r -> responses.put(r.response().id(), r));
   }
 
   private static DigestedFile open(Path folder, String name) throws IOException {

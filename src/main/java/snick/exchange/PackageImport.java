@@ -85,6 +85,7 @@ public final class PackageImport {
     PackageContents contents = reading.contents();
     contents.calibrations().forEach(c -> intake.calibration(c.calibration(), c.document()));
     contents.calibrations().forEach(c -> c.verifications().forEach(intake::verification));
+    contents.responses().values().forEach(intake::response);
     List<Long> recordings =
         contents.recordings().stream()
             .map(r -> intake.recording(r.recording(), r.clock()))

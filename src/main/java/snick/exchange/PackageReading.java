@@ -42,11 +42,13 @@ final class PackageReading implements AutoCloseable {
       }
     }
     checked(PackageFiles.README);
+    JsonNode rig = checked(RigJson.FILE);
     contents =
         new PackageContents(
-            RigJson.read(checked(RigJson.FILE)),
+            RigJson.read(rig),
             CalibrationJson.read(checked(CalibrationJson.FILE)),
-            JournalJson.read(checked(JournalJson.FILE)));
+            JournalJson.read(checked(JournalJson.FILE)),
+            ResponseJson.read(rig));
   }
 
   /** Opens a folder or a zip file. */

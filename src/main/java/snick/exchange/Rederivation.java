@@ -11,6 +11,7 @@ import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
 import snick.cut.Trace;
+import snick.cut.response.Response;
 import snick.sample.Gap;
 import snick.sample.Rail;
 
@@ -21,20 +22,27 @@ public final class Rederivation {
   /** Each keeps what it worked out for one rate, for the next trace. */
   private final Queue<BreakEstimator> idle = new ConcurrentLinkedQueue<>();
 
+  /** As {@link #of(Cut, Response)}, with what the stated cut was derived with. */
+  public Optional<Cut> of(Cut stated) {
+    return of(stated, stated.response());
+  }
+
   /**
    * The event that begins nearest to where {@code stated} does; empty if none is found. A trace may
    * begin in the middle of a loading, but if nothing is found so, it is taken to begin at rest: the
    * rest between loadings in quick succession is too short to prove itself.
    */
-  public Optional<Cut> of(Cut stated) {
-    Optional<Cut> found = found(stated, SETTINGS);
-    return found.isPresent() ? found : found(stated, SETTINGS.beginningAtRest());
+  public Optional<Cut> of(Cut stated, Response response) {
+    Optional<Cut> found = found(stated, SETTINGS, response);
+    return found.isPresent() ? found : found(stated, SETTINGS.beginningAtRest(), response);
   }
 
-  private Optional<Cut> found(Cut stated, DetectorSettings settings) {
+  private Optional<Cut> found(Cut stated, DetectorSettings settings, Response response) {
     BreakEstimator estimator = Optional.ofNullable(idle.poll()).orElseGet(BreakEstimator::new);
     List<Cut> found = new ArrayList<>();
-    feed(stated.trace(), new CutDetector(settings, found::add, estimator));
+    CutDetector detector = new CutDetector(settings, found::add, estimator);
+    detector.know(response);
+    feed(stated.trace(), detector);
     idle.add(estimator);
     return found.stream()
         .min(Comparator.comparingLong(cut -> Math.abs(cut.onsetNanos() - stated.onsetNanos())));

@@ -1,6 +1,7 @@
 package snick.exchange;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import snick.quantity.SampleRate;
 import snick.store.HostClock;
 import snick.store.Recording;
+import snick.store.StoredResponse;
 
 /** {@code rig.json}: the recordings that cuts come from, and what the rig said of itself. */
 final class RigJson {
@@ -25,12 +27,16 @@ final class RigJson {
    */
   record Item(Recording recording, Optional<HostClock> clock) {}
 
-  static Map<String, Object> of(List<Item> items, boolean personal) {
+  static Map<String, Object> of(
+      List<Item> items, Collection<StoredResponse> responses, boolean personal) {
     List<Object> recordings = new ArrayList<>();
     for (Item item : items) {
       recordings.add(one(recordings.size() + 1, item, personal));
     }
-    return Map.of("recordings", recordings);
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("recordings", recordings);
+    json.put("responses", ResponseJson.of(responses));
+    return json;
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {

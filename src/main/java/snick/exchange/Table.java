@@ -48,6 +48,11 @@ final class Table {
                   List.of())
               .inSomeRows(),
           Column.integer("detector_version", "Version of the detector that found this"),
+          Column.word(
+                  "response",
+                  "Response of the rig in rig.json that it was derived with; none: nothing was known",
+                  List.of())
+              .inSomeRows(),
           Column.integer("calibration", "Number of the calibration in calibration.json")
               .inSomeRows(),
           Column.truth("in_range", "Whether the force lies in the calibrated range").inSomeRows(),

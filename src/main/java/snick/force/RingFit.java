@@ -45,7 +45,13 @@ final class RingFit {
    */
   static Optional<StepResponse.Ring> of(
       double[] samples, double[] rest, double noise, double samplesPerSecond) {
-    int used = Math.min(MOST, Math.min(samples.length, rest.length));
+    return of(samples, rest, noise, samplesPerSecond, MOST);
+  }
+
+  /** The same from at most so many samples: the longer, the weaker a damping is told apart. */
+  static Optional<StepResponse.Ring> of(
+      double[] samples, double[] rest, double noise, double samplesPerSecond, int most) {
+    int used = Math.min(most, Math.min(samples.length, rest.length));
     if (used < FEWEST) {
       return Optional.empty();
     }

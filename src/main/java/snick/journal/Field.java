@@ -16,7 +16,9 @@ final class Field {
 
   private Field() {}
 
-  /** {@code text} without outer blanks; it must not be blank, long, or hold control characters. */
+  /**
+   * {@code text} without outer blanks; it must not be blank or long, or hold control characters.
+   */
   static String name(String field, String text) {
     String trimmed = text.strip();
     if (trimmed.isEmpty()) {
@@ -82,13 +84,18 @@ final class Field {
   }
 
   private static void checkControls(String field, String text, boolean linesAllowed) {
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      boolean line = linesAllowed && (c == '\n' || c == '\t');
-      if (Character.isISOControl(c) && !line) {
+    for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+      int point = text.codePointAt(i);
+      boolean line = linesAllowed && (point == '\n' || point == '\t');
+      if (noText(point) && !line) {
         throw new NotAccepted(
-            field + " holds control character " + (int) c + " at place " + (i + 1) + ": remove it");
+            field + " holds control character " + point + " at place " + (i + 1) + ": remove it");
       }
     }
+  }
+
+  /** Half a surrogate pair is no character, and cannot be stored as it is. */
+  private static boolean noText(int point) {
+    return Character.isISOControl(point) || Character.getType(point) == Character.SURROGATE;
   }
 }

@@ -61,9 +61,13 @@ public sealed interface PortAddress {
    * Reads an address: {@code -}, {@code tcp://host:port}, a path below {@code /dev} or any existing
    * special file, an existing regular file, else part of a name.
    *
-   * @throws IllegalArgumentException if a network address has no host or no port from 1 to 65535
+   * @throws IllegalArgumentException if it is blank or cannot be a path, or if a network address
+   *     has no host or no port from 1 to 65535
    */
   static PortAddress parse(String text) {
+    if (text.isBlank()) {
+      throw new IllegalArgumentException("a port without a name; list what is there: snick ports");
+    }
     if (text.equals("-")) {
       return new StandardInput();
     }

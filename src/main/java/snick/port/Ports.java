@@ -111,6 +111,7 @@ public final class Ports {
     for (Path link : links()) {
       found.add(new Candidate(link, link.getFileName().toString(), true));
     }
+    SerialLibrary.load();
     for (SerialPort port : SerialPort.getCommPorts()) {
       Path path = Path.of(port.getSystemPortPath());
       if (!listed(found, path)) {

@@ -49,6 +49,7 @@ final class SerialLink implements ByteLink {
    */
   static SerialLink open(Path path, int bitsPerSecond) throws PortException {
     requireAccess(path);
+    SerialLibrary.load();
     SerialPort port = find(path);
     port.setComPortParameters(bitsPerSecond, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);

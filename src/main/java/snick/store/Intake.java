@@ -98,6 +98,11 @@ public final class Intake {
     }
   }
 
+  /** A response that results were derived with; kept apart from those of one's own rigs. */
+  public void response(StoredResponse stated) {
+    new ResponseTable(database).add(stated);
+  }
+
   /** The calibration without the texts for people, which a sender may have left out. */
   private static Calibration figures(Calibration c) {
     List<BudgetTerm> terms =

@@ -46,6 +46,7 @@ final class Orphans {
           adoptCuts(recording);
           removeStrayForces();
           addTraces();
+          forgetResponses();
           while (removeDangling()) {}
           return null;
         });
@@ -160,6 +161,24 @@ final class Orphans {
           .blob(empty)
           .change();
     }
+  }
+
+  /** A result stays without the response that it was derived with; that can be learned again. */
+  private void forgetResponses() {
+    for (String table : List.of("cut", "cut_result")) {
+      database
+          .query(
+              "UPDATE "
+                  + table
+                  + " SET response = NULL WHERE response NOT IN (SELECT number FROM response)")
+          .change();
+    }
+    for (String part : List.of("response_share", "response_cut")) {
+      database
+          .query("DELETE FROM " + part + " WHERE response NOT IN (SELECT number FROM response)")
+          .change();
+    }
+    database.query("DELETE FROM response_cut WHERE cut NOT IN (SELECT id FROM cut)").change();
   }
 
   /** Whether something was taken out, so that more may refer to nothing now. */

@@ -38,17 +38,20 @@ final class ResultTable {
           "flags");
 
   /** What a row of a result holds, in cut as in cut_result. */
-  static final String FIGURES = String.join(", ", EACH);
+  static final String FIGURES = String.join(", ", EACH) + ", response";
 
   /** A parameter for each of {@link #FIGURES}. */
-  static final String PARAMETERS = EACH.stream().map(name -> "?").collect(Collectors.joining(", "));
+  static final String PARAMETERS =
+      EACH.stream().map(name -> "?").collect(Collectors.joining(", ")) + ", " + ResponseTable.OF_ID;
 
   /** The columns of {@link #map} of the row in q (cut_result) if there is one, else of c (cut). */
   static final String COLUMNS =
       "coalesce(q.id, 0) AS result_id, "
           + EACH.stream()
               .map(name -> String.format("iif(q.id IS NULL, c.%1$s, q.%1$s) AS %1$s", name))
-              .collect(Collectors.joining(", "));
+              .collect(Collectors.joining(", "))
+          + ", "
+          + ResponseTable.id("iif(q.id IS NULL, c.response, q.response)");
 
   private static final List<Flag> ALL_FLAGS = List.of(Flag.values());
 
@@ -88,7 +91,8 @@ final class ResultTable {
         .real(rest.zeroBeforeCounts())
         .real(rest.zeroAfterCounts())
         .real(rest.noiseCounts())
-        .text(words(cut.flags()));
+        .text(words(cut.flags()))
+        .text(cut.response().known() ? Optional.of(cut.response().id()) : Optional.empty());
   }
 
   private static OptionalDouble of(Cut cut, ToDoubleFunction<Peak> counts) {
@@ -112,8 +116,12 @@ final class ResultTable {
         .query(
             "SELECT 0 AS result_id, "
                 + FIGURES
+                + ", "
+                + ResponseTable.id("response")
                 + " FROM cut WHERE id = ? UNION ALL SELECT id, "
                 + FIGURES
+                + ", "
+                + ResponseTable.id("response")
                 + " FROM cut_result WHERE cut = ? ORDER BY 1")
         .whole(cutId)
         .whole(cutId)
@@ -149,7 +157,8 @@ final class ResultTable {
             row.real("zero_before_counts"),
             row.real("zero_after_counts"),
             row.real("noise_counts")),
-        flags(row.text("flags")));
+        flags(row.text("flags")),
+        row.optionalText("response_id"));
   }
 
   private static Optional<Peak> peak(Row row) {

@@ -11,7 +11,9 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import snick.cut.Cut;
 import snick.cut.Trace;
+import snick.cut.response.FallBook;
 import snick.force.Calibration;
+import snick.quantity.SampleRate;
 
 /**
  * The writing side of a store: one SQLite file, {@code snick.db}, in a directory of its own. Every
@@ -27,6 +29,7 @@ public final class Store implements AutoCloseable {
   private final ResultTable results;
   private final ForceTable forces;
   private final CalibrationTable calibrations;
+  private final ResponseTable responses;
   private final EvidenceTable evidence;
   private final FaultTable faults;
   private final JournalWriter journal;
@@ -40,6 +43,7 @@ public final class Store implements AutoCloseable {
     results = new ResultTable(database);
     forces = new ForceTable(database);
     calibrations = new CalibrationTable(database);
+    responses = new ResponseTable(database);
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
@@ -214,6 +218,25 @@ public final class Store implements AutoCloseable {
    */
   public void add(Calibration calibration, Optional<String> document) {
     change(() -> calibrations.add(calibration, document, clock.instant()));
+  }
+
+  /** Adds what was learned of a rig, with its evidence; the very same is stored once. */
+  public void add(StoredResponse learned) {
+    change(() -> responses.add(learned));
+  }
+
+  /**
+   * The falls that a rig has shown in one's own cuts, the latest with their cut ids, ready to go
+   * on; reads at most {@link FallBook#MOST} traces.
+   */
+  public FallBook<Long> falls(String deviceId, Optional<SampleRate> nominalRate) {
+    return database.read(() -> new StoredFalls(cuts, responses).of(deviceId, nominalRate));
+  }
+
+  /** The response learned last of a rig at a nominal rate. */
+  public Optional<StoredResponse> currentResponse(
+      String deviceId, Optional<SampleRate> nominalRate) {
+    return database.read(() -> responses.latest(deviceId, nominalRate));
   }
 
   /**

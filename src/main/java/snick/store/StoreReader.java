@@ -2,11 +2,15 @@ package snick.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import snick.cut.response.Response;
 import snick.journal.SetAside;
+import snick.quantity.SampleRate;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
@@ -21,6 +25,8 @@ public final class StoreReader implements AutoCloseable {
   private final ResultTable results;
   private final ForceTable forces;
   private final CalibrationTable calibrations;
+  private final ResponseTable responses;
+  private final Map<String, Response> used = new HashMap<>();
   private final EvidenceTable evidence;
   private final FaultTable faults;
   private final JournalReader journal;
@@ -33,6 +39,7 @@ public final class StoreReader implements AutoCloseable {
     results = new ResultTable(database);
     forces = new ForceTable(database);
     calibrations = new CalibrationTable(database);
+    responses = new ResponseTable(database);
     evidence = new EvidenceTable(database);
     faults = new FaultTable(database);
     journal = new JournalReader(database);
@@ -109,8 +116,7 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if the trace is damaged
    */
   public Optional<StoredCut> cut(long cutId) {
-    return database.read(
-        () -> cuts.summary(cutId).map(summary -> new StoredCut(summary, cuts.trace(cutId))));
+    return database.read(() -> cuts.summary(cutId).map(this::withTrace));
   }
 
   /** Every result of a cut, oldest first; the last is the current one. */
@@ -208,7 +214,37 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if a trace is damaged; those before it have been given
    */
   public void forEachCut(CutSelection selection, Consumer<StoredCut> consumer) {
-    forEachSummary(selection, s -> consumer.accept(new StoredCut(s, cuts.trace(s.id()))));
+    forEachSummary(selection, s -> consumer.accept(withTrace(s)));
+  }
+
+  private StoredCut withTrace(CutSummary summary) {
+    Response response =
+        summary
+            .result()
+            .responseId()
+            .map(id -> used.computeIfAbsent(id, known -> stored(known)))
+            .orElse(Response.unknown());
+    return new StoredCut(summary, cuts.trace(summary.id()), response);
+  }
+
+  private Response stored(String responseId) {
+    return responses.find(responseId).map(StoredResponse::response).orElse(Response.unknown());
+  }
+
+  /** Every response that was learned, in the order stored. */
+  public List<StoredResponse> responses() {
+    return database.read(responses::all);
+  }
+
+  /** The response of an id. */
+  public Optional<StoredResponse> response(String id) {
+    return database.read(() -> responses.find(id));
+  }
+
+  /** The response learned last of a rig at a nominal rate. */
+  public Optional<StoredResponse> currentResponse(
+      String deviceId, Optional<SampleRate> nominalRate) {
+    return database.read(() -> responses.latest(deviceId, nominalRate));
   }
 
   /**

@@ -2,14 +2,16 @@ package snick.store;
 
 import snick.cut.Cut;
 import snick.cut.Trace;
+import snick.cut.response.Response;
 
 /**
  * A stored cut with its trace.
  *
  * @param summary all but the trace
  * @param trace the raw samples, checked against their checksum
+ * @param response what its current result was derived with
  */
-public record StoredCut(CutSummary summary, Trace trace) {
+public record StoredCut(CutSummary summary, Trace trace, Response response) {
   /** Id of the cut. */
   public long id() {
     return summary.id();
@@ -28,6 +30,7 @@ public record StoredCut(CutSummary summary, Trace trace) {
         result.shape(),
         result.rest(),
         result.flags(),
-        trace);
+        trace,
+        response);
   }
 }

@@ -17,6 +17,7 @@ import snick.cut.Peak;
  *     current
  * @param detectorVersion {@link Cut#DETECTOR_VERSION} of the program that made it
  * @param createdAt when it was stored
+ * @param responseId id of the response of the rig that it was derived with; empty if none was known
  */
 public record StoredResult(
     long id,
@@ -29,4 +30,5 @@ public record StoredResult(
     Optional<Peak> peak,
     Cut.Shape shape,
     Cut.Rest rest,
-    Set<Flag> flags) {}
+    Set<Flag> flags,
+    Optional<String> responseId) {}

@@ -13,16 +13,36 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 
 /**
  * The seam to the JDK's HTTP server: turns exchanges into {@link Request} and {@link Answer}, sets
  * the headers that every answer carries, and gives each event stream a thread of its own.
+ *
+ * <p>Who sends or reads slowly keeps nobody waiting: each connection has a thread, whose time for a
+ * request and for an answer is short. Only so many are answered at a time, but for what watches the
+ * recorder: that never waits for its turn.
  */
 final class LoopbackServer implements AutoCloseable {
-  private static final int THREADS = 8;
-  private static final int BACKLOG = 64;
+  private static final int AT_A_TIME = 8;
+  private static final long TURN_WAIT_SECONDS = 2;
+  private static final long ANSWER_SECONDS = 5;
+  private static final int BACKLOG = 1024;
+
+  /** Of connections, and so of threads; their stacks are small. */
+  private static final int MOST_CONNECTIONS = 1024;
+
+  private static final long STACK_BYTES = 512 << 10;
+
+  /** What programs ask that watch the recorder. */
+  private static final Set<String> WATCHING = Set.of("/health", "/metrics");
+
   private static final Map<String, String> EVERY_ANSWER =
       Map.of(
           "X-Content-Type-Options", "nosniff",
@@ -38,18 +58,23 @@ final class LoopbackServer implements AutoCloseable {
     // Read once, when the JDK's server class is loaded. Without nodelay a kept connection waits
     // about 40 ms an answer (Nagle's algorithm against delayed acknowledgement).
     System.setProperty("sun.net.httpserver.nodelay", "true");
-    System.setProperty("sun.net.httpserver.maxReqTime", "10");
-    System.setProperty("jdk.httpserver.maxConnections", "128");
+    System.setProperty("sun.net.httpserver.maxReqTime", "2");
+    System.setProperty("sun.net.httpserver.idleTimerScheduleMillis", "500");
+    System.setProperty("jdk.httpserver.maxConnections", Integer.toString(MOST_CONNECTIONS));
   }
 
   private final HttpServer server;
   private final ExecutorService answering;
   private final ExecutorService streaming;
+  private final ScheduledExecutorService deadlines;
+  private final Semaphore turns = new Semaphore(AT_A_TIME, true);
 
-  private LoopbackServer(HttpServer server, ExecutorService answering, ExecutorService streaming) {
+  private LoopbackServer(HttpServer server) {
     this.server = server;
-    this.answering = answering;
-    this.streaming = streaming;
+    this.answering = Executors.newCachedThreadPool(task -> daemonThread("http", task));
+    this.streaming = Executors.newCachedThreadPool(task -> daemonThread("viewer", task));
+    this.deadlines =
+        Executors.newSingleThreadScheduledExecutor(task -> daemonThread("http-deadline", task));
   }
 
   /**
@@ -60,11 +85,7 @@ final class LoopbackServer implements AutoCloseable {
    */
   static LoopbackServer start(InetSocketAddress address, Site site) throws IOException {
     HttpServer server = HttpServer.create(address, BACKLOG);
-    LoopbackServer serving =
-        new LoopbackServer(
-            server,
-            Executors.newFixedThreadPool(THREADS, task -> daemonThread("http", task)),
-            Executors.newCachedThreadPool(task -> daemonThread("viewer", task)));
+    LoopbackServer serving = new LoopbackServer(server);
     server.setExecutor(serving.answering);
     server.createContext("/", exchange -> serving.take(exchange, site));
     server.start();
@@ -72,7 +93,7 @@ final class LoopbackServer implements AutoCloseable {
   }
 
   private static Thread daemonThread(String name, Runnable task) {
-    Thread thread = new Thread(task, name);
+    Thread thread = new Thread(null, task, name, STACK_BYTES);
     thread.setDaemon(true);
     return thread;
   }
@@ -88,8 +109,7 @@ final class LoopbackServer implements AutoCloseable {
       if (answer instanceof Answer.Stream stream) {
         streaming.execute(() -> stream(exchange, stream.viewer()));
       } else if (answer instanceof Answer.Whole whole) {
-        send(exchange, whole);
-        exchange.close();
+        sendInTime(exchange, whole);
       }
     } catch (IOException | RuntimeException e) {
       exchange.close();
@@ -97,16 +117,39 @@ final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  private static Answer answer(HttpExchange exchange, Site site) throws IOException {
+  private Answer answer(HttpExchange exchange, Site site) throws IOException {
     Request head = head(exchange);
     Optional<Answer.Whole> refusal = site.refuse(head);
     if (refusal.isPresent()) {
       return refusal.get();
     }
     byte[] body = exchange.getRequestBody().readNBytes(Request.BODY_LIMIT_BYTES + 1);
-    return body.length > Request.BODY_LIMIT_BYTES
-        ? Answer.problem(413, "the body is over " + Request.BODY_LIMIT_BYTES + " bytes: shorten it")
-        : site.answer(head.with(body));
+    if (body.length > Request.BODY_LIMIT_BYTES) {
+      return Answer.problem(
+          413, "the body is over " + Request.BODY_LIMIT_BYTES + " bytes: shorten it");
+    }
+    Request whole = head.with(body);
+    return WATCHING.contains(head.path()) ? site.answer(whole) : inTurn(whole, site);
+  }
+
+  private Answer inTurn(Request request, Site site) {
+    if (!turn()) {
+      return Answer.problem(503, "too much is asked at a time: ask again later");
+    }
+    try {
+      return site.answer(request);
+    } finally {
+      turns.release();
+    }
+  }
+
+  private boolean turn() {
+    try {
+      return turns.tryAcquire(TURN_WAIT_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   private static Request head(HttpExchange exchange) {
@@ -139,6 +182,17 @@ final class LoopbackServer implements AutoCloseable {
       return URLDecoder.decode(text, StandardCharsets.UTF_8);
     } catch (IllegalArgumentException e) {
       return text;
+    }
+  }
+
+  /** Whoever does not read the answer in time loses the connection. */
+  private void sendInTime(HttpExchange exchange, Answer.Whole answer) throws IOException {
+    Future<?> deadline = deadlines.schedule(exchange::close, ANSWER_SECONDS, TimeUnit.SECONDS);
+    try {
+      send(exchange, answer);
+      exchange.close();
+    } finally {
+      deadline.cancel(false);
     }
   }
 
@@ -175,5 +229,6 @@ final class LoopbackServer implements AutoCloseable {
     server.stop(0);
     answering.shutdownNow();
     streaming.shutdownNow();
+    deadlines.shutdownNow();
   }
 }

@@ -50,6 +50,7 @@ CREATE TABLE cut (
   zero_after_counts REAL,
   noise_counts REAL,
   flags TEXT NOT NULL,
+  response INTEGER REFERENCES response,
   UNIQUE (recording, number)
 ) STRICT;
 CREATE INDEX cut_by_time ON cut (occurred_at_utc_ns);
@@ -80,9 +81,45 @@ CREATE TABLE cut_result (
   zero_before_counts REAL,
   zero_after_counts REAL,
   noise_counts REAL,
-  flags TEXT NOT NULL
+  flags TEXT NOT NULL,
+  response INTEGER REFERENCES response
 ) STRICT;
 CREATE INDEX result_of_cut ON cut_result (cut);
+
+-- How a rig answers a sudden fall, as learned from falls (response_cut): what a result was derived
+-- with (response in cut and cut_result; NULL: nothing was known yet).
+CREATE TABLE response (
+  number INTEGER PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE,
+  device_id TEXT NOT NULL,
+  nominal_rate_hz REAL,
+  made_utc_ns INTEGER NOT NULL,
+  falls INTEGER NOT NULL,
+  hertz REAL,
+  u_hertz REAL,
+  damping_ratio REAL,
+  u_ln_damping_ratio REAL,
+  cosine REAL,
+  sine REAL,
+  first_s REAL,
+  step_s REAL
+) STRICT;
+CREATE INDEX response_of_device ON response (device_id);
+
+-- Share of the step still to fall, first_s + position * step_s after the equal-area instant.
+CREATE TABLE response_share (
+  response INTEGER NOT NULL REFERENCES response,
+  position INTEGER NOT NULL,
+  share REAL NOT NULL,
+  u REAL NOT NULL,
+  PRIMARY KEY (response, position)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE response_cut (
+  response INTEGER NOT NULL REFERENCES response,
+  cut INTEGER NOT NULL REFERENCES cut,
+  PRIMARY KEY (response, cut)
+) STRICT, WITHOUT ROWID;
 
 -- What counts are worth (calibration and its parts), what was derived with it (cut_force), and the
 -- evidence that a rig can be believed (verification, evidence). Forces in N.

@@ -3,6 +3,8 @@ package snick.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.terminal.ExitCode;
@@ -37,6 +39,35 @@ class WrongLineTest {
         .containsOnlyOnce("Usage: snick " + command)
         .contains("Help with examples: snick " + command + " --help")
         .doesNotContain("Examples:", "--version");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "analyze x --counts-per-gf 1e308|--counts-per-gf 1.0E308 is outside 0.005 to 1.0E7",
+        "analyze x --counts-per-gf 1e-300|--counts-per-gf 1.0E-300 is outside 0.005 to 1.0E7",
+        "analyze x --counts-per-gf NaN|--counts-per-gf NaN is not above 0",
+        "analyze x --u-counts-per-gf 1e300|--u-counts-per-gf 1.0E300 is outside 0 to 1.0E7",
+        "run x --counts-per-gf 1e308|--counts-per-gf 1.0E308 is outside 0.005 to 1.0E7",
+        "run --http 99999 x|--http 99999 is outside 0 to 65535",
+        "run --http -1 x|--http -1 is outside 0 to 65535",
+      })
+  void aValueThatCannotBeIsRefusedBeforeAnythingBegins(String line, String complaint) {
+    assertThat(refusal(line.split(" "))).contains(complaint).doesNotContain("\tat ");
+  }
+
+  @Test
+  void aPortWithoutANameIsNotWaitedFor() {
+    assertThat(refusal("run", "--wait", "--no-http", "")).contains("a port without a name");
+  }
+
+  @Test
+  @EnabledOnOs({OS.LINUX, OS.MAC})
+  void whatNeverEndsIsNotImported() {
+    Ran ran = Ran.command("import", "/dev/zero");
+    assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(ran.err()).contains("/dev/zero is a device or a pipe, which may never end");
   }
 
   @Test

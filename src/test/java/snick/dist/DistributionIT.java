@@ -1,7 +1,6 @@
 package snick.dist;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -21,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
+import snick.Needs;
 import snick.service.ListeningSupervisor;
 
 /**
@@ -31,6 +31,9 @@ import snick.service.ListeningSupervisor;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class DistributionIT {
+  private static final String UNPROVED =
+      "the installed package: files, rights, service, upgrade, removal";
+
   private static final String LIB = "/usr/lib/snick";
   private static final String DPKG =
       "dpkg --force-depends --force-confold --force-unsafe-io --no-triggers ";
@@ -54,11 +57,12 @@ class DistributionIT {
 
   @BeforeAll
   void install() throws Exception {
-    assumeTrue(Files.exists(Path.of("/var/lib/dpkg/status")), "needs Debian or its like");
-    assumeTrue("root".equals(System.getProperty("user.name")), "needs root, to mount");
+    Needs.machine(
+        Files.exists(Path.of("/var/lib/dpkg/status")), "not Debian or its like", UNPROVED);
+    Needs.machine("root".equals(System.getProperty("user.name")), "not root", UNPROVED);
     Optional<ScratchSystem> made =
         ScratchSystem.make(Files.createDirectory(folder.resolve("scratch")));
-    assumeTrue(made.isPresent(), "this machine lets no overlay be mounted");
+    Needs.machine(made.isPresent(), "no overlay can be mounted", UNPROVED);
     system = made.get();
     system.copyIn(debianPackage(), "run/snick.deb");
     Program.Done installed = system.shell(DPKG + "--install /run/snick.deb").well();
@@ -125,7 +129,7 @@ class DistributionIT {
   @Test
   @Order(1)
   void completionLoadsInZsh() throws Exception {
-    assumeTrue(system.shell("command -v zsh").exit() == 0, "needs zsh");
+    Needs.tool(system.shell("command -v zsh").exit() == 0, "no zsh", "completion for zsh");
     String load =
         "fpath=(/usr/share/zsh/vendor-completions $fpath); autoload -U compinit; compinit -D -u;"
             + " print $_comps[snick]; autoload +X _snick && functions _snick";
@@ -137,7 +141,10 @@ class DistributionIT {
   @Test
   @Order(1)
   void theUnitIsAcceptedAndLittleExposed() throws Exception {
-    assumeTrue(system.shell("command -v systemd-analyze").exit() == 0, "needs systemd");
+    Needs.tool(
+        system.shell("command -v systemd-analyze").exit() == 0,
+        "no systemd",
+        "the unit is sound and hardened");
     String unit = " /lib/systemd/system/snick.service";
     Program.Done verified = system.shell("systemd-analyze verify" + unit);
     assertThat(verified.out() + verified.err()).doesNotContain("snick.service:");
@@ -147,7 +154,8 @@ class DistributionIT {
   @Test
   @Order(1)
   void theRulesAreUnderstood() throws Exception {
-    assumeTrue(system.shell("command -v udevadm").exit() == 0, "needs udev");
+    Needs.tool(
+        system.shell("command -v udevadm").exit() == 0, "no udevadm", "the udev rules are read");
     String read = system.shell("udevadm test /devices/virtual/mem/null 2>&1").out();
     assertThat(read.lines().filter(line -> line.contains("60-snick.rules")))
         .containsExactly("Reading rules file: /usr/lib/udev/rules.d/60-snick.rules");

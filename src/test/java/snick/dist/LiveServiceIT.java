@@ -1,7 +1,6 @@
 package snick.dist;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -18,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
+import snick.Needs;
 
 /**
  * The Debian package's service under a systemd that really runs, from a rig that comes and goes.
@@ -25,6 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class LiveServiceIT {
+  private static final String UNPROVED = "the service under a real systemd";
+
   private static final String DPKG =
       "dpkg --force-depends --force-confold --force-unsafe-io --no-triggers ";
   private static final long PATIENCE_SECONDS = 60;
@@ -48,12 +50,13 @@ class LiveServiceIT {
 
   @BeforeAll
   void boot() throws Exception {
-    assumeTrue(Files.exists(Path.of("/var/lib/dpkg/status")), "needs Debian or its like");
-    assumeTrue(Files.exists(Path.of("/lib/systemd/systemd")), "needs systemd");
-    assumeTrue("root".equals(System.getProperty("user.name")), "needs root, to mount");
+    Needs.machine(
+        Files.exists(Path.of("/var/lib/dpkg/status")), "not Debian or its like", UNPROVED);
+    Needs.tool(Files.exists(Path.of("/lib/systemd/systemd")), "no systemd", UNPROVED);
+    Needs.machine("root".equals(System.getProperty("user.name")), "not root", UNPROVED);
     Optional<BootedSystem> booted =
         BootedSystem.boot(Files.createDirectory(folder.resolve("booted")));
-    assumeTrue(booted.isPresent(), "this machine lets no second systemd run");
+    Needs.machine(booted.isPresent(), "no second systemd can be booted", UNPROVED);
     system = booted.get();
     system.copyIn(debianPackage(), "run/snick.deb");
     system.shell(DPKG + "--install /run/snick.deb").well();

@@ -1,11 +1,10 @@
 package snick.faults;
 
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
-
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import snick.Needs;
 
 /**
  * A folder of a program whose files may not grow: RLIMIT_FSIZE, setrlimit(2), set on the running
@@ -26,9 +25,10 @@ final class SizeLimit implements Room {
   }
 
   static SizeLimit of(Path folder) throws IOException {
-    assumeTrue(
+    Needs.tool(
         SystemProgram.does("prlimit", EVERYTHING, "true"),
-        "there is no prlimit here: install util-linux, to try the limit of a file's size");
+        "no prlimit (Debian: util-linux)",
+        "a limit on the size of files");
     return new SizeLimit(Files.createDirectories(folder));
   }
 

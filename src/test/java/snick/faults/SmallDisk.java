@@ -1,12 +1,11 @@
 package snick.faults;
 
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
-
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import snick.Needs;
 
 /**
  * A disk of a few megabytes that can be filled, freed and made read-only: a file system in memory,
@@ -25,10 +24,10 @@ final class SmallDisk implements Room {
   /** Mounts one in {@code folder}. */
   static SmallDisk mountedIn(Path folder) throws IOException {
     Path root = Files.createDirectories(folder);
-    assumeTrue(
+    Needs.machine(
         SystemProgram.does("mount", "-t", "tmpfs", "-o", SIZE, "tmpfs", root.toString()),
-        "a small disk cannot be mounted here: run the tests as root, or in a container with"
-            + " CAP_SYS_ADMIN, to try a full and a read-only disk");
+        "a small disk cannot be mounted (root, or a container with CAP_SYS_ADMIN, can)",
+        "a full and a read-only disk");
     return new SmallDisk(root);
   }
 

@@ -13,8 +13,9 @@ import org.junit.jupiter.api.extension.ConditionEvaluationResult;
 import org.junit.jupiter.api.extension.ExecutionCondition;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.ExtensionContext;
+import snick.Needs;
 
-/** Skips a class where tools are missing, and says so in one line for all such classes. */
+/** Skips a class where tools are missing; one line says so for all such classes. */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @ExtendWith(NeedsTools.Condition.class)
@@ -23,8 +24,9 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 
   /** Looks for the tools. */
   final class Condition implements ExecutionCondition {
-    private static final ExtensionContext.Namespace SAID =
-        ExtensionContext.Namespace.create(NeedsTools.class);
+    private static final String PACKAGES =
+        " (Debian: gcc make gcc-avr avr-libc binutils-avr simavr libsimavr-dev)";
+    private static final String UNPROVED = "the firmware, compiled and emulated";
 
     @Override
     public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {
@@ -34,24 +36,14 @@ import org.junit.jupiter.api.extension.ExtensionContext;
       if (missing.isEmpty()) {
         return enabled("all tools are here");
       }
-      context
-          .getRoot()
-          .getStore(SAID)
-          .getOrComputeIfAbsent("said", key -> say(String.join(", ", missing(Tool.values()))));
+      String all = "no " + String.join(", ", missing(Tool.values())) + PACKAGES;
+      Needs.requireNoneInCi(all, UNPROVED);
+      Needs.kept(all, UNPROVED);
       return disabled("missing: " + missing);
     }
 
     private static List<String> missing(Tool... tools) {
       return Stream.of(tools).filter(tool -> !tool.isHere()).map(Tool::program).toList();
-    }
-
-    private static String say(String missing) {
-      String line =
-          "Firmware tests are skipped: "
-              + missing
-              + " not found (Debian: gcc make gcc-avr avr-libc binutils-avr simavr libsimavr-dev)";
-      System.out.println(line);
-      return line;
     }
   }
 }

@@ -51,6 +51,9 @@ class JournalRecordsTest {
         .hasMessage("blade label has 121 characters, the limit is 120: shorten it");
     assertThatThrownBy(() -> Blade.labelled("red\u001b[31m"))
         .hasMessage("blade label holds control character 27 at place 4: remove it");
+    assertThatThrownBy(() -> Blade.labelled("red\ud83d"))
+        .hasMessage("blade label holds control character 55357 at place 4: remove it");
+    assertThatCode(() -> Blade.labelled("red\ud83d\udd2a")).doesNotThrowAnyException();
     assertThatCode(() -> Blade.labelled("x".repeat(120))).doesNotThrowAnyException();
   }
 

@@ -35,6 +35,12 @@ class PortAddressTest {
         .hasMessageContaining(text);
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"", " ", "a\0b"})
+  void refusesWhatCanBeNoName(String text) {
+    assertThatThrownBy(() -> PortAddress.parse(text)).isInstanceOf(IllegalArgumentException.class);
+  }
+
   @Test
   void onlyFilesAndStandardInputEnd() {
     assertThat(PortAddress.parse("-").live()).isFalse();

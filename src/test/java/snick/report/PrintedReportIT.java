@@ -1,7 +1,6 @@
 package snick.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -12,6 +11,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.Needs;
 import snick.store.StoreReader;
 import snick.verdict.Judge;
 
@@ -25,7 +25,7 @@ class PrintedReportIT {
 
   @BeforeEach
   void report() {
-    assumeTrue(Files.isExecutable(CHROMIUM), "no chromium: the report is not printed");
+    Needs.tool(Files.isExecutable(CHROMIUM), "no chromium", "the report on paper");
     Path data = folder.resolve("data");
     InventedEvening.in(data, InventedEvening.HOSTILE);
     try (StoreReader store = StoreReader.open(data)) {

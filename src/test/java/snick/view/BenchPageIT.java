@@ -1,7 +1,6 @@
 package snick.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -15,6 +14,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.Needs;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
@@ -48,7 +48,7 @@ class BenchPageIT {
 
   @BeforeEach
   void start() throws IOException, RigInUseException {
-    assumeTrue(Browser.installed(), "no chromium and chromium-driver: the page is not driven");
+    Needs.tool(Browser.installed(), "no chromium and chromium-driver", "the page in a browser");
     rig =
         new VirtualRig(RigSettings.USUAL, 1)
             .serveOnTcp(

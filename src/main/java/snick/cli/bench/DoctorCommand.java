@@ -6,14 +6,18 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.RecentFalls;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.JsonLine;
@@ -23,12 +27,16 @@ import snick.cli.terminal.Table;
 import snick.daemon.LiveFeed;
 import snick.force.Calibration;
 import snick.force.Finding;
+import snick.force.FlickCheck;
 import snick.force.RigCheck;
 import snick.frame.Tally;
 import snick.port.LinkLostException;
+import snick.quantity.Force;
 import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
+import snick.virtualrig.Action;
+import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 
 /** Says what is wrong with a rig. */
@@ -37,12 +45,13 @@ import snick.virtualrig.ServedRig;
     mixinStandardHelpOptions = true,
     description = {
       "Look at a rig at rest, without load, for a minute and say what is wrong: rate, noise, drift,"
-          + " overrange, stuck or false readings, hum, clock, lost frames, permissions. Exit status 3"
-          + " if something fails."
+          + " overrange, stuck or false readings, hum, clock, lost frames, permissions; and how its"
+          + " fixture rings, by its last cuts or by a flick. Exit status 3 if something fails."
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick doctor /dev/ttyACM0",
+      "  snick doctor /dev/ttyACM0 --flick       flick the fixture when asked to",
       "  snick doctor /dev/ttyACM0 --explain",
       "  snick doctor /dev/ttyACM0 --seconds 20 --json",
       "  snick doctor evening.capture",
@@ -50,6 +59,11 @@ import snick.virtualrig.ServedRig;
     })
 public final class DoctorCommand implements Callable<Integer> {
   private static final double LONGEST_SECONDS = 3600;
+  private static final long PATIENCE_SECONDS = 10;
+  private static final int FLICKS = 5;
+
+  /** Two seconds of rest, five flicks with a pause of two after each, and some to spare. */
+  private static final double FLICK_SECONDS = 16;
 
   @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
@@ -61,6 +75,11 @@ public final class DoctorCommand implements Callable<Integer> {
       defaultValue = "60",
       description = "How long to look, s of the rig's time (default: ${DEFAULT-VALUE}).")
   private double seconds;
+
+  @Option(
+      names = "--flick",
+      description = "Then flick the fixture five times, with nothing on it: resonance and damping.")
+  private boolean flick;
 
   @Option(names = "--json", description = "One JSON object a line for each finding.")
   private boolean json;
@@ -97,28 +116,18 @@ public final class DoctorCommand implements Callable<Integer> {
     Optional<ServedRig> virtual =
         rig.isVirtual() ? Optional.of(rig.serve(truth -> {})) : Optional.empty();
     try {
-      look(virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow()), lines);
+      look(virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow()), virtual, lines);
     } finally {
       virtual.ifPresent(ServedRig::close);
     }
   }
 
-  private void look(String address, List<HealthLine> lines) {
+  private void look(String address, Optional<ServedRig> virtual, List<HealthLine> lines) {
     try (LiveFeed feed = rig.open(address, watch)) {
-      long end = System.nanoTime() + TimeUnit.SECONDS.toNanos((long) seconds + 10);
-      if (!json) {
-        spec.commandLine()
-            .getErr()
-            .println(
-                "snick: looking for "
-                    + Math.round(seconds)
-                    + " s; leave the rig alone, nothing on it");
-      }
-      boolean more = true;
-      while (more && watch.seconds() < seconds && System.nanoTime() < end) {
-        more = feed.turn();
-      }
+      say("looking for " + Math.round(seconds) + " s; leave the rig alone, nothing on it");
+      readUntil(feed, seconds);
       judge(feed, address, lines);
+      lines.addAll(mechanics(feed, virtual));
     } catch (LinkLostException e) {
       lines.add(
           HealthLine.fail(
@@ -132,13 +141,61 @@ public final class DoctorCommand implements Callable<Integer> {
     }
   }
 
+  /** Reads on until so much of the rig's time has passed since the beginning, s. */
+  private void readUntil(LiveFeed feed, double untilSeconds) throws IOException {
+    long patience = (long) (untilSeconds - watch.seconds()) + PATIENCE_SECONDS;
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(patience);
+    boolean more = true;
+    while (more && watch.seconds() < untilSeconds && System.nanoTime() < end) {
+      more = feed.turn();
+    }
+  }
+
+  private List<HealthLine> mechanics(LiveFeed feed, Optional<ServedRig> virtual)
+      throws IOException {
+    double hertz = watch.samplesPerSecond();
+    if (!flick) {
+      return recent(feed)
+          .map(falls -> MechanicsHealth.of(falls.response(), falls.samplesPerSecond()))
+          .orElse(MechanicsHealth.UNKNOWN);
+    }
+    say("now flick the fixture five times, every two seconds; nothing on it");
+    FlickCheck seen = new FlickCheck();
+    watch.to(seen);
+    Optional<CompletableFuture<Void>> flicking = virtual.map(rig -> rig.perform(flicks()));
+    readUntil(feed, watch.seconds() + FLICK_SECONDS);
+    flicking.ifPresent(done -> done.getNow(null));
+    return MechanicsHealth.ofFlicks(seen.ring(), hertz);
+  }
+
+  private static Script flicks() {
+    Script flicks = Script.of(new Action.Rest(1));
+    for (int i = 0; i < FLICKS; i++) {
+      flicks =
+          flicks.then(new Action.Rest(2)).then(new Action.Flick(Force.ofGramForce(60 + 10 * i)));
+    }
+    return flicks;
+  }
+
+  private Optional<RecentFalls> recent(LiveFeed feed) {
+    return feed.setting(1)
+        .flatMap(
+            setting -> stored(store -> RecentFalls.of(store, Optional.of(setting.deviceId()))));
+  }
+
+  private void say(String words) {
+    if (!json) {
+      spec.commandLine().getErr().println("snick: " + words);
+    }
+  }
+
   private void judge(LiveFeed feed, String address, List<HealthLine> lines) {
     Tally tally = feed.tally();
     RigCheck.Circumstances known =
         new RigCheck.Circumstances(
             feed.nominalRate(),
             calibration(feed),
-            feed.clockErrorPpm(),
+            rig.isVirtual() ? OptionalDouble.empty() : feed.clockErrorPpm(),
             tally.goodFrames() + tally.goodLines(),
             tally.badChecks() + tally.malformed() + tally.tooLong());
     try {
@@ -169,17 +226,22 @@ public final class DoctorCommand implements Callable<Integer> {
   }
 
   private Optional<Calibration> calibration(LiveFeed feed) {
-    if (feed.setting(1).isEmpty() || !Files.isDirectory(data.path())) {
+    return feed.setting(1)
+        .flatMap(setting -> stored(store -> store.currentCalibration(setting.deviceId())))
+        .map(StoredCalibration::calibration);
+  }
+
+  /** What the store knows, if there is one and it can be read. */
+  private <T> Optional<T> stored(Function<StoreReader, Optional<T>> question) {
+    if (!Files.isDirectory(data.path())) {
       return Optional.empty();
     }
     try (StoreReader store = StoreReader.open(data.path())) {
-      return store
-          .currentCalibration(feed.setting(1).get().deviceId())
-          .map(StoredCalibration::calibration);
+      return question.apply(store);
     } catch (StoreException e) {
       spec.commandLine()
           .getErr()
-          .println("snick: counts are not shown in gf: " + PlainText.inert(e.getMessage()));
+          .println("snick: done without the store: " + PlainText.inert(e.getMessage()));
       return Optional.empty();
     }
   }

@@ -6,7 +6,7 @@ import snick.sample.SampleSink;
 
 /** Lets samples through and knows how much of the rig's time has passed. One thread. */
 final class RestWatch implements SampleSink {
-  private final SampleSink next;
+  private SampleSink next;
   private long samples;
   private long overrange;
   private long firstNanos;
@@ -16,9 +16,19 @@ final class RestWatch implements SampleSink {
     this.next = next;
   }
 
+  /** Samples go to {@code other} from now on. */
+  void to(SampleSink other) {
+    next = other;
+  }
+
   /** Time from the first sample to the newest, s. */
   double seconds() {
     return (lastNanos - firstNanos) / 1e9;
+  }
+
+  /** Samples per second of the rig's time. */
+  double samplesPerSecond() {
+    return (samples - 1) / seconds();
   }
 
   /** Samples at the end of the converter's range. */

@@ -72,6 +72,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private IntSupplier decimals = () -> 0;
   private long found;
   private long shown;
+  private boolean unread;
 
   @Override
   public Integer call() {
@@ -91,13 +92,13 @@ public final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private RecordedSource open() {
-    PortAddress address = PortAddress.parse(file);
-    if (address.live()) {
-      throw Refusal.badInput(whyNoFile(file));
-    }
     try {
+      PortAddress address = PortAddress.parse(file);
+      if (address.live()) {
+        throw Refusal.badInput(whyNoFile(file));
+      }
       return (RecordedSource) new Ports(115_200).open(address);
-    } catch (PortException e) {
+    } catch (PortException | IllegalArgumentException e) {
       throw Refusal.badInput(e.getMessage());
     } catch (IOException e) {
       throw Refusal.badInput(file + " cannot be read: " + FileReason.of(e));
@@ -127,7 +128,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     byte[] buffer = new byte[FIRST_BYTES];
     int enough = FIRST_BYTES;
     int taken = 0;
-    while (!source.ended()) {
+    while (!source.ended() && !unread) {
       int count = readOrShow(source, buffer, pipeline);
       pipeline.accept(buffer, count);
       taken += count;
@@ -160,7 +161,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     if (found > shown) {
       shown = found;
       handOnLines();
-      out().flush();
+      unread = out().checkError();
     }
   }
 

@@ -65,8 +65,7 @@ public final class CalibrationChoice {
    * @throws Refusal naming the value
    */
   void requirePositive() {
-    if (countsPerGramForce != null
-        && !(countsPerGramForce > 0 && Double.isFinite(countsPerGramForce))) {
+    if (countsPerGramForce != null && !(countsPerGramForce > 0)) {
       throw Refusal.usage(
           "--counts-per-gf "
               + countsPerGramForce
@@ -85,9 +84,13 @@ public final class CalibrationChoice {
               + "; was gf for each count typed? Then type "
               + (float) (1 / countsPerGramForce));
     }
-    if (!(uncertaintyCountsPerGramForce >= 0 && Double.isFinite(uncertaintyCountsPerGramForce))) {
+    if (!(uncertaintyCountsPerGramForce >= 0
+        && uncertaintyCountsPerGramForce <= MOST_COUNTS_PER_GF)) {
       throw Refusal.usage(
-          "--u-counts-per-gf " + uncertaintyCountsPerGramForce + " is not 0 or more");
+          "--u-counts-per-gf "
+              + uncertaintyCountsPerGramForce
+              + " is outside 0 to "
+              + MOST_COUNTS_PER_GF);
     }
   }
 }

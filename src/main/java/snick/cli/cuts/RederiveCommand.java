@@ -85,6 +85,7 @@ public final class RederiveCommand implements Callable<Integer> {
   private long changed;
   private long outcomes;
   private double largestRelative;
+  private long beyond;
 
   @Override
   public Integer call() {
@@ -142,6 +143,7 @@ public final class RederiveCommand implements Callable<Integer> {
     changed++;
     outcomes += change.outcomeBefore().equals(change.outcomeAfter()) ? 0 : 1;
     relative(change).ifPresent(r -> largestRelative = Math.max(largestRelative, Math.abs(r)));
+    beyond += inFormerU(change).filter(n -> Math.abs(n) > 2).isPresent() ? 1 : 0;
     if (json) {
       JsonLine.print(out(), object(change));
     } else if (shown.size() < SHOWN) {
@@ -166,6 +168,21 @@ public final class RederiveCommand implements Callable<Integer> {
                     .map(after -> after.value().newtons() / before.value().newtons() - 1));
   }
 
+  /** The change in terms of the standard uncertainty until now. */
+  private static Optional<Double> inFormerU(Rederiver.Change change) {
+    return change
+        .before()
+        .filter(before -> before.standardUncertainty().newtons() > 0)
+        .flatMap(
+            before ->
+                change
+                    .after()
+                    .map(
+                        after ->
+                            (after.value().newtons() - before.value().newtons())
+                                / before.standardUncertainty().newtons()));
+  }
+
   private static Map<String, Object> object(Rederiver.Change change) {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("cut", change.cutId());
@@ -174,6 +191,7 @@ public final class RederiveCommand implements Callable<Integer> {
     change.after().ifPresent(f -> object.put("after_n", f.value().newtons()));
     change.after().ifPresent(f -> object.put("u_after_n", f.standardUncertainty().newtons()));
     relative(change).ifPresent(r -> object.put("relative_change", r));
+    inFormerU(change).ifPresent(n -> object.put("change_in_former_u", n));
     object.put("outcome_before", change.outcomeBefore());
     object.put("outcome_after", change.outcomeAfter());
     object.put("detector_version", Cut.DETECTOR_VERSION);
@@ -202,6 +220,8 @@ public final class RederiveCommand implements Callable<Integer> {
                     ? "; largest change of force "
                         + Numbers.fixed(100 * largestRelative, 3)
                         + " %, "
+                        + beyond
+                        + " by more than 2 u as it was, "
                         + outcomes
                         + " outcomes differ"
                     : "")
@@ -215,7 +235,7 @@ public final class RederiveCommand implements Callable<Integer> {
   }
 
   private Table table() {
-    Table table = new Table(">CUT", ">BEFORE", ">AFTER", ">CHANGE %", "OUTCOME");
+    Table table = new Table(">CUT", ">BEFORE", ">AFTER", ">CHANGE %", ">OF FORMER U", "OUTCOME");
     for (Rederiver.Change change : shown) {
       boolean same = change.outcomeBefore().equals(change.outcomeAfter());
       table.row(
@@ -223,6 +243,7 @@ public final class RederiveCommand implements Callable<Integer> {
           force(change.before()),
           force(change.after()),
           relative(change).map(r -> Numbers.fixed(100 * r, 3)).orElse(""),
+          inFormerU(change).map(n -> Numbers.fixed(n, 2)).orElse(""),
           same ? change.outcomeAfter() : change.outcomeBefore() + " → " + change.outcomeAfter());
     }
     return table;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.cut.Cut;
+import snick.cut.response.Response;
 import snick.daemon.Scale;
 import snick.exchange.Rederivation;
 import snick.force.Calibration;
@@ -16,6 +17,7 @@ import snick.store.Recording;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
 import snick.store.StoredCut;
+import snick.store.StoredResponse;
 
 /** Derives stored cuts again: with another calibration, and with this program's detector. */
 final class Rederiver {
@@ -24,6 +26,7 @@ final class Rederiver {
   private final boolean everyTrace;
   private final Rederivation rederivation = new Rederivation();
   private final Map<Long, Scale> scales = new HashMap<>();
+  private final Map<Long, Response> responses = new HashMap<>();
 
   /**
    * What deriving a cut again comes to.
@@ -79,7 +82,22 @@ final class Rederiver {
 
   private Optional<Cut> detectAgain(StoredCut stored) {
     boolean old = stored.summary().result().detectorVersion() < Cut.DETECTOR_VERSION;
-    return old || everyTrace ? rederivation.of(stored.cut()) : Optional.empty();
+    return old || everyTrace
+        ? rederivation.of(stored.cut(), response(stored.summary().recordingId()))
+        : Optional.empty();
+  }
+
+  /** What is known by now of the rig that made a recording. */
+  private Response response(long recordingId) {
+    return responses.computeIfAbsent(
+        recordingId,
+        id -> {
+          Recording recording = store.recording(id).orElseThrow().recording();
+          return store
+              .currentResponse(recording.deviceId(), recording.nominalRate())
+              .map(StoredResponse::response)
+              .orElse(Response.unknown());
+        });
   }
 
   private Scale scale(long recordingId) {

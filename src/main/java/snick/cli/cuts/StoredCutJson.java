@@ -41,6 +41,7 @@ final class StoredCutJson {
     cut.setAside().ifPresent(why -> object.put("set_aside", why));
     object.put("flags", cut.result().flags().stream().map(Flag::word).sorted().toList());
     object.put("detector_version", cut.result().detectorVersion());
+    cut.result().responseId().ifPresent(id -> object.put("response", id));
     return object;
   }
 

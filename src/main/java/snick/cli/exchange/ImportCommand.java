@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.Optional;
@@ -103,7 +104,12 @@ public final class ImportCommand implements Callable<Integer> {
 
   /** A folder, or a file that begins like a zip file. */
   private boolean isPackage() throws IOException {
-    if (Files.isDirectory(file)) {
+    BasicFileAttributes about = Files.readAttributes(file, BasicFileAttributes.class);
+    if (about.isOther()) {
+      throw Refusal.badInput(
+          file + " is a device or a pipe, which may never end; save what it gives in a file first");
+    }
+    if (about.isDirectory()) {
       return true;
     }
     try (InputStream in = Files.newInputStream(file)) {

@@ -19,14 +19,14 @@ public record NamedStore(Optional<Path> directory) {
   private static final List<String> COMMANDS =
       List.of(
           ("run,stage,step,inspect,place,compare,progress,burr,coach,trust,chart,wear,report,export,"
-                  + "import,calibrate,verify,rederive,doctor,"
+                  + "import,calibrate,verify,rederive,doctor,response,"
                   + "cuts list,cuts show,cuts set-aside,cuts move,cuts enter,"
                   + "blade add,blade list,blade show,blade correct,blade rename,blade merge,"
                   + "lot add,lot list,lot correct,lot compare,"
                   + "session start,session stop,session list,session show,session correct,"
                   + "session rename,session reopen,"
                   + "study repeatability,study crossed,package list,store check,store backup,"
-                  + "plot cut,plot stage,plot progression,plot calibration,plot chart,"
+                  + "plot cut,plot stage,plot progression,plot calibration,plot chart,plot response,"
                   + "calibrate points,calibrate line,calibrate list,calibrate show,"
                   + "verify chart,verify dynamic")
               .split(","));

@@ -44,6 +44,8 @@ import snick.store.StoreException;
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
     })
 public final class RunCommand implements Callable<Integer> {
+  private static final int MOST_PORT = 65_535;
+
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -90,6 +92,7 @@ public final class RunCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     calibration.given(0);
+    requirePort();
     CountDownLatch stopped = new CountDownLatch(1);
     Recorder recorder = start();
     try (recorder;
@@ -102,6 +105,12 @@ public final class RunCommand implements Callable<Integer> {
       stopped.countDown();
     }
     return ending(recorder);
+  }
+
+  private void requirePort() {
+    if (!(httpPort >= 0 && httpPort <= MOST_PORT)) {
+      throw Refusal.usage("--http " + httpPort + " is outside 0 to " + MOST_PORT);
+    }
   }
 
   private static int ending(Recorder recorder) {

@@ -9,13 +9,15 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "plot",
     mixinStandardHelpOptions = true,
-    description = "Draw a cut, a stage, a session, a calibration or a control chart.",
+    description =
+        "Draw a cut, a stage, a session, a calibration, a control chart or a rig's response.",
     subcommands = {
       PlotCutCommand.class,
       PlotStageCommand.class,
       PlotProgressionCommand.class,
       PlotCalibrationCommand.class,
-      PlotChartCommand.class
+      PlotChartCommand.class,
+      PlotResponseCommand.class
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -28,6 +30,7 @@ public final class PlotCommand implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "Missing command: cut, stage, progression, calibration or chart");
+        spec.commandLine(),
+        "Missing command: cut, stage, progression, calibration, chart or response");
   }
 }

@@ -14,13 +14,23 @@ public final class Learner {
   /** Fewer falls teach nothing. */
   public static final int FEWEST = 5;
 
-  /** Times after the half fall from which it is taken to ring freely, periods, best first. */
+  /**
+   * Times after the half fall from which it is taken to ring freely, best first: sampling periods
+   * for the filter and seconds for the parting, added.
+   */
   private static final double[] FREE_PERIODS = {3.0, 2.2, 1.5, 1.0, 0.5};
 
-  private static final double FREE_SECONDS = 0.002;
+  private static final double[] FREE_SECONDS = {0.006, 0.004, 0.002, 0.002, 0.002};
+
+  /**
+   * The stretch of the coarse search: late enough for most filters, early enough for most rings.
+   */
+  private static final double COARSE_PERIODS = 1;
+
+  private static final double COARSE_SECONDS = 0.12;
 
   /** Times within which it is looked at, s: a remainder that goes or a hand ends free ringing. */
-  private static final double[] WITHIN_SECONDS = {SeenFall.AFTER_SECONDS, 0.16, 0.08, 0.045};
+  private static final double[] WITHIN_SECONDS = {0.045, 0.08, 0.16, SeenFall.AFTER_SECONDS};
 
   /** A longer stretch fits if no more is left over than this times what the shortest leaves. */
   private static final double MOST_LEFT = 1.6;
@@ -35,6 +45,9 @@ public final class Learner {
 
   /** Falls that differ more than this, in terms of what is usual, show an alias of the ring. */
   private static final double MOST_DIFFERENT = 2;
+
+  /** What is damped more is no swing that a fit tells from the filter's own decay. */
+  private static final double MOST_DAMPED = 0.5;
 
   /** Highest frequency that readings show, in terms of the sampling rate. */
   private static final double HIGHEST = 0.49;
@@ -61,30 +74,44 @@ public final class Learner {
 
   private static Optional<Ring> ring(List<SeenFall> falls, ShapeFit fit) {
     double period = falls.get(0).periodSeconds();
-    for (int i = 0; i + 1 < FREE_PERIODS.length; i++) {
-      Optional<RingSearch.Fitted> late = fitted(falls, fit, FREE_PERIODS[i] * period);
-      Optional<RingSearch.Fitted> early = fitted(falls, fit, FREE_PERIODS[i + 1] * period);
+    Optional<RingSearch.Wave> start =
+        search(falls, fit, COARSE_PERIODS * period + FREE_SECONDS[3], COARSE_SECONDS).coarse();
+    if (start.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<RingSearch.Fitted> late = fitted(falls, fit, free(0, period), start.get());
+    for (int i = 1; i < FREE_PERIODS.length; i++) {
+      Optional<RingSearch.Fitted> early = fitted(falls, fit, free(i, period), start.get());
       Optional<Ring> ring =
           late.isPresent() && early.isPresent()
-              ? ring(late.get(), early.get(), FREE_PERIODS[i] * period + FREE_SECONDS, period)
+              ? ring(late.get(), early.get(), free(i - 1, period), period)
               : Optional.empty();
       if (ring.isPresent()) {
         return ring;
       }
+      late = early;
     }
     return Optional.empty();
   }
 
+  private static double free(int i, double periodSeconds) {
+    return FREE_PERIODS[i] * periodSeconds + FREE_SECONDS[i];
+  }
+
+  private static RingSearch search(
+      List<SeenFall> falls, ShapeFit fit, double from, double withinSeconds) {
+    return new RingSearch(falls, fit.shifts(), fit.remainders(), from, from + withinSeconds);
+  }
+
   /** The longest stretch that one wave fits about as well as the shortest. */
   private static Optional<RingSearch.Fitted> fitted(
-      List<SeenFall> falls, ShapeFit fit, double freeSeconds) {
-    double from = freeSeconds + FREE_SECONDS;
+      List<SeenFall> falls, ShapeFit fit, double freeSeconds, RingSearch.Wave start) {
     Optional<RingSearch.Fitted> best = Optional.empty();
     double least = Double.POSITIVE_INFINITY;
-    for (int i = WITHIN_SECONDS.length - 1; i >= 0; i--) {
+    for (double within : WITHIN_SECONDS) {
       Optional<RingSearch.Fitted> longer =
-          new RingSearch(falls, fit.shifts(), fit.remainders(), from, from + WITHIN_SECONDS[i])
-              .best();
+          search(falls, fit, freeSeconds, within)
+              .near(best.isPresent() ? best.get().wave() : start);
       if (longer.isPresent()) {
         double left = longer.get().sigma();
         if (left > MOST_LEFT * least) {
@@ -109,7 +136,8 @@ public final class Learner {
     double strength = wave.strength() * Math.exp(-wave.beta() * from);
     boolean sure = relative < MOST_HERTZ && logDamping < MOST_LOG_DAMPING;
     boolean clear = late.sigma() < MOST_UNEXPLAINED * strength && late.differ() < MOST_DIFFERENT;
-    return sure && clear && wave.hertz() * period < HIGHEST
+    boolean shows = wave.hertz() * period < HIGHEST && wave.ratio() < MOST_DAMPED;
+    return sure && clear && shows
         ? Optional.of(
             new Ring(
                 wave.hertz(),

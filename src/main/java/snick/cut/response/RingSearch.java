@@ -86,16 +86,26 @@ final class RingSearch {
     readings = n;
   }
 
-  Optional<Fitted> best() {
+  /** The best wave near {@code start}; empty if the readings are too few for one. */
+  Optional<Fitted> near(Wave start) {
     if (readings < 3 * GLOBAL + falls.size()) {
       return Optional.empty();
     }
-    Wave wave = coarse();
+    double[] own = new double[4];
+    common(start.beta(), start.omega(), own);
+    if (!Double.isFinite(own[3])) {
+      return Optional.empty();
+    }
+    Wave wave = new Wave(own[0], own[1], start.beta(), start.omega());
     sigma = spread(wave, new double[GLOBAL + 3 * y.length]);
     return refined(wave);
   }
 
-  private Wave coarse() {
+  /** The best wave of a grid of frequencies and decays; empty if nothing swings. */
+  Optional<Wave> coarse() {
+    if (readings < 3 * GLOBAL + falls.size()) {
+      return Optional.empty();
+    }
     double longest = Arrays.stream(y).mapToInt(x -> x.length).max().orElse(0) * step;
     double stride = 0.4 / longest;
     double highest = 0.5 / step;
@@ -113,7 +123,7 @@ final class RingSearch {
         }
       }
     }
-    return best;
+    return Optional.ofNullable(best);
   }
 
   /** Common a, b, level by least squares, and the squares left. */

@@ -23,7 +23,7 @@ public final class SeenFall {
   private static final int LEAST_READINGS = 4;
 
   /** How far the half fall may lie from where it was said to be, s beside two periods. */
-  private static final double FARTHEST_SECONDS = 0.02;
+  private static final double FARTHEST_SECONDS = 0.04;
 
   private final double[] seconds;
   private final double[] shares;
@@ -89,15 +89,18 @@ public final class SeenFall {
             times, shares, noiseCounts / forceCounts, ratePerSecond / forceCounts, period));
   }
 
-  /** Last reading before the first fall through a level near time 0; −1 if there is none. */
+  /** Last reading before the fall through a level nearest to time 0; −1 if none is near. */
   private static int half(double[] seconds, double[] counts, double level, double farthest) {
+    int nearest = -1;
+    double least = farthest;
     for (int i = 0; i + 1 < seconds.length; i++) {
       boolean falls = counts[i] > level && counts[i + 1] <= level;
-      if (falls && Math.abs(seconds[i]) < farthest) {
-        return i;
+      if (falls && Math.abs(seconds[i]) < least) {
+        nearest = i;
+        least = Math.abs(seconds[i]);
       }
     }
-    return -1;
+    return nearest;
   }
 
   /** Number of readings. */

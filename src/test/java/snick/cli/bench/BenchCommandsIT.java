@@ -152,6 +152,29 @@ class BenchCommandsIT {
     }
   }
 
+  /** 30 Hz at 320 samples/s, as the virtual rig was asked to ring. */
+  @Test
+  void aFlickTellsResonanceAndDamping() {
+    Ran ran =
+        Ran.command(
+            "doctor",
+            "--virtual",
+            "--speed",
+            "20",
+            "--seconds",
+            "5",
+            "--flick",
+            "--data",
+            data,
+            "--virtual-rate",
+            "320",
+            "--resonance",
+            "30Hz",
+            "--damping",
+            "0.02");
+    assertThat(ran.out()).as(ran.err()).contains("rings at 30.0 Hz").contains("rubber foot");
+  }
+
   private ServedRig serve(double speed) throws IOException {
     return new VirtualRig(RigSettings.USUAL, 5)
         .serve(

@@ -1,13 +1,13 @@
 package snick.cli.option;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.Needs;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
 
@@ -46,7 +46,10 @@ class OpenedStoreTest {
   void aStoreOfSomebodyElseIsSaidNotToBePermitted() throws IOException {
     Path file = Files.createFile(folder.resolve(OpenedStore.FILE));
     assertThat(file.toFile().setReadable(false)).isTrue();
-    assumeFalse(Files.isReadable(file));
+    Needs.machine(
+        !Files.isReadable(file),
+        "root reads everything",
+        "a store that may not be read is said so");
     assertThat(refusal(folder)).contains("cannot be read: you have no permission");
   }
 }

@@ -1,0 +1,153 @@
+package snick.cli.bench;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.WallTime;
+import snick.cut.response.Ring;
+import snick.cut.response.StepShape;
+import snick.store.StoreReader;
+import snick.store.StoredResponse;
+
+/** Says how rigs answer a sudden fall, as learned from their cuts. */
+@Command(
+    name = "response",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Say how a rig answers a sudden fall of force: at what frequency it rings and how fast that dies"
+          + " away. Learned while recording, from a rig's 5th, 10th, 20th, 40th … cut on; every"
+          + " result names the response that it was derived with."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick response                      what is known of each rig now",
+      "  snick response 51a0000000000001 --all",
+      "  snick response --json               with the shape of the fall, value by value"
+    })
+public final class ResponseCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Parameters(arity = "0..1", paramLabel = "RIG", description = "Only this one (default: all).")
+  private Optional<String> rig;
+
+  @Option(names = "--all", description = "Also what was known before.")
+  private boolean all;
+
+  @Option(names = "--json", description = "One JSON object a line for each.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      List<StoredResponse> chosen =
+          store.responses().stream()
+              .filter(r -> rig.isEmpty() || rig.get().equals(r.deviceId()))
+              .filter(r -> all || isCurrent(r, store))
+              .toList();
+      if (json) {
+        chosen.forEach(r -> JsonLine.print(out(), object(r, isCurrent(r, store))));
+      } else if (chosen.isEmpty()) {
+        none();
+      } else {
+        chosen.forEach(r -> out().println(PlainText.inert(words(r))));
+      }
+    }
+    return ExitCode.OK;
+  }
+
+  private static boolean isCurrent(StoredResponse r, StoreReader store) {
+    return store
+        .currentResponse(r.deviceId(), r.nominalRate())
+        .map(current -> current.response().equals(r.response()))
+        .orElse(false);
+  }
+
+  private void none() {
+    if (rig.isPresent()) {
+      throw Refusal.badInput(
+          data.in(
+              "nothing is known of a rig "
+                  + rig.get()
+                  + " yet: it takes 5 cuts that parted; 'snick response' lists what is known"));
+    }
+    out().println(data.in("No response is known yet: it takes 5 cuts of a rig that parted."));
+  }
+
+  private static String words(StoredResponse stored) {
+    return stored.deviceId()
+        + stored.nominalRate().map(rate -> " at " + rate.hertz() + " samples/s").orElse("")
+        + ": "
+        + stored.response().ring().map(ResponseCommand::words).orElse("no ring shows at this rate")
+        + ", from "
+        + stored.response().falls()
+        + " falls (cuts "
+        + stored.cutIds().stream().min(Long::compare).orElse(0L)
+        + " to "
+        + stored.cutIds().stream().max(Long::compare).orElse(0L)
+        + "), since "
+        + WallTime.minute(stored.made())
+        + ", "
+        + stored.response().id();
+  }
+
+  private static String words(Ring ring) {
+    return "rings at "
+        + Numbers.plusMinus(ring.hertz(), 2 * ring.hertzUncertainty())
+        + " Hz, damping ratio "
+        + Numbers.plusMinus(
+            ring.dampingRatio(), 2 * ring.dampingRatio() * ring.dampingLogUncertainty())
+        + ", down to a tenth in "
+        + Numbers.fixed(Math.log(10) * ring.decaySeconds(), 2)
+        + " s";
+  }
+
+  private static Map<String, Object> object(StoredResponse stored, boolean current) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("id", stored.response().id());
+    object.put("device", stored.deviceId());
+    stored.nominalRate().ifPresent(rate -> object.put("nominal_rate_hz", rate.hertz()));
+    object.put("made", stored.made().toString());
+    object.put("current", current);
+    object.put("falls", stored.response().falls());
+    object.put("cuts", stored.cutIds());
+    stored.response().ring().ifPresent(ring -> put(ring, object));
+    stored.response().shape().ifPresent(shape -> put(shape, object));
+    return object;
+  }
+
+  private static void put(Ring ring, Map<String, Object> object) {
+    object.put("resonance_hz", ring.hertz());
+    object.put("u_resonance_hz", ring.hertzUncertainty());
+    object.put("damping_ratio", ring.dampingRatio());
+    object.put("u_ln_damping_ratio", ring.dampingLogUncertainty());
+  }
+
+  private static void put(StepShape shape, Map<String, Object> object) {
+    object.put("first_s", shape.firstSeconds());
+    object.put("step_s", shape.stepSeconds());
+    object.put("shares", IntStream.range(0, shape.size()).mapToObj(shape::share).toList());
+    object.put("u_shares", IntStream.range(0, shape.size()).mapToObj(shape::uncertainty).toList());
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+}

@@ -1,0 +1,52 @@
+package snick.cli.report;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.option.RecentFalls;
+import snick.cli.terminal.Refusal;
+import snick.report.Picture;
+import snick.report.ResponsePlot;
+import snick.store.StoreReader;
+
+/** Draws how a rig answers a sudden fall of force. */
+@Command(
+    name = "response",
+    mixinStandardHelpOptions = true,
+    description =
+        "Draw how a rig answers a sudden fall of force, as the falls of its last cuts show it:"
+            + " mechanics and filter together.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  snick plot response -o response.svg"})
+final class PlotResponseCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--device",
+      paramLabel = "ID",
+      description = "Of this rig (default: the one that cut last).")
+  private Optional<String> device;
+
+  @Mixin private StoredPicture stored;
+
+  @Override
+  public Integer call() {
+    return stored.draw(spec, this::picture);
+  }
+
+  private Picture picture(StoreReader store) {
+    RecentFalls falls =
+        RecentFalls.of(store, device)
+            .orElseThrow(
+                () ->
+                    Refusal.badInput(
+                        "no cut"
+                            + device.map(id -> " of rig " + id).orElse("")
+                            + " is stored; see which there are: snick cuts list"));
+    return ResponsePlot.of(falls.response(), falls.deviceId(), falls.samplesPerSecond());
+  }
+}

@@ -1,0 +1,68 @@
+package snick.cli.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import snick.cut.response.Response;
+import snick.cut.response.Ring;
+import snick.force.Finding;
+
+class MechanicsHealthTest {
+  private static final Ring SLOW = new Ring(45, 0.1, 0.03, 0.05, 0, 0);
+
+  /** 1/e after 1/(ζω) = 1/(0.03·2π·45 Hz) = 118 ms, a hundredth after ln 100 of that. */
+  @Test
+  void aRingIsOverWhenAHundredthOfItIsLeft() {
+    assertThat(new MechanicsHealth(SLOW, 320).ringSeconds())
+        .isCloseTo(Math.log(100) * 0.1179, within(1e-3));
+  }
+
+  /** 1/√12 of 3.125 ms is 0.902 ms, the lag 2ζ/ω is 0.212 ms: together 0.927 ms; 1 gf/(2·that). */
+  @Test
+  void theLoadingRateFollowsFromWhatIsNotKnownOfTheInstant() {
+    assertThat(new MechanicsHealth(SLOW, 320).fastestGramForcePerSecond())
+        .isCloseTo(1 / (2 * 0.927e-3), within(1.0));
+  }
+
+  @Test
+  void aLongRingIsSaidWithWhatToDo() {
+    HealthLine line = new MechanicsHealth(SLOW, 320).lines().get(0);
+    assertThat(line.grade()).isEqualTo(Finding.Grade.WARN);
+    assertThat(line.measured()).contains("45.0 Hz").contains("0.54 s").contains("0.03");
+    assertThat(line.meaning()).contains("320 samples/s shows it");
+    assertThat(line.remedy()).contains("rubber foot").doesNotContain("samples/s");
+  }
+
+  @Test
+  void aRateThatDoesNotShowItIsSaid() {
+    HealthLine line = new MechanicsHealth(SLOW, 100).lines().get(0);
+    assertThat(line.meaning()).contains("does not show its shape");
+    assertThat(line.remedy()).contains("315 samples/s or more");
+  }
+
+  @Test
+  void aShortRingPasses() {
+    Ring brief = new Ring(120, 0.1, 0.1, 0.05, 0, 0);
+    assertThat(new MechanicsHealth(brief, 1000).lines())
+        .allMatch(line -> line.grade() == Finding.Grade.PASS);
+  }
+
+  @Test
+  void slowRatesAskForSlowHands() {
+    List<HealthLine> lines = new MechanicsHealth(SLOW, 20).lines();
+    assertThat(lines.get(1).grade()).isEqualTo(Finding.Grade.WARN);
+    assertThat(lines.get(1).remedy()).contains("press slower");
+  }
+
+  @Test
+  void whatIsNotKnownIsNoFault() {
+    assertThat(MechanicsHealth.of(Response.unknown(), 80))
+        .allMatch(line -> line.grade() == Finding.Grade.PASS)
+        .anyMatch(line -> line.expected().contains("--flick"));
+    assertThat(MechanicsHealth.ofFlicks(Optional.empty(), 80).get(0).grade())
+        .isEqualTo(Finding.Grade.WARN);
+  }
+}
