@@ -1,5 +1,7 @@
 package snick.cut;
 
+import java.util.Arrays;
+
 /**
  * Where the reading stands when swings are averaged out, and how widely it swings. The readings,
  * spikes replaced, are gathered into ticks; two running means one behind the other over a period of
@@ -23,8 +25,8 @@ final class Course {
   private final RunningMedian median = new RunningMedian();
   private final long[] sums = new long[MOST_TICKS];
   private final long[] means = new long[MOST_TICKS];
-  private final int[] lows = new int[MOST_TICKS];
-  private final int[] highs = new int[MOST_TICKS];
+  private final int[] lows = new int[2 * MOST_TICKS];
+  private final int[] highs = new int[2 * MOST_TICKS];
   private int perTick = 1;
   private int window = 1;
   private int inTick;
@@ -32,6 +34,7 @@ final class Course {
   private int low;
   private int high;
   private int next;
+  private int nextRange;
   private long sumOfSums;
   private long sumOfMeans;
   private double bandCounts;
@@ -51,9 +54,10 @@ final class Course {
     for (int i = 0; i < window; i++) {
       sums[i] = (long) perTick * counts;
       means[i] = window * sums[i];
-      lows[i] = counts;
-      highs[i] = counts;
     }
+    Arrays.fill(lows, 0, memoryTicks(), counts);
+    Arrays.fill(highs, 0, memoryTicks(), counts);
+    nextRange = 0;
     sumOfSums = means[0];
     sumOfMeans = window * means[0];
     next = 0;
@@ -90,8 +94,9 @@ final class Course {
     sums[next] = sum;
     sumOfMeans += sumOfSums - means[next];
     means[next] = sumOfSums;
-    lows[next] = low;
-    highs[next] = high;
+    lows[nextRange] = low;
+    highs[nextRange] = high;
+    nextRange = nextRange + 1 < memoryTicks() ? nextRange + 1 : 0;
     next = next + 1 < window ? next + 1 : 0;
     clearTick();
     swing = widest();
@@ -103,17 +108,17 @@ final class Course {
     return 2 * window - 1;
   }
 
+  /** Share of the level that two readings in a row make at most. */
+  double readingShare() {
+    return (2.0 * window - 1) / ((double) perTick * window * window);
+  }
+
   /** Mean of the last readings, swings averaged out, counts. */
   double levelCounts() {
     return sumOfMeans / ((double) perTick * window * window);
   }
 
-  /** Mean of the later half of those, counts. */
-  double lateLevelCounts() {
-    return sumOfSums / ((double) perTick * window);
-  }
-
-  /** Greatest less least reading over a period of the slowest fixture, counts. */
+  /** Greatest less least of the readings that the level is a mean of, counts. */
   double swingCounts() {
     return swing;
   }
@@ -121,7 +126,7 @@ final class Course {
   private double widest() {
     int least = lows[0];
     int greatest = highs[0];
-    for (int i = 1; i < window; i++) {
+    for (int i = 1; i < memoryTicks(); i++) {
       least = Math.min(least, lows[i]);
       greatest = Math.max(greatest, highs[i]);
     }

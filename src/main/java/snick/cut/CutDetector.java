@@ -199,9 +199,18 @@ public final class CutDetector implements SampleSink {
       run = 0;
       railReported = false;
       if (rest.samples(n, ring, period.periodNanos())) {
-        double noise = rest.noiseCounts();
-        zero.take(ring.nanos(0), rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
+        followZero();
       }
+    }
+  }
+
+  /** Before the rest is known, a block may be of a loading. */
+  private void followZero() {
+    double noise = rest.noiseCounts();
+    if (rest.known()) {
+      zero.take(ring.nanos(0), rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
+    } else {
+      zero.forget();
     }
   }
 

@@ -190,7 +190,7 @@ final class Event {
     settled = false;
     fallLevel = course.levelCounts();
     double band = before.bandCounts();
-    settling.begin(fallenNanos, band, calmCounts(), NEAR_BAND * band);
+    settling.begin(fallenNanos, band, calmCounts(), NEAR_BAND * band, course.readingShare());
   }
 
   /** How widely readings at rest spread: undoes what the band that begins an event adds. */
@@ -239,15 +239,12 @@ final class Event {
     if (!course.ticks()) {
       return Step.GOES_ON;
     }
-    switch (settling.tick(nanos, level(), course.swingCounts())) {
-      case LOADED:
-        return Step.LOADED_AGAIN;
-      case SETTLED:
-        watching = false;
-        return Step.ENDED;
-      default:
-        return Step.GOES_ON;
+    Settling.State state = settling.tick(nanos, level(), course.swingCounts());
+    watching = state != Settling.State.SETTLED;
+    if (state == Settling.State.LOADED) {
+      return Step.LOADED_AGAIN;
     }
+    return watching ? Step.GOES_ON : Step.ENDED;
   }
 
   /** Level of the rest, swings averaged out, counts. */
@@ -361,6 +358,11 @@ final class Event {
     return fallLevel;
   }
 
+  /** Largest running median above zero, counts. */
+  double peakCounts() {
+    return peak;
+  }
+
   /** Index of the first sample after the fall; only if fallen. */
   int fallenAt() {
     return fallenAt;
@@ -378,6 +380,6 @@ final class Event {
 
   /** How many of the newest samples belong to the rest after the event. */
   int restSamplesAfter() {
-    return fallen ? Math.max(0, log.size() - fallenAt - 2) : 0;
+    return fallen ? Math.max(1, log.size() - fallenAt - 2) : 0;
   }
 }

@@ -10,6 +10,14 @@ final class EventReading {
 
   private static final double REBOUND_SHARE = 0.5;
 
+  /** A fixture that swings less than this share of the force spoils no reading of the fall. */
+  private static final double RING_SHARE = 0.03;
+
+  /** Swings of four or five readings look like spikes; two or three of them are a ring. */
+  private static final int RING_READINGS = 10;
+
+  private static final int RING_TURNS = 3;
+
   final Samples s;
   final ZeroBefore zero;
   final int polarity;
@@ -22,30 +30,43 @@ final class EventReading {
   final Optional<Fall> fall;
   private final double severedFallNanos;
 
-  private EventReading(Event event, ZeroBefore zero, Samples s, double severedFallNanos) {
+  private EventReading(
+      Event event, ZeroBefore zero, Samples s, double severedFallNanos, boolean spikes) {
     this.s = s;
     this.zero = zero;
     this.severedFallNanos = severedFallNanos;
     this.periodNanos = s.periodNanos;
     polarity = event.polarity();
     noise = event.before().noiseCounts();
-    after = polarity * (event.fallLevelCounts() - zero.counts());
     restLevel = polarity * (event.before().fromCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
     int to = event.fallen() ? event.fallenAt() + 1 : s.size();
-    Spikes.mark(s, noise);
+    if (spikes) {
+      Spikes.mark(s, noise);
+    }
     peak = s.largest(from, to);
     onset = onset(Math.max(event.began(), zero.restsUntil()));
-    fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
+    double fellTo = polarity * (event.fallLevelCounts() - zero.counts());
+    Optional<Fall> first = new FallLocator(s, fellTo, severedFallNanos).find(peak, s.size());
+    after = first.isPresent() ? fellTo : polarity * (event.levelAfterCounts() - zero.counts());
+    fall =
+        first.isPresent()
+            ? first
+            : new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(Event event, double severedFallNanos) {
+  /**
+   * Reads an event through.
+   *
+   * @param spikes whether to look for spikes, which swings of four or five readings look like
+   */
+  static EventReading of(Event event, double severedFallNanos, boolean spikes) {
     double periodNanos = event.before().periodNanos();
     ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     SampleLog log = event.log();
     int evenFrom = event.gaps().isEmpty() ? event.evenFrom() : log.size();
     Samples s = Samples.of(log, zero.counts(), event.polarity(), periodNanos, evenFrom);
-    return new EventReading(event, zero, s, severedFallNanos);
+    return new EventReading(event, zero, s, severedFallNanos, spikes);
   }
 
   /** Whether a spike was left out near the peak; to be asked after the estimate. */
@@ -55,6 +76,20 @@ final class EventReading {
       any |= !s.usable[i];
     }
     return any;
+  }
+
+  /** Whether the readings swing about the level that they fell to, as no spike makes them. */
+  boolean rings() {
+    int turns = 0;
+    int side = 0;
+    int from = fall.isPresent() ? fall.get().bottom() : s.size();
+    for (int i = from; i < Math.min(s.size(), from + RING_READINGS); i++) {
+      double off = s.x[i] - after;
+      int now = Math.abs(off) < RING_SHARE * height() ? side : (int) Math.signum(off);
+      turns += now == -side && side != 0 ? 1 : 0;
+      side = now;
+    }
+    return turns >= RING_TURNS;
   }
 
   /** Back from the sample that began the event to the last one within two noise widths of rest. */

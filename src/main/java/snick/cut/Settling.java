@@ -37,6 +37,7 @@ final class Settling {
    */
   private static final double LEVEL_SHARE = 0.15;
 
+  private double levelShare;
   private double riseCounts;
   private double calmCounts;
   private double nearZeroCounts;
@@ -53,8 +54,15 @@ final class Settling {
    * @param riseCounts by how much a loading raises the level at least
    * @param calmCounts how far readings at rest swing at most
    * @param nearZeroCounts how near to zero the level at rest is
+   * @param readingShare share of the level that two readings in a row, if spikes, make at most
    */
-  void begin(long fellNanos, double riseCounts, double calmCounts, double nearZeroCounts) {
+  void begin(
+      long fellNanos,
+      double riseCounts,
+      double calmCounts,
+      double nearZeroCounts,
+      double readingShare) {
+    levelShare = Math.max(LEVEL_SHARE, readingShare);
     this.fellNanos = fellNanos;
     this.riseCounts = riseCounts;
     this.calmCounts = calmCounts;
@@ -67,12 +75,12 @@ final class Settling {
   /** Another tick, with the level and the swing then. */
   State tick(long nanos, double levelCounts, double swingCounts) {
     level = levelCounts;
-    double doubt = LEVEL_SHARE * swingCounts;
-    if (level + doubt < lowest + LEVEL_SHARE * lowestSwing) {
+    double doubt = levelShare * swingCounts;
+    if (level + doubt < lowest + levelShare * lowestSwing) {
       lowest = level;
       lowestSwing = swingCounts;
     }
-    if (level - doubt > lowest + LEVEL_SHARE * lowestSwing + riseCounts) {
+    if (level - doubt > lowest + levelShare * lowestSwing + riseCounts) {
       return State.LOADED;
     }
     boolean wasCalm = calm;

@@ -17,21 +17,6 @@ final class Spikes {
 
   private static final double HALF = 1.0 / 2;
 
-  /** A spike stands off farther, by this factor, than most of what is beside it: no ring does. */
-  private static final double BESIDE = 1.5;
-
-  /** The same for two in a row, which a swing of five readings looks like. */
-  private static final double BESIDE_PAIR = 2.5;
-
-  /** What counts as beside it: a swing of the slowest fixture, or so many readings. */
-  private static final int BESIDE_LEAST = 5;
-
-  /** A fall has two corners, at its top and at its bottom; more that stands off is a ring. */
-  private static final int MOST_CORNERS = 2;
-
-  /** How far apart the readings on both sides of a pair may be, of what it stands off: no fall. */
-  private static final double APART = 0.5;
-
   private Spikes() {}
 
   /** Marks spikes as not usable and puts the line between the neighbours in their place. */
@@ -60,38 +45,11 @@ final class Spikes {
 
   private static int length(Samples s, int i, int longest, double least) {
     for (int length = longest; length > 0; length--) {
-      if (i + length < s.size() && standOff(s, i, length, least) && alone(s, i, length)) {
+      if (i + length < s.size() && standOff(s, i, length, least)) {
         return length;
       }
     }
     return 0;
-  }
-
-  /** Whether little beside the spike from i on stands off nearly as far, as swings do. */
-  private static boolean alone(Samples s, int i, int length) {
-    double share = 1.0 / (length + 1);
-    double off = off(s.x, i, length, share);
-    if (length > 1 && Math.abs(s.x[i + length] - s.x[i - 1]) > APART * off) {
-      return false;
-    }
-    int reach = (int) Math.max(BESIDE_LEAST, Course.SWING_NANOS / s.periodNanos);
-    double most = off / (length > 1 ? BESIDE_PAIR : BESIDE);
-    return corners(s.x, i - length - reach, i - length, length, most)
-            + corners(s.x, i + length + 1, i + length + 1 + reach, length, most)
-        <= MOST_CORNERS;
-  }
-
-  /** How many readings stand off by more, none beside another. */
-  private static int corners(double[] x, int from, int to, int length, double most) {
-    double share = 1.0 / (length + 1);
-    int corners = 0;
-    int k = Math.max(1, from);
-    while (k < Math.min(to, x.length - length)) {
-      boolean corner = off(x, k, length, share) > most;
-      corners += corner ? 1 : 0;
-      k += corner ? length + 1 : 1;
-    }
-    return corners;
   }
 
   /** How far reading i lies from the line between the neighbours of a spike from it on. */
