@@ -94,7 +94,7 @@ public final class BreakEstimator {
   }
 
   private static double largest(Loading l) {
-    double most = 0;
+    double most = l.counts()[l.top()];
     for (int i = Math.max(l.onset(), l.top() - 1); i < l.bottom(); i++) {
       most = l.usable()[i] ? Math.max(most, l.counts()[i]) : most;
     }
