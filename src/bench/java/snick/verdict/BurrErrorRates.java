@@ -60,7 +60,7 @@ public final class BurrErrorRates {
       share.put(burr, 0.0);
     }
     for (int i = 0; i < edges; i++) {
-      Burr burr = evidence.weigh(Optional.empty(), simulated.stage(burred, brings)).burr();
+      Burr burr = evidence.weigh(simulated.stage(burred, brings)).burr();
       share.merge(burr, 1.0 / edges, Double::sum);
     }
     return share;

@@ -57,6 +57,7 @@ final class BudgetOfRuns {
             0,
             "counted in the scatter of the fit and in the peak's own uncertainty"));
     terms.add(age());
+    terms.addAll(conditions.geometry().terms());
     return terms;
   }
 
@@ -79,6 +80,11 @@ final class BudgetOfRuns {
     }
     if (!(stability.relativePerYear() > 0)) {
       notes.add("sensitivity counts as constant in time: give a drift per year to change it");
+    }
+    if (conditions.geometry().equals(EdgeGeometry.NOT_STATED)) {
+      notes.add(
+          "the force at the cell counts as that at the edge: the cell must carry the whole filament"
+              + " frame (rig-calibration/cell-to-edge.md); try it: snick verify place");
     }
     return notes;
   }

@@ -38,6 +38,12 @@ public record BudgetTerm(
     RESOLUTION,
     NOISE,
     TIME_SINCE_CALIBRATION,
+    /** Where on the filament the edge presses. */
+    PLACE,
+    PULL_DIRECTION,
+    TILT,
+    /** Of the filament over its guides. */
+    FRICTION,
     PEAK_ESTIMATE,
     /** Typed in as one figure, not broken down. */
     STATED;

@@ -9,8 +9,15 @@ import java.util.Optional;
  * @param gravity local gravity
  * @param air density of the air
  * @param stability what the person knows of temperature and drift
+ * @param geometry what the person knows of the way from the edge to the cell
  */
-public record Conditions(Gravity gravity, AirDensity air, Stability stability) {
+public record Conditions(
+    Gravity gravity, AirDensity air, Stability stability, EdgeGeometry geometry) {
+  /** Conditions of which no geometry is stated. */
+  public Conditions(Gravity gravity, AirDensity air, Stability stability) {
+    this(gravity, air, stability, EdgeGeometry.NOT_STATED);
+  }
+
   /**
    * Temperature and drift; 0 where the person leaves a source out on purpose.
    *

@@ -12,6 +12,7 @@ import snick.force.CalibrationRun;
 import snick.force.Conditions;
 import snick.force.Direction;
 import snick.force.Distribution;
+import snick.force.EdgeGeometry;
 import snick.force.Gravity;
 import snick.force.HeldReading;
 import snick.force.Load;
@@ -171,6 +172,10 @@ final class BenchJson {
     object.put("half_width_kelvin", stability.halfWidthKelvin());
     object.put("relative_per_year", stability.relativePerYear());
     stability.validFor().ifPresent(d -> object.put("valid_for", d.toString()));
+    object.put("half_width_of_place", conditions.geometry().place());
+    object.put("pull_degrees", conditions.geometry().pullDegrees());
+    object.put("tilt_degrees", conditions.geometry().tiltDegrees());
+    object.put("half_width_of_friction", conditions.geometry().friction());
     return object;
   }
 
@@ -187,6 +192,11 @@ final class BenchJson {
             node.number("relative_per_kelvin"),
             node.number("half_width_kelvin"),
             node.number("relative_per_year"),
-            node.optionalText("valid_for").map(Duration::parse)));
+            node.optionalText("valid_for").map(Duration::parse)),
+        new EdgeGeometry(
+            node.number("half_width_of_place"),
+            node.number("pull_degrees"),
+            node.number("tilt_degrees"),
+            node.number("half_width_of_friction")));
   }
 }

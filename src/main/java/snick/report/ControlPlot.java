@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.EwmaChart;
-import snick.force.IndividualsChart;
 import snick.quantity.Force;
 import snick.verdict.Readings;
 import snick.verdict.ReferenceChart;
+import snick.verdict.ReferenceLimits;
 
 /** Draws the control chart of a reference edge. */
 public final class ControlPlot {
@@ -40,7 +40,7 @@ public final class ControlPlot {
    */
   public static Picture ofReferenceEdge(String blade, ReferenceChart control, Readings later) {
     double unit = Force.NEWTONS_PER_GRAM_FORCE;
-    IndividualsChart limits = control.limits();
+    ReferenceLimits limits = control.limits();
     double[] values = Arrays.stream(later.gramForce()).map(v -> v * unit).toArray();
     double low = Math.min(limits.lower() * unit, Arrays.stream(values).min().orElseThrow());
     double high = Math.max(limits.upper() * unit, Arrays.stream(values).max().orElseThrow());
@@ -52,7 +52,7 @@ public final class ControlPlot {
             .fromTo(0, values.length + 1)
             .wholeNumbers();
     chart.level("centre", Look.INK, Pen.MEDIUM, limits.centre() * unit);
-    chart.level("limits, 3 sigma", Look.VERMILION, Pen.DASHED, limits.lower() * unit);
+    chart.level("limits of a cut", Look.VERMILION, Pen.DASHED, limits.lower() * unit);
     chart.level("upper", Look.VERMILION, Pen.DASHED, limits.upper() * unit).setShowInLegend(false);
     double[] x = numbers(values.length);
     double[] weighted =

@@ -86,7 +86,7 @@ record ShortStory(SessionStory story) {
   }
 
   private String burr(StageEvidence stage) {
-    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(story.before(stage), stage);
+    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(stage);
     return "Burr left in '"
         + stage.stage().name()
         + "': "

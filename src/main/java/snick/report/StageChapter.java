@@ -97,9 +97,6 @@ record StageChapter(SessionStory story, Noted noted) {
         noted.steps(stage.steps()),
         noted.inspections(stage.inspections()),
         stage.readings().map(r -> newtonsAndGf(r.meanGf())).orElse("–"),
-        anything
-            ? Shown.plain(
-                new BurrEvidence(story.judge()).weigh(story.before(stage), stage).burr().word())
-            : "–");
+        anything ? Shown.plain(new BurrEvidence(story.judge()).weigh(stage).burr().word()) : "–");
   }
 }

@@ -98,7 +98,7 @@ record VerdictChapter(SessionStory story) {
   }
 
   private void burr(List<Block> blocks, StageEvidence stage) {
-    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(story.before(stage), stage);
+    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(stage);
     blocks.add(
         new Block.Heading(
             "Burr in '" + stage.stage().name() + "': " + Shown.plain(verdict.burr().word())));

@@ -16,8 +16,6 @@ public record BurrClue(Kind kind, Says says, Reason reason) {
     PAPER,
     /** One side differs from the other. */
     SIDES,
-    /** The last step still lowered the force. */
-    STILL_FALLING,
     /** Scatter along the edge beyond the rig's. */
     SCATTER,
     /** First cut on a spot against the second. */

@@ -3,7 +3,6 @@ package snick.verdict;
 import static snick.verdict.BurrClue.Kind.DIPS;
 import static snick.verdict.BurrClue.Kind.FIRST_CUT;
 import static snick.verdict.BurrClue.Kind.SCATTER;
-import static snick.verdict.BurrClue.Kind.STILL_FALLING;
 import static snick.verdict.BurrInspections.clue;
 
 import java.util.ArrayList;
@@ -21,33 +20,34 @@ import snick.verdict.StageEvidence.PlacedCut;
  * tests inside each clue.
  *
  * <p>Rule: {@code likely} if a burr was seen or felt, or if two kinds of evidence or more point to
- * one; {@code not indicated} if none does and at least one speaks against it; {@code possible}
- * otherwise.
+ * one and not two ways of looking found both sides clean; {@code not indicated} if none does and at
+ * least one speaks against it; {@code possible} otherwise. That a step lowered the force is no
+ * evidence: it is what every step that succeeds does.
  *
- * @param judge margin and rig
+ * @param judge the rig
  */
 public record BurrEvidence(Judge judge) {
   private static final double SAME_SPOT_MM = 1;
   private static final double USUAL_SHARE_UNEVEN = 0.10;
   private static final int CUTS_FOR_SCATTER = 4;
 
-  /** Weighs {@code stage}, with the stage before it if there is one. */
-  public BurrVerdict weigh(Optional<StageEvidence> before, StageEvidence stage) {
+  /** Weighs {@code stage}. */
+  public BurrVerdict weigh(StageEvidence stage) {
     BurrInspections inspections = new BurrInspections(stage.inspections());
     List<BurrClue> clues = new ArrayList<>(inspections.clues());
-    clues.add(stillFalling(before, stage));
     clues.add(scatter(stage));
     clues.add(firstCut(stage));
     clues.add(dips(stage));
-    return verdict(clues, inspections.nextCheck());
+    return verdict(clues, inspections);
   }
 
-  private static BurrVerdict verdict(List<BurrClue> clues, String nextCheck) {
+  private static BurrVerdict verdict(List<BurrClue> clues, BurrInspections inspections) {
+    String nextCheck = inspections.nextCheck();
     List<BurrClue> pointing = clues.stream().filter(c -> c.says() == Says.BURR).toList();
     boolean seen = pointing.stream().anyMatch(c -> c.kind() == BurrClue.Kind.INSPECTION);
     boolean against = clues.stream().anyMatch(c -> c.says() == Says.NO_BURR);
     Burr burr = Burr.POSSIBLE;
-    if (seen || pointing.size() >= 2) {
+    if (seen || (pointing.size() >= 2 && !inspections.cleanTwice())) {
       burr = Burr.LIKELY;
     } else if (pointing.isEmpty() && against) {
       burr = Burr.NOT_INDICATED;
@@ -59,8 +59,9 @@ public record BurrEvidence(Judge judge) {
                 + clues.size()
                 + " kinds of evidence point to a burr"
                 + (pointing.isEmpty() ? "" : " (" + names(pointing) + ")"),
-            "likely if one was seen or felt or two kinds point to it; not indicated if none does"
-                + " and one speaks against it; else possible",
+            "likely if one was seen or felt, or if two kinds point to it unless two ways of looking"
+                + " found both sides clean; not indicated if none does and one speaks against it;"
+                + " else possible. A force that fell is no evidence: a finer edge falls, too",
             nextCheck,
             Reason.COMMON_PRACTICE);
     return new BurrVerdict(burr, clues, rule, nextCheck);
@@ -70,35 +71,6 @@ public record BurrEvidence(Judge judge) {
     return clues.stream()
         .map(c -> c.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '))
         .collect(Collectors.joining(", "));
-  }
-
-  private BurrClue stillFalling(Optional<StageEvidence> before, StageEvidence stage) {
-    Optional<Readings> earlier = before.flatMap(StageEvidence::comparable);
-    Optional<Readings> now = stage.comparable();
-    if (earlier.isEmpty() || now.isEmpty()) {
-      return clue(
-          STILL_FALLING,
-          Says.NOTHING,
-          "there is no stage before it with cuts to compare with",
-          "a last step that still lowered the force leaves room for more",
-          "2 cuts or more in both stages");
-    }
-    Comparison c = judge.compare(earlier.get(), now.get());
-    Says says =
-        switch (c.verdict()) {
-          case LOWER -> Says.BURR;
-          case EQUIVALENT -> Says.NO_BURR;
-          default -> Says.NOTHING;
-        };
-    return clue(
-        STILL_FALLING,
-        says,
-        "the last step changed the force by "
-            + Wording.signedGf(c.differenceGf())
-            + ", verdict "
-            + c.verdict().word().replace('_', ' '),
-        "a last step that still lowered the force leaves room for more; an equivalent one does not",
-        "a further step that changes nothing");
   }
 
   private BurrClue scatter(StageEvidence stage) {

@@ -67,6 +67,19 @@ final class BurrInspections {
         && looks.stream().noneMatch(i -> i.side().covers(side) && i.finding() != Finding.NONE);
   }
 
+  /** Whether two methods or more found both sides clean and none found anything else. */
+  boolean cleanTwice() {
+    long clean = java.util.Arrays.stream(Method.values()).filter(this::clean).count();
+    return clean >= 2 && latest.stream().noneMatch(i -> i.finding().pointsToBurr());
+  }
+
+  private boolean clean(Method method) {
+    List<Inspection> looks = latest.stream().filter(i -> i.method() == method).toList();
+    return looks.stream().allMatch(i -> i.finding().saysNone())
+        && looks.stream().anyMatch(i -> i.side().covers(Side.LEFT))
+        && looks.stream().anyMatch(i -> i.side().covers(Side.RIGHT));
+  }
+
   private BurrClue paper() {
     List<Inspection> cuts = latest.stream().filter(i -> i.method() == Method.THIN_PAPER).toList();
     BurrClue.Says says = BurrClue.Says.NOTHING;

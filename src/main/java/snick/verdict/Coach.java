@@ -33,7 +33,7 @@ public record Coach(Judge judge) {
     }
     Optional<StageEvidence> before =
         stages.size() > 1 ? Optional.of(stages.get(stages.size() - 2)) : Optional.empty();
-    BurrVerdict burr = new BurrEvidence(judge).weigh(before, running);
+    BurrVerdict burr = new BurrEvidence(judge).weigh(running);
     return aboutBurr(burr, running)
         .or(() -> toSettle(before, running, next))
         .or(() -> plateau(stages))

@@ -10,8 +10,9 @@ import java.util.OptionalDouble;
  *
  * @param first figures of the first group
  * @param second figures of the second group
- * @param differenceGf second mean minus first, gf
+ * @param differenceGf second mean minus first, gf; if pairs decide their mean difference
  * @param welch Welch's test; empty if neither group scatters
+ * @param paired test over places that both cut; empty unless it decides
  * @param rankSum Mann–Whitney test and Hodges–Lehmann shift
  * @param permutation permutation test of the difference of means
  * @param effect Hedges' g; empty if neither group scatters
@@ -22,6 +23,7 @@ import java.util.OptionalDouble;
  * @param decidedBy the test that decided, by the rule in {@link Judge}
  * @param decisiveP its two-sided p; with groups of unequal size the larger of Welch's and the
  *     pooled one
+ * @param level error that the verdict may have: below 5 % before the planned number of cuts
  * @param verdict what became of the force
  * @param moreCuts what would settle it
  * @param reasons why
@@ -31,6 +33,7 @@ public record Comparison(
     GroupFigures second,
     double differenceGf,
     Optional<Welch> welch,
+    Optional<Paired> paired,
     RankSum rankSum,
     Permutation permutation,
     Optional<EffectSize> effect,
@@ -39,6 +42,7 @@ public record Comparison(
     OptionalDouble rigLimitGf,
     DecidedBy decidedBy,
     double decisiveP,
+    double level,
     Change verdict,
     MoreCuts moreCuts,
     List<Reason> reasons) {
@@ -48,7 +52,9 @@ public record Comparison(
   /** Which test decided. */
   public enum DecidedBy {
     WELCH,
-    MANN_WHITNEY
+    MANN_WHITNEY,
+    PAIRED_T,
+    SIGNED_RANKS
   }
 
   public Comparison {

@@ -10,39 +10,56 @@ import java.util.function.Supplier;
  * @param differenceGf second mean minus first, gf
  * @param decidedBy the test that decided
  * @param p its two-sided p; with groups of unequal size the larger of Welch's and the pooled one
+ * @param level error that the verdict may have: below 5 % before the planned number of cuts
  * @param verdict the outcome
  */
-record Decision(double differenceGf, Comparison.DecidedBy decidedBy, double p, Change verdict) {
+record Decision(
+    double differenceGf, Comparison.DecidedBy decidedBy, double p, double level, Change verdict) {
 
   /**
    * Applies the rules of {@link Judge}.
    *
-   * @param rankSum asked only if ranks decide
+   * @param rankSum asked only if ranks of whole groups decide
    */
   static Decision of(
       Readings first,
       Readings second,
       Optional<Welch> welch,
-      boolean ranksDecide,
+      Optional<Paired> paired,
+      boolean standsOut,
       Supplier<RankSum> rankSum,
       Optional<Equivalence> equivalence,
-      OptionalDouble rigLimitGf) {
-    double differenceGf = second.meanGf() - first.meanGf();
-    boolean byRanks = ranksDecide || welch.isEmpty();
-    double p = byRanks ? rankSum.get().p() : meanP(welch.get(), first, second);
-    double shiftGf = byRanks ? rankSum.get().hodgesLehmannGf() : differenceGf;
+      OptionalDouble rigLimitGf,
+      double level) {
+    double differenceGf = paired.map(Paired::differenceGf).orElse(second.meanGf() - first.meanGf());
+    Comparison.DecidedBy by = decidedBy(welch, paired, standsOut);
+    double p =
+        switch (by) {
+          case PAIRED_T -> paired.orElseThrow().p();
+          case SIGNED_RANKS -> paired.orElseThrow().signedRankP();
+          case WELCH -> meanP(welch.orElseThrow(), first, second);
+          case MANN_WHITNEY -> rankSum.get().p();
+        };
+    double shiftGf =
+        by == Comparison.DecidedBy.MANN_WHITNEY ? rankSum.get().hodgesLehmannGf() : differenceGf;
     Change verdict = Change.NO_DIFFERENCE_SHOWN;
     boolean beyondRig = rigLimitGf.isEmpty() || Math.abs(differenceGf) > rigLimitGf.getAsDouble();
-    if (equivalence.isPresent() && equivalence.get().shown()) {
+    if (equivalence.isPresent() && equivalence.get().p() < level) {
       verdict = Change.EQUIVALENT;
-    } else if (p < Comparison.SIGNIFICANCE && beyondRig && shiftGf != 0) {
+    } else if (p < level && beyondRig && shiftGf != 0) {
       verdict = shiftGf < 0 ? Change.LOWER : Change.HIGHER;
     }
-    return new Decision(
-        differenceGf,
-        byRanks ? Comparison.DecidedBy.MANN_WHITNEY : Comparison.DecidedBy.WELCH,
-        p,
-        verdict);
+    return new Decision(differenceGf, by, p, level, verdict);
+  }
+
+  private static Comparison.DecidedBy decidedBy(
+      Optional<Welch> welch, Optional<Paired> paired, boolean standsOut) {
+    if (paired.isPresent()) {
+      return standsOut ? Comparison.DecidedBy.SIGNED_RANKS : Comparison.DecidedBy.PAIRED_T;
+    }
+    return standsOut || welch.isEmpty()
+        ? Comparison.DecidedBy.MANN_WHITNEY
+        : Comparison.DecidedBy.WELCH;
   }
 
   private static double meanP(Welch welch, Readings first, Readings second) {

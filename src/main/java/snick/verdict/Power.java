@@ -68,6 +68,24 @@ final class Power {
                 + " at this scatter; give a margin and ask for equivalence instead");
   }
 
+  /** Places cut in both groups that would show {@code targetGf} at the scatter of the pairs. */
+  static MoreCuts morePairs(Paired paired, Sought sought, double targetGf) {
+    OptionalInt each =
+        smallest(
+            paired.pairs() + 1,
+            n -> sought.power(Math.abs(targetGf) * Math.sqrt(n) / paired.sdGf(), n - 1) >= WANTED);
+    return each.isPresent()
+        ? new MoreCuts.PerGroup(
+            each.getAsInt(),
+            "at the same places, "
+                + sought.question(targetGf)
+                + " at a scatter of "
+                + Wording.gf(paired.sdGf())
+                + " of the pairs, with 80 % probability at 5 % error")
+        : new MoreCuts.NotWorthIt(
+            "even " + MOST_CUTS + " places cut in both groups would not settle it");
+  }
+
   /** Cuts that bring what the rig alone explains below {@code differenceGf}, gf, not negative. */
   static MoreCuts moreCutsAgainstRig(
       Readings first, Readings second, double differenceGf, RigRepeatability rig) {
@@ -139,13 +157,13 @@ final class Power {
               + " and "
               + Wording.gf(second.sdGf())
               + ", with 80 % probability at 5 % error";
+      return question(targetGf) + " " + scatter + (this == DIFFERENCE ? "; noncentral t" : "");
+    }
+
+    String question(double targetGf) {
       return this == DIFFERENCE
-          ? "to show a true difference of "
-              + Wording.gf(Math.abs(targetGf))
-              + " (the one seen) "
-              + scatter
-              + "; noncentral t"
-          : "to show equivalence within " + Wording.gf(targetGf) + " if there is none " + scatter;
+          ? "to show a true difference of " + Wording.gf(Math.abs(targetGf)) + " (the one seen)"
+          : "to show equivalence within " + Wording.gf(targetGf) + " if there is none";
     }
   }
 }

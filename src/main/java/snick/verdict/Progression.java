@@ -52,7 +52,8 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   /**
    * Progression over {@code stages}. Without a margin of its own the judge's rig gives one: the
-   * smallest difference that as many cuts as the smallest stage has would show.
+   * smallest difference that as many cuts as were planned, else as the smallest stage has, would
+   * show.
    *
    * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
    */
@@ -62,7 +63,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
           "a progression needs 2 stages or more with cuts, not " + stages.size());
     }
     stages.forEach(stage -> stage.atLeast(2));
-    Judge plain = new Judge(OptionalDouble.empty(), judge.rig());
+    Judge plain = judge.withMargin(OptionalDouble.empty());
     Comparison whole = plain.compare(stages.get(0), stages.get(stages.size() - 1));
     List<Comparison> comparisons = new ArrayList<>();
     for (int i = 1; i < stages.size(); i++) {
@@ -84,8 +85,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   private static Change adjusted(Comparison c, double holmP) {
     boolean lost =
-        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER)
-            && !(holmP < Comparison.SIGNIFICANCE);
+        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER) && !(holmP < c.level());
     return lost ? Change.NO_DIFFERENCE_SHOWN : c.verdict();
   }
 
@@ -107,7 +107,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
     }
     int last = stages.size() - 1;
     int since = last;
-    Judge within = new Judge(OptionalDouble.of(margin.get()), judge.rig());
+    Judge within = judge.withMargin(OptionalDouble.of(margin.get()));
     while (since > 0
         && within.verdict(stages.get(since - 1), stages.get(last)) == Change.EQUIVALENT) {
       since--;
@@ -122,7 +122,8 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
       return Optional.of(judge.marginGf().getAsDouble());
     }
     int fewest = stages.stream().mapToInt(Readings::count).min().orElseThrow();
-    return judge.rig().map(rig -> rig.smallestShownDifferenceGf(fewest));
+    int cuts = judge.planned().orElse(fewest);
+    return judge.rig().map(rig -> rig.smallestShownDifferenceGf(cuts));
   }
 
   private static Plateau reached(List<Readings> stages, int since, double marginGf) {

@@ -17,10 +17,12 @@ public final class Readings {
 
   private final String name;
   private final double[] gramForce;
+  private final double[] placesMm;
 
-  private Readings(String name, double[] gramForce) {
+  private Readings(String name, double[] gramForce, double... placesMm) {
     this.name = name;
     this.gramForce = gramForce;
+    this.placesMm = placesMm;
   }
 
   /**
@@ -43,6 +45,39 @@ public final class Readings {
       }
     }
     return new Readings(name, gramForce.clone());
+  }
+
+  /**
+   * The same readings with the place of each along the edge, mm.
+   *
+   * @throws IllegalArgumentException unless there are as many places as readings
+   */
+  public Readings at(double... places) {
+    if (places.length != gramForce.length) {
+      throw new IllegalArgumentException(
+          places.length + " places for " + gramForce.length + " readings");
+    }
+    return new Readings(name, gramForce, places.clone());
+  }
+
+  /** The same readings, places forgotten. */
+  public Readings withoutPlaces() {
+    return new Readings(name, gramForce);
+  }
+
+  /** The first readings, at most {@code most}. */
+  Readings first(int most) {
+    return most >= gramForce.length
+        ? this
+        : new Readings(
+            name,
+            Arrays.copyOf(gramForce, most),
+            Arrays.copyOf(placesMm, Math.min(most, placesMm.length)));
+  }
+
+  /** Place of each reading along the edge, mm; a copy, empty if they are not all known. */
+  public double[] placesMm() {
+    return placesMm.clone();
   }
 
   /** Name of the group. */

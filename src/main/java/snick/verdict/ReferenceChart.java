@@ -3,7 +3,6 @@ package snick.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import snick.force.EwmaChart;
-import snick.force.IndividualsChart;
 
 /**
  * Control chart of a reference edge with one filament lot: single values, their moving ranges, and
@@ -14,9 +13,11 @@ import snick.force.IndividualsChart;
  * @param signals later values that stand outside a limit, in order
  */
 public record ReferenceChart(
-    IndividualsChart limits, List<EwmaChart.Point> weighted, List<Signal> signals) {
+    ReferenceLimits limits, List<EwmaChart.Point> weighted, List<Signal> signals) {
   /** Fewest cuts that may set limits (common practice, no source). */
   public static final int LEAST = 8;
+
+  private static final int SETTLED = 20;
 
   /** Which limit was crossed. */
   public enum Limit {
@@ -48,17 +49,31 @@ public record ReferenceChart(
       throw new NotComparable(
           baseline.name() + " does not scatter, so it sets no limits: check the resolution");
     }
-    IndividualsChart limits = IndividualsChart.of(baseline.gramForce());
+    ReferenceLimits limits = ReferenceLimits.of(baseline, ReferenceLimits.USUAL_LEVEL);
     double[] values = later.gramForce();
-    List<EwmaChart.Point> weighted = EwmaChart.usual(limits.centre(), limits.sigma()).chart(values);
+    List<EwmaChart.Point> weighted = weighted(limits, values);
+    double lower = limits.lower();
+    double upper = limits.upper();
+    double upperRange = limits.upperRange();
     List<Signal> signals = new ArrayList<>();
     for (int i = 0; i < values.length; i++) {
-      boolean jumped = i > 0 && Math.abs(values[i] - values[i - 1]) > limits.upperRange();
-      note(signals, i, Limit.VALUE, !limits.holds(values[i]));
+      boolean jumped = i > 0 && Math.abs(values[i] - values[i - 1]) > upperRange;
+      note(signals, i, Limit.VALUE, !(values[i] >= lower && values[i] <= upper));
       note(signals, i, Limit.MOVING_RANGE, jumped);
       note(signals, i, Limit.WEIGHTED_MEAN, !weighted.get(i).within());
     }
     return new ReferenceChart(limits, weighted, signals);
+  }
+
+  private static List<EwmaChart.Point> weighted(ReferenceLimits limits, double[] values) {
+    EwmaChart chart = EwmaChart.usual(limits.centre(), limits.sd());
+    List<EwmaChart.Point> points = new ArrayList<>();
+    for (EwmaChart.Point point : chart.chart(values)) {
+      double half = limits.weightedHalfWidth(chart.lambda(), points.size() + 1);
+      points.add(
+          new EwmaChart.Point(point.average(), limits.centre() - half, limits.centre() + half));
+    }
+    return points;
   }
 
   private static void note(List<Signal> signals, int index, Limit limit, boolean outside) {
@@ -76,10 +91,19 @@ public record ReferenceChart(
             + " to "
             + Wording.gf(limits.upper())
             + ": "
-            + (signals.size() == 1 ? "1 signal" : signals.size() + " signals"),
-        "a signal is a value beyond three sigma, a moving range beyond its limit, or a weighted mean"
-            + " beyond its limits",
-        "a new baseline after a change that was meant",
-        "NIST/SEMATECH e-Handbook 6.3.2.2 and 6.3.2.4");
+            + (signals.size() == 1 ? "1 signal" : signals.size() + " signals")
+            + "; "
+            + Wording.number(limits.expectedFalseAlarms(weighted.size()))
+            + " false alarms are to be expected among as many of an unchanged edge",
+        "a signal is a value, a moving range or a weighted mean beyond its limit; limits are widened"
+            + " for a baseline of "
+            + Wording.cuts(limits.count())
+            + ", so that of 20 cuts of an unchanged edge that scatters normally at most 1 run in 20"
+            + " gives a signal",
+        limits.count() < SETTLED
+            ? "a baseline of " + SETTLED + " cuts or more, which narrows the limits"
+            : "a new baseline after a change that was meant",
+        "prediction limits: Hahn 1970; why: Quesenberry 1993; charts: NIST/SEMATECH e-Handbook"
+            + " 6.3.2.2 and 6.3.2.4");
   }
 }

@@ -77,13 +77,16 @@ public record StageEvidence(
     return log.stages().stream().map(stage -> of(log, stage, results)).toList();
   }
 
-  /** Its forces; empty without a cut. */
+  /** Its forces, with their places if every one is noted; empty without a cut. */
   public Optional<Readings> readings() {
-    return cuts.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            Readings.ofGramForce(
-                stage.name(), cuts.stream().mapToDouble(c -> c.force().gramForce()).toArray()));
+    if (cuts.isEmpty()) {
+      return Optional.empty();
+    }
+    Readings forces =
+        Readings.ofGramForce(
+            stage.name(), cuts.stream().mapToDouble(c -> c.force().gramForce()).toArray());
+    double[] places = cuts.stream().flatMapToDouble(c -> c.placeMm().stream()).toArray();
+    return Optional.of(places.length == cuts.size() ? forces.at(places) : forces);
   }
 
   /** Its forces if there are at least two. */

@@ -54,9 +54,7 @@ final class StageVerdicts {
         "verdict",
         pair.before().flatMap(before -> compared(pair.judge(), before, now)),
         "burr",
-        anything
-            ? Optional.of(burr(new BurrEvidence(pair.judge()).weigh(pair.before(), now)))
-            : Optional.empty());
+        anything ? Optional.of(burr(new BurrEvidence(pair.judge()).weigh(now))) : Optional.empty());
   }
 
   private Optional<Map<String, Object>> compared(

@@ -134,6 +134,10 @@ class EvaluationTest {
             BudgetTerm.Source.RESOLUTION,
             BudgetTerm.Source.NOISE,
             BudgetTerm.Source.TIME_SINCE_CALIBRATION,
+            BudgetTerm.Source.PLACE,
+            BudgetTerm.Source.PULL_DIRECTION,
+            BudgetTerm.Source.TILT,
+            BudgetTerm.Source.FRICTION,
             BudgetTerm.Source.PEAK_ESTIMATE);
     for (CombinedUncertainty row : table) {
       assertThat(row.coverageFactor()).isGreaterThan(1.95);
@@ -141,8 +145,10 @@ class EvaluationTest {
           .isCloseTo(row.coverageFactor() * row.standardNewtons(), within(1e-15));
     }
     assertThat(evaluation.notes())
-        .containsExactly(
-            "sensitivity counts as constant in time: give a drift per year to change it");
+        .startsWith("sensitivity counts as constant in time: give a drift per year to change it")
+        .last()
+        .asString()
+        .startsWith("the force at the cell counts as that at the edge");
   }
 
   @Test
@@ -176,7 +182,7 @@ class EvaluationTest {
     Evaluation evaluation =
         Evaluation.of(
             new CalibrationData(RISING, List.of(run), Optional.empty()), BARE, AUTO, MADE);
-    assertThat(evaluation.notes()).hasSize(5);
+    assertThat(evaluation.notes()).hasSize(6);
     assertThat(evaluation.notes().get(0)).contains("one run only");
   }
 

@@ -59,7 +59,7 @@ class SessionReportTest {
         .contains("20 strokes a side")
         .contains("set aside")
         .contains("Rule: ")
-        .contains("(Welch 1947; Mann and Whitney 1947)")
+        .contains("(Student 1908; Wilcoxon 1945)")
         .contains("Would change it: ")
         .contains("cut-resistant glove and eye protection")
         .contains("Last check with a known mass: 2026-05-04");

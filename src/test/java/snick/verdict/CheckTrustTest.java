@@ -31,34 +31,67 @@ class CheckTrustTest {
     assertThat(interval.high()).isCloseTo(high, within(1e-8));
   }
 
-  private static List<StageEvidence> session(String look, double laterGf, EdgeDirection how) {
+  private static List<StageEvidence> session(
+      double laterGf, EdgeDirection how, int laterGrit, String... looks) {
     return List.of(
-        stage("a", cuts(100, 102, 98, 101), look),
-        after(how, stage("b", cuts(laterGf, laterGf + 2, laterGf - 2, laterGf + 1))));
+        after(EdgeDirection.EDGE_LEADING, 1000, stage("a", cuts(100, 102, 98, 101), looks)),
+        after(how, laterGrit, stage("b", cuts(laterGf, laterGf + 2, laterGf - 2, laterGf + 1))));
+  }
+
+  private static CheckTrust finger(List<List<StageEvidence>> sessions) {
+    return CheckTrust.of(sessions, Judge.plain()).stream()
+        .filter(t -> t.method() == Method.FINGERTIP)
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test
-  void countsWhatAMethodMissed() {
+  void countsWhatAMethodMissedWhereDeburringCannotHaveRefined() {
     List<List<StageEvidence>> sessions = new ArrayList<>();
-    sessions.add(session("b f none", 70, EdgeDirection.EDGE_TRAILING));
-    sessions.add(session("b f none", 71, EdgeDirection.EDGE_TRAILING));
-    sessions.add(session("b f none", 100, EdgeDirection.EDGE_TRAILING));
-    sessions.add(session("b f burr", 70, EdgeDirection.EDGE_TRAILING));
-    sessions.add(session("b f none", 60, EdgeDirection.EDGE_LEADING));
-    sessions.add(session("b light none", 100, EdgeDirection.EDGE_TRAILING));
+    sessions.add(session(70, EdgeDirection.EDGE_TRAILING, 1000, "b f none"));
+    sessions.add(session(71, EdgeDirection.EDGE_TRAILING, 800, "b f none"));
+    sessions.add(session(100, EdgeDirection.EDGE_TRAILING, 1000, "b f none"));
+    sessions.add(session(70, EdgeDirection.EDGE_TRAILING, 1000, "b f burr"));
+    sessions.add(session(60, EdgeDirection.EDGE_LEADING, 1000, "b f none"));
 
-    List<CheckTrust> trust = CheckTrust.of(sessions, Judge.plain());
-
-    assertThat(trust)
-        .extracting(CheckTrust::method)
-        .containsExactly(Method.RAKING_LIGHT, Method.FINGERTIP);
-    CheckTrust finger = trust.get(1);
+    CheckTrust finger = finger(sessions);
     assertThat(finger.saidNone()).isEqualTo(3);
     assertThat(finger.missed()).isEqualTo(2);
+    assertThat(finger.unclear()).isZero();
     assertThat(finger.notJudged()).isEqualTo(1);
     assertThat(finger.missedShare().orElseThrow()).isEqualTo(BinomialInterval.of(2, 3));
     assertThat(finger.reason().text())
-        .contains("fingertip said none: 2 of 3 times the force then fell beyond scatter: 67 %");
+        .contains("fingertip said none: 2 of 3 times a burr was there: 67 %");
+  }
+
+  @Test
+  void aFallAfterAFinerStepOrOneOfUnknownGrainDoesNotCount() {
+    CheckTrust finger =
+        finger(
+            List.of(
+                session(70, EdgeDirection.EDGE_TRAILING, 6000, "b f none"),
+                session(70, EdgeDirection.EDGE_TRAILING, 0, "b f none"),
+                session(100, EdgeDirection.EDGE_TRAILING, 6000, "b f none")));
+    assertThat(finger.saidNone()).isZero();
+    assertThat(finger.missedShare()).isEmpty();
+    assertThat(finger.unclear()).isEqualTo(2);
+    assertThat(finger.notJudged()).isEqualTo(1);
+    assertThat(finger.reason().text()).contains("by a hidden burr or by refinement");
+  }
+
+  @Test
+  void aLaterLookByAnotherMethodTells() {
+    CheckTrust finger =
+        finger(
+            List.of(
+                session(70, EdgeDirection.EDGE_TRAILING, 6000, "b f none", "l light burr"),
+                session(70, EdgeDirection.EDGE_TRAILING, 6000, "l f none", "r light burr"),
+                session(70, EdgeDirection.EDGE_TRAILING, 6000, "b light burr", "b f none"),
+                session(70, EdgeDirection.EDGE_TRAILING, 6000, "b f none", "b light none"),
+                session(70, EdgeDirection.EDGE_TRAILING, 6000, "b f none", "l light none")));
+    assertThat(finger.saidNone()).isEqualTo(2);
+    assertThat(finger.missed()).isEqualTo(1);
+    assertThat(finger.unclear()).isEqualTo(3);
   }
 
   @Test

@@ -27,13 +27,13 @@ final class Notes {
     return new StageEvidence(stage, cuts, looks, List.of());
   }
 
-  static StageEvidence after(EdgeDirection direction, StageEvidence stage) {
+  static StageEvidence after(EdgeDirection direction, int grit, StageEvidence stage) {
     SharpeningStep step =
         new SharpeningStep(
             Instant.EPOCH,
             stage.stage().name(),
             "strop",
-            OptionalInt.empty(),
+            grit == 0 ? OptionalInt.empty() : OptionalInt.of(grit),
             OptionalDouble.empty(),
             Optional.of(direction),
             OptionalInt.empty(),

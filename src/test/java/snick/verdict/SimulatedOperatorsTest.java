@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -136,6 +137,23 @@ class SimulatedOperatorsTest {
     Map<Burr, Double> both = BurrErrorRates.shares(true, Brings.BOTH, 1000);
     assertThat(both.get(Burr.LIKELY)).isGreaterThan(0.8);
     assertThat(both.get(Burr.NOT_INDICATED)).isLessThan(0.05);
+  }
+
+  /** Looks from 3 to 12 cuts; more in the bench {@code snick.verdict.VerdictErrorRates}. */
+  @Test
+  void aPlannedNumberKeepsTheErrorHoweverOftenOneLooks() {
+    assertThat(VerdictErrorRates.looked(3, OptionalInt.empty(), 600)).isBetween(0.10, 0.22);
+    assertThat(VerdictErrorRates.looked(3, OptionalInt.of(12), 600)).isBetween(0.02, 0.08);
+    assertThat(VerdictErrorRates.rigPlateau(3, OptionalInt.empty(), 600)).isGreaterThan(0.25);
+    assertThat(VerdictErrorRates.rigPlateau(3, OptionalInt.of(12), 600)).isLessThan(0.08);
+  }
+
+  /** Places differ by 20 gf, cuts at one by 4 gf, six places, a fall of 8 gf. */
+  @Test
+  void theSamePlacesShowWhatForgottenOnesHide() {
+    assertThat(VerdictErrorRates.byPlace(true, 8, 1000)).isBetween(0.72, 0.86);
+    assertThat(VerdictErrorRates.byPlace(false, 8, 1000)).isLessThan(0.1);
+    assertThat(VerdictErrorRates.byPlace(true, 0, 2000)).isBetween(0.03, 0.065);
   }
 
   @Test

@@ -67,6 +67,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
+  @Mixin private EdgeChoice edge;
   @Mixin private DegreeChoice degree;
 
   @Option(
@@ -145,7 +146,7 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   private Conditions conditions() {
     Gravity gravity = place.gravity().or(this::virtualGravity).orElseThrow(PlaceChoice::missing);
-    return new Conditions(gravity, place.air(), stability.stability());
+    return new Conditions(gravity, place.air(), stability.stability(), edge.geometry());
   }
 
   private Optional<Gravity> virtualGravity() {

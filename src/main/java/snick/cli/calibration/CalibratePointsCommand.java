@@ -46,6 +46,7 @@ final class CalibratePointsCommand implements Callable<Integer> {
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
+  @Mixin private EdgeChoice edge;
   @Mixin private DegreeChoice degree;
 
   @Option(names = "--json", description = "The result as one JSON object.")
@@ -56,7 +57,10 @@ final class CalibratePointsCommand implements Callable<Integer> {
     degree.rule();
     Conditions conditions =
         new Conditions(
-            place.gravity().orElseThrow(PlaceChoice::missing), place.air(), stability.stability());
+            place.gravity().orElseThrow(PlaceChoice::missing),
+            place.air(),
+            stability.stability(),
+            edge.geometry());
     CalibrationData readings = PointsRuns.read(file, masses.loads(), setting.setting());
     BenchSheet sheet =
         new BenchSheet(Clock.systemUTC().instant(), degree.word(), conditions, readings);

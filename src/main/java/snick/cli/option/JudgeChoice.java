@@ -2,6 +2,7 @@ package snick.cli.option;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Figures;
 import snick.journal.Margin;
@@ -35,16 +36,30 @@ public final class JudgeChoice {
       description = "Its degrees of freedom, with --rig-sd (default: ${DEFAULT-VALUE}, cautious).")
   private double rigDegreesOfFreedom;
 
+  @Option(
+      names = "--planned",
+      paramLabel = "N",
+      description =
+          "Cuts a stage that you decided on before looking: until there are so many a verdict "
+              + "needs p below 0.001, so that looking early misleads nobody; later ones are left out.")
+  private Optional<Integer> planned = Optional.empty();
+
   /** The judge of typed values: nothing is known of their blade and rig but what was typed. */
   public Judge judge(Settings settings) {
-    return Judge.of(Margin.of(typedMargin(), settings.marginGf()), rig(Optional.empty()));
+    return Judge.of(Margin.of(typedMargin(), settings.marginGf()), rig(Optional.empty()))
+        .withPlanned(planned());
   }
 
   /** The judge of a session; what was typed goes before what is kept of blade and rig. */
   public Judge judge(Settings settings, StoreReader store, SessionEvidence session) {
     return Judge.of(
-        Margin.of(typedMargin(), session.blade(), settings.marginGf()),
-        rig(KeptStudy.of(store, session.log().session())));
+            Margin.of(typedMargin(), session.blade(), settings.marginGf()),
+            rig(KeptStudy.of(store, session.log().session())))
+        .withPlanned(planned());
+  }
+
+  private OptionalInt planned() {
+    return planned.map(OptionalInt::of).orElseGet(OptionalInt::empty);
   }
 
   private OptionalDouble typedMargin() {

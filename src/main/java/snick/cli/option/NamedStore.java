@@ -28,7 +28,7 @@ public record NamedStore(Optional<Path> directory) {
                   + "study repeatability,study crossed,package list,store check,store backup,"
                   + "plot cut,plot stage,plot progression,plot calibration,plot chart,plot response,"
                   + "calibrate points,calibrate line,calibrate list,calibrate show,"
-                  + "verify chart,verify dynamic")
+                  + "verify chart,verify dynamic,verify place")
               .split(","));
 
   /** Not the fit of a file, which is no command of the store; nor where it or help is named. */

@@ -105,7 +105,7 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
               + Figures.gf(MARGIN_GF)
               + " (margin, steps and inspections are invented):");
       ProgressCommand.progression(evidence.stages(), judge).ifPresent(this::print);
-      evidence.stages().forEach(stage -> print(stage, evidence.before(stage), judge));
+      evidence.stages().forEach(stage -> print(stage, judge));
       CheckTrust.of(List.of(evidence.stages()), judge).forEach(this::print);
       out.println("  next: " + Advice.line(evidence, judge));
     }
@@ -127,8 +127,8 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
             : "  plateau: not shown");
   }
 
-  private void print(StageEvidence stage, Optional<StageEvidence> before, Judge judge) {
-    BurrVerdict verdict = new BurrEvidence(judge).weigh(before, stage);
+  private void print(StageEvidence stage, Judge judge) {
+    BurrVerdict verdict = new BurrEvidence(judge).weigh(stage);
     out.println(
         "  burr, "
             + stage.stage().name()
@@ -146,14 +146,17 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
   }
 
   private void print(CheckTrust check) {
-    if (check.saidNone() > 0) {
+    if (check.saidNone() + check.unclear() > 0) {
       out.println(
           "  "
               + check.method().plain()
-              + " said none, and deburring then lowered the force: "
+              + " said none: missed a burr "
               + check.missed()
               + " of "
-              + check.saidNone());
+              + check.saidNone()
+              + " times; "
+              + check.unclear()
+              + " more where the force then fell by a hidden burr or by refinement");
     }
   }
 }

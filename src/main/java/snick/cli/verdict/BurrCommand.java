@@ -62,7 +62,7 @@ public final class BurrCommand implements Callable<Integer> {
       SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
       StageEvidence weighed = weighed(evidence);
       Judge with = judge.judge(data.settings(), store, evidence);
-      BurrVerdict verdict = new BurrEvidence(with).weigh(evidence.before(weighed), weighed);
+      BurrVerdict verdict = new BurrEvidence(with).weigh(weighed);
       if (json) {
         JsonLine.printWhole(spec.commandLine().getOut(), object(weighed, verdict));
       } else {

@@ -35,7 +35,8 @@ import snick.verdict.ReferenceChart;
     mixinStandardHelpOptions = true,
     description = {
       "Control chart of a reference edge with one filament lot: its first cuts set the limits, "
-          + "later ones are held against them. Exit status 3 if one stands outside."
+          + "later ones are held against them. Limits are the wider the shorter the baseline, and "
+          + "the false alarms to expect are told. Exit status 3 if one stands outside."
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {
@@ -151,6 +152,8 @@ public final class ChartCommand implements Callable<Integer> {
     object.put("lower", chart.limits().lower());
     object.put("upper", chart.limits().upper());
     object.put("upper_range", chart.limits().upperRange());
+    object.put("baseline", chart.limits().count());
+    object.put("expected_false_alarms", chart.limits().expectedFalseAlarms(later.count()));
     List<Object> cuts = new ArrayList<>();
     double[] gramForce = later.gramForce();
     for (int i = 0; i < gramForce.length; i++) {

@@ -28,12 +28,14 @@ import snick.verdict.StageEvidence;
     name = "compare",
     mixinStandardHelpOptions = true,
     description = {
-      "Compare two stages of a session, or two groups of typed values.",
+      "Compare two stages of a session, or two groups of typed values. Stages cut at the same "
+          + "places are compared place by place, whatever the forces are.",
       "Verdict: lower, higher, no difference shown, or equivalent within --margin; "
           + "the difference is second minus first."
     },
     footerHeading = "%nExamples (figures invented):%n",
     footer = {
+      "  snick compare --session evening stropped 'stropped again' --planned 8",
       "  snick compare --values 212,198,205,221,209 --values 131,127,138,124,133",
       "  snick compare --values 94,90,97,91 --values 92,95,93,96 --margin 8 --json",
       "  snick compare --session evening 'as found' deburred",
@@ -52,6 +54,11 @@ public final class CompareCommand implements Callable<Integer> {
       paramLabel = "GF,GF,...",
       description = "Forces of one group, gf; give it twice: first group, second group.")
   private List<String> values = List.of();
+
+  @Option(
+      names = "--unpaired",
+      description = "Forget the places of the cuts; decide so before you look.")
+  private boolean unpaired;
 
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
@@ -100,9 +107,10 @@ public final class CompareCommand implements Callable<Integer> {
     }
   }
 
-  private static Readings readings(StageEvidence stage) {
+  private Readings readings(StageEvidence stage) {
     return stage
         .readings()
+        .map(r -> unpaired ? r.withoutPlaces() : r)
         .orElseThrow(
             () ->
                 new NotComparable(

@@ -12,6 +12,7 @@ import snick.verdict.Equivalence;
 import snick.verdict.GroupFigures;
 import snick.verdict.Interval;
 import snick.verdict.MoreCuts;
+import snick.verdict.Paired;
 import snick.verdict.Ratio;
 import snick.verdict.Reason;
 import snick.verdict.Welch;
@@ -25,7 +26,7 @@ public final class ComparisonJson {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("first", group(c.first()));
     object.put("second", group(c.second()));
-    object.put("difference", c.differenceGf());
+    object.put("difference", c.second().meanGf() - c.first().meanGf());
     putWelch(object, c.welch());
     object.put("mann_whitney_u", c.rankSum().u());
     object.put("mann_whitney_p", c.rankSum().p());
@@ -61,6 +62,8 @@ public final class ComparisonJson {
     more.put("unit", "gf");
     more.put("decided_by", word(c.decidedBy()));
     more.put("decisive_p", c.decisiveP());
+    more.put("level", c.level());
+    more.put("paired", c.paired().map(ComparisonJson::paired).orElse(null));
     more.put("mann_whitney_method", word(c.rankSum().method()));
     more.put("hodges_lehmann_ci_confidence", c.rankSum().ciGf().confidence());
     more.put("permutation_exact", c.permutation().exact());
@@ -74,6 +77,18 @@ public final class ComparisonJson {
     more.put("exceeds_rig", c.exceedsRig().orElse(null));
     more.put("more_cuts", moreCuts(c.moreCuts()).orElse(null));
     return more;
+  }
+
+  private static Map<String, Object> paired(Paired pairs) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("pairs", pairs.pairs());
+    object.put("difference", pairs.differenceGf());
+    object.put("ci95", Figures.ends(pairs.ci95Gf()));
+    object.put("sd", pairs.sdGf());
+    object.put("t", pairs.t());
+    object.put("p", pairs.p());
+    object.put("signed_rank_p", pairs.signedRankP());
+    return object;
   }
 
   /** What would settle an open comparison, in words. */

@@ -8,6 +8,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
 import snick.verdict.Comparison;
 import snick.verdict.GroupFigures;
+import snick.verdict.Paired;
 import snick.verdict.Ratio;
 import snick.verdict.Reason;
 import snick.verdict.Welch;
@@ -23,6 +24,7 @@ public record ComparisonText(Comparison c) {
     out.println();
     out.println("difference     " + difference());
     c.ratio().ifPresent(r -> out.println("ratio          " + ratio(r)));
+    c.paired().ifPresent(p -> out.println("same places    " + paired(p)));
     c.welch().ifPresent(w -> out.println("Welch          " + welch(w)));
     out.println("Mann-Whitney   " + ranks());
     out.println("shift          " + shift());
@@ -44,7 +46,7 @@ public record ComparisonText(Comparison c) {
   }
 
   private String difference() {
-    return Figures.signedGf(c.differenceGf())
+    return Figures.signedGf(c.second().meanGf() - c.first().meanGf())
         + ", second minus first"
         + c.welch()
             .map(w -> "; 95 % interval " + Figures.range(w.ci95Gf()) + " gf")
@@ -58,6 +60,18 @@ public record ComparisonText(Comparison c) {
         ratio.value(),
         ratio.ci95().low(),
         ratio.ci95().high());
+  }
+
+  private static String paired(Paired pairs) {
+    return String.format(
+        Locale.ROOT,
+        "%d in both, %s, 95 %% interval %s gf, t = %.2f, %s; signed ranks %s",
+        pairs.pairs(),
+        Figures.signedGf(pairs.differenceGf()),
+        Figures.range(pairs.ci95Gf()),
+        pairs.t(),
+        Figures.p(pairs.p()),
+        Figures.p(pairs.signedRankP()));
   }
 
   private static String welch(Welch welch) {

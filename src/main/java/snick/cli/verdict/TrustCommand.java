@@ -28,8 +28,10 @@ import snick.verdict.StageEvidence;
     name = "trust",
     mixinStandardHelpOptions = true,
     description = {
-      "Over all sessions: how often each way of looking said 'none' where deburring then lowered "
-          + "the force beyond scatter, so that a burr had been hidden; exact binomial intervals."
+      "Over all sessions: how often each way of looking said 'none' where a later look by another "
+          + "way, or deburring of no finer grain, showed that a burr had been hidden; exact binomial "
+          + "intervals. A force that fell after a finer step is a hidden burr or refinement; the two "
+          + "cannot be told apart, so it does not count."
     },
     footerHeading = "%nExamples:%n",
     footer = {"  snick trust", "  snick trust --json"})
@@ -75,7 +77,14 @@ public final class TrustCommand implements Callable<Integer> {
 
   private static Table table(List<CheckTrust> trust) {
     Table table =
-        new Table("METHOD", ">SAID NONE", ">MISSED", ">SHARE", ">95 % INTERVAL", ">NOT JUDGED");
+        new Table(
+            "METHOD",
+            ">COUNTED NONE",
+            ">MISSED",
+            ">SHARE",
+            ">95 % INTERVAL",
+            ">BURR OR REFINED",
+            ">NOT JUDGED");
     for (CheckTrust check : trust) {
       table.row(
           check.method().plain(),
@@ -86,6 +95,7 @@ public final class TrustCommand implements Callable<Integer> {
               .missedShare()
               .map(i -> Figures.percent(i.low()) + " to " + Figures.percent(i.high()))
               .orElse("-"),
+          check.unclear(),
           check.notJudged());
     }
     return table;
@@ -97,6 +107,7 @@ public final class TrustCommand implements Callable<Integer> {
     object.put("said_none", check.saidNone());
     object.put("missed", check.missed());
     object.put("missed_share_ci95", ComparisonJson.ends(check.missedShare()));
+    object.put("burr_or_refined", check.unclear());
     object.put("not_judged", check.notJudged());
     object.put("reason", check.reason().text());
     return object;

@@ -45,7 +45,7 @@ import snick.store.StoreReader;
       "Check the calibration in use with one mass: within limits or not, kept, and shown on a control"
           + " chart. Exit status 3 if it is out."
     },
-    subcommands = {VerifyChartCommand.class, VerifyDynamicCommand.class},
+    subcommands = {VerifyChartCommand.class, VerifyDynamicCommand.class, VerifyPlaceCommand.class},
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify /dev/ttyACM0 --mass 100g:M1",

@@ -1,0 +1,185 @@
+package snick.cli.verification;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import snick.cli.bench.BenchFeed;
+import snick.cli.bench.BenchRig;
+import snick.cli.calibration.MassChoice;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Table;
+import snick.force.CalibrationPlan;
+import snick.force.HeldReading;
+import snick.force.Load;
+import snick.force.PlaceCheck;
+import snick.store.Evidence;
+import snick.store.Store;
+import snick.store.StoreException;
+
+/** Hangs one mass at several places of the filament. */
+@Command(
+    name = "place",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Hang one mass at several places of the filament: does the reading depend on the place? Kept"
+          + " with the rig. Exit status 3 if it does; needs no calibration."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick verify place /dev/ttyACM0 --mass 100g:M1",
+      "  snick verify place /dev/ttyACM0 --mass 50g:M1 --at -20,-10,0,10,20 --limit 0.3",
+      "",
+      "What it means, with a drawing: rig-calibration/cell-to-edge.md. No blade in the rig.",
+    })
+public final class VerifyPlaceCommand implements Callable<Integer> {
+  /** Kind under which the check is kept with the rig. */
+  private static final String KIND = "place_check";
+
+  @Spec private CommandSpec spec;
+  @Mixin private BenchRig rig;
+  @Mixin private DataDirectory data;
+  @Mixin private MassChoice masses;
+
+  @Option(
+      names = "--at",
+      paramLabel = "MM",
+      split = ",",
+      arity = "1",
+      defaultValue = "-10,0,10",
+      description = "Places, mm from the filament's middle (default: ${DEFAULT-VALUE}).")
+  private List<Double> placesMm;
+
+  @Option(
+      names = "--limit",
+      paramLabel = "PERCENT",
+      defaultValue = "0.5",
+      description = "Largest difference from the middle that passes (default: ${DEFAULT-VALUE}).")
+  private double limitPercent;
+
+  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    rig.requireNamed();
+    check(placesMm.stream().map(mm -> new PlaceCheck.Point(mm, 1)).toList());
+    Load load = masses.one();
+    PlaceCheck found;
+    String device;
+    try (BenchFeed bench = BenchFeed.open(rig, 1)) {
+      device = bench.setting().deviceId();
+      found = check(points(bench, load));
+    }
+    keep(device, load, found);
+    if (json) {
+      JsonLine.print(out(), object(load, found));
+    } else {
+      print(found);
+    }
+    return found.passes() ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+
+  private PlaceCheck check(List<PlaceCheck.Point> points) {
+    try {
+      return new PlaceCheck(points, limitPercent / 100);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage() + "; see the help");
+    }
+  }
+
+  private List<PlaceCheck.Point> points(BenchFeed bench, Load load) {
+    CheckMass check = new CheckMass(bench, bench.operator(talk()), talk());
+    List<PlaceCheck.Point> points = new ArrayList<>();
+    for (double mm : placesMm) {
+      HeldReading zero = check.read(new CalibrationPlan.Step.Unload(), OptionalDouble.empty());
+      talk().println("Next at " + Numbers.fixed(mm, 1) + " mm from the middle of the filament:");
+      HeldReading loaded = check.readUnder(load, zero);
+      points.add(new PlaceCheck.Point(mm, loaded.meanCounts() - zero.meanCounts()));
+    }
+    return points;
+  }
+
+  private void keep(String device, Load load, PlaceCheck found) {
+    try (Store store = OpenedStore.toWrite(data)) {
+      String document = JSON.std.asString(object(load, found));
+      store.add(new Evidence(device, KIND, Clock.systemUTC().instant(), document));
+    } catch (StoreException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Map<String, Object> object(Load load, PlaceCheck found) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("mass", load.name());
+    List<Object> points = new ArrayList<>();
+    for (PlaceCheck.Point point : found.points()) {
+      Map<String, Object> one = new LinkedHashMap<>();
+      one.put("place_mm", point.placeMm());
+      one.put("deflection_counts", point.deflectionCounts());
+      one.put("relative", found.relative(point));
+      points.add(one);
+    }
+    object.put("points", points);
+    object.put("largest", found.largest());
+    object.put("per_mm", found.perMillimetre());
+    object.put("limit", found.limit());
+    object.put("within", found.passes());
+    return object;
+  }
+
+  private void print(PlaceCheck found) {
+    Table table = new Table(">PLACE mm", ">COUNTS", ">AGAINST THE MIDDLE %");
+    for (PlaceCheck.Point point : found.points()) {
+      table.row(
+          Numbers.fixed(point.placeMm(), 1),
+          Numbers.fixed(point.deflectionCounts(), 1),
+          Numbers.fixed(100 * found.relative(point), 3));
+    }
+    table.print(out());
+    out()
+        .println(
+            "Largest "
+                + Numbers.fixed(100 * found.largest(), 3)
+                + " %, limit "
+                + Numbers.fixed(100 * found.limit(), 3)
+                + " %, "
+                + Numbers.fixed(100 * found.perMillimetre(), 3)
+                + " % a mm: "
+                + (found.passes() ? "within limits." : "OUT OF LIMITS."));
+    out()
+        .println(
+            found.passes()
+                ? "For the budget: snick calibrate --place-effect "
+                    + Numbers.fixed(found.largest(), 5)
+                : "The cell does not carry the whole filament frame, or the frame rubs:"
+                    + " rig-calibration/cell-to-edge.md says which build does.");
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  private PrintWriter talk() {
+    return json ? spec.commandLine().getErr() : out();
+  }
+}
