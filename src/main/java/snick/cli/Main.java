@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import picocli.CommandLine;
 import snick.cli.option.NamedStore;
+import snick.cli.option.Settings;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
@@ -39,12 +40,19 @@ public final class Main {
    * @return the exit status, see {@link ExitCode}
    */
   public static int run(PrintWriter out, PrintWriter err, String... args) {
-    CommandLine line = TopCommand.neededBy(args);
+    return run(Settings.ofPerson(), out, err, args);
+  }
+
+  /** As {@link #run(PrintWriter, PrintWriter, String...)}, with these settings. */
+  static int run(Settings settings, PrintWriter out, PrintWriter err, String... args) {
+    String[] ordered = TypedLine.ordered(args);
+    CommandLine line = TopCommand.neededBy(ordered);
+    line.setDefaultValueProvider(settings);
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(Main::explain);
     line.setParameterExceptionHandler(Main::explain);
-    int status = line.execute(args);
+    int status = line.execute(ordered);
     if (helped(line.getParseResult())) {
       OwnName.explained().ifPresent(out::println);
     }

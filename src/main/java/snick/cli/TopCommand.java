@@ -1,7 +1,10 @@
 package snick.cli;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.UsageMessageSpec;
 import snick.cli.bench.CaptureCommand;
 import snick.cli.bench.DoctorCommand;
 import snick.cli.bench.PortsCommand;
@@ -23,6 +26,7 @@ import snick.cli.journal.SessionCommand;
 import snick.cli.journal.StageCommand;
 import snick.cli.journal.StepCommand;
 import snick.cli.lot.LotCommand;
+import snick.cli.option.SettingsCommand;
 import snick.cli.recorder.DemoCommand;
 import snick.cli.recorder.RunCommand;
 import snick.cli.report.PlotCommand;
@@ -42,46 +46,41 @@ import snick.cli.verification.VerifyCommand;
  * the annotations of all of them takes longer than most of them run.
  */
 final class TopCommand {
+  /** Their names under the headings of the help, in its order. */
+  private static final Map<String, List<String>> GROUPS = groups();
+
   /** Their names, in the order of the help. */
-  static final List<String> NAMES =
-      List.of(
-          "demo",
-          "run",
-          "cuts",
-          "blade",
-          "lot",
-          "session",
-          "stage",
-          "step",
-          "inspect",
-          "place",
-          "compare",
-          "progress",
-          "burr",
-          "coach",
-          "trust",
-          "study",
-          "chart",
-          "wear",
-          "plot",
-          "report",
-          "export",
-          "import",
-          "package",
-          "store",
-          "analyze",
-          "capture",
-          "ports",
-          "protocol",
-          "calibrate",
-          "verify",
-          "rederive",
-          "doctor",
-          "response",
-          "virtual-rig",
-          "generate-completion");
+  static final List<String> NAMES = GROUPS.values().stream().flatMap(List::stream).toList();
 
   private TopCommand() {}
+
+  private static Map<String, List<String>> groups() {
+    Map<String, List<String>> groups = new LinkedHashMap<>();
+    groups.put(
+        "At the bench", List.of("run", "demo", "ports", "capture", "protocol", "virtual-rig"));
+    groups.put(
+        "Journal", List.of("session", "stage", "step", "inspect", "place", "cuts", "blade", "lot"));
+    groups.put(
+        "Verdicts",
+        List.of("coach", "burr", "compare", "progress", "trust", "study", "chart", "wear"));
+    groups.put("Calibration", List.of("calibrate", "verify", "rederive", "response"));
+    groups.put("Sharing", List.of("report", "plot", "export", "import", "package", "analyze"));
+    groups.put("Care", List.of("settings", "doctor", "store", "generate-completion"));
+    return groups;
+  }
+
+  /** The commands under their headings. */
+  private static String listed(CommandLine.Help help) {
+    StringBuilder text = new StringBuilder();
+    for (Map.Entry<String, List<String>> group : GROUPS.entrySet()) {
+      Map<String, CommandLine.Help> commands = new LinkedHashMap<>(help.subcommands());
+      commands.keySet().retainAll(group.getValue());
+      if (!commands.isEmpty()) {
+        text.append(String.format("%n%s:%n", group.getKey())).append(help.commandList(commands));
+      }
+    }
+    return text.toString();
+  }
 
   /** The whole command line. */
   static CommandLine all() {
@@ -102,6 +101,8 @@ final class TopCommand {
   private static CommandLine with(List<String> names) {
     CommandLine line = new CommandLine(new SnickCommand());
     names.forEach(name -> line.addSubcommand(name, named(name)));
+    line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_COMMAND_LIST_HEADING, help -> "");
+    line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_COMMAND_LIST, TopCommand::listed);
     return line;
   }
 
@@ -141,6 +142,7 @@ final class TopCommand {
       case "doctor" -> new DoctorCommand();
       case "response" -> new ResponseCommand();
       case "virtual-rig" -> new VirtualRigCommand();
+      case "settings" -> new SettingsCommand();
       case "generate-completion" -> new GenerateCompletionCommand();
       default -> throw new IllegalArgumentException(name);
     };

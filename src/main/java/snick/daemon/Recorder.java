@@ -26,6 +26,7 @@ import snick.view.BenchState;
 import snick.view.LiveTrace;
 import snick.view.NextSpot;
 import snick.view.PageReach;
+import snick.view.Preferences;
 import snick.view.RigMetrics;
 
 /**
@@ -69,6 +70,7 @@ public final class Recorder implements AutoCloseable {
    * @param version version of this program
    * @param reach who can reach the page
    * @param absent what becomes of rigs that are not there yet
+   * @param preferences what the person has set for the page
    */
   public record Settings(
       List<PortAddress> rigs,
@@ -79,7 +81,8 @@ public final class Recorder implements AutoCloseable {
       OptionalInt httpPort,
       String version,
       PageReach reach,
-      Absent absent) {
+      Absent absent,
+      Preferences preferences) {
     public Settings {
       rigs = List.copyOf(rigs);
     }
@@ -102,7 +105,8 @@ public final class Recorder implements AutoCloseable {
           httpPort,
           version,
           PageReach.loopback(),
-          Absent.REFUSED);
+          Absent.REFUSED,
+          Preferences.NONE);
     }
   }
 
@@ -210,7 +214,8 @@ public final class Recorder implements AutoCloseable {
         Store.open(settings.dataDirectory(), clock),
         nextSpot,
         complaint -> faults.note("page", complaint),
-        clock);
+        clock,
+        settings.preferences());
   }
 
   private void read(RigReader reader) {

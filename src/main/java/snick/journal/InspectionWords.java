@@ -105,7 +105,10 @@ public final class InspectionWords {
   private static String joined(String text) {
     return text.toLowerCase(Locale.ROOT)
         .replaceAll("(?:will|does|do)[ _-]not[ _-]start|won't start|no start", "nostart")
-        .replaceAll("burr[ _]seen", "burr")
+        .replaceAll("burr[ _-]seen", "burr")
+        .replaceAll("raking[ _-]light", "light")
+        .replaceAll("thin[ _-]paper", "paper")
+        .replaceAll("(cotton|nail)[ _-]drag", "$1")
         .replaceAll("(\\d) mm\\b", "$1mm");
   }
 

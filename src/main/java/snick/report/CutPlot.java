@@ -94,13 +94,18 @@ public final class CutPlot {
 
   private Picture picture() {
     List<Picture.Panel> panels = new ArrayList<>();
-    boolean parted = cut.breakNanos().isPresent();
+    boolean parted = cut.breakNanos().isPresent() && isNear();
     int width = parted ? WHOLE_WIDTH : WHOLE_WIDTH + NEAR_WIDTH;
     panels.add(new Picture.Panel(whole().chart(), width));
     if (parted) {
       panels.add(new Picture.Panel(near().chart(), NEAR_WIDTH));
     }
     return new Picture(title(), description(), HEIGHT, panels);
+  }
+
+  /** Whether there is a sample near the break. */
+  private boolean isNear() {
+    return Arrays.stream(times).anyMatch(t -> Math.abs(t) < 2 * BEFORE_SHOWN_MS);
   }
 
   private static double seconds(double milliseconds) {

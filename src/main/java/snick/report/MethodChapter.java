@@ -56,6 +56,8 @@ record MethodChapter(SessionStory story) {
                 ? Shown.newtons(story.judge().marginGf().getAsDouble())
                     + " = "
                     + Shown.gf(story.judge().marginGf().getAsDouble())
+                    + ", "
+                    + story.judge().marginFrom()
                     + "."
                 : "none was set."));
     return facts;

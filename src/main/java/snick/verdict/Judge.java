@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.journal.Margin;
 
 /**
  * Compares two groups of cuts.
@@ -22,10 +23,24 @@ import java.util.OptionalDouble;
  * </ol>
  *
  * @param marginGf largest difference that does not matter, gf, above 0
+ * @param marginFrom where the margin is from, for people; empty if there is none
  * @param rig the rig's repeatability, if known
  */
-public record Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
+public record Judge(OptionalDouble marginGf, String marginFrom, Optional<RigRepeatability> rig) {
   private static final double OUTLIER_LEVEL = 0.01;
+
+  /** A judge whose margin was stated. */
+  public Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
+    this(marginGf, marginGf.isPresent() ? "as stated" : "", rig);
+  }
+
+  /** A judge with a margin and where that is from. */
+  public static Judge of(Optional<Margin> margin, Optional<RigRepeatability> rig) {
+    return new Judge(
+        margin.map(m -> OptionalDouble.of(m.gramForce())).orElseGet(OptionalDouble::empty),
+        margin.map(Margin::from).orElse(""),
+        rig);
+  }
 
   public Judge {
     if (marginGf.isPresent() && !(marginGf.getAsDouble() > 0 && marginGf.getAsDouble() <= 1e6)) {

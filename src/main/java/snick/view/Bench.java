@@ -22,6 +22,7 @@ import snick.store.StoreReader;
  * @param nextSpot where the next cut is going to be
  * @param complain takes what went wrong with the page, for people; any thread
  * @param clock wall clock
+ * @param preferences what the person has set once for all
  */
 public record Bench(
     Supplier<BenchState> state,
@@ -32,4 +33,5 @@ public record Bench(
     Store writer,
     NextSpot nextSpot,
     Consumer<String> complain,
-    Clock clock) {}
+    Clock clock,
+    Preferences preferences) {}

@@ -14,6 +14,7 @@ import java.util.concurrent.TimeoutException;
 import snick.frame.Hello;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
+import snick.journal.Margin;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.store.CutSelection;
@@ -23,6 +24,7 @@ import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreException;
 import snick.verdict.Judge;
+import snick.verdict.RigRepeatability;
 
 /**
  * The session on the bench, as the store has it. Everything that reads or writes the store for the
@@ -152,16 +154,21 @@ final class Board {
     List<CutSummary> cuts = new ArrayList<>();
     bench.reader().forEachSummary(CutSelection.all().inSession(session.name()), cuts::add);
     SessionEvidence evidence = SessionEvidence.read(bench.reader(), session.name());
-    return new SessionJson(evidence, cuts, judge(session), verdicts).object();
+    return new SessionJson(evidence, cuts, judge(evidence), verdicts).object();
   }
 
-  /** Without a margin; a kept study that cannot be read is left out and said. */
-  private Judge judge(Session session) {
+  private Judge judge(SessionEvidence session) {
+    OptionalDouble usual = bench.preferences().marginGf();
+    return Judge.of(Margin.of(OptionalDouble.empty(), session.blade(), usual), study(session));
+  }
+
+  /** A kept study that cannot be read is left out and said. */
+  private Optional<RigRepeatability> study(SessionEvidence session) {
     try {
-      return new Judge(OptionalDouble.empty(), KeptStudy.of(bench.reader(), session));
+      return KeptStudy.of(bench.reader(), session.log().session());
     } catch (NotAccepted e) {
       bench.complain().accept(e.getMessage());
-      return Judge.plain();
+      return Optional.empty();
     }
   }
 }

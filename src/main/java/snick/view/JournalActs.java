@@ -83,7 +83,7 @@ final class JournalActs {
             .findFirst(),
         bench.calibration().apply(0).map(Calibration::id),
         OptionalDouble.empty(),
-        Optional.empty(),
+        bench.preferences().operator(),
         now,
         Optional.empty());
   }

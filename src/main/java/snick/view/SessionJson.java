@@ -42,6 +42,8 @@ record SessionJson(
         "running_stage", running.map(Stage::order),
         "suggested_place_mm", running.flatMap(stage -> millimetres(evidence.nextPlace())),
         "coach", advice(),
+        "margin_gf", judge.marginGf(),
+        "margin_from", Optional.of(judge.marginFrom()).filter(from -> !from.isEmpty()),
         "cuts", running.map(this::cutsOf).orElse(List.of()).stream().map(CutJson::of).toList(),
         "stages", stages());
   }

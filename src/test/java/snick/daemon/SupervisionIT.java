@@ -22,6 +22,7 @@ import snick.quantity.SampleRate;
 import snick.service.ListeningSupervisor;
 import snick.service.Supervisor;
 import snick.view.PageReach;
+import snick.view.Preferences;
 import snick.virtualrig.Action;
 import snick.virtualrig.Fault;
 import snick.virtualrig.Pacer;
@@ -180,7 +181,8 @@ class SupervisionIT {
             OptionalInt.empty(),
             "test",
             PageReach.loopback(),
-            absent);
+            absent,
+            Preferences.NONE);
     return Recorder.start(
         settings,
         recording -> Scale.none(List.of()),

@@ -83,7 +83,8 @@ final class TestBench implements AutoCloseable {
             Store.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
             complaints::add,
-            Clock.systemUTC());
+            Clock.systemUTC(),
+            Preferences.NONE);
     page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);
   }
 

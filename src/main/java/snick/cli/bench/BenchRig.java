@@ -6,9 +6,13 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Consumer;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.Setting;
+import snick.cli.option.Settings;
 import snick.cli.option.StreamChoice;
 import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.FileReason;
@@ -63,19 +67,22 @@ public final class BenchRig {
 
   @Mixin private StreamChoice streamChoice;
 
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
   /** Whether it is the virtual one. */
   public boolean isVirtual() {
     return virtual;
   }
 
-  /** The port as typed. */
+  /** The port as typed, else as set; none beside the virtual rig. */
   Optional<String> port() {
-    return port;
+    return virtual ? port : port.or(() -> Settings.of(command).get(Setting.RIG));
   }
 
   /** Refuses unless exactly one rig was named. */
   public void requireNamed() {
-    if (virtual == port.isPresent()) {
+    if (virtual == port().isPresent()) {
       throw Refusal.usage("name a PORT (list them: snick ports), or try --virtual");
     }
   }

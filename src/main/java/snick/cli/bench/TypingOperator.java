@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
+import snick.cli.terminal.PlainText;
 import snick.force.CalibrationPlan;
 
 /** A person at a terminal, or a script at the other end of a pipe: one line for each step. */
@@ -55,6 +56,23 @@ final class TypingOperator implements Operator {
     if (line == null) {
       return Word.NONE;
     }
-    return line.isEmpty() || line.get().strip().equalsIgnoreCase("q") ? Word.STOP : Word.DONE;
+    return line.map(this::said).orElse(Word.STOP);
+  }
+
+  /** Only what was offered is taken: a slip must not count as done. */
+  private Word said(String line) {
+    String word = line.strip();
+    if (word.equalsIgnoreCase("q")) {
+      return Word.STOP;
+    }
+    if (word.isEmpty()) {
+      return Word.DONE;
+    }
+    out.println(
+        "'"
+            + PlainText.inert(word)
+            + "' is not offered: press Enter alone to go on, or q to stop.");
+    out.flush();
+    return Word.NONE;
   }
 }

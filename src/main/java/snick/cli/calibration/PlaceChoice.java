@@ -1,7 +1,9 @@
 package snick.cli.calibration;
 
 import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import snick.cli.terminal.Refusal;
 import snick.force.AirDensity;
 import snick.force.Distribution;
@@ -52,9 +54,12 @@ public final class PlaceChoice {
       description = "Their standard uncertainties (default: ${DEFAULT-VALUE}).")
   private double[] uncertaintyOfAir;
 
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
   /** Gravity as stated; empty if nothing was. */
   public Optional<Gravity> gravity() {
-    if (gravity != null && latitude != null) {
+    if (gravity != null && isTyped("--latitude")) {
       throw Refusal.usage("give --gravity or --latitude, not both");
     }
     try {
@@ -66,6 +71,11 @@ public final class PlaceChoice {
       throw Refusal.badInput(
           e.getMessage() + "; give the place as --latitude 48.1 --height 520, or --gravity 9.807");
     }
+  }
+
+  /** Whether an option was typed: what was only set gives way. */
+  private boolean isTyped(String option) {
+    return command.commandLine().getParseResult().hasMatchedOption(option);
   }
 
   /** The complaint of a command that needs to know where the rig stands. */

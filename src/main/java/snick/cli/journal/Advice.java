@@ -6,7 +6,6 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.ShellWord;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Coach;
@@ -17,10 +16,10 @@ import snick.verdict.StageEvidence;
 public final class Advice {
   private Advice() {}
 
-  /** What to do next by a judge without margin. */
+  /** What to do next, by the margin of blade or settings. */
   public static void print(
       PrintWriter out, DataDirectory data, SessionEvidence session, StoreReader store) {
-    Judge judge = new JudgeChoice().judge(KeptStudy.of(store, session.log().session()));
+    Judge judge = new JudgeChoice().judge(data.settings(), store, session);
     String advice = line(session, judge);
     out.println(data.in(stage(session.last()) + place(session, advice)));
     out.println("Next: " + PlainText.inert(data.in(advice)));

@@ -57,7 +57,7 @@ final class LotCompareCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       comparison =
           judge
-              .judge()
+              .judge(data.settings())
               .compare(
                   ReferenceEdge.cuts(store, blade, before).readings("lot " + before),
                   ReferenceEdge.cuts(store, blade, after).readings("lot " + after));

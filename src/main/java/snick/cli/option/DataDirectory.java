@@ -2,20 +2,33 @@ package snick.cli.option;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
-/** Where the store lies: {@code --data}, else the XDG data directory. */
+/** Where the store lies: {@code --data}, else as set, else the XDG data directory. */
 public final class DataDirectory {
   @Option(
       names = "--data",
       paramLabel = "DIR",
       description =
-          "Directory of the store (default: $XDG_DATA_HOME/snick or ~/.local/share/snick).")
+          "Directory of the store (default: as set, see snick settings, else $XDG_DATA_HOME/snick or"
+              + " ~/.local/share/snick).")
   private Path given;
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
 
   /** The directory; not made yet. */
   public Path path() {
-    return given != null ? given : standard("XDG_DATA_HOME", ".local/share");
+    return given != null
+        ? given
+        : settings().get(Setting.STORE).map(Path::of).orElseGet(XdgDirectory.DATA::path);
+  }
+
+  /** What the person has set. */
+  public Settings settings() {
+    return Settings.of(command);
   }
 
   /** {@code message}; the commands in it that act on the store name this directory if typed. */
@@ -29,15 +42,5 @@ public final class DataDirectory {
     return runtime != null && !runtime.isEmpty()
         ? Path.of(runtime, "snick")
         : Path.of(System.getProperty("java.io.tmpdir"), "snick-" + System.getProperty("user.name"));
-  }
-
-  /** XDG Base Directory Specification: the variable if set and absolute, else below home. */
-  private static Path standard(String variable, String belowHome) {
-    String value = System.getenv(variable);
-    Path base =
-        value != null && value.startsWith("/")
-            ? Path.of(value)
-            : Path.of(System.getProperty("user.home"), belowHome);
-    return base.resolve("snick");
   }
 }

@@ -3,6 +3,11 @@ package snick.cli.option;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
+import snick.cli.terminal.Figures;
+import snick.journal.Margin;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
 import snick.verdict.Judge;
 import snick.verdict.RigRepeatability;
 
@@ -11,7 +16,9 @@ public final class JudgeChoice {
   @Option(
       names = "--margin",
       paramLabel = "GF",
-      description = "Largest difference that does not matter to you, gf.")
+      description =
+          "Largest difference that does not matter to you, gf (default: the blade's, else as set; see"
+              + " snick settings).")
   private Optional<Double> marginGf = Optional.empty();
 
   @Option(
@@ -28,15 +35,32 @@ public final class JudgeChoice {
       description = "Its degrees of freedom, with --rig-sd (default: ${DEFAULT-VALUE}, cautious).")
   private double rigDegreesOfFreedom;
 
-  /** The judge when nothing is known of the rig but what was typed. */
-  public Judge judge() {
-    return judge(Optional.empty());
+  /** The judge of typed values: nothing is known of their blade and rig but what was typed. */
+  public Judge judge(Settings settings) {
+    return Judge.of(Margin.of(typedMargin(), settings.marginGf()), rig(Optional.empty()));
   }
 
-  /** The judge; what was typed goes before what was {@code kept} of the rig. */
-  public Judge judge(Optional<RigRepeatability> kept) {
-    Optional<RigRepeatability> rig =
-        rigSdGf.map(sd -> new RigRepeatability(sd, rigDegreesOfFreedom, "as typed")).or(() -> kept);
-    return new Judge(marginGf.map(OptionalDouble::of).orElseGet(OptionalDouble::empty), rig);
+  /** The judge of a session; what was typed goes before what is kept of blade and rig. */
+  public Judge judge(Settings settings, StoreReader store, SessionEvidence session) {
+    return Judge.of(
+        Margin.of(typedMargin(), session.blade(), settings.marginGf()),
+        rig(KeptStudy.of(store, session.log().session())));
+  }
+
+  private OptionalDouble typedMargin() {
+    return marginGf.map(OptionalDouble::of).orElseGet(OptionalDouble::empty);
+  }
+
+  private Optional<RigRepeatability> rig(Optional<RigRepeatability> kept) {
+    return rigSdGf
+        .map(sd -> new RigRepeatability(sd, rigDegreesOfFreedom, "as typed"))
+        .or(() -> kept);
+  }
+
+  /** The margin of a judge and where it is from, in one line; empty if it has none. */
+  public static Optional<String> marginLine(Judge judge) {
+    return judge.marginGf().stream()
+        .mapToObj(gf -> "Margin: " + Figures.gf(gf) + ", " + judge.marginFrom())
+        .findFirst();
   }
 }

@@ -17,6 +17,7 @@ import snick.cli.cuts.CalibrationChoice;
 import snick.cli.cuts.EventLine;
 import snick.cli.cuts.StoredCalibrations;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.Setting;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -28,6 +29,7 @@ import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
 import snick.store.StoreException;
+import snick.view.Preferences;
 
 /** Records until stopped. */
 @Command(
@@ -164,7 +166,8 @@ public final class RunCommand implements Callable<Integer> {
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
         Version.text(),
         page.reach(),
-        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED);
+        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED,
+        new Preferences(data.settings().marginGf(), data.settings().get(Setting.OPERATOR)));
   }
 
   private static PortAddress address(String text) {

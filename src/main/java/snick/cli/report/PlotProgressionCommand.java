@@ -9,7 +9,6 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.option.SessionChoice;
 import snick.report.Picture;
 import snick.report.ProgressionPlot;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
@@ -39,6 +38,6 @@ final class PlotProgressionCommand implements Callable<Integer> {
     return ProgressionPlot.of(
         evidence.log().session().name(),
         evidence.stages(),
-        judge.judge(KeptStudy.of(store, evidence.log().session())));
+        judge.judge(stored.settings(), store, evidence));
   }
 }

@@ -18,9 +18,10 @@ import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Terminal;
 import snick.journal.Session;
 import snick.report.SessionReport;
-import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
 /** Writes the report of a session. */
@@ -47,7 +48,8 @@ public final class ReportCommand implements Callable<Integer> {
   @Option(
       names = {"-o", "--output"},
       paramLabel = "FILE",
-      description = "New file to write to (default: standard output).")
+      description =
+          "New file to write to (default: standard output; on a terminal report-SESSION.html here).")
   private Optional<Path> file = Optional.empty();
 
   @Option(names = "--markdown", description = "As Markdown instead of HTML.")
@@ -65,9 +67,10 @@ public final class ReportCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       Session told = session(store);
       String text = text(store, told);
-      if (file.isPresent()) {
-        NewFile.write(file.get(), text.getBytes(UTF_8));
-        out.println(file.get() + ": session " + PlainText.inert(told.name()) + ".");
+      Optional<Path> target = file.or(() -> markdown ? Optional.empty() : onTerminal(told));
+      if (target.isPresent()) {
+        NewFile.write(target.get(), text.getBytes(UTF_8));
+        out.println(target.get() + ": session " + PlainText.inert(told.name()) + ".");
       } else {
         sayWhich(told);
         out.print(text);
@@ -75,6 +78,14 @@ public final class ReportCommand implements Callable<Integer> {
       }
     }
     return ExitCode.OK;
+  }
+
+  /** A page of HTML is of no use on a terminal. */
+  private static Optional<Path> onTerminal(Session told) {
+    String name = told.name().replaceAll("[^\\p{L}\\d._-]+", "-");
+    return Terminal.watchesOutput()
+        ? Optional.of(Path.of("report-" + name + ".html"))
+        : Optional.empty();
   }
 
   private Session session(StoreReader store) {
@@ -88,7 +99,11 @@ public final class ReportCommand implements Callable<Integer> {
 
   private String text(StoreReader store, Session told) {
     SessionReport report =
-        SessionReport.of(store, told.name(), judge.judge(KeptStudy.of(store, told)), personal);
+        SessionReport.of(
+            store,
+            told.name(),
+            judge.judge(data.settings(), store, SessionEvidence.read(store, told.name())),
+            personal);
     return markdown ? report.markdown() : report.html();
   }
 }

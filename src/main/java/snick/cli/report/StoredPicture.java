@@ -5,6 +5,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
+import snick.cli.option.Settings;
 import snick.cli.terminal.ExitCode;
 import snick.report.Picture;
 import snick.store.StoreReader;
@@ -13,6 +14,11 @@ import snick.store.StoreReader;
 final class StoredPicture {
   @Mixin private DataDirectory data;
   @Mixin private PictureFile file;
+
+  /** What the person has set. */
+  Settings settings() {
+    return data.settings();
+  }
 
   /**
    * Draws, writes and says so in the command's output.

@@ -22,7 +22,6 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
 import snick.journal.NotAccepted;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.BurrClue;
@@ -62,7 +61,7 @@ public final class BurrCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
       StageEvidence weighed = weighed(evidence);
-      Judge with = judge.judge(KeptStudy.of(store, evidence.log().session()));
+      Judge with = judge.judge(data.settings(), store, evidence);
       BurrVerdict verdict = new BurrEvidence(with).weigh(evidence.before(weighed), weighed);
       if (json) {
         JsonLine.printWhole(spec.commandLine().getOut(), object(weighed, verdict));

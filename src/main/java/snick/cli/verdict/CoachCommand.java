@@ -1,9 +1,13 @@
 package snick.cli.verdict;
 
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.journal.Advice;
 import snick.cli.option.DataDirectory;
@@ -11,10 +15,13 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
-import snick.store.KeptStudy;
+import snick.journal.Stage;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
+import snick.verdict.Judge;
 
 /** What to do next, in one line. */
 @Command(
@@ -22,25 +29,40 @@ import snick.store.StoreReader;
     mixinStandardHelpOptions = true,
     description = "Say in one line what to do next in the running session.",
     footerHeading = "%nExamples:%n",
-    footer = {"  snick coach", "  snick coach --margin 6"})
+    footer = {"  snick coach", "  snick coach --margin 6", "  snick coach --json"})
 public final class CoachCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
   @Mixin private DataDirectory data;
 
+  @Option(names = "--json", description = "As one JSON object.")
+  private boolean json;
+
   @Override
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
       SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
-      spec.commandLine()
-          .getOut()
-          .println(
-              PlainText.inert(
-                  data.in(
-                      Advice.line(
-                          evidence, judge.judge(KeptStudy.of(store, evidence.log().session()))))));
+      Judge with = judge.judge(data.settings(), store, evidence);
+      String advice = Advice.line(evidence, with);
+      PrintWriter out = spec.commandLine().getOut();
+      if (json) {
+        JsonLine.printWhole(out, object(evidence, with, advice));
+      } else {
+        out.println(PlainText.inert(data.in(advice)));
+        JudgeChoice.marginLine(with).map(PlainText::inert).ifPresent(out::println);
+      }
     }
     return ExitCode.OK;
+  }
+
+  private static Map<String, Object> object(SessionEvidence evidence, Judge judge, String advice) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("session", evidence.log().session().name());
+    object.put("stage", evidence.log().runningStage().map(Stage::name).orElse(null));
+    object.put("advice", advice);
+    object.put("margin_gf", Figures.orNull(judge.marginGf()));
+    object.put("margin_from", judge.marginFrom());
+    return object;
   }
 }

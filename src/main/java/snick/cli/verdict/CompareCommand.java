@@ -16,7 +16,6 @@ import snick.cli.option.TypedValues;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Comparison;
@@ -75,7 +74,7 @@ public final class CompareCommand implements Callable<Integer> {
   private Comparison comparison() {
     if (values.size() == 2 && stages.isEmpty()) {
       return judge
-          .judge()
+          .judge(data.settings())
           .compare(
               TypedValues.parse("first", values.get(0)),
               TypedValues.parse("second", values.get(1)));
@@ -95,7 +94,7 @@ public final class CompareCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
       return judge
-          .judge(KeptStudy.of(store, evidence.log().session()))
+          .judge(data.settings(), store, evidence)
           .compare(
               readings(evidence.stage(stages.get(0))), readings(evidence.stage(stages.get(1))));
     }

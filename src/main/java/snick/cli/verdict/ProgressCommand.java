@@ -15,7 +15,6 @@ import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Judge;
@@ -54,7 +53,7 @@ public final class ProgressCommand implements Callable<Integer> {
   public Integer call() {
     try (StoreReader store = OpenedStore.toRead(data)) {
       SessionEvidence session = SessionEvidence.read(store, chosen.toRead(store));
-      Judge with = judge.judge(KeptStudy.of(store, session.log().session()));
+      Judge with = judge.judge(data.settings(), store, session);
       ProgressReport report =
           new ProgressReport(
               session.log().session().name(),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
@@ -34,6 +35,7 @@ record ProgressReport(
     out.println(PlainText.inert("session '" + session + "'"));
     stageTable().print(out);
     notes(out);
+    JudgeChoice.marginLine(judge).map(PlainText::inert).ifPresent(out::println);
     out.println();
     progression.ifPresentOrElse(
         p -> printSteps(out, p, data),
@@ -140,6 +142,8 @@ record ProgressReport(
   Map<String, Object> object() {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("session", session);
+    object.put("margin_gf", Figures.orNull(judge.marginGf()));
+    object.put("margin_from", judge.marginFrom());
     object.put("stages", figures().stream().map(ProgressReport::object).toList());
     object.put("steps", progression.map(ProgressReport::steps).orElse(List.of()));
     object.put("whole", progression.map(Progression::whole).map(ComparisonJson::of).orElse(null));

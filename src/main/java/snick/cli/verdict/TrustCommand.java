@@ -47,7 +47,7 @@ public final class TrustCommand implements Callable<Integer> {
   public Integer call() {
     List<CheckTrust> trust;
     try (StoreReader store = OpenedStore.toRead(data)) {
-      trust = CheckTrust.of(sessions(store), judge.judge());
+      trust = CheckTrust.of(sessions(store), judge.judge(data.settings()));
     }
     print(trust, spec.commandLine().getOut());
     return ExitCode.OK;
