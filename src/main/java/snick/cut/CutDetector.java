@@ -1,8 +1,8 @@
 package snick.cut;
 
-import snick.cut.estimate.BreakEstimator;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import snick.cut.estimate.BreakEstimator;
 import snick.cut.response.Response;
 import snick.sample.Gap;
 import snick.sample.Rail;

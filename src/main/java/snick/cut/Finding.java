@@ -149,8 +149,7 @@ final class Finding {
     }
     ForceAtBreak e = estimate.get();
     Budget budget = e.budget().withZero(zero);
-    return new Peak(
-        most, e.forceCounts(), budget.standardUncertaintyCounts(), Optional.of(budget));
+    return new Peak(most, e.forceCounts(), budget.standardUncertaintyCounts(), Optional.of(budget));
   }
 
   private Cut.Shape shape(Optional<ForceAtBreak> estimate, int dips) {

@@ -17,7 +17,7 @@ final class Settling {
     LOADED
   }
 
-  /** A remaining load that has not gone by then is taken to stay (0.05 to 0.4 s in the issue). */
+  /** A remaining load that has not gone by then is taken to stay. */
   private static final long REMAINS_NANOS = 600_000_000L;
 
   /**

@@ -67,7 +67,8 @@ final class ZeroBefore {
   /**
    * The zero followed from rest to rest, carried to the fall; the rest after counts as well, by a
    * smoothing step (Rauch, Tung and Striebel 1965, from memory). If that lies far from where it was
-   * to be expected, the zero drifted otherwise or some load remains: then it may be anywhere between.
+   * to be expected, the zero drifted otherwise or some load remains: then it may be anywhere
+   * between.
    */
   private static ZeroBefore carried(Event event) {
     Before.Zero z = event.before().zero();

@@ -7,8 +7,8 @@ import java.util.Map;
  * Force at the break: the loading, known from its early readings alone, is carried on to the
  * equal-area instant of the fall. No shape of the fall is assumed.
  *
- * <p>Keeps from cut to cut what depends on sampling period and length only, so that estimates do not
- * depend on those before. One thread at a time.
+ * <p>Keeps from cut to cut what depends on sampling period and length only, so that estimates do
+ * not depend on those before. One thread at a time.
  */
 public final class BreakEstimator {
   /** A fall touches readings up to so many of its 90 % to 10 % times before its instant. */
@@ -108,8 +108,7 @@ public final class BreakEstimator {
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
     EarlyCourse course = course(l, Math.min(first, last), last);
     double smear = smearSeconds(l);
-    double noise =
-        Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.top()]));
+    double noise = Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.top()]));
     Extrapolation on = new Extrapolation(course, noise, smear, area.swings());
     double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
     Extrapolation.Course c = on.at(instant - l.timeSeconds()[last]);
@@ -156,8 +155,7 @@ public final class BreakEstimator {
   private EarlyCourse course(Loading l, int first, int last) {
     int bins = Math.max(1, CourseModel.bins(last - first + 1, l.periodSeconds()));
     long key = Math.round(l.periodSeconds() * 1e9) << 8 | bins;
-    CourseModel model =
-        models.computeIfAbsent(key, k -> new CourseModel(bins, l.periodSeconds()));
+    CourseModel model = models.computeIfAbsent(key, k -> new CourseModel(bins, l.periodSeconds()));
     return EarlyCourse.of(l, first, last, model);
   }
 
@@ -169,8 +167,7 @@ public final class BreakEstimator {
   }
 
   private static double partingSeconds(Loading l) {
-    return Math.hypot(
-        PARTING_U_SECONDS, Math.min(LAG_SHARE * l.fallSeconds(), MOST_LAG_SECONDS));
+    return Math.hypot(PARTING_U_SECONDS, Math.min(LAG_SHARE * l.fallSeconds(), MOST_LAG_SECONDS));
   }
 
   /** Standard deviation of what filter and fixture smear readings by, s. */

@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * What so many bins of readings at one sampling period can tell of how a loading goes on, whatever
- * the readings: a list of hypotheses, each a straight line, a wander (integrated Wiener process, the
- * model behind a smoothing spline), a motion of the hand and noise of known strength, with the
+ * the readings: a list of hypotheses, each a straight line, a wander (integrated Wiener process,
+ * the model behind a smoothing spline), a motion of the hand and noise of known strength, with the
  * factors of its covariance. Bins are in order of time, the newest last. All strengths in noises.
  * Immutable.
  */

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A loading carried on beyond its last early reading. Hypotheses are not picked but averaged over by
- * their evidence, each with an equal prior. The noise is known from rest only, and may be larger
+ * A loading carried on beyond its last early reading. Hypotheses are not picked but averaged over
+ * by their evidence, each with an equal prior. The noise is known from rest only, and may be larger
  * under load; where the latest readings came further from what those before led to expect than they
  * should (the backtest), the uncertainty grows by as much.
  */
@@ -44,8 +44,7 @@ final class Extrapolation {
    *     weaker than it is
    * @param swings whether the fixture is seen to swing
    */
-  Extrapolation(
-      EarlyCourse course, double noiseCounts, double smearSeconds, boolean swings) {
+  Extrapolation(EarlyCourse course, double noiseCounts, double smearSeconds, boolean swings) {
     this.course = course;
     this.noiseCounts = noiseCounts;
     this.smearSeconds = smearSeconds;
@@ -156,10 +155,7 @@ final class Extrapolation {
     double slope = (dot(after, w.white()) - mean) / SLOPE_SECONDS;
     double slopeVariance = (variance + varianceAfter - 2 * both) / (SLOPE_SECONDS * SLOPE_SECONDS);
     return new Carried(
-        mean,
-        w.scale() * Math.max(0, variance),
-        slope,
-        w.scale() * Math.max(0, slopeVariance));
+        mean, w.scale() * Math.max(0, variance), slope, w.scale() * Math.max(0, slopeVariance));
   }
 
   /** By what the filter weakened a motion. */

@@ -17,7 +17,9 @@ enum Motion {
   BROAD(12, 0.03),
   /** Sticking and slipping, rough at any scale. */
   ROUGH(6, 0.06),
-  /** A heavy fixture's own swinging, excited by an uneven touch: in the readings, not in the force. */
+  /**
+   * A heavy fixture's own swinging, excited by an uneven touch: in the readings, not in the force.
+   */
   SWING_LOW(27, 0.3),
   /** The same, of a lighter one. */
   SWING(42, 0.2);
