@@ -18,11 +18,11 @@ final class EventAnalysis {
   }
 
   /** What it was; empty if the event was too small or a mere shift of the level. */
-  Optional<Finding> of(Event event, double periodNanos, int number) {
+  Optional<Finding> of(Event event, int number) {
     if (event.end() == Event.End.ABSORBED) {
       return Optional.empty();
     }
-    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos());
+    EventReading r = EventReading.of(event, settings.severedFallNanos());
     Outcome outcome = outcome(event, r);
     return tooSmall(outcome, event, r)
         ? Optional.empty()
@@ -34,12 +34,13 @@ final class EventAnalysis {
       return false;
     }
     double height = r.height();
-    boolean clear = event.zeroSure() || height > UNSURE_NOISES * r.noise;
-    boolean sharp = outcome == Outcome.SEVERED && clear && height > 1.2 * event.triggerCounts();
+    boolean clear = event.before().sure() || height > UNSURE_NOISES * r.noise;
+    boolean sharp =
+        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().bandCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())
-        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.triggerCounts()));
+        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().bandCounts()));
   }
 
   private Outcome outcome(Event event, EventReading r) {
@@ -52,7 +53,7 @@ final class EventAnalysis {
     if (r.fall.isEmpty() || event.end() == Event.End.TOO_LONG) {
       return Outcome.DISTURBED;
     }
-    if (r.reboundCounts() > 0.5 * r.height() || r.impulsive()) {
+    if (r.impulsive()) {
       return Outcome.DISTURBED;
     }
     return byFall(r.fall.get(), r);

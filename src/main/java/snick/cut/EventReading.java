@@ -14,11 +14,14 @@ final class EventReading {
 
   private static final double SLOW_NOISES_PER_SECOND = 15;
 
+  private static final double REBOUND_SHARE = 0.5;
+
   final Samples s;
   final ZeroBefore zero;
   final int polarity;
   final double noise;
   final double after;
+  private final double restLevel;
   final double periodNanos;
   final int onset;
   final int peak;
@@ -31,16 +34,19 @@ final class EventReading {
     this.severedFallNanos = severedFallNanos;
     this.periodNanos = s.periodNanos;
     polarity = event.polarity();
-    noise = event.noiseCounts();
-    after = polarity * (event.levelAfterCounts() - zero.counts());
+    noise = event.before().noiseCounts();
+    after = polarity * (event.fallLevelCounts() - zero.counts());
+    restLevel = polarity * (event.before().fromCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
+    int to = event.fallen() ? event.fallenAt() + 1 : s.size();
     Spikes.mark(s, noise);
-    peak = s.largest(from, s.size());
+    peak = s.largest(from, to);
     onset = onset(Math.max(event.began(), zero.restsUntil()));
     fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(Event event, double periodNanos, double severedFallNanos) {
+  static EventReading of(Event event, double severedFallNanos) {
+    double periodNanos = event.before().periodNanos();
     ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     SampleLog log = event.log();
     int evenFrom = event.gaps().isEmpty() ? event.evenFrom() : log.size();
@@ -57,10 +63,10 @@ final class EventReading {
     return any;
   }
 
-  /** Back from the sample that began the event to the last one within two noise widths of zero. */
+  /** Back from the sample that began the event to the last one within two noise widths of rest. */
   private int onset(int began) {
     int i = Math.min(began, peak);
-    while (i > 0 && !(s.usable[i] && s.x[i] < 2 * noise)) {
+    while (i > 0 && !(s.usable[i] && s.x[i] < Math.max(0, restLevel) + 2 * noise)) {
       i--;
     }
     return i;
@@ -143,9 +149,14 @@ final class EventReading {
     return 0.5 * height() < SLOW_NOISES_PER_SECOND * noise * seconds;
   }
 
-  /** Whether the reading rose at once, like a knock; slow rates cannot tell. */
+  /**
+   * Whether the reading rose at once, like a knock, which then swings as far the other way; slow
+   * rates cannot tell.
+   */
   boolean impulsive() {
     int top = fall.isPresent() ? fall.get().top() : peak;
-    return top - onset < 2 && !RunningMedian.isSlow(periodNanos);
+    boolean swings = reboundCounts() > REBOUND_SHARE * height();
+    boolean brief = (s.time[top] - s.time[onset]) * periodNanos < Course.SWING_NANOS;
+    return (top - onset < 2 || (brief && swings)) && !RunningMedian.isSlow(periodNanos);
   }
 }

@@ -35,11 +35,11 @@ final class Finding {
     this.number = number;
     this.outcome = outcome;
     r = reading;
-    triggerCounts = event.triggerCounts();
+    triggerCounts = event.before().bandCounts();
     levelAfterCounts = event.levelAfterCounts();
     anyOverrange = event.anyOverrange();
     trace = new Trace(event.log(), event.allGaps());
-    flag(Flag.ZERO_UNSURE, !event.zeroSure() || r.zero.crept());
+    flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
     flag(Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > MOVED_NOISES * r.noise);
   }

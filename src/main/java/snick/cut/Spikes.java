@@ -17,6 +17,18 @@ final class Spikes {
 
   private static final double HALF = 1.0 / 2;
 
+  /** A spike stands off farther, by this factor, than what is beside it: a ring does not. */
+  private static final double BESIDE = 1.5;
+
+  /** The same for two in a row, which a swing of five readings looks like. */
+  private static final double BESIDE_PAIR = 2.5;
+
+  /** How far apart the readings on both sides of a pair may be, of what it stands off: no fall. */
+  private static final double APART = 0.5;
+
+  /** What counts as beside it: a swing of the slowest fixture, or so many readings. */
+  private static final int BESIDE_LEAST = 5;
+
   private Spikes() {}
 
   /** Marks spikes as not usable and puts the line between the neighbours in their place. */
@@ -45,11 +57,34 @@ final class Spikes {
 
   private static int length(Samples s, int i, int longest, double least) {
     for (int length = longest; length > 0; length--) {
-      if (i + length < s.size() && standOff(s, i, length, least)) {
+      if (i + length < s.size() && standOff(s, i, length, least) && alone(s, i, length)) {
         return length;
       }
     }
     return 0;
+  }
+
+  /** Whether nothing beside the spike from i on stands off nearly as far, as swings do. */
+  private static boolean alone(Samples s, int i, int length) {
+    int reach = (int) Math.max(BESIDE_LEAST, Course.SWING_NANOS / s.periodNanos);
+    double share = 1.0 / (length + 1);
+    double standsOff = off(s.x, i, length, share);
+    if (length > 1 && Math.abs(s.x[i + length] - s.x[i - 1]) > APART * standsOff) {
+      return false;
+    }
+    double most = standsOff / (length > 1 ? BESIDE_PAIR : BESIDE);
+    int from = Math.max(1, i - length - reach);
+    int to = Math.min(s.size() - length, i + length + 1 + reach);
+    return farthest(s.x, from, i - length - 1, length, share) < most
+        && farthest(s.x, i + length + 1, to - 1, length, share) < most;
+  }
+
+  private static double farthest(double[] x, int from, int last, int length, double share) {
+    double farthest = 0;
+    for (int k = from; k <= last && k + length < x.length; k++) {
+      farthest = Math.max(farthest, off(x, k, length, share));
+    }
+    return farthest;
   }
 
   /** How far reading i lies from the line between the neighbours of a spike from it on. */

@@ -37,9 +37,9 @@ final class ZeroBefore {
     int part = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
     int to = Math.max(0, event.began() - leftOut);
     int from = Math.max(0, to - part);
-    double noise = event.noiseCounts();
+    double noise = event.before().noiseCounts();
     if (to - from < PART_LEAST) {
-      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, false, 0);
+      return new ZeroBefore(event.before().levelCounts(), 0.5 * noise, false, 0);
     }
     double late = trimmedMean(log, from, to);
     double early = trimmedMean(log, 0, Math.min(to, part));
@@ -47,8 +47,8 @@ final class ZeroBefore {
     double after = event.levelAfterCounts();
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
     double zero = crept && fellBackToEarly ? early : late;
-    if (!(Math.abs(zero - event.zeroCounts()) < event.triggerCounts()) && !crept) {
-      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, true, 0);
+    if (!(Math.abs(zero - event.before().levelCounts()) < event.before().bandCounts()) && !crept) {
+      return new ZeroBefore(event.before().levelCounts(), 0.5 * noise, true, 0);
     }
     double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);
     return new ZeroBefore(zero, doubt, crept, 0);
@@ -69,12 +69,12 @@ final class ZeroBefore {
       return Optional.empty();
     }
     double after = event.levelAfterCounts();
-    double noise = event.noiseCounts();
-    if (!event.zeroSure() && event.fallen()) {
+    double noise = event.before().noiseCounts();
+    if (!event.before().sure() && event.fallen()) {
       return Optional.of(new ZeroBefore(after, noise, true, 0));
     }
-    double band = event.triggerCounts();
-    if (Math.abs(after - event.zeroCounts()) < band) {
+    double band = event.before().bandCounts();
+    if (Math.abs(after - event.before().levelCounts()) < band) {
       return Optional.empty();
     }
     int needed = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
