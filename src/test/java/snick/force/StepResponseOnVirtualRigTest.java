@@ -16,6 +16,8 @@ import snick.sample.SampleSink;
 import snick.sample.SampleStream;
 import snick.virtualrig.Action;
 import snick.virtualrig.ConverterSettings;
+import snick.virtualrig.FixtureSettings;
+import snick.virtualrig.Mechanics;
 import snick.virtualrig.RigSettings;
 import snick.virtualrig.Script;
 import snick.virtualrig.StepTruth;
@@ -27,7 +29,9 @@ class StepResponseOnVirtualRigTest {
   private static final int RIGS = 20;
 
   private static RigSettings rig(double hertz) {
-    return RigSettings.USUAL.with(ConverterSettings.USUAL.withRate(new SampleRate(hertz)));
+    return RigSettings.USUAL
+        .with(FixtureSettings.BENCH.with(Mechanics.of(140, 0.06)))
+        .with(ConverterSettings.USUAL.withRate(new SampleRate(hertz)));
   }
 
   /** The cut of one rig as its samples show it. */
