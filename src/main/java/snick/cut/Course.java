@@ -108,6 +108,11 @@ final class Course {
     return 2 * window - 1;
   }
 
+  /** How many readings the level is a mean of. */
+  int memoryReadings() {
+    return perTick * memoryTicks();
+  }
+
   /** Share of the level that two readings in a row make at most. */
   double readingShare() {
     return (2.0 * window - 1) / ((double) perTick * window * window);

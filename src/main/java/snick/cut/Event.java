@@ -51,6 +51,12 @@ final class Event {
   /** Share of the band within which the level after a fall is that before. */
   private static final double NEAR_BAND = 0.5;
 
+  /**
+   * The range of n readings of noise is seldom more than 2√(2 ln n) of its standard deviations and
+   * this (extremes of a normal sample; from memory).
+   */
+  private static final double CALM_MARGIN = 0.5;
+
   private final DetectorSettings settings;
   private final SampleLog log = new SampleLog();
   private final List<Gap> gapsAtRest = new ArrayList<>();
@@ -193,9 +199,11 @@ final class Event {
     settling.begin(fallenNanos, band, calmCounts(), NEAR_BAND * band, course.readingShare());
   }
 
-  /** How widely readings at rest spread: undoes what the band that begins an event adds. */
+  /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
   private double calmCounts() {
-    return 0.9 * (before.bandCounts() - 2.5 * before.noiseCounts());
+    double hum = 0.9 * (before.bandCounts() - 2.5 * before.noiseCounts());
+    double spread = 2 * Math.sqrt(2 * Math.log(course.memoryReadings())) + CALM_MARGIN;
+    return Math.max(hum, spread * before.noiseCounts());
   }
 
   /** Flat away from zero: after a fall that is its end; else it may be a level that moved. */

@@ -22,7 +22,7 @@ final class Finding {
   /** A hand's motion that makes at least this of the force uncertain is told. */
   private static final double UNEVEN_SHARE = 0.005;
 
-  private static final double MOVED_NOISES = 4;
+  private static final double MOVED_NOISES = 3;
 
   /** A next loading has begun at most so long before the detector is sure of it, ns. */
   private static final double UNSURE_RISE_NANOS = 80e6;

@@ -37,6 +37,12 @@ final class Settling {
    */
   private static final double LEVEL_SHARE = 0.15;
 
+  /**
+   * Nobody lifts the edge and presses again sooner after a break (an assumption). Until then a ring
+   * that is faster than the samples may look like anything.
+   */
+  private static final long SOONEST_NANOS = 200_000_000L;
+
   private double levelShare;
   private double riseCounts;
   private double calmCounts;
@@ -76,6 +82,10 @@ final class Settling {
   State tick(long nanos, double levelCounts, double swingCounts) {
     level = levelCounts;
     double doubt = levelShare * swingCounts;
+    if (nanos - fellNanos < SOONEST_NANOS) {
+      lowest = level;
+      lowestSwing = swingCounts;
+    }
     if (level + doubt < lowest + levelShare * lowestSwing) {
       lowest = level;
       lowestSwing = swingCounts;

@@ -26,9 +26,11 @@ final class OracleTrial {
       t.cuts = cuts;
       for (int c = 0; c < cuts; c++) {
         Loading l = loading(rig, c);
-        long t0 = java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+        long t0 =
+            java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
         ForceAtBreak f = estimator.estimate(l);
-        nanos += java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - t0;
+        nanos +=
+            java.lang.management.ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - t0;
         StrangersTrial.Tally one = new StrangersTrial.Tally();
         one.cuts = 1;
         score(one, rig, l, f, rig.truths.get(c), verbose);
@@ -48,7 +50,11 @@ final class OracleTrial {
     System.out.printf(
         Locale.ROOT,
         "of %d rigs: coverage >= 80%%: %d, bias within 0.5%%: %d, rms better %d; %.0f us a cut%n",
-        rigs, honest, unbiased, better, nanos / 1e3 / rigs / cuts);
+        rigs,
+        honest,
+        unbiased,
+        better,
+        nanos / 1e3 / rigs / cuts);
   }
 
   static java.util.List<String> kinds(StrangersRig rig, StrangersRig.Truth truth) {
@@ -104,7 +110,17 @@ final class OracleTrial {
       onset++;
     }
     return new Loading(
-        t, y, usable, 1 / rig.rateHz, rig.noiseGf * rig.countsPerGf, onset, top, bottom, t10 - t90, 0, n);
+        t,
+        y,
+        usable,
+        1 / rig.rateHz,
+        rig.noiseGf * rig.countsPerGf,
+        onset,
+        top,
+        bottom,
+        t10 - t90,
+        0,
+        n);
   }
 
   private static double cross(double[] t, double[] y, int i, double level) {
@@ -112,7 +128,8 @@ final class OracleTrial {
   }
 
   private static int index(StrangersRig rig, double s) {
-    return Math.max(0, Math.min(rig.nanos.length - 1, (int) Math.ceil((s - rig.nanos[0] / 1e9) * rig.rateHz)));
+    return Math.max(
+        0, Math.min(rig.nanos.length - 1, (int) Math.ceil((s - rig.nanos[0] / 1e9) * rig.rateHz)));
   }
 
   private static void score(
@@ -144,11 +161,23 @@ final class OracleTrial {
       System.out.printf(
           Locale.ROOT,
           "    %.2f s %.1f gf %.0f gf/s %s: error %+.2f%% u %.2f%% (course %.2f instant %.2f back %.2f parting %.2f motion %.2f) z %+.1f max %+.2f%% instant %+.2f ms slope %.0f INS %.3f %.3f%n",
-          truth.breakS(), truth.forceGf(), truth.rateGfPerS(), truth.hand(), percent, 100 * u / truth.forceGf(),
-          b.courseCounts() * k, b.instantCounts() * k, b.backtestCounts() * k, b.partingCounts() * k, f.motionCounts() * k,
-          error / u, 100 * (max - truth.forceGf()) / truth.forceGf(),
-          1e3 * (f.instantSeconds() - truth.breakS()), f.loadingRateCountsPerSecond() / rig.countsPerGf,
-          l.fallSeconds() / l.periodSeconds(), (f.instantSeconds() - truth.breakS() - rig.lagS()) / l.periodSeconds());
+          truth.breakS(),
+          truth.forceGf(),
+          truth.rateGfPerS(),
+          truth.hand(),
+          percent,
+          100 * u / truth.forceGf(),
+          b.courseCounts() * k,
+          b.instantCounts() * k,
+          b.backtestCounts() * k,
+          b.partingCounts() * k,
+          f.motionCounts() * k,
+          error / u,
+          100 * (max - truth.forceGf()) / truth.forceGf(),
+          1e3 * (f.instantSeconds() - truth.breakS()),
+          f.loadingRateCountsPerSecond() / rig.countsPerGf,
+          l.fallSeconds() / l.periodSeconds(),
+          (f.instantSeconds() - truth.breakS() - rig.lagS()) / l.periodSeconds());
     }
   }
 }

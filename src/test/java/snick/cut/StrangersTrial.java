@@ -1,8 +1,10 @@
 package snick.cut;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * What the detector makes of rigs drawn at random, held against the truth. {@code java
@@ -91,6 +93,15 @@ final class StrangersTrial {
   }
 
   static Tally of(StrangersRig rig, boolean verbose) {
+    return of(rig, verbose, Map.of());
+  }
+
+  /** The same, each cut counted for its kind of hand as well. */
+  static Tally of(StrangersRig rig, Map<StrangersRig.Hand, Tally> byHand) {
+    return of(rig, false, byHand);
+  }
+
+  private static Tally of(StrangersRig rig, boolean verbose, Map<StrangersRig.Hand, Tally> byHand) {
     Tally tally = new Tally();
     tally.cuts = rig.truths.size();
     boolean[] taken = new boolean[rig.truths.size()];
@@ -110,6 +121,14 @@ final class StrangersTrial {
       } else {
         taken[at] = true;
         score(tally, rig, cut, rig.truths.get(at), verbose);
+        if (byHand instanceof EnumMap<StrangersRig.Hand, Tally> map) {
+          score(
+              map.computeIfAbsent(rig.truths.get(at).hand(), h -> new Tally()),
+              rig,
+              cut,
+              rig.truths.get(at),
+              false);
+        }
       }
     }
     return tally;

@@ -29,14 +29,17 @@ public final class BreakEstimator {
    */
   private static final double PARTING_SECONDS = 0.0002;
 
-  /** Standard uncertainty of that, s. */
-  private static final double PARTING_U_SECONDS = 0.0008;
+  /** Standard uncertainty of that at most, s. */
+  private static final double PARTING_U_SECONDS = 0.0011;
+
+  /** And of the fall's time: no parting takes longer than the fall that shows it. */
+  private static final double PARTING_SHARE = 0.35;
 
   /** Of the fall's time, by what a fixture's lag under load and after may differ. */
-  private static final double LAG_SHARE = 0.15;
+  private static final double LAG_SHARE = 0.3;
 
   /** And at most, s. */
-  private static final double MOST_LAG_SECONDS = 0.0015;
+  private static final double MOST_LAG_SECONDS = 0.0022;
 
   /** Readings are never better than this share of the force: no rig is. */
   private static final double LEAST_NOISE_SHARE = 2e-4;
@@ -46,12 +49,15 @@ public final class BreakEstimator {
 
   private static final double JUMP_NOISES = 8;
 
-  /** An estimate farther below the largest reading than so many of its uncertainties cannot be. */
-  private static final double BELOW_U = 3;
+  /**
+   * An estimate farther below the largest reading than so many of its uncertainties and noises has
+   * missed how the loading went on.
+   */
+  private static final double BELOW_U = 1;
 
-  private static final double BELOW_NOISES = 4;
+  private static final double BELOW_NOISES = 2;
 
-  /** Nor one above so many times the largest reading. */
+  /** One above so many times the largest reading tells nothing. */
   private static final double MOST_HEIGHTS = 4;
 
   /** A larger share of the force, and the readings tell nothing of it. */
@@ -74,16 +80,19 @@ public final class BreakEstimator {
 
   /**
    * The force at the break of one loading. Where too few readings tell how the loading went on, the
-   * largest reading is a lower bound and little else: the uncertainty says so.
+   * largest reading is a lower bound and little else: the uncertainty says so. Readings that stand
+   * above what any loading does at once are marked as not usable in {@code l}.
    */
   public ForceAtBreak estimate(Loading l) {
+    leaveOutJumps(l);
     ForceAtBreak e = carriedOn(l);
-    double top = largest(withoutJumps(l));
+    double top = largest(l);
     double u = e.budget().standardUncertaintyCounts();
-    double swing = l.noiseCounts() + e.motionCounts();
-    double least = top - BELOW_U * u - BELOW_NOISES * swing;
-    boolean holds = e.forceCounts() > least && e.forceCounts() < MOST_HEIGHTS * top;
-    return holds && u < UNSURE_SHARE * e.forceCounts() ? e : unsure(e, top);
+    if (!(e.forceCounts() < MOST_HEIGHTS * top && u < UNSURE_SHARE * e.forceCounts())) {
+      return unsure(e, top);
+    }
+    double below = top - e.forceCounts() - BELOW_NOISES * l.noiseCounts();
+    return below > BELOW_U * u ? e.reaching(top, below) : e;
   }
 
   /** Anything from the largest reading to three times as much. */
@@ -94,15 +103,14 @@ public final class BreakEstimator {
   }
 
   private static double largest(Loading l) {
-    double most = l.counts()[l.top()];
-    for (int i = Math.max(l.onset(), l.top() - 1); i < l.bottom(); i++) {
+    double most = 0;
+    for (int i = Math.max(l.onset(), l.top() - 2); i < l.bottom(); i++) {
       most = l.usable()[i] ? Math.max(most, l.counts()[i]) : most;
     }
     return most;
   }
 
-  private ForceAtBreak carriedOn(Loading raw) {
-    Loading l = withoutJumps(raw);
+  private ForceAtBreak carriedOn(Loading l) {
     EqualArea area = new EqualArea(l, 1);
     int last = lastEarly(l, area);
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
@@ -167,7 +175,10 @@ public final class BreakEstimator {
   }
 
   private static double partingSeconds(Loading l) {
-    return Math.hypot(PARTING_U_SECONDS, Math.min(LAG_SHARE * l.fallSeconds(), MOST_LAG_SECONDS));
+    double fall = l.fallSeconds();
+    return Math.hypot(
+        Math.min(PARTING_SHARE * fall, PARTING_U_SECONDS),
+        Math.min(LAG_SHARE * fall, MOST_LAG_SECONDS));
   }
 
   /** Standard deviation of what filter and fixture smear readings by, s. */
@@ -178,16 +189,14 @@ public final class BreakEstimator {
   }
 
   /** Leaves out readings before the bottom that stand above what any loading does at once. */
-  private Loading withoutJumps(Loading l) {
+  private void leaveOutJumps(Loading l) {
     int last = Math.max(l.onset() + 1, l.top() - 2);
     EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
     double end = l.timeSeconds()[last];
-    boolean[] usable = l.usable().clone();
     for (int i = last + 1; i < l.bottom(); i++) {
       double line = course.lineAfter(l.timeSeconds()[i] - end);
-      usable[i] &= l.counts()[i] - line < JUMP_SHARE * line + JUMP_NOISES * l.noiseCounts();
+      l.usable()[i] &= l.counts()[i] - line < JUMP_SHARE * line + JUMP_NOISES * l.noiseCounts();
     }
-    return l.with(usable);
   }
 
   private int lastEarly(Loading l, EqualArea area) {

@@ -1,6 +1,7 @@
 package snick.cut.estimate;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * The last readings of a loading that the fall cannot have touched, averaged in bins that grow
@@ -45,7 +46,7 @@ final class EarlyCourse {
       mean[bin] = meanOf(l, Math.max(from, first), at);
       at = first - 1;
     }
-    fillHoles(mean);
+    fillHoles(mean, model);
     return new EarlyCourse(model, mean);
   }
 
@@ -62,17 +63,26 @@ final class EarlyCourse {
     return sum / n;
   }
 
-  /** Bins without a usable reading take what lies beside them. */
-  private static void fillHoles(double[] mean) {
-    for (int i = 1; i < mean.length; i++) {
-      mean[i] = Double.isNaN(mean[i]) ? mean[i - 1] : mean[i];
+  /** Bins without a usable reading lie on the line through the two nearest that have some. */
+  private static void fillHoles(double[] mean, CourseModel model) {
+    int[] known = IntStream.range(0, mean.length).filter(i -> !Double.isNaN(mean[i])).toArray();
+    if (known.length == mean.length) {
+      return;
     }
-    for (int i = mean.length - 2; i >= 0; i--) {
-      mean[i] = Double.isNaN(mean[i]) ? mean[i + 1] : mean[i];
+    for (int i = 0; i < mean.length; i++) {
+      mean[i] = Double.isNaN(mean[i]) ? onLine(mean, known, i, model) : mean[i];
     }
-    if (mean.length > 0 && Double.isNaN(mean[0])) {
-      Arrays.fill(mean, 0);
+  }
+
+  private static double onLine(double[] mean, int[] known, int hole, CourseModel model) {
+    if (known.length < 2) {
+      return known.length == 0 ? 0 : mean[known[0]];
     }
+    int above = Math.max(1, Math.min(known.length - 1, -1 - Arrays.binarySearch(known, hole)));
+    int a = known[above - 1];
+    int b = known[above];
+    double share = (model.seconds(hole) - model.seconds(a)) / (model.seconds(b) - model.seconds(a));
+    return mean[a] + share * (mean[b] - mean[a]);
   }
 
   CourseModel model() {

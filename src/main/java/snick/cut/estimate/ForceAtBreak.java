@@ -14,4 +14,14 @@ public record ForceAtBreak(
     double instantSeconds,
     double loadingRateCountsPerSecond,
     double motionCounts,
-    Budget budget) {}
+    Budget budget) {
+  /** The same at the largest reading, and that it lies so far above what was expected is doubt. */
+  ForceAtBreak reaching(double largestCounts, double aboveCounts) {
+    return new ForceAtBreak(
+        largestCounts,
+        instantSeconds,
+        loadingRateCountsPerSecond,
+        motionCounts,
+        budget.withBacktest(aboveCounts));
+  }
+}

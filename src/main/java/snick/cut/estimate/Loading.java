@@ -2,8 +2,8 @@ package snick.cut.estimate;
 
 /**
  * One loading and its fall, ready for the estimate: readings above zero and positive in loading
- * direction, in counts; times in s since any origin, rising. The arrays are not copied and not
- * changed.
+ * direction, in counts; times in s since any origin, rising. The arrays are not copied; the
+ * estimate may take further readings for not usable, else nothing is changed.
  *
  * @param timeSeconds time of each reading, s
  * @param counts readings, counts above zero
@@ -28,20 +28,4 @@ public record Loading(
     int bottom,
     double fallSeconds,
     double levelAfterCounts,
-    int end) {
-  /** The same with other readings left out. */
-  Loading with(boolean[] otherUsable) {
-    return new Loading(
-        timeSeconds,
-        counts,
-        otherUsable,
-        periodSeconds,
-        noiseCounts,
-        onset,
-        top,
-        bottom,
-        fallSeconds,
-        levelAfterCounts,
-        end);
-  }
-}
+    int end) {}
