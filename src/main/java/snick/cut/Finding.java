@@ -117,15 +117,20 @@ final class Finding {
     }
     Fall fall = r.fall.get();
     return switch (outcome) {
-      case SEVERED -> Optional.of(estimate(estimator, fall, r.after));
+      case SEVERED ->
+          Optional.of(estimate(estimator, fall, r.after, Math.max(fall.bottom() + 1, restEnd)));
       case PARTED_IN_STEPS ->
-          Optional.of(estimate(estimator, fall.firstStep(), r.s.x[fall.firstTo()]));
+          Optional.of(
+              estimate(
+                  estimator,
+                  fall.firstStep(),
+                  r.s.x[fall.firstTo()],
+                  fall.firstStep().bottom() + 1));
       case RELEASED, OVERRANGE, TRUNCATED, DISTURBED -> Optional.empty();
     };
   }
 
-  private ForceAtBreak estimate(BreakEstimator estimator, Fall fall, double after) {
-    int end = fall == r.fall.get() ? Math.max(fall.bottom() + 1, restEnd) : fall.bottom() + 1;
+  private ForceAtBreak estimate(BreakEstimator estimator, Fall fall, double after, int end) {
     return estimator.estimate(
         new Loading(
             r.s.seconds(),

@@ -85,7 +85,7 @@ final class CourseModel {
   /** Readings of a bin, 0 for the newest. */
   private static int width(int bin, double periodSeconds) {
     int widest = Math.max(1, (int) (WIDEST_SECONDS / periodSeconds));
-    return Math.min(widest, 1 << bin / SAME_WIDTH);
+    return Math.min(widest, 1 << (bin / SAME_WIDTH));
   }
 
   int bins() {

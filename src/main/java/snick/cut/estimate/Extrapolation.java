@@ -1,7 +1,9 @@
 package snick.cut.estimate;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A loading carried on beyond its last early reading. Hypotheses are not picked but averaged over
@@ -32,6 +34,7 @@ final class Extrapolation {
   private double weights;
 
   /** A hypothesis held against the readings. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Weighed(Hypothesis of, double[] white, double weight, double scale) {}
 
   /** A force and its slope as one hypothesis carries them on, noises above the line. */
@@ -51,7 +54,6 @@ final class Extrapolation {
     List<Hypothesis> hypotheses = course.model().hypotheses(swings);
     double[][] white = new double[hypotheses.size()][];
     double[] evidence = new double[white.length];
-    double[] scale = new double[white.length];
     double best = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < white.length; i++) {
       white[i] = hypotheses.get(i).whiten(course.offCounts(), 1 / noiseCounts);
@@ -89,8 +91,8 @@ final class Extrapolation {
 
   /** The course so many seconds after the last early reading. */
   Course at(double seconds) {
-    double[][] now = new double[Motion.values().length][];
-    double[][] soon = new double[now.length][];
+    Map<Motion, double[]> now = new EnumMap<>(Motion.class);
+    Map<Motion, double[]> soon = new EnumMap<>(Motion.class);
     double mean = 0;
     double square = 0;
     double slope = 0;
@@ -98,12 +100,13 @@ final class Extrapolation {
     double motion = 0;
     double plain = 0;
     for (Weighed w : weighed) {
-      int kind = w.of().motion().ordinal();
-      if (now[kind] == null) {
-        now[kind] = motionAcross(w.of().motion(), seconds);
-        soon[kind] = motionAcross(w.of().motion(), seconds + SLOPE_SECONDS);
-      }
-      Carried c = carry(w, seconds, now[kind], soon[kind]);
+      Motion kind = w.of().motion();
+      Carried c =
+          carry(
+              w,
+              seconds,
+              now.computeIfAbsent(kind, m -> motionAcross(m, seconds)),
+              soon.computeIfAbsent(kind, m -> motionAcross(m, seconds + SLOPE_SECONDS)));
       double share = w.weight() / weights;
       mean += share * c.mean();
       square += share * (c.variance() + c.mean() * c.mean());

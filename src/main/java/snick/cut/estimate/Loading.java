@@ -17,6 +17,7 @@ package snick.cut.estimate;
  * @param levelAfterCounts level that it fell to as far as known, counts above zero
  * @param end one past the last reading before the next loading
  */
+@SuppressWarnings("ArrayRecordComponent") // made and read at once, never compared
 public record Loading(
     double[] timeSeconds,
     double[] counts,
