@@ -22,7 +22,7 @@ final class Finding {
   /** A hand's motion that makes at least this of the force uncertain is told. */
   private static final double UNEVEN_SHARE = 0.005;
 
-  private static final double MOVED_NOISES = 3;
+  private static final double MOVED_NOISES = 4;
 
   /** A next loading has begun at most so long before the detector is sure of it, ns. */
   private static final double UNSURE_RISE_NANOS = 80e6;
@@ -49,7 +49,8 @@ final class Finding {
     trace = new Trace(event.log(), event.allGaps());
     flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
-    flag(Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > MOVED_NOISES * r.noise);
+    double moved = Math.abs(levelAfterCounts - r.zero.counts());
+    flag(Flag.ZERO_MOVED, event.fallen() && moved > MOVED_NOISES * r.noise);
   }
 
   /** One past the last reading that the next loading cannot have touched. */

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -33,7 +34,7 @@ class StrangersRigsTest {
     }
   }
 
-  private static long rigs(java.util.function.Predicate<StrangersTrial.Tally> of) {
+  private static long rigs(Predicate<StrangersTrial.Tally> of) {
     return BY_RIG.stream().filter(of).count();
   }
 

@@ -156,9 +156,18 @@ final class Extrapolation {
     double varianceAfter = h.prior(later, later, gain) - dot(after, after);
     double both = h.prior(seconds, later, gain) - dot(at, after);
     double slope = (dot(after, w.white()) - mean) / SLOPE_SECONDS;
-    double slopeVariance = (variance + varianceAfter - 2 * both) / (SLOPE_SECONDS * SLOPE_SECONDS);
-    return new Carried(
-        mean, w.scale() * Math.max(0, variance), slope, w.scale() * Math.max(0, slopeVariance));
+    double slopeVariance =
+        w.scale()
+            * Math.max(0, variance + varianceAfter - 2 * both)
+            / (SLOPE_SECONDS * SLOPE_SECONDS);
+    CrossingWeight weighed =
+        CrossingWeight.of(
+            mean,
+            w.scale() * Math.max(0, variance),
+            course.slopeCountsPerSecond() / noiseCounts + slope,
+            slopeVariance,
+            w.scale() * (both - variance) / SLOPE_SECONDS);
+    return new Carried(weighed.mean(), Math.max(0, weighed.variance()), slope, slopeVariance);
   }
 
   /** By what the filter weakened a motion. */
