@@ -25,6 +25,14 @@ public final class MassWord {
    * @throws IllegalArgumentException if it names none
    */
   public static ReferenceMass parse(String word) {
+    try {
+      return named(word);
+    } catch (IllegalArgumentException e) {
+      throw new IllegalArgumentException(word + ": " + e.getMessage(), e);
+    }
+  }
+
+  private static ReferenceMass named(String word) {
     Matcher byClass = CLASS.matcher(word);
     if (byClass.matches()) {
       return ReferenceMass.ofClass(MassClass.named(byClass.group(3)), mass(byClass, 1));
@@ -34,8 +42,7 @@ public final class MassWord {
       return stated(stated);
     }
     throw new IllegalArgumentException(
-        word
-            + " is not a mass with its uncertainty; write 100g:M1, 100.0002g:U=0.5mg, 75g:u=0.6g or"
+        "not a mass with its uncertainty; write 100g:M1, 100.0002g:U=0.5mg, 75g:u=0.6g or"
             + " 7.5g:tolerance=0.1g");
   }
 
