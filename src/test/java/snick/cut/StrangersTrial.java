@@ -178,8 +178,12 @@ final class StrangersTrial {
     return List.of(
         "filter " + rig.filter,
         "parting " + rig.parting,
-        "rate " + (rig.rateHz < 160 ? "below 160/s" : rig.rateHz < 400 ? "160/s to 400/s" : "faster"),
-        "resonance " + (rig.resonanceHz < 60 ? "below 60 Hz" : rig.resonanceHz < 150 ? "60 Hz to 150 Hz" : "higher"),
+        "rate "
+            + (rig.rateHz < 160 ? "below 160/s" : rig.rateHz < 400 ? "160/s to 400/s" : "faster"),
+        "resonance "
+            + (rig.resonanceHz < 60
+                ? "below 60 Hz"
+                : rig.resonanceHz < 150 ? "60 Hz to 150 Hz" : "higher"),
         "load that remains " + (rig.residual > 0 ? "some" : "none"),
         "drift " + (Math.abs(rig.driftGfPerS) > 0.02 ? "above 0.02 gf/s" : "less"));
   }

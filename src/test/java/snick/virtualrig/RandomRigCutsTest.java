@@ -103,7 +103,6 @@ class RandomRigCutsTest {
   void hasLittleBiasOnNearlyAllRigs() {
     assertThat(rigs(s -> Math.abs(s.biasPercent()) <= Math.max(0.5, s.meanUPercent())))
         .isGreaterThanOrEqualTo(RIGS * 95 / 100);
-    assertThat(rigs(s -> Math.abs(s.biasPercent()) <= 0.5))
-        .isGreaterThanOrEqualTo(RIGS * 75 / 100);
+    assertThat(rigs(s -> Math.abs(s.biasPercent()) <= 0.5)).isGreaterThanOrEqualTo(RIGS * 75 / 100);
   }
 }
