@@ -14,6 +14,10 @@
 #include "message.h"
 #include "outbox.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* What a converter can do. */
 struct converter_model {
   const uint32_t *rates_mhz;
@@ -22,7 +26,8 @@ struct converter_model {
   uint8_t gains_known;
   uint8_t bits;
   uint8_t settling_conversions; /* not to be believed after power-up or a change */
-  uint32_t range_at_gain_1_nv;  /* input voltage at the highest code */
+  uint8_t gain_lag;             /* 1 if a reading chooses the gain of the next; 0 if at once */
+  uint32_t range_at_gain_1_uv;  /* input voltage at the highest code; 0 if unknown */
 };
 
 struct device {
@@ -73,5 +78,9 @@ bool device_tick(struct device *device, uint32_t now_us);
 
 uint32_t device_rate_mhz(const struct device *device);
 uint16_t device_gain(const struct device *device);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

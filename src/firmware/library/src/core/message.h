@@ -8,9 +8,20 @@
 #include "outbox.h"
 #include "wire.h"
 
-/* Most samples in one batch: what 25 ms hold, up to this. A faster converter may raise it to 64. */
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * Most samples in one batch: what 25 ms hold, up to this. Small processors keep it small; 26 are
+ * 25 ms at 1000 samples a second, and leave the outbox room for the longest reply.
+ */
 #ifndef BATCH_MOST
+#ifdef __AVR__
 #define BATCH_MOST 8
+#else
+#define BATCH_MOST 26
+#endif
 #endif
 
 #define MESSAGE_HELLO_BYTES (WIRE_HELLO_HEADER_BYTES + WIRE_MAX_FIRMWARE_BYTES + WIRE_CRC_BYTES)
@@ -32,5 +43,9 @@ void message_bytes(struct message *message, const uint8_t *bytes, uint8_t n);
 
 /* Appends the CRC and sends; false, and nothing sent, if the outbox has no room. */
 bool message_send(struct message *message, struct outbox *outbox);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

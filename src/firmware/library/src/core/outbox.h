@@ -9,6 +9,10 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* As many as a one-byte index reaches, so that it wraps by itself. */
 #define OUTBOX_BYTES 256
 
@@ -21,6 +25,8 @@ struct outbox {
 /* Bytes that can be written now, 0 to 255. */
 uint8_t outbox_room(const struct outbox *outbox);
 
+bool outbox_is_empty(const struct outbox *outbox);
+
 /* A delimiter alone, as goes before the first frame; false if there is no room. */
 bool outbox_delimiter(struct outbox *outbox);
 
@@ -32,5 +38,9 @@ bool outbox_frame(struct outbox *outbox, const uint8_t *plain, uint8_t n);
 
 /* The next byte to send; false if there is none. */
 bool outbox_take(struct outbox *outbox, uint8_t *byte);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -9,6 +9,10 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 #define INBOX_FRAME_BYTES 16
 /* A power of two; one place is always the one being filled. */
 #define INBOX_PLACES 8
@@ -33,9 +37,16 @@ void inbox_byte(struct inbox *inbox, uint8_t byte, uint32_t now_us);
 /* The line damaged or lost a byte: skip the frame being received. */
 void inbox_spoil(struct inbox *inbox);
 
+/* Whether a frame that ends now would find no place. */
+bool inbox_is_full(const struct inbox *inbox);
+
 /* The oldest frame, or null if there is none. It stays until dropped. */
 const struct inbox_frame *inbox_oldest(const struct inbox *inbox);
 
 void inbox_drop_oldest(struct inbox *inbox);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

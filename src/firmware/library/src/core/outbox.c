@@ -4,6 +4,8 @@ uint8_t outbox_room(const struct outbox *outbox) {
   return (uint8_t)(outbox->tail - outbox->head - 1);
 }
 
+bool outbox_is_empty(const struct outbox *outbox) { return outbox->head == outbox->tail; }
+
 bool outbox_delimiter(struct outbox *outbox) {
   if (outbox_room(outbox) < 1) {
     return false;
@@ -39,7 +41,7 @@ bool outbox_frame(struct outbox *outbox, const uint8_t *plain, uint8_t n) {
 
 bool outbox_take(struct outbox *outbox, uint8_t *byte) {
   uint8_t at = outbox->tail;
-  if (at == outbox->head) {
+  if (outbox_is_empty(outbox)) {
     return false;
   }
   *byte = outbox->bytes[at];

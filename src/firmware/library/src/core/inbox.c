@@ -4,8 +4,10 @@
 
 static uint8_t after(uint8_t place) { return (uint8_t)((place + 1) & (INBOX_PLACES - 1)); }
 
+bool inbox_is_full(const struct inbox *inbox) { return after(inbox->head) == inbox->tail; }
+
 static void finish(struct inbox *inbox, uint32_t now_us) {
-  if (inbox->length > 0 && !inbox->spoilt && after(inbox->head) != inbox->tail) {
+  if (inbox->length > 0 && !inbox->spoilt && !inbox_is_full(inbox)) {
     struct inbox_frame *frame = &inbox->places[inbox->head];
     frame->length = inbox->length;
     frame->at_us = now_us;

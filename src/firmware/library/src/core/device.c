@@ -4,8 +4,7 @@
 
 #include "wire.h"
 
-#define RAIL_LOW UINT32_C(0x800000)
-#define RAIL_HIGH UINT32_C(0x7FFFFF)
+#define CODE_MASK UINT32_C(0xFFFFFF)
 
 static bool is_past(uint32_t moment_us, uint32_t now_us) {
   return (int32_t)(now_us - moment_us) >= 0;
@@ -25,6 +24,20 @@ static uint32_t periods_us(const struct device *device, uint8_t periods) {
   return periods * (UINT32_C(1000000000) / device_rate_mhz(device));
 }
 
+/* A fast converter is not lost because the main loop was held up for a few of its periods. */
+static uint32_t patience_us(const struct device *device) {
+  uint32_t patience = periods_us(device, WIRE_LOST_AFTER_PERIODS);
+  return patience > WIRE_LOST_AFTER_AT_LEAST_US ? patience : WIRE_LOST_AFTER_AT_LEAST_US;
+}
+
+/* Microvolts over the gain, in nanovolts without 64-bit arithmetic; 0 if beyond 32 bits. */
+static uint32_t range_nv(const struct device *device) {
+  uint16_t gain = device_gain(device);
+  uint32_t whole = device->model->range_at_gain_1_uv / gain;
+  uint32_t rest = device->model->range_at_gain_1_uv % gain;
+  return whole >= UINT32_MAX / 1000 ? 0 : whole * 1000 + rest * 1000 / gain;
+}
+
 static void send_hello(struct device *device) {
   struct message *message = &device->message;
   uint8_t length = (uint8_t)strlen(device->firmware);
@@ -34,7 +47,7 @@ static void send_hello(struct device *device) {
   message_u8(message, device->model->bits);
   message_u16(message, device_gain(device));
   message_u32(message, device_rate_mhz(device));
-  message_u32(message, device->model->range_at_gain_1_nv / device_gain(device));
+  message_u32(message, range_nv(device));
   message_u8(message, length);
   message_bytes(message, (const uint8_t *)device->firmware, length);
   message_send(message, &device->outbox);
@@ -74,13 +87,13 @@ static void send_batch(struct device *device) {
 static void settle(struct device *device, uint8_t conversions, uint32_t now_us) {
   device->settling = conversions;
   device->repeats = 0;
-  uint8_t patience = (uint8_t)(conversions + WIRE_LOST_AFTER_PERIODS);
-  device->overdue_us = now_us + periods_us(device, patience);
+  device->overdue_us = now_us + periods_us(device, conversions) + patience_us(device);
 }
 
 /* After power-up the gain is the first; the conversion whose reading chooses another is one more. */
 static uint8_t settling_after_power_up(const struct device *device) {
-  return (uint8_t)(device->model->settling_conversions + (device->gain != 0));
+  uint8_t lag = device->gain != 0 ? device->model->gain_lag : 0;
+  return (uint8_t)(device->model->settling_conversions + lag);
 }
 
 void device_start(struct device *device, uint8_t reset_cause, uint8_t rate, uint32_t now_us) {
@@ -95,7 +108,8 @@ void device_start(struct device *device, uint8_t reset_cause, uint8_t rate, uint
 }
 
 static void observe(struct device *device, uint32_t code) {
-  bool rail = code == RAIL_LOW || code == RAIL_HIGH;
+  uint32_t highest = (UINT32_C(1) << (device->model->bits - 1)) - 1;
+  bool rail = code == highest || code == (CODE_MASK ^ highest);
   if (rail) {
     count_up(&device->overrange, 1);
   }
@@ -127,7 +141,7 @@ static bool settled(struct device *device) {
 }
 
 void device_converted(struct device *device, uint32_t code, uint32_t ready_us) {
-  device->overdue_us = ready_us + periods_us(device, WIRE_LOST_AFTER_PERIODS);
+  device->overdue_us = ready_us + patience_us(device);
   if (!settled(device) || !device->streaming) {
     return;
   }
@@ -197,10 +211,10 @@ static void set_rate(struct device *device, const struct command *command, uint3
   answer(device, command, result, device_rate_mhz(device));
 }
 
-/* The gain is chosen by the next reading, so the conversion under way is one to drop as well. */
+/* Where a reading chooses the gain, the conversion under way is one to drop as well. */
 static void set_gain(struct device *device, const struct command *command, uint32_t now_us) {
   const struct converter_model *model = device->model;
-  uint8_t settling = (uint8_t)(model->settling_conversions + 1);
+  uint8_t settling = (uint8_t)(model->settling_conversions + model->gain_lag);
   uint8_t result = choose(device, &device->gain, gain_of(model, command->value),
                           model->gains_known, settling, now_us);
   answer(device, command, result, device_gain(device));
