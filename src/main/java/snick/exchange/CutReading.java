@@ -55,6 +55,7 @@ final class CutReading {
             : Optional.empty(),
         place(),
         Boolean.parseBoolean(rows.text(at("set_aside"))),
+        derived.reference("source", contents.sources()).orElse(0),
         history.of(number, stated));
   }
 

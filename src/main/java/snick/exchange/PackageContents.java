@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import snick.cut.response.Response;
 import snick.force.Calibration;
+import snick.store.Credit;
 import snick.store.StoredResponse;
 
 /**
@@ -12,13 +13,19 @@ import snick.store.StoredResponse;
  * @param recordings recordings, numbered by place from 1
  * @param calibrations calibrations, numbered by place from 1
  * @param journal the journal
+ * @param credits whose work it holds: its own first, then its sources, numbered from 1
  * @param responses responses of rigs by their id
  */
 record PackageContents(
     List<RigJson.Item> recordings,
     List<CalibrationJson.Item> calibrations,
     JournalJson.Journal journal,
+    List<Credit> credits,
     Map<String, StoredResponse> responses) {
+  List<Credit> sources() {
+    return credits.subList(1, credits.size());
+  }
+
   Calibration calibration(int number) {
     return calibrations.get(number - 1).calibration();
   }

@@ -48,6 +48,7 @@ final class PackageReading implements AutoCloseable {
             RigJson.read(rig),
             CalibrationJson.read(checked(CalibrationJson.FILE)),
             JournalJson.read(checked(JournalJson.FILE)),
+            Attribution.read(descriptor, descriptorSha256),
             ResponseJson.read(rig));
   }
 

@@ -21,6 +21,7 @@ import snick.store.EarlierResult;
  * @param force the force, if it has one
  * @param place where it belongs in the journal, if anywhere
  * @param setAside whether it was set aside
+ * @param source number of the source whose work it is; 0 for the package's own
  * @param earlier what was derived from it before
  */
 record StatedCut(
@@ -33,6 +34,7 @@ record StatedCut(
     Optional<CutForce> force,
     Optional<StatedPlace> place,
     boolean setAside,
+    int source,
     List<EarlierResult> earlier) {
   /**
    * Where a cut belongs.
