@@ -30,10 +30,11 @@ import org.junit.jupiter.api.io.TempDir;
   Tool.ARDUINO_CORE,
   Tool.SIMAVR,
   Tool.ARM_GCC,
-  Tool.QEMU_ARM
+  Tool.QEMU_ARM,
+  Tool.PYTHON
 })
 @Timeout(120)
-class ConformingBoardsIT {
+class ConformingDevicesIT {
   /**
    * Timed against this machine, which may have other work; the trial's own test has its own time.
    */
@@ -49,6 +50,7 @@ class ConformingBoardsIT {
   private static Jar reference;
   private static Jar sketch;
   private static Jar cortexM;
+  private static Jar independent;
   private static Jar recording;
 
   @BeforeAll
@@ -57,6 +59,7 @@ class ConformingBoardsIT {
     reference = check(emulated("reference", Make.REFERENCE.elf()));
     sketch = check(emulated("sketch", Make.REFERENCE.avrSketch("FullProtocol")));
     cortexM = check(inQemu());
+    independent = check(byTheDocument());
     recording =
         jar(
             "run",
@@ -92,6 +95,12 @@ class ConformingBoardsIT {
     return board.address();
   }
 
+  private static String byTheDocument() throws IOException {
+    IndependentDevice device = IndependentDevice.start();
+    OPEN.push(device);
+    return device.address();
+  }
+
   private static Jar check(String port) throws IOException {
     return jar("protocol", "check", port, "--json");
   }
@@ -125,8 +134,13 @@ class ConformingBoardsIT {
     assertThat(conditions.toString()).contains("at most 26 samples in a batch", "nominal 1000");
   }
 
+  @Test
+  void aDeviceWrittenFromTheDocumentPasses() throws Exception {
+    passes(independent);
+  }
+
   private static List<Map<String, Object>> passes(Jar jar) throws Exception {
-    List<Map<String, Object>> conditions = jar.lines().map(ConformingBoardsIT::parse).toList();
+    List<Map<String, Object>> conditions = jar.lines().map(ConformingDevicesIT::parse).toList();
     assertThat(conditions).hasSize(CONDITIONS);
     List<Object> missed =
         conditions.stream()
