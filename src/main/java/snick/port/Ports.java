@@ -122,7 +122,10 @@ public final class Ports {
     return found;
   }
 
-  /** What a person types: Windows has no folder of devices, and its path ({@code \\\\.\\COM3}) is no path. */
+  /**
+   * What a person types: Windows has no folder of devices, and its path ({@code \\\\.\\COM3}) is no
+   * path.
+   */
   static String nameOn(OperatingSystem system, String name, String path) {
     return system == OperatingSystem.WINDOWS ? name : path;
   }

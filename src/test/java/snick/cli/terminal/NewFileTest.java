@@ -18,8 +18,7 @@ class NewFileTest {
   @CsvSource({"windows, C:\\work\\Report.html, C:\\WORK\\report.HTML", "osX, /work/a, /work/a"})
   void hasItsNameWhenItIsWholeAndIsNeverOverwritten(String kind, String name, String same)
       throws IOException {
-    Configuration files =
-        kind.equals("windows") ? Configuration.windows() : Configuration.osX();
+    Configuration files = kind.equals("windows") ? Configuration.windows() : Configuration.osX();
     try (FileSystem memory = Jimfs.newFileSystem(files)) {
       Path file = memory.getPath(name);
       assertThatThrownBy(() -> NewFile.write(file, new byte[] {1}))
