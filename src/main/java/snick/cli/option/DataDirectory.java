@@ -14,7 +14,7 @@ public final class DataDirectory {
       description =
           "Directory of the store (default: as set, see snick settings, else $XDG_DATA_HOME/snick or"
               + " ~/.local/share/snick; on macOS ~/Library/Application Support/snick, on Windows"
-              + " snick in your local application data).")
+              + " your local application data, folder snick).")
   private Path given;
 
   @Spec(Spec.Target.MIXEE)

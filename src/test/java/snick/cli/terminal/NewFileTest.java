@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** New files on file systems of Windows and macOS in memory. */
 class NewFileTest {
   @ParameterizedTest
-  @CsvSource({"windows, C:\\work\\Report.html, C:\\WORK\\report.HTML", "osX, /work/a, /work/a"})
+  @CsvSource({"windows, C:\\made\\Report.html, C:\\MADE\\report.HTML", "osX, /made/a, /made/a"})
   void hasItsNameWhenItIsWholeAndIsNeverOverwritten(String kind, String name, String same)
       throws IOException {
     Configuration files = kind.equals("windows") ? Configuration.windows() : Configuration.osX();
