@@ -113,7 +113,7 @@ class OtherSystemsIT {
   /** On a system without pseudo-terminals the demo's rig is behind TCP. */
   @Test
   void demoRunsWhereJavaSaysWindows() throws Exception {
-    demoRuns("-Dos.name=Windows 11");
+    demoRuns("Windows 11");
   }
 
   /**
@@ -121,10 +121,10 @@ class OtherSystemsIT {
    */
   @Test
   void demoRunsWhereJavaSaysMacOs() throws Exception {
-    demoRuns("-Dos.name=Mac OS X");
+    demoRuns("Mac OS X");
   }
 
-  private void demoRuns(String property) throws Exception {
+  private void demoRuns(String system) throws Exception {
     Path sqlite = Path.of("target/dist/lib/snick/native/x86_64").toAbsolutePath();
     List<String> command =
         new ArrayList<>(
@@ -135,8 +135,10 @@ class OtherSystemsIT {
                 "-Djava.io.tmpdir=" + folder,
                 "-Dorg.sqlite.lib.path=" + sqlite,
                 "-Dorg.sqlite.lib.name=libsqlitejdbc.so",
-                property));
-    command.addAll(List.of("-jar", JAR.toString(), "demo", "--speed", "100"));
+                "-cp",
+                "target/test-classes:" + JAR,
+                Elsewhere.class.getName()));
+    command.addAll(List.of(system, "demo", "--speed", "100"));
     ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
     Map<String, String> environment = builder.environment();
     environment.keySet().removeIf(name -> name.startsWith("XDG_"));
