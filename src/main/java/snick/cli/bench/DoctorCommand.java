@@ -131,6 +131,7 @@ public final class DoctorCommand implements Callable<Integer> {
       readUntil(feed, seconds);
       judge(feed, address, lines);
       lines.addAll(mechanics(feed, virtual));
+      places(feed).ifPresent(lines::add);
     } catch (LinkLostException e) {
       lines.add(
           HealthLine.fail(
@@ -184,6 +185,11 @@ public final class DoctorCommand implements Callable<Integer> {
     return feed.setting(1)
         .flatMap(
             setting -> stored(store -> RecentFalls.of(store, Optional.of(setting.deviceId()))));
+  }
+
+  private Optional<HealthLine> places(LiveFeed feed) {
+    return feed.setting(1)
+        .flatMap(setting -> stored(store -> PlaceHealth.of(store, setting.deviceId())));
   }
 
   private void say(String words) {

@@ -44,6 +44,7 @@ import snick.view.Preferences;
     footer = {
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick run /dev/serial/by-id/usb-NAME",
+      "  snick run COM3                                  on Windows",
       "  snick run a1b2 tcp://127.0.0.1:4000     two rigs, one by a part of its name",
       "  snick run --wait /dev/serial/by-id/usb-NAME       plug it in whenever you like",
       "",

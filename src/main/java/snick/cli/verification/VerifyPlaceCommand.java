@@ -50,9 +50,6 @@ import snick.store.StoreException;
       "What it means, with a drawing: rig-calibration/cell-to-edge.md. No blade in the rig.",
     })
 public final class VerifyPlaceCommand implements Callable<Integer> {
-  /** Kind under which the check is kept with the rig. */
-  private static final String KIND = "place_check";
-
   @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
   @Mixin private DataDirectory data;
@@ -120,7 +117,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
   private void keep(String device, Load load, PlaceCheck found) {
     try (Store store = OpenedStore.toWrite(data)) {
       String document = JSON.std.asString(object(load, found));
-      store.add(new Evidence(device, KIND, Clock.systemUTC().instant(), document));
+      store.add(new Evidence(device, PlaceCheck.KIND, Clock.systemUTC().instant(), document));
     } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     } catch (IOException e) {
