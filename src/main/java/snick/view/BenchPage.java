@@ -17,9 +17,11 @@ import java.util.concurrent.TimeUnit;
  */
 public final class BenchPage implements AutoCloseable {
   private static final long JOURNAL_LOOK_SECONDS = 2;
+  private static final long WORK_LOOK_MILLIS = 100;
   private static final long STOP_WAIT_SECONDS = 5;
 
   private final ScheduledExecutorService boardThread = thread("page");
+  private final ScheduledExecutorService archiveThread = thread("page-archive");
   private final ScheduledExecutorService tickerThread = thread("page-ticker");
   private final Settings settings;
   private final Bench bench;
@@ -27,6 +29,7 @@ public final class BenchPage implements AutoCloseable {
   private final EventHub hub;
   private final RigNotes notes;
   private final Board board;
+  private final RigWorks works;
   private final Ticker ticker;
   private final Routes routes;
   private final LoopbackServer server;
@@ -47,13 +50,17 @@ public final class BenchPage implements AutoCloseable {
     hub = new EventHub(bench.clock().instant(), this::greeting);
     notes = new RigNotes(bench);
     board = new Board(bench, hub, boardThread);
-    ticker = new Ticker(bench, hub, notes);
-    PageFiles files = new PageFiles(token);
+    works = new RigWorks(bench, board);
+    ticker = new Ticker(bench, hub, notes, works);
+    PageFiles files = new PageFiles(token, bench.preferences().words());
     routes =
         new Routes(
             bench,
             board,
-            new JournalActs(bench, board),
+            new JournalActs(bench, board, works),
+            new MendingActs(bench, board),
+            new Archive(bench, archiveThread),
+            works,
             (request, parts) -> Answer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
             files.description());
@@ -83,6 +90,8 @@ public final class BenchPage implements AutoCloseable {
   private void begin() {
     boardThread.scheduleWithFixedDelay(
         steadily(this::look), 0, JOURNAL_LOOK_SECONDS, TimeUnit.SECONDS);
+    boardThread.scheduleWithFixedDelay(
+        steadily(works::follow), 0, WORK_LOOK_MILLIS, TimeUnit.MILLISECONDS);
     tickerThread.scheduleAtFixedRate(
         steadily(ticker::tick), 0, Ticker.PERIOD_MILLIS, TimeUnit.MILLISECONDS);
   }
@@ -159,6 +168,13 @@ public final class BenchPage implements AutoCloseable {
     return "http://" + settings.reach().host() + ":" + portNumber() + "/" + secret;
   }
 
+  private static void end(ScheduledExecutorService thread) throws InterruptedException {
+    thread.shutdown();
+    if (!thread.awaitTermination(STOP_WAIT_SECONDS, TimeUnit.SECONDS)) {
+      thread.shutdownNow();
+    }
+  }
+
   private static ScheduledExecutorService thread(String name) {
     return Executors.newSingleThreadScheduledExecutor(
         task -> {
@@ -173,11 +189,9 @@ public final class BenchPage implements AutoCloseable {
     hub.close();
     server.close();
     tickerThread.shutdownNow();
-    boardThread.shutdown();
     try {
-      if (!boardThread.awaitTermination(STOP_WAIT_SECONDS, TimeUnit.SECONDS)) {
-        boardThread.shutdownNow();
-      }
+      end(boardThread);
+      end(archiveThread);
       Files.deleteIfExists(tokenFile());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
