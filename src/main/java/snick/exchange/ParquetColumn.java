@@ -39,24 +39,27 @@ record ParquetColumn<R>(
   /** Types of values. */
   enum Kind {
     /** {@link Long}. */
-    LONG(INT64, null),
+    LONG(INT64),
     /** {@link Integer}. */
-    WHOLE(INT32, null),
+    WHOLE(INT32),
     /** {@link Double}. */
-    REAL(DOUBLE, null),
+    REAL(DOUBLE),
     /** {@link Boolean}. */
-    TRUTH(BOOLEAN, null),
+    TRUTH(BOOLEAN),
     /** {@link String}. */
-    TEXT(BINARY, stringType()),
+    TEXT(BINARY),
     /** {@link Instant}. */
-    TIME(INT64, timestampType(true, MICROS));
+    TIME(INT64);
 
     private final PrimitiveTypeName type;
-    private final LogicalTypeAnnotation meaning;
 
-    Kind(PrimitiveTypeName type, LogicalTypeAnnotation meaning) {
+    Kind(PrimitiveTypeName type) {
       this.type = type;
-      this.meaning = meaning;
+    }
+
+    /** What the type stands for; null, as the format's own library has it, for just itself. */
+    private LogicalTypeAnnotation meaning() {
+      return this == TEXT ? stringType() : this == TIME ? timestampType(true, MICROS) : null;
     }
 
     private void add(Object value, RecordConsumer out) {
@@ -91,8 +94,8 @@ record ParquetColumn<R>(
   /** The type in the schema; a list has the three levels of the format's own rule for lists. */
   Type type() {
     return list
-        ? Types.optionalList().requiredElement(kind.type).as(kind.meaning).named(name)
-        : Types.optional(kind.type).as(kind.meaning).named(name);
+        ? Types.optionalList().requiredElement(kind.type).as(kind.meaning()).named(name)
+        : Types.optional(kind.type).as(kind.meaning()).named(name);
   }
 
   /** Writes the value of a row as field {@code index}. */
