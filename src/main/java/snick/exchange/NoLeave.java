@@ -1,10 +1,9 @@
 package snick.exchange;
 
-import snick.journal.NotAccepted;
 import snick.store.Credit;
 
 /** Others gave their work without a licence, so that nobody may pass it on under one. */
-public final class NoLeave extends NotAccepted {
+public final class NoLeave extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   private NoLeave(String message) {
