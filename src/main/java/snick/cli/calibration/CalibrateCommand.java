@@ -44,7 +44,8 @@ import snick.virtualrig.FixtureSettings;
       CalibratePointsCommand.class,
       CalibrateLineCommand.class,
       CalibrateListCommand.class,
-      CalibrateShowCommand.class
+      CalibrateShowCommand.class,
+      CalibrateConvertCommand.class
     },
     footerHeading = "%nExamples:%n",
     footer = {
