@@ -53,6 +53,7 @@ final class CutReading {
         calibration.isPresent()
             ? Optional.of(derived.force(calibration.getAsInt()))
             : Optional.empty(),
+        contents.missing().of(number),
         place(),
         Boolean.parseBoolean(rows.text(at("set_aside"))),
         history.of(number, stated));

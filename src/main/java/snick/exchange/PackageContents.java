@@ -12,12 +12,14 @@ import snick.store.StoredResponse;
  * @param recordings recordings, numbered by place from 1
  * @param calibrations calibrations, numbered by place from 1
  * @param journal the journal
+ * @param missing why cuts have no force
  * @param responses responses of rigs by their id
  */
 record PackageContents(
     List<RigJson.Item> recordings,
     List<CalibrationJson.Item> calibrations,
     JournalJson.Journal journal,
+    MissingForces missing,
     Map<String, StoredResponse> responses) {
   Calibration calibration(int number) {
     return calibrations.get(number - 1).calibration();

@@ -37,6 +37,7 @@ public final class PackageExport {
   private final Map<String, FileFacts> files = new HashMap<>();
   private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
   private final Map<String, StoredResponse> responses = new LinkedHashMap<>();
+  private final MissingForces missing = new MissingForces();
 
   /** An export of {@code choice} from {@code store}. */
   public PackageExport(StoreReader store, ExportChoice choice, Watch watch) {
@@ -98,7 +99,7 @@ public final class PackageExport {
     writeJson(
         folder,
         CalibrationJson.FILE,
-        CalibrationJson.of(numbering.calibrationItems(), choice.personal()));
+        CalibrationJson.of(numbering.calibrationItems(), missing, choice.personal()));
     writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
     writeJson(folder, PackageFiles.DESCRIPTOR, Descriptor.of(choice, files));
     return numbering.cuts();
@@ -124,6 +125,8 @@ public final class PackageExport {
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         cuts.row(cells.of(number, cut.summary()));
         note(cut.summary().result());
+        int cutNumber = number;
+        cut.summary().forceMissing().ifPresent(why -> missing.add(cutNumber, why));
         int row = 0;
         for (EarlierDerivation earlier : numbering.earlier(cut.id())) {
           row++;
