@@ -8,6 +8,10 @@
 #include "message.h"
 #include "outbox.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct batch {
   uint32_t sequence; /* of the first sample */
   uint32_t first_us;
@@ -24,5 +28,9 @@ void batch_add(struct batch *batch, uint32_t sequence, uint32_t code, uint32_t r
 
 /* Sends the batch and empties it; false if it had to be dropped. An empty one is sent at once. */
 bool batch_send(struct batch *batch, struct message *message, struct outbox *outbox);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -7,6 +7,10 @@
 
 #include "inbox.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct command {
   uint8_t type;
   uint8_t tag;    /* 0 if the frame had none */
@@ -17,5 +21,9 @@ struct command {
 
 /* Reads a frame; false if it deserves no answer: bad COBS, bad CRC, or a device's own type. */
 bool command_read(const struct inbox_frame *frame, struct command *command);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -4,6 +4,10 @@
 
 #include <stdint.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 #define CRC16_START 0xFFFFu
 
 /* The CRC after one more byte. */
@@ -11,5 +15,9 @@ uint16_t crc16_after(uint16_t crc, uint8_t byte);
 
 /* The CRC of n bytes. */
 uint16_t crc16_of(const uint8_t *bytes, uint8_t n);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

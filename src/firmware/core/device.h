@@ -14,6 +14,10 @@
 #include "message.h"
 #include "outbox.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* What a converter can do. */
 struct converter_model {
   const uint32_t *rates_mhz;
@@ -73,5 +77,9 @@ bool device_tick(struct device *device, uint32_t now_us);
 
 uint32_t device_rate_mhz(const struct device *device);
 uint16_t device_gain(const struct device *device);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -9,6 +9,10 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 #define INBOX_FRAME_BYTES 16
 /* A power of two; one place is always the one being filled. */
 #define INBOX_PLACES 8
@@ -37,5 +41,9 @@ void inbox_spoil(struct inbox *inbox);
 const struct inbox_frame *inbox_oldest(const struct inbox *inbox);
 
 void inbox_drop_oldest(struct inbox *inbox);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -8,6 +8,10 @@
 #include "outbox.h"
 #include "wire.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* Most samples in one batch: what 25 ms hold, up to this. A faster converter may raise it to 64. */
 #ifndef BATCH_MOST
 #define BATCH_MOST 8
@@ -32,5 +36,9 @@ void message_bytes(struct message *message, const uint8_t *bytes, uint8_t n);
 
 /* Appends the CRC and sends; false, and nothing sent, if the outbox has no room. */
 bool message_send(struct message *message, struct outbox *outbox);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

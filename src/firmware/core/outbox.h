@@ -9,6 +9,10 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* As many as a one-byte index reaches, so that it wraps by itself. */
 #define OUTBOX_BYTES 256
 
@@ -32,5 +36,9 @@ bool outbox_frame(struct outbox *outbox, const uint8_t *plain, uint8_t n);
 
 /* The next byte to send; false if there is none. */
 bool outbox_take(struct outbox *outbox, uint8_t *byte);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

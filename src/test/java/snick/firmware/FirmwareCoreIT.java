@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** The portable core, built for this machine with address and undefined-behaviour sanitizers. */
-@NeedsTools({Tool.GCC, Tool.MAKE})
+@NeedsTools({Tool.GCC, Tool.GXX, Tool.MAKE})
 @Timeout(120)
 class FirmwareCoreIT {
   @Test

@@ -25,7 +25,7 @@ import snick.Needs;
   /** Looks for the tools. */
   final class Condition implements ExecutionCondition {
     private static final String PACKAGES =
-        " (Debian: gcc make gcc-avr avr-libc binutils-avr simavr libsimavr-dev)";
+        " (Debian: gcc g++ make gcc-avr avr-libc binutils-avr simavr libsimavr-dev)";
     private static final String UNPROVED = "the firmware, compiled and emulated";
 
     @Override

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 /** What the firmware is built, tested and run with. */
 enum Tool {
   GCC("gcc"),
+  GXX("g++"),
   MAKE("make"),
   AVR_GCC("avr-gcc"),
   SIMAVR("simavr");
