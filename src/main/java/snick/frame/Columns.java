@@ -78,8 +78,8 @@ public record Columns(List<Column> columns) {
   /**
    * The name of a rig whose lines are read so: one that sends forces is another than one that sends
    * counts, for a calibration of one is none of the other. Where the name is the path of a file, it
-   * may be any: characters that are no text become question marks, and of a long one the end is kept
-   * behind a digest of all.
+   * may be any: characters that are no text become question marks, and of a long one the end is
+   * kept behind a digest of all.
    */
   public static String rigName(String name, Optional<Columns> columns) {
     return columns

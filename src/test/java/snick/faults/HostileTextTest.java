@@ -29,7 +29,8 @@ class HostileTextTest {
   /** 32 bytes: sets the terminal's title, then red. */
   private static final String FIRMWARE = "\u001b]0;pwned\u0007\u001b[31m\u009b2J<script>";
 
-  private static final String SCRIPT = "=cmd|'x'!A0\"><script>alert(1)</script><img src=x onerror=alert(1)>\u202egnp";
+  private static final String SCRIPT =
+      "=cmd|'x'!A0\"><script>alert(1)</script><img src=x onerror=alert(1)>\u202egnp";
 
   @TempDir static Path folder;
   private static Path data;
@@ -83,7 +84,10 @@ class HostileTextTest {
   }
 
   private static void harmless(String text, String of) {
-    assertThat(text.codePoints().filter(c -> c != '\n' && c != '\t' && c != '\r').map(Character::getType))
+    assertThat(
+            text.codePoints()
+                .filter(c -> c != '\n' && c != '\t' && c != '\r')
+                .map(Character::getType))
         .as(of)
         .doesNotContain(
             (int) Character.CONTROL,
@@ -96,11 +100,30 @@ class HostileTextTest {
   void terminals() {
     for (String line :
         List.of(
-            "cuts list", "cuts list --json", "cuts show 1", "cuts show 1 --json", "cuts show 2",
-            "blade list", "blade list --json", "session list", "session list --json", "session show",
-            "session show --json", "lot list", "stage", "progress", "progress --json", "burr", "coach",
-            "coach --json", "trust", "store check", "rederive", "response", "package list")) {
-      snick(line.split(" "));
+            "cuts list",
+            "cuts list --json",
+            "cuts show 1",
+            "cuts show 1 --json",
+            "cuts show 2",
+            "blade list",
+            "blade list --json",
+            "session list",
+            "session list --json",
+            "session show",
+            "session show --json",
+            "lot list",
+            "stage",
+            "progress",
+            "progress --json",
+            "burr",
+            "coach",
+            "coach --json",
+            "trust",
+            "store check",
+            "rederive",
+            "response",
+            "package list")) {
+      snick(line.split(" ", 0));
     }
     snick("blade", "show", SCRIPT);
   }
@@ -111,7 +134,10 @@ class HostileTextTest {
       String firmware = reader.rigs().get(0).firmware();
       assertThat(firmware).contains("pwned", "<script>");
       harmless(firmware, "firmware");
-      assertThat(reader.journal().blades()).singleElement().extracting(Blade::label).isEqualTo(SCRIPT);
+      assertThat(reader.journal().blades())
+          .singleElement()
+          .extracting(Blade::label)
+          .isEqualTo(SCRIPT);
     }
   }
 
@@ -132,10 +158,10 @@ class HostileTextTest {
   }
 
   private static void takenInElsewhere() throws IOException {
-    Path folder = Files.createTempDirectory(HostileTextTest.folder, "taken");
-    Path zip = folder.resolve("all.zip");
+    Path own = Files.createTempDirectory(folder, "taken");
+    Path zip = own.resolve("all.zip");
     assertThat(snick("export", zip.toString(), "--personal").exit()).isZero();
-    Path theirs = folder.resolve("theirs");
+    Path theirs = own.resolve("theirs");
     Ran in = Ran.command("import", zip.toString(), "--data", theirs.toString());
     assertThat(in.exit()).as(in.err()).isZero();
     assertThat(Ran.command("blade", "list", "--json", "--data", theirs.toString()).out())
@@ -146,12 +172,12 @@ class HostileTextTest {
   void reportsAndPictures() throws Exception {
     for (String form : List.of("", "--markdown")) {
       Path file = folder.resolve("report" + form);
-      snick(("report --personal " + form + " -o " + file).split(" +"));
+      snick(("report --personal " + form + " -o " + file).split(" +", 0));
       noMarkup(file);
     }
     for (String plot : List.of("cut 1", "stage 1", "progression")) {
       Path svg = folder.resolve(plot.charAt(0) + ".svg");
-      Ran ran = snick(("plot " + plot + " -o " + svg).split(" "));
+      Ran ran = snick(("plot " + plot + " -o " + svg).split(" ", 0));
       assertThat(ran.exit()).as(plot + ran.err()).isZero();
       noMarkup(svg);
       DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(svg.toFile());
@@ -167,12 +193,15 @@ class HostileTextTest {
   /** See decision 11: a number, a word, a time or nothing; a formula is none of them. */
   @Test
   void noCellOfATableIsAFormula() throws Exception {
-    Path folder = this.folder.resolve("package");
-    assertThat(snick("export", folder.toString(), "--personal", "--title", SCRIPT.substring(0, 20)).exit()).isZero();
+    Path made = folder.resolve("package");
+    assertThat(
+            snick("export", made.toString(), "--personal", "--title", SCRIPT.substring(0, 20))
+                .exit())
+        .isZero();
     Pattern cell = Pattern.compile("|-?[0-9][-0-9.eE+:TZ]*|INF|[a-z][a-z0-9_ ]*");
     int cells = 0;
     for (String table : List.of("cuts", "traces", "gaps", "overrange", "history")) {
-      for (String line : Files.readAllLines(folder.resolve(table + ".csv"))) {
+      for (String line : Files.readAllLines(made.resolve(table + ".csv"))) {
         for (String each : line.split(",", -1)) {
           assertThat(each).matches(cell);
           cells++;

@@ -72,7 +72,8 @@ class MistypedScaleTest {
     for (Path each : new Path[] {store, other}) {
       for (String form : new String[] {"", "--json"}) {
         assertThat(
-                Ran.command(("cuts show 2 --data " + each + " " + form).strip().split(" +")).out())
+                Ran.command(("cuts show 2 --data " + each + " " + form).strip().split(" +", 0))
+                    .out())
             .contains("was gf for each count typed", form.isEmpty() ? "no force" : "force_missing");
       }
     }

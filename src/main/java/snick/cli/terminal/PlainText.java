@@ -6,8 +6,8 @@ public final class PlainText {
 
   /**
    * {@code text} with every control, format and bidirectional character (C0, C1, DEL, Unicode Cc,
-   * Cf, Zl, Zp) but line feed and tab replaced by its code, as in {@code \u001b}: by
-   * that of each half if it has two, so that JSON stays the JSON it was.
+   * Cf, Zl, Zp) but line feed and tab replaced by its code, as in {@code \u001b}: by that of each
+   * half if it has two, so that JSON stays the JSON it was.
    */
   public static String inert(String text) {
     StringBuilder inert = new StringBuilder(text.length());
