@@ -52,7 +52,11 @@ final class Keeper implements Runnable {
   private volatile boolean displaced;
 
   /** The recording that a rig's cuts belong to now, and its calibration. */
-  private record Current(long recordingId, Recording recording, Scale scale) {}
+  private record Current(long recordingId, Recording recording, Scale scale) {
+    Current with(Scale other) {
+      return new Current(recordingId, recording, other);
+    }
+  }
 
   Keeper(
       int rigs,
@@ -140,6 +144,11 @@ final class Keeper implements Runnable {
     return calibration(rig).isPresent();
   }
 
+  /** The recording that a rig's cuts belong to now; any thread. */
+  Optional<Recording> recording(int rig) {
+    return current.get(rig).map(Current::recording);
+  }
+
   /** The calibration that gives cuts of {@code rig} a force; any thread. */
   Optional<Calibration> calibration(int rig) {
     return current.get(rig).flatMap(c -> c.scale().calibration());
@@ -204,6 +213,9 @@ final class Keeper implements Runnable {
       current.get(work.rig()).ifPresent(c -> fitClock(c, fitted));
     } else if (work instanceof Work.CutFinished finished) {
       current.get(work.rig()).ifPresent(c -> keepCut(c, finished));
+    } else if (work instanceof Work.Calibrated made) {
+      current.set(
+          work.rig(), current.get(work.rig()).map(c -> c.with(Scale.by(made.calibration()))));
     }
   }
 

@@ -31,7 +31,9 @@ import snick.sample.StreamFacts;
 public final class LiveFeed implements AutoCloseable {
   private static final int BUFFER_BYTES = 1 << 14;
   private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
-  private static final int USUAL_GAIN = 128;
+
+  /** Gain of a rig that does not say. */
+  static final int USUAL_GAIN = 128;
 
   private final PortAddress address;
   private final ByteSource source;

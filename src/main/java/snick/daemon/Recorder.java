@@ -17,11 +17,15 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import snick.force.Calibration;
+import snick.force.RigSetting;
 import snick.frame.Columns;
 import snick.frame.TextRule;
 import snick.port.PortAddress;
 import snick.port.Ports;
+import snick.quantity.SampleRate;
 import snick.store.KeptColumns;
+import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.view.Bench;
@@ -31,6 +35,7 @@ import snick.view.NextSpot;
 import snick.view.PageReach;
 import snick.view.Preferences;
 import snick.view.RigMetrics;
+import snick.view.RigTap;
 
 /**
  * The recorder: one reader thread a rig, one bounded queue, one keeper thread, one loopback server;
@@ -56,6 +61,7 @@ public final class Recorder implements AutoCloseable {
   private volatile boolean failed;
   private boolean closed;
   private final List<LiveTrace> traces = new ArrayList<>();
+  private final List<RigTap> taps = new ArrayList<>();
   private final NextSpot nextSpot = new NextSpot();
   private final Clock clock;
   private final Consumer<String> word;
@@ -158,9 +164,16 @@ public final class Recorder implements AutoCloseable {
       int number = rig;
       LiveTrace trace = new LiveTrace();
       traces.add(trace);
+      RigTap tap = new RigTap();
+      taps.add(tap);
       RigReader.Surroundings around =
           new RigReader.Surroundings(
-              queue, clock, faults, audience.word(), trace::before, () -> responses.of(number));
+              queue,
+              clock,
+              faults,
+              audience.word(),
+              sink -> trace.before(tap.before(sink)),
+              () -> responses.of(number));
       RigReader reader =
           new RigReader(
               rig,
@@ -231,13 +244,33 @@ public final class Recorder implements AutoCloseable {
         this::state,
         metrics,
         traces,
-        keeper::calibration,
-        StoreReader.open(settings.dataDirectory()),
-        Store.open(settings.dataDirectory(), clock),
+        taps,
+        new Bench.Scales(
+            keeper::calibration,
+            rig -> keeper.recording(rig).map(r -> setting(r, settings.pipeline().assumedRate())),
+            (calibration, rig) -> calibrated(rig, calibration)),
+        Bench.Doors.open(settings.dataDirectory(), clock),
         nextSpot,
         complaint -> faults.note("page", complaint),
         clock,
         settings.preferences());
+  }
+
+  private static RigSetting setting(Recording now, SampleRate assumedRate) {
+    return new RigSetting(
+        now.deviceId(),
+        now.gain().orElse(LiveFeed.USUAL_GAIN),
+        now.nominalRate().orElse(assumedRate),
+        1);
+  }
+
+  /** A full queue is waited for on the page's thread, not on a reader's. */
+  private void calibrated(int rig, Calibration calibration) {
+    try {
+      queue.put(new Work.Calibrated(rig, calibration));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void read(RigReader reader) {

@@ -16,7 +16,7 @@ record ServedPage(BenchPage page, Bench bench) implements AutoCloseable {
     try {
       return new ServedPage(BenchPage.start(where(settings), bench), bench);
     } catch (IOException e) {
-      closeDoors(bench);
+      bench.doors().close();
       throw e;
     }
   }
@@ -26,14 +26,9 @@ record ServedPage(BenchPage page, Bench bench) implements AutoCloseable {
         settings.reach(), settings.httpPort().orElseThrow(), settings.lockFolder());
   }
 
-  private static void closeDoors(Bench bench) {
-    bench.reader().close();
-    bench.writer().close();
-  }
-
   @Override
   public void close() {
     page.close();
-    closeDoors(bench);
+    bench.doors().close();
   }
 }

@@ -3,6 +3,7 @@ package snick.daemon;
 import java.time.Instant;
 import java.util.Optional;
 import snick.cut.Cut;
+import snick.force.Calibration;
 import snick.store.Evidence;
 import snick.store.HostClock;
 import snick.store.Recording;
@@ -29,6 +30,9 @@ sealed interface Work {
    * @param endedNanos monotonic host time at which the sample that ended it was read, ns
    */
   record CutFinished(int rig, Cut cut, Instant occurredAt, long endedNanos) implements Work {}
+
+  /** From now on this calibration gives the rig's cuts a force; it is in the store. */
+  record Calibrated(int rig, Calibration calibration) implements Work {}
 
   /** Nothing follows from any rig. */
   record Finish() implements Work {

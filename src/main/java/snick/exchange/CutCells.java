@@ -33,6 +33,7 @@ final class CutCells {
     put("occurred_at", cut.occurredAt().toString());
     cut.place().ifPresent(this::place);
     put("set_aside", Boolean.toString(cut.setAside().isPresent()));
+    numbering.source(cut.id()).ifPresent(source -> put("source", source));
     result(cut.result());
     cut.force().ifPresent(this::force);
     put("samples", cut.samples());

@@ -56,6 +56,7 @@ final class CutReading {
         contents.missing().of(number),
         place(),
         Boolean.parseBoolean(rows.text(at("set_aside"))),
+        derived.reference("source", contents.sources()).orElse(0),
         history.of(number, stated));
   }
 

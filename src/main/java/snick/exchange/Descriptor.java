@@ -13,27 +13,19 @@ final class Descriptor {
 
   private Descriptor() {}
 
-  static Map<String, Object> of(ExportChoice choice, Map<String, FileFacts> files) {
+  static Map<String, Object> of(
+      Attribution attribution, boolean personal, Map<String, FileFacts> files) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("$schema", PROFILE);
     json.put("name", "snick-traces");
-    json.put("title", choice.title());
+    json.put("title", attribution.title());
     json.put(
         "description",
         "Raw force traces of edges that part a taut filament, with what was found in them."
             + " In-house measurements, not an accredited certificate.");
     json.put("snick_format", PackageFiles.FORMAT);
-    json.put("personal_fields", choice.personal());
-    choice.licence().ifPresent(licence -> json.put("licenses", List.of(licence.json())));
-    choice
-        .contributor()
-        .ifPresent(
-            name -> {
-              Map<String, Object> contributor = new LinkedHashMap<>();
-              contributor.put("title", name);
-              contributor.put("roles", List.of("creator"));
-              json.put("contributors", List.of(contributor));
-            });
+    json.put("personal_fields", personal);
+    attribution.put(json);
     List<Object> resources = new ArrayList<>();
     for (Table table : Table.ALL) {
       resources.add(table(table, files.get(table.file())));

@@ -12,6 +12,8 @@ import snick.store.CutSelection;
  * @param title title of the package, for people
  * @param licence the licence the person chose; empty if none
  * @param contributor name under which the person wants to be known; empty if none
+ * @param ownOnly whether what came from others stays out
+ * @param senderAgreed whether those who gave something without a licence agreed to this one
  * @param personal whether operator, notes, reasons, and where bytes and masses came from go along
  */
 public record ExportChoice(
@@ -20,8 +22,11 @@ public record ExportChoice(
     String title,
     Optional<Licence> licence,
     Optional<String> contributor,
+    boolean ownOnly,
+    boolean senderAgreed,
     boolean personal) {
-  private static final int LONGEST = 200;
+  static final int LONGEST = 200;
+  private static final String TITLE = "Force traces of edges";
 
   public ExportChoice {
     only = List.copyOf(only);
@@ -43,31 +48,50 @@ public record ExportChoice(
   /** Cuts of a selection, without licence, contributor or personal fields. */
   public static ExportChoice of(CutSelection cuts) {
     return new ExportChoice(
-        cuts, List.of(), "Force traces of edges", Optional.empty(), Optional.empty(), false);
+        cuts, List.of(), TITLE, Optional.empty(), Optional.empty(), false, false, false);
   }
 
   /** Only some cuts. */
   public ExportChoice only(List<Long> ids) {
-    return new ExportChoice(cuts, ids, title, licence, contributor, personal);
+    return new ExportChoice(
+        cuts, ids, title, licence, contributor, ownOnly, senderAgreed, personal);
   }
 
   /** With a title. */
   public ExportChoice titled(String text) {
-    return new ExportChoice(cuts, only, text, licence, contributor, personal);
+    return new ExportChoice(
+        cuts, only, text, licence, contributor, ownOnly, senderAgreed, personal);
   }
 
   /** Under a licence. */
   public ExportChoice under(Licence chosen) {
-    return new ExportChoice(cuts, only, title, Optional.of(chosen), contributor, personal);
+    return new ExportChoice(
+        cuts, only, title, Optional.of(chosen), contributor, ownOnly, senderAgreed, personal);
   }
 
   /** From someone. */
   public ExportChoice from(String name) {
-    return new ExportChoice(cuts, only, title, licence, Optional.of(name), personal);
+    return new ExportChoice(
+        cuts, only, title, licence, Optional.of(name), ownOnly, senderAgreed, personal);
   }
 
   /** With the personal fields. */
   public ExportChoice withPersonalFields() {
-    return new ExportChoice(cuts, only, title, licence, contributor, true);
+    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, senderAgreed, true);
+  }
+
+  /** Without what came from others. */
+  public ExportChoice withoutOthers() {
+    return new ExportChoice(cuts, only, title, licence, contributor, true, senderAgreed, personal);
+  }
+
+  /** With what others gave without a licence: they agreed to this one. */
+  public ExportChoice asAgreed() {
+    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, true, personal);
+  }
+
+  /** Whether neither title, licence nor contributor was chosen. */
+  boolean saysNothingOfItself() {
+    return title.equals(TITLE) && licence.isEmpty() && contributor.isEmpty();
   }
 }

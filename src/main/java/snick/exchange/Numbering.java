@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import snick.force.Calibration;
 import snick.journal.Session;
+import snick.store.Credit;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.StoreReader;
@@ -46,10 +47,18 @@ final class Numbering {
   private final TreeSet<String> calibrationsUsed = new TreeSet<>();
   private final TreeSet<String> sessionsUsed = new TreeSet<>();
 
+  /** Whose work each cut of others is. */
+  private final Map<Long, Credit.Of> credits;
+
+  private final boolean ownOnly;
+  private final Attribution attribution;
+
   private record Key(Instant occurredAt, StoredRecording recording, int number, long id) {}
 
   Numbering(StoreReader store, ExportChoice choice) {
     this.store = store;
+    ownOnly = choice.ownOnly();
+    credits = store.creditsOfCuts();
     Set<Long> only = Set.copyOf(choice.only());
     derivedAgain = only.isEmpty() ? store.derivedAgain() : only;
     choice.cuts().session().ifPresent(sessionsUsed::add);
@@ -62,6 +71,31 @@ final class Numbering {
     numberRecordings();
     numberCalibrations();
     numberSessions();
+    attribution = attribution(choice);
+  }
+
+  private Attribution attribution(ExportChoice choice) {
+    List<Optional<Credit.Of>> all = new ArrayList<>();
+    cuts.forEach(key -> all.add(credit(key.id())));
+    sessionsUsed.forEach(name -> all.add(store.creditOfSession(name)));
+    return Attribution.of(
+        choice,
+        all.stream().flatMap(Optional::stream).distinct().toList(),
+        all.stream().anyMatch(Optional::isEmpty));
+  }
+
+  private Optional<Credit.Of> credit(long cutId) {
+    return Optional.ofNullable(credits.get(cutId));
+  }
+
+  /** Whose work it all is. */
+  Attribution attribution() {
+    return attribution;
+  }
+
+  /** Number of the source whose work a cut of the store is; empty if it is of none. */
+  OptionalInt source(long cutId) {
+    return attribution.source(credit(cutId));
   }
 
   private void noteIfChosen(CutSummary cut, Set<Long> only) {
@@ -71,6 +105,9 @@ final class Numbering {
   }
 
   private void note(CutSummary cut) {
+    if (ownOnly && credits.containsKey(cut.id())) {
+      return;
+    }
     StoredRecording recording =
         recordingsById.computeIfAbsent(cut.recordingId(), id -> store.recording(id).orElseThrow());
     cuts.add(new Key(cut.occurredAt(), recording, cut.number(), cut.id()));

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.force.Calibration;
+import snick.store.Credit;
 import snick.store.Watch;
 
 /**
@@ -52,7 +53,16 @@ public final class PackageCheck {
                 eachCut.accept(cut);
               });
       checks.finish();
-      return new PackageReport(reading.title(), cuts, samples, rederived, notFound, differences);
+      Credit own = reading.contents().credits().get(0);
+      return new PackageReport(
+          reading.title(),
+          own.licence(),
+          own.contributors(),
+          cuts,
+          samples,
+          rederived,
+          notFound,
+          differences);
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import snick.cut.response.Response;
 import snick.force.Calibration;
+import snick.store.Credit;
 import snick.store.StoredResponse;
 
 /**
@@ -13,6 +14,7 @@ import snick.store.StoredResponse;
  * @param calibrations calibrations, numbered by place from 1
  * @param journal the journal
  * @param missing why cuts have no force
+ * @param credits whose work it holds: its own first, then its sources, numbered from 1
  * @param responses responses of rigs by their id
  */
 record PackageContents(
@@ -20,7 +22,12 @@ record PackageContents(
     List<CalibrationJson.Item> calibrations,
     JournalJson.Journal journal,
     MissingForces missing,
+    List<Credit> credits,
     Map<String, StoredResponse> responses) {
+  List<Credit> sources() {
+    return credits.subList(1, credits.size());
+  }
+
   Calibration calibration(int number) {
     return calibrations.get(number - 1).calibration();
   }

@@ -38,6 +38,7 @@ public final class PackageExport {
   private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
   private final Map<String, StoredResponse> responses = new LinkedHashMap<>();
   private final MissingForces missing = new MissingForces();
+  private List<Licence> licences = List.of();
 
   /** An export of {@code choice} from {@code store}. */
   public PackageExport(StoreReader store, ExportChoice choice, Watch watch) {
@@ -84,14 +85,20 @@ public final class PackageExport {
     return cuts[0];
   }
 
+  /** Licences of what was written; empty if some of it has none. */
+  public List<Licence> licences() {
+    return licences;
+  }
+
   private int fill(Path folder) throws IOException {
     Numbering numbering = new Numbering(store, choice);
+    licences = numbering.attribution().licences();
     try {
       writeTables(folder, numbering);
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
-    writeText(folder, PackageFiles.README, Readme.of(choice, numbering.cuts()));
+    writeText(folder, PackageFiles.README, Readme.of(numbering.attribution(), numbering.cuts()));
     writeJson(
         folder,
         RigJson.FILE,
@@ -101,7 +108,10 @@ public final class PackageExport {
         CalibrationJson.FILE,
         CalibrationJson.of(numbering.calibrationItems(), missing, choice.personal()));
     writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
-    writeJson(folder, PackageFiles.DESCRIPTOR, Descriptor.of(choice, files));
+    writeJson(
+        folder,
+        PackageFiles.DESCRIPTOR,
+        Descriptor.of(numbering.attribution(), choice.personal(), files));
     return numbering.cuts();
   }
 

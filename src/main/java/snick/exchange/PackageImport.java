@@ -66,7 +66,12 @@ public final class PackageImport {
   private Origin.Outcome store(PackageReading reading, TraceSpool traces, int cuts, Store store)
       throws IOException {
     Origin origin =
-        new Origin("package", reading.sha256(), clean(reading.name()), clean(reading.title()));
+        new Origin(
+            "package",
+            reading.sha256(),
+            clean(reading.name()),
+            clean(reading.title()),
+            reading.contents().credits());
     try {
       return store.takeIn(origin, intake -> takeIn(reading, traces, cuts, intake));
     } catch (UncheckedIOException e) {
@@ -100,7 +105,8 @@ public final class PackageImport {
                 NewCut.of(recordings.get(cut.recording() - 1), cut.occurredAt(), cut.cut())
                     .without(cut.forceMissing());
             NewCut stated = cut.force().map(plain::with).orElse(plain);
-            journal.place(cut, intake.cut(stated, cut.detectorVersion(), cut.earlier()));
+            journal.place(
+                cut, intake.cut(stated, cut.detectorVersion(), cut.source(), cut.earlier()));
           });
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -50,6 +50,7 @@ final class PackageReading implements AutoCloseable {
             CalibrationJson.read(calibration),
             JournalJson.read(checked(JournalJson.FILE)),
             MissingForces.read(calibration),
+            Attribution.read(descriptor, descriptorSha256),
             ResponseJson.read(rig));
   }
 

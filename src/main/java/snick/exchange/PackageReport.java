@@ -1,11 +1,14 @@
 package snick.exchange;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a check of a package found. Files and digests are as stated, or there would be no report.
  *
  * @param title title that the sender gave, untrusted text
+ * @param licence licence of the sender's own work, untrusted text; empty if none is stated
+ * @param contributors who made it, untrusted text
  * @param cuts cuts in it
  * @param samples samples in it
  * @param rederived cuts whose peak this program found again in the raw trace
@@ -14,8 +17,16 @@ import java.util.List;
  *     the first 100
  */
 public record PackageReport(
-    String title, int cuts, long samples, int rederived, int notFound, List<String> differences) {
+    String title,
+    Optional<String> licence,
+    List<String> contributors,
+    int cuts,
+    long samples,
+    int rederived,
+    int notFound,
+    List<String> differences) {
   public PackageReport {
+    contributors = List.copyOf(contributors);
     differences = List.copyOf(differences);
   }
 

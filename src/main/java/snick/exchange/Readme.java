@@ -1,12 +1,15 @@
 package snick.exchange;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import snick.store.Credit;
 
 /** {@code README.md} of a package, for a reader who has nothing but the files. */
 final class Readme {
   private Readme() {}
 
-  static String of(ExportChoice choice, int cuts) {
+  static String of(Attribution attribution, int cuts) {
     StringBuilder tables = new StringBuilder();
     for (Table table : Table.ALL) {
       append(tables, table);
@@ -25,7 +28,7 @@ final class Readme {
       a cut-resistant glove and eye protection.
 
       Licence: %s
-
+      %s
       ## Files
 
       A Frictionless Data Package, version 2: `datapackage.json` lists every file with its SHA-256 and
@@ -43,13 +46,43 @@ final class Readme {
         as they stand; cuts set aside and counted again. Where something was corrected, `history` has
         all its versions and `entries` all entries of the session, oldest first.
       %s""",
-        oneLine(choice.title()),
+        oneLine(attribution.title()),
         "This package has " + cuts + (cuts == 1 ? " cut." : " cuts."),
-        choice
-            .licence()
-            .map(l -> l.name() + l.text().map(url -> " (" + url + ")").orElse(""))
-            .orElse("none was chosen; ask the sender before you pass these files on."),
+        licence(attribution.licences()),
+        whose(attribution),
         tables);
+  }
+
+  private static String licence(List<Licence> licences) {
+    return licences.isEmpty()
+        ? "none for all of it; ask the sender before you pass these files on."
+        : licences.stream()
+            .map(l -> l.name() + l.text().map(url -> " (" + url + ")").orElse(""))
+            .collect(Collectors.joining(", "));
+  }
+
+  /** Who made it, and what of it is the work of others; begins and ends between paragraphs. */
+  private static String whose(Attribution attribution) {
+    StringBuilder text = new StringBuilder();
+    if (!attribution.contributors().isEmpty()) {
+      text.append("By ").append(names(attribution.contributors())).append(".\n");
+    }
+    if (!attribution.sources().isEmpty()) {
+      text.append("\nSome of it is the work of others, each under its own licence. ");
+      text.append("Column `source` of `cuts.csv` says which:\n\n");
+    }
+    int number = 0;
+    for (Credit source : attribution.sources()) {
+      number++;
+      text.append(number).append(". ").append(oneLine(source.title()));
+      text.append(source.contributors().isEmpty() ? "" : ", by " + names(source.contributors()));
+      text.append(": ").append(source.licence().orElse("no licence")).append('\n');
+    }
+    return text.toString();
+  }
+
+  private static String names(List<String> contributors) {
+    return contributors.stream().map(Readme::oneLine).collect(Collectors.joining(", "));
   }
 
   private static String oneLine(String title) {

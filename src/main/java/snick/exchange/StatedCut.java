@@ -22,6 +22,7 @@ import snick.store.EarlierResult;
  * @param forceMissing why it had no force when it was recorded
  * @param place where it belongs in the journal, if anywhere
  * @param setAside whether it was set aside
+ * @param source number of the source whose work it is; 0 for the package's own
  * @param earlier what was derived from it before
  */
 record StatedCut(
@@ -35,6 +36,7 @@ record StatedCut(
     Optional<String> forceMissing,
     Optional<StatedPlace> place,
     boolean setAside,
+    int source,
     List<EarlierResult> earlier) {
   /**
    * Where a cut belongs.

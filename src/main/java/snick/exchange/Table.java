@@ -78,7 +78,10 @@ final class Table {
               Column.integer("stage", "Number of the stage in its session, from 1").inSomeRows(),
               Column.number("place_mm", "mm", "Distance from the heel along the edge").inSomeRows(),
               Column.truth(
-                  "set_aside", "Whether the person set the cut aside, so that it does not count")),
+                  "set_aside", "Whether the person set the cut aside, so that it does not count"),
+              Column.integer(
+                      "source", "Number of the source whose work it is; none: the sender's own")
+                  .inSomeRows()),
           DERIVED,
           List.of(Column.integer("samples", "Rows of the cut in traces.csv")));
 

@@ -72,6 +72,19 @@ public record Blade(
         notes);
   }
 
+  /** This blade with another margin, gf; empty: as for all blades. */
+  public Blade withMargin(OptionalDouble gramForce) {
+    return new Blade(
+        label,
+        steel,
+        hardnessHrc,
+        edgeAngleDegrees,
+        thicknessBehindEdgeMm,
+        edgeLengthMm,
+        gramForce,
+        notes);
+  }
+
   /** What is measured of it, without what its owner wishes and writes. */
   public Blade facts() {
     return new Blade(

@@ -121,14 +121,20 @@ public final class Intake {
         c.id(), c.boundTo(), c.made(), c.validFor(), c.curve(), c.range(), terms, "");
   }
 
+  /** A cut that is the origin's own work. */
+  public long cut(NewCut cut, int detectorVersion, List<EarlierResult> earlier) {
+    return cut(cut, detectorVersion, 0, earlier);
+  }
+
   /**
    * A cut as another program found it, known by its recording and number; its id in this store.
    *
    * @param detectorVersion version of the detector that found it
+   * @param credit place of its credit among those of the origin
    * @param earlier what was derived from it before, oldest first
    * @throws NotAccepted if the recording has another cut of this number
    */
-  public long cut(NewCut cut, int detectorVersion, List<EarlierResult> earlier) {
+  public long cut(NewCut cut, int detectorVersion, int credit, List<EarlierResult> earlier) {
     OptionalLong there = cuts.find(cut.recordingId(), cut.cut().number());
     if (there.isPresent()) {
       return known(there.getAsLong(), cut.cut());
@@ -138,7 +144,7 @@ public final class Intake {
     long id = cuts.add(cut, first);
     OptionalLong later = add(id, earlier, standing);
     cut.force().ifPresent(force -> forces.add(id, later, force, standing.createdAt()));
-    origins.mark("cut", id, origin);
+    origins.markCut(id, origin, credit);
     newCuts++;
     return id;
   }

@@ -132,8 +132,13 @@ public final class JournalReader {
 
   private Optional<String> sessionNumbered(String typed) {
     return typed.matches("#?\\d{1,9}")
-        ? sessions.numbered(Long.parseLong(typed.replace("#", "")))
+        ? sessionNumbered(Long.parseLong(typed.replace("#", "")))
         : Optional.empty();
+  }
+
+  /** Name of the session of a short number. */
+  public Optional<String> sessionNumbered(long number) {
+    return sessions.numbered(number);
   }
 
   private KnownNames sessionNames() {

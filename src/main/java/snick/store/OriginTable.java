@@ -1,7 +1,9 @@
 package snick.store;
 
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Origins, and what came from them, as rows. */
@@ -23,7 +25,27 @@ final class OriginTable {
         .isPresent();
   }
 
+  /** Adds an origin with its credits; its number. */
   long add(Origin origin, Instant takenIn) {
+    long id = addAlone(origin, takenIn);
+    for (int position = 0; position < origin.credits().size(); position++) {
+      Credit credit = origin.credits().get(position);
+      database
+          .query(
+              "INSERT INTO credit (origin, position, sha256, title, licence, contributors)"
+                  + " VALUES (?, ?, ?, ?, ?, ?)")
+          .whole(id)
+          .whole(position)
+          .text(credit.sha256())
+          .text(credit.title())
+          .text(credit.licence())
+          .text(String.join("\n", credit.contributors()))
+          .change();
+    }
+    return id;
+  }
+
+  private long addAlone(Origin origin, Instant takenIn) {
     return database
         .query(
             "INSERT INTO origin (kind, sha256, name, document, taken_in_utc_ns)"
@@ -43,6 +65,74 @@ final class OriginTable {
         .whole(id)
         .whole(origin)
         .change();
+  }
+
+  /** Marks a cut with its origin, and with whose work it is if that is stated. */
+  void markCut(long cutId, long origin, int position) {
+    database
+        .query(
+            "INSERT INTO cut_origin VALUES"
+                + " (?, ?, (SELECT id FROM credit WHERE origin = ? AND position = ?))")
+        .whole(cutId)
+        .whole(origin)
+        .whole(origin)
+        .whole(position)
+        .change();
+  }
+
+  /** Whose work each cut is that is not one's own, by the cut's id. */
+  Map<Long, Credit.Of> creditsOfCuts() {
+    Map<Long, Credit.Of> credits = new HashMap<>();
+    for (Origin.Taken origin : all()) {
+      List<Credit> named = origin.origin().credits();
+      for (int position = 0; position < named.size(); position++) {
+        Credit.Of of = new Credit.Of(origin.number(), position == 0, named.get(position));
+        database
+            .query(
+                "SELECT cut FROM cut_origin WHERE credit ="
+                    + " (SELECT id FROM credit WHERE origin = ? AND position = ?)")
+            .whole(origin.number())
+            .whole(position)
+            .list(row -> credits.put(row.whole("cut"), of));
+      }
+    }
+    return credits;
+  }
+
+  /** Whose work a session is; empty if it is one's own. */
+  Optional<Credit.Of> ofSession(String name) {
+    return database
+        .query(
+            SELECT
+                + "WHERE o.id = (SELECT origin FROM session_origin WHERE session ="
+                + " (SELECT id FROM session WHERE name = ?))")
+        .text(name)
+        .first(this::map)
+        .filter(taken -> !taken.origin().credits().isEmpty())
+        .map(taken -> new Credit.Of(taken.number(), true, taken.origin().credits().get(0)));
+  }
+
+  private List<Credit> credits(long origin) {
+    return database
+        .query("SELECT * FROM credit WHERE origin = ? ORDER BY position")
+        .whole(origin)
+        .list(OriginTable::credit);
+  }
+
+  private static Credit credit(Row row) {
+    return new Credit(
+        row.text("sha256"),
+        row.text("title"),
+        row.optionalText("licence"),
+        row.text("contributors").lines().toList());
+  }
+
+  /** Whose work a cut is; empty if it came with no package. */
+  Optional<Credit> creditOfCut(long cutId) {
+    return database
+        .query("SELECT * FROM credit WHERE id = (SELECT credit FROM cut_origin WHERE cut = ?)")
+        .whole(cutId)
+        .first(OriginTable::credit);
   }
 
   /** Whether a cut came from this origin. */
@@ -65,19 +155,26 @@ final class OriginTable {
 
   /** In the order taken in. */
   List<Origin.Taken> all() {
-    return database.query(SELECT + "ORDER BY o.id").list(OriginTable::map);
+    return database.query(SELECT + "ORDER BY o.id").list(this::map);
   }
 
   Optional<Origin.Taken> ofCut(long cutId) {
     return database
         .query(SELECT + "WHERE o.id = (SELECT origin FROM cut_origin WHERE cut = ?)")
         .whole(cutId)
-        .first(OriginTable::map);
+        .first(this::map);
   }
 
-  private static Origin.Taken map(Row row) {
+  private Origin.Taken map(Row row) {
+    long number = row.whole("id");
     return new Origin.Taken(
-        new Origin(row.text("kind"), row.text("sha256"), row.text("name"), row.text("document")),
+        number,
+        new Origin(
+            row.text("kind"),
+            row.text("sha256"),
+            row.text("name"),
+            row.text("document"),
+            credits(number)),
         row.instant("taken_in_utc_ns"),
         row.whole("cuts"));
   }

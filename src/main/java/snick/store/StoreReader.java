@@ -154,6 +154,21 @@ public final class StoreReader implements AutoCloseable {
     return new OriginTable(database).ofCut(cutId);
   }
 
+  /** Whose work a cut is; empty if it came with no package. */
+  public Optional<Credit> creditOfCut(long cutId) {
+    return new OriginTable(database).creditOfCut(cutId);
+  }
+
+  /** Whose work each cut is that came with a package of others, by the cut's id. */
+  public Map<Long, Credit.Of> creditsOfCuts() {
+    return new OriginTable(database).creditsOfCuts();
+  }
+
+  /** Whose work a session is; empty if it is one's own. */
+  public Optional<Credit.Of> creditOfSession(String name) {
+    return new OriginTable(database).ofSession(name);
+  }
+
   /** Every cut that has more than one result, or a result with more than one force. */
   public Set<Long> derivedAgain() {
     return results.derivedAgain();

@@ -23,6 +23,11 @@ sealed interface Answer {
       return new Whole(status, more, body);
     }
 
+    /** This answer, to be kept as a file called {@code name}. */
+    Whole saved(String name) {
+      return with("Content-Disposition", "attachment; filename=\"" + name + "\"");
+    }
+
     /** The body as text. */
     String text() {
       return new String(body, StandardCharsets.UTF_8);
@@ -40,6 +45,20 @@ sealed interface Answer {
   /** Bytes of media type {@code type}, not to be kept by the browser. */
   static Whole of(int status, String type, byte[] body) {
     return new Whole(status, Map.of("Content-Type", type, "Cache-Control", "no-store"), body);
+  }
+
+  /** A page or picture of its own, with its style in it. */
+  static Whole document(String type, String text) {
+    return document(type, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A page or picture of its own, with its style in it; it runs no script and asks for nothing. */
+  static Whole document(String type, byte[] body) {
+    return of(200, type, body)
+        .with(
+            "Content-Security-Policy",
+            "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none';"
+                + " frame-ancestors 'none'");
   }
 
   /** A JSON document. */

@@ -20,6 +20,7 @@ public final class BenchPage implements AutoCloseable {
   private static final long STOP_WAIT_SECONDS = 5;
 
   private final ScheduledExecutorService boardThread = thread("page");
+  private final ScheduledExecutorService archiveThread = thread("page-archive");
   private final ScheduledExecutorService tickerThread = thread("page-ticker");
   private final Settings settings;
   private final Bench bench;
@@ -48,12 +49,14 @@ public final class BenchPage implements AutoCloseable {
     notes = new RigNotes(bench);
     board = new Board(bench, hub, boardThread);
     ticker = new Ticker(bench, hub, notes);
-    PageFiles files = new PageFiles(token);
+    PageFiles files = new PageFiles(token, bench.preferences().words());
     routes =
         new Routes(
             bench,
             board,
             new JournalActs(bench, board),
+            new MendingActs(bench, board),
+            new Archive(bench, archiveThread),
             (request, parts) -> Answer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
             files.description());
@@ -159,6 +162,13 @@ public final class BenchPage implements AutoCloseable {
     return "http://" + settings.reach().host() + ":" + portNumber() + "/" + secret;
   }
 
+  private static void end(ScheduledExecutorService thread) throws InterruptedException {
+    thread.shutdown();
+    if (!thread.awaitTermination(STOP_WAIT_SECONDS, TimeUnit.SECONDS)) {
+      thread.shutdownNow();
+    }
+  }
+
   private static ScheduledExecutorService thread(String name) {
     return Executors.newSingleThreadScheduledExecutor(
         task -> {
@@ -173,11 +183,9 @@ public final class BenchPage implements AutoCloseable {
     hub.close();
     server.close();
     tickerThread.shutdownNow();
-    boardThread.shutdown();
     try {
-      if (!boardThread.awaitTermination(STOP_WAIT_SECONDS, TimeUnit.SECONDS)) {
-        boardThread.shutdownNow();
-      }
+      end(boardThread);
+      end(archiveThread);
       Files.deleteIfExists(tokenFile());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -4,27 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import snick.frame.Hello;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
-import snick.journal.Margin;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.JournalReader;
-import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreException;
-import snick.verdict.Judge;
-import snick.verdict.RigRepeatability;
 
 /**
  * The session on the bench, as the store has it. Everything that reads or writes the store for the
@@ -32,8 +23,6 @@ import snick.verdict.RigRepeatability;
  * or live points.
  */
 final class Board {
-  private static final long PATIENCE_SECONDS = 15;
-  private static final int RECENT_SESSIONS = 20;
 
   private final Bench bench;
   private final EventHub hub;
@@ -98,21 +87,7 @@ final class Board {
 
   /** Runs {@code act} on the board's thread, throwing as {@link #change}. */
   Answer.Whole run(Callable<Answer.Whole> act) {
-    Future<Answer.Whole> future = thread.submit(act);
-    try {
-      return future.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
-    } catch (ExecutionException e) {
-      if (e.getCause() instanceof RuntimeException known) {
-        throw known;
-      }
-      throw new IllegalStateException(e.getCause());
-    } catch (TimeoutException e) {
-      future.cancel(false);
-      return Answer.problem(503, "the store is busy: try again");
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      return Answer.problem(503, "the recorder is stopping");
-    }
+    return new Turn(thread).run(act);
   }
 
   /** The running session on the bench's rigs. Board's thread. */
@@ -146,29 +121,26 @@ final class Board {
         journal.blades().stream().map(Blade::label).toList(),
         "filament_lots",
         journal.filamentLots().stream().map(FilamentLot::lot).toList(),
-        "recent_sessions",
-        journal.latestSessions(RECENT_SESSIONS).stream().map(Session::name).toList());
+        "latest_session",
+        journal.latestSessions(1).stream().map(s -> SessionJson.line(journal, s)).findFirst(),
+        "usual",
+        usual());
   }
 
   private Map<String, Object> session(Session session) {
     List<CutSummary> cuts = new ArrayList<>();
     bench.reader().forEachSummary(CutSelection.all().inSession(session.name()), cuts::add);
     SessionEvidence evidence = SessionEvidence.read(bench.reader(), session.name());
-    return new SessionJson(evidence, cuts, judge(evidence), verdicts).object();
+    JournalReader journal = bench.reader().journal();
+    return new SessionJson(evidence, cuts, BenchJudge.of(bench, bench.reader(), evidence), verdicts)
+        .object(journal.sessionNumber(session.name()));
   }
 
-  private Judge judge(SessionEvidence session) {
-    OptionalDouble usual = bench.preferences().marginGf();
-    return Judge.of(Margin.of(OptionalDouble.empty(), session.blade(), usual), study(session));
-  }
-
-  /** A kept study that cannot be read is left out and said. */
-  private Optional<RigRepeatability> study(SessionEvidence session) {
-    try {
-      return KeptStudy.of(bench.reader(), session.log().session());
-    } catch (NotAccepted e) {
-      bench.complain().accept(e.getMessage());
-      return Optional.empty();
-    }
+  private Map<String, Object> usual() {
+    Preferences set = bench.preferences();
+    return Json.object(
+        "licence", set.licence(),
+        "latitude_degrees", set.latitudeDegrees(),
+        "height_metres", set.heightMetres());
   }
 }

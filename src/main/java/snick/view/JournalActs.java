@@ -17,6 +17,7 @@ import snick.journal.Place;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
+import snick.journal.SharpeningStep;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
@@ -81,7 +82,7 @@ final class JournalActs {
             .flatMap(r -> r.hello().stream())
             .map(Hello::deviceIdText)
             .findFirst(),
-        bench.calibration().apply(0).map(Calibration::id),
+        bench.calibration(0).map(Calibration::id),
         OptionalDouble.empty(),
         bench.preferences().operator(),
         now,
@@ -133,6 +134,20 @@ final class JournalActs {
                   fields.text("note").orElse(""));
           long entry = journal().add(log.session().name(), inspection).id();
           board.undo().done(words(inspection), () -> withdraw(log, entry, inspection.stage()));
+          return done("entry", entry);
+        });
+  }
+
+  /** Notes work on the edge: what led to the running stage. */
+  Answer.Whole step(byte[] body) {
+    Fields fields = Fields.of(body);
+    return board.change(
+        () -> {
+          SessionLog log = runningLog(fields);
+          String stage = runningStage(log).name();
+          SharpeningStep step = StepJson.read(fields, bench.clock().instant(), stage);
+          long entry = journal().add(log.session().name(), step).id();
+          board.undo().done(step.abrasive(), () -> withdraw(log, entry, stage));
           return done("entry", entry);
         });
   }

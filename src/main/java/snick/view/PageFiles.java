@@ -8,10 +8,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import snick.report.Words;
 
 /** The page's files, read once from the program itself. Immutable. */
 final class PageFiles {
   private static final String TOKEN_PLACE = "{{token}}";
+  private static final Pattern PLACE = Pattern.compile("\\{\\{(\\w+\\.\\w+)\\}\\}");
   private static final String PLOT = "/META-INF/resources/webjars/uplot/1.6.30/dist/";
 
   /** The page's own scripts. */
@@ -19,12 +23,19 @@ final class PageFiles {
       List.of(
           "bench.js",
           "acts.js",
+          "aloud.js",
           "cut.js",
           "dom.js",
           "edge.js",
+          "ended.js",
           "inspect.js",
+          "mend.js",
+          "nav.js",
           "rig.js",
+          "say.js",
+          "sessions.js",
           "stages.js",
+          "steps.js",
           "stream.js",
           "trace.js",
           "words.js");
@@ -33,17 +44,37 @@ final class PageFiles {
 
   private final Map<String, Answer.Whole> byPath = new HashMap<>();
 
-  /** The page for the holder of {@code token}. */
-  PageFiles(PageToken token) {
-    String page = new String(resource("index.html"), StandardCharsets.UTF_8);
+  /** The page in the language of {@code words} for the holder of {@code token}. */
+  PageFiles(PageToken token, Words words) {
+    String page = worded(new String(resource("index.html"), StandardCharsets.UTF_8), words);
     put(
         "/",
         "text/html; charset=utf-8",
         page.replace(TOKEN_PLACE, token.text()).getBytes(StandardCharsets.UTF_8));
+    put("/page/catalog.js", type("catalog.js"), catalog(words));
     SCRIPTS.forEach(name -> put("/page/" + name, type(name), resource(name)));
     LOOKS.forEach(name -> put("/page/" + name, type(name), resource(name)));
     put("/page/uplot.js", type("uplot.js"), resource(PLOT + "uPlot.iife.min.js"));
     put("/page/uplot.css", type("uplot.css"), resource(PLOT + "uPlot.min.css"));
+  }
+
+  private static String worded(String page, Words words) {
+    return PLACE
+        .matcher(page.replace("{{language}}", words.language()))
+        .replaceAll(found -> Matcher.quoteReplacement(markup(words, found.group(1))));
+  }
+
+  private static String markup(Words words, String key) {
+    String text = words.texts().get(key);
+    if (text == null) {
+      throw new IllegalStateException("the catalog lacks " + key);
+    }
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;");
+  }
+
+  private static byte[] catalog(Words words) {
+    return ("export const catalog = " + Json.text(words.texts()) + ";\n")
+        .getBytes(StandardCharsets.UTF_8);
   }
 
   /** The description of what is served for programs. */

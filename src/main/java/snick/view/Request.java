@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import snick.journal.NotAccepted;
 
 /**
  * One HTTP request, as the server's seam hands it on.
@@ -38,6 +39,38 @@ record Request(
   /** A parameter. */
   Optional<String> parameter(String name) {
     return Optional.ofNullable(query.get(name));
+  }
+
+  /** A parameter that says something; empty if absent or blank. */
+  Optional<String> text(String name) {
+    return parameter(name).filter(text -> !text.isBlank());
+  }
+
+  /** A parameter that must be there. */
+  String needed(String name) {
+    return text(name).orElseThrow(() -> new NotAccepted(name + " is missing"));
+  }
+
+  /** Whether a parameter is {@code true}. */
+  boolean says(String name) {
+    return parameter(name).filter("true"::equals).isPresent();
+  }
+
+  /** A parameter that is a whole number within limits; {@code usual} if it is absent. */
+  long number(String name, long usual, long low, long high) {
+    long value = parameter(name).map(Request::whole).orElse(usual);
+    if (!(value >= low && value <= high)) {
+      throw new NotAccepted(name + " " + value + " is outside " + low + " to " + high);
+    }
+    return value;
+  }
+
+  /** The whole number that {@code text} is. */
+  static long whole(String text) {
+    if (!text.matches("\\d{1,15}")) {
+      throw new NotAccepted("a whole number is needed here");
+    }
+    return Long.parseLong(text);
   }
 
   /** The same request with its body. */

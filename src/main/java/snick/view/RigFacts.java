@@ -13,10 +13,12 @@ import snick.force.Calibration;
  * @param polarity +1 if load raises the reading, −1 if it lowers it; +1 until a cut tells
  * @param verifiedAt when a check mass was last put on
  * @param verifiedWithinLimit whether it was shown within limits
+ * @param linkSince since when its link is as it is
  */
 record RigFacts(
     Optional<Calibration> calibration,
     OptionalDouble firstZeroCounts,
     int polarity,
     Optional<Instant> verifiedAt,
-    Optional<Boolean> verifiedWithinLimit) {}
+    Optional<Boolean> verifiedWithinLimit,
+    Optional<Instant> linkSince) {}

@@ -1,5 +1,6 @@
 package snick.view;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,9 +18,21 @@ final class RigNotes {
   private final Bench bench;
   private final List<Note> notes = new CopyOnWriteArrayList<>();
 
-  private record Note(OptionalDouble firstZeroCounts, int polarity, Optional<Verification> check) {
-    static final Note NONE = new Note(OptionalDouble.empty(), 1, Optional.empty());
+  private record Note(
+      OptionalDouble firstZeroCounts,
+      int polarity,
+      Optional<Verification> check,
+      Optional<Linked> linked) {
+    static final Note NONE =
+        new Note(OptionalDouble.empty(), 1, Optional.empty(), Optional.empty());
+
+    Note withZero(double counts) {
+      return new Note(OptionalDouble.of(counts), polarity, check, linked);
+    }
   }
+
+  /** A state of the link, and since when. */
+  private record Linked(RigState.Link link, Instant since) {}
 
   RigNotes(Bench bench) {
     this.bench = bench;
@@ -34,7 +47,7 @@ final class RigNotes {
   /** A cut told the polarity. */
   synchronized void polarity(int rig, int polarity) {
     Note note = notes.get(rig);
-    notes.set(rig, new Note(note.firstZeroCounts(), polarity, note.check()));
+    notes.set(rig, new Note(note.firstZeroCounts(), polarity, note.check(), note.linked()));
   }
 
   /** Reads the newest verification of each rig. The thread that owns {@code reader}. */
@@ -48,12 +61,25 @@ final class RigNotes {
 
   private synchronized void checked(int rig, Optional<Verification> check) {
     Note note = notes.get(rig);
-    notes.set(rig, new Note(note.firstZeroCounts(), note.polarity(), check));
+    notes.set(rig, new Note(note.firstZeroCounts(), note.polarity(), check, note.linked()));
   }
 
   private static Optional<Verification> newest(StoreReader reader, String device) {
     List<Verification> checks = reader.verifications(device);
     return checks.isEmpty() ? Optional.empty() : Optional.of(checks.get(checks.size() - 1));
+  }
+
+  /** Notes since when each link is as it is; called steadily. */
+  synchronized void follow(BenchState state) {
+    for (RigState rig : state.rigs()) {
+      Note note = notes.get(rig.rig());
+      if (note.linked().filter(linked -> linked.link() == rig.link()).isEmpty()) {
+        Linked linked = new Linked(rig.link(), bench.clock().instant());
+        notes.set(
+            rig.rig(),
+            new Note(note.firstZeroCounts(), note.polarity(), note.check(), Optional.of(linked)));
+      }
+    }
   }
 
   /** The facts by rig, for {@code state}. */
@@ -63,11 +89,12 @@ final class RigNotes {
       Note note = seen(rig);
       facts.add(
           new RigFacts(
-              bench.calibration().apply(rig.rig()),
+              bench.calibration(rig.rig()),
               note.firstZeroCounts(),
               note.polarity(),
               note.check().map(Verification::at),
-              note.check().map(Verification::withinLimit)));
+              note.check().map(Verification::withinLimit),
+              note.linked().map(Linked::since)));
     }
     return facts;
   }
@@ -75,8 +102,7 @@ final class RigNotes {
   private Note seen(RigState rig) {
     Note note = notes.get(rig.rig());
     if (note.firstZeroCounts().isEmpty() && rig.rest().isPresent()) {
-      double zeroCounts = rig.rest().get().levelCounts();
-      note = new Note(OptionalDouble.of(zeroCounts), note.polarity(), note.check());
+      note = note.withZero(rig.rest().get().levelCounts());
       notes.set(rig.rig(), note);
     }
     return note;

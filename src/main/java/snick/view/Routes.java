@@ -6,9 +6,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import snick.journal.NotAccepted;
 import snick.journal.SlipOfName;
+import snick.report.NothingToDraw;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.StoreException;
+import snick.verdict.NotComparable;
 
 /** Everything that is served for programs, described by {@code openapi.json}. */
 final class Routes {
@@ -24,6 +26,8 @@ final class Routes {
       Bench bench,
       Board board,
       JournalActs acts,
+      MendingActs mending,
+      Archive archive,
       Route.Act state,
       Route.Act events,
       Answer.Whole description) {
@@ -37,18 +41,74 @@ final class Routes {
     get("/api/v1/events", events);
     get("/api/v1/cuts", (request, parts) -> cuts(request));
     get("/api/v1/cuts/{id}", (request, parts) -> cut(parts.get(0)));
+    post("/api/v1/session/steps", (request, parts) -> acts.step(request.body()));
     post("/api/v1/sessions", (request, parts) -> acts.openSession(request.body()));
     post("/api/v1/session/close", (request, parts) -> acts.closeSession(request.body()));
     post("/api/v1/session/stages", (request, parts) -> acts.beginStage(request.body()));
     post("/api/v1/session/inspections", (request, parts) -> acts.inspect(request.body()));
     post("/api/v1/session/next-place", (request, parts) -> acts.choosePlace(request.body()));
     post("/api/v1/session/undo", (request, parts) -> acts.undo(request.body()));
-    post(
-        "/api/v1/cuts/{id}/place",
-        (request, parts) -> acts.place(id(parts.get(0)), request.body()));
+    post("/api/v1/cuts/{id}/place", (request, parts) -> acts.place(number(parts), request.body()));
     post(
         "/api/v1/cuts/{id}/set-aside",
-        (request, parts) -> acts.setAside(id(parts.get(0)), request.body()));
+        (request, parts) -> acts.setAside(number(parts), request.body()));
+    mending(mending);
+    archive(archive);
+    pictures(new Pictures(archive));
+  }
+
+  private void mending(MendingActs acts) {
+    String session = "/api/v1/sessions/{number}";
+    post(session + "/reopen", (request, parts) -> acts.reopen(number(parts), request.body()));
+    post(session + "/rename", (request, parts) -> acts.rename(number(parts), request.body()));
+    post(session + "/blade", (request, parts) -> acts.changeBlade(number(parts), request.body()));
+    post(
+        session + "/stages/rename",
+        (request, parts) -> acts.renameStage(number(parts), request.body()));
+    post(
+        session + "/stages/merge",
+        (request, parts) -> acts.mergeStage(number(parts), request.body()));
+    post(
+        session + "/entries/{entry}/withdraw",
+        (request, parts) ->
+            acts.withdraw(number(parts), Request.whole(parts.get(1)), request.body()));
+    post("/api/v1/cuts/{id}/move", (request, parts) -> acts.moveCut(number(parts), request.body()));
+    post(
+        "/api/v1/cuts/{id}/count-again",
+        (request, parts) -> acts.countAgain(number(parts), request.body()));
+    post("/api/v1/blades/rename", (request, parts) -> acts.renameBlade(request.body()));
+    post("/api/v1/blades/merge", (request, parts) -> acts.mergeBlade(request.body()));
+    post("/api/v1/blades/margin", (request, parts) -> acts.margin(request.body()));
+  }
+
+  private void archive(Archive archive) {
+    String session = "/api/v1/sessions/{number}";
+    get("/api/v1/sessions", (request, parts) -> archive.sessions(request));
+    get("/api/v1/steps", (request, parts) -> archive.recentSteps());
+    get(session, (request, parts) -> archive.session(number(parts)));
+    get(session + "/comparison", (request, parts) -> archive.comparison(number(parts), request));
+    get(session + "/report", (request, parts) -> archive.report(number(parts), request));
+    get(session + "/package", (request, parts) -> archive.exported(number(parts), request));
+  }
+
+  private void pictures(Pictures pictures) {
+    get(
+        "/api/v1/sessions/{number}/progression.svg",
+        (request, parts) -> pictures.progression(number(parts)));
+    get(
+        "/api/v1/sessions/{number}/stage.svg",
+        (request, parts) -> pictures.stage(number(parts), request.needed("stage")));
+    get("/api/v1/cuts/{id}/cut.svg", (request, parts) -> pictures.cut(number(parts)));
+    get(
+        "/api/v1/calibrations/{id}/curve.svg",
+        (request, parts) -> pictures.calibration(parts.get(0)));
+    get(
+        "/api/v1/calibrations/{id}/record",
+        (request, parts) -> pictures.record(parts.get(0), request));
+  }
+
+  private static long number(List<String> parts) {
+    return Request.whole(parts.get(0));
   }
 
   private void get(String template, Route.Act act) {
@@ -85,7 +145,7 @@ final class Routes {
       return route.act().answer(request, route.match(request.path()).orElseThrow());
     } catch (SlipOfName e) {
       return Answer.question(e.getMessage(), e.near());
-    } catch (NotAccepted e) {
+    } catch (NotAccepted | NotComparable | NothingToDraw e) {
       return Answer.problem(422, e.getMessage());
     } catch (StoreException e) {
       return Answer.problem(503, e.getMessage());
@@ -106,11 +166,7 @@ final class Routes {
   }
 
   private Answer.Whole cuts(Request request) {
-    int limit =
-        (int) request.parameter("limit").map(Routes::id).orElse((long) USUAL_CUTS).longValue();
-    if (!(limit >= 1 && limit <= MOST_CUTS)) {
-      throw new NotAccepted("limit " + limit + " is outside 1 to " + MOST_CUTS);
-    }
+    int limit = (int) request.number("limit", USUAL_CUTS, 1, MOST_CUTS);
     return board.run(
         () ->
             Answer.json(
@@ -118,7 +174,7 @@ final class Routes {
   }
 
   private List<CutSummary> page(Request request, int limit) {
-    Optional<Long> before = request.parameter("before").map(Routes::id);
+    Optional<Long> before = request.parameter("before").map(Request::whole);
     if (before.isEmpty()) {
       return bench.reader().latest(CutSelection.all(), limit);
     }
@@ -131,7 +187,7 @@ final class Routes {
   }
 
   private Answer.Whole cut(String idText) {
-    long id = id(idText);
+    long id = Request.whole(idText);
     return board.run(
         () ->
             bench
@@ -139,12 +195,5 @@ final class Routes {
                 .cut(id)
                 .map(cut -> Answer.json(200, CutJson.of(cut)))
                 .orElseGet(() -> Answer.problem(404, "cut " + id + " is not in the store")));
-  }
-
-  private static long id(String text) {
-    if (!text.matches("\\d{1,15}")) {
-      throw new NotAccepted("a whole number is needed here");
-    }
-    return Long.parseLong(text);
   }
 }

@@ -1,5 +1,6 @@
 package snick.view;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,9 +11,12 @@ import snick.journal.Entry;
 import snick.journal.Inspection;
 import snick.journal.NextPlace;
 import snick.journal.Place;
+import snick.journal.Session;
 import snick.journal.SessionLog;
+import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.store.CutSummary;
+import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.verdict.Judge;
 import snick.verdict.StageEvidence;
@@ -27,16 +31,37 @@ import snick.verdict.StageEvidence;
  */
 record SessionJson(
     SessionEvidence evidence, List<CutSummary> cuts, Judge judge, StageVerdicts verdicts) {
-  /** The whole session; only the running stage lists its cuts. */
-  Map<String, Object> object() {
+  /** A session in a list. */
+  static Map<String, Object> line(JournalReader journal, Session session) {
+    return Json.object(
+        "number", journal.sessionNumber(session.name()),
+        "name", session.name(),
+        "blade", session.blade(),
+        "opened", session.opened().toString(),
+        "closed", session.closed().map(Instant::toString));
+  }
+
+  /** The session on the bench: only the running stage lists its cuts. */
+  Map<String, Object> object(long number) {
+    return object(number, evidence.log().runningStage().map(this::cutsOf).orElse(List.of()));
+  }
+
+  /** The session with every cut. */
+  Map<String, Object> whole(long number) {
+    return object(number, cuts);
+  }
+
+  private Map<String, Object> object(long number, List<CutSummary> listed) {
     SessionLog log = evidence.log();
     EdgeSpan span = EdgeSpan.of(evidence.blade());
     Optional<Stage> running = log.runningStage();
     return Json.object(
+        "number", number,
         "name", log.session().name(),
         "blade", evidence.blade().label(),
         "filament_lot", log.session().filamentLot(),
         "opened", log.session().opened().toString(),
+        "closed", log.session().closed().map(Instant::toString),
         "edge_length_mm", span.lengthMm(),
         "edge_length_known", evidence.blade().edgeLengthMm().isPresent(),
         "running_stage", running.map(Stage::order),
@@ -44,8 +69,9 @@ record SessionJson(
         "coach", advice(),
         "margin_gf", judge.marginGf(),
         "margin_from", Optional.of(judge.marginFrom()).filter(from -> !from.isEmpty()),
-        "cuts", running.map(this::cutsOf).orElse(List.of()).stream().map(CutJson::of).toList(),
-        "stages", stages());
+        "cuts", listed.stream().map(CutJson::of).toList(),
+        "stages", stages(),
+        "outcome", verdicts.outcome(judge, evidence.stages()));
   }
 
   /** Cuts without a force cannot be judged, however many there are. */
@@ -71,6 +97,7 @@ record SessionJson(
       entry.put("name", now.stage().name());
       entry.put("cuts_made", cutsOf(now.stage()).size());
       entry.put("inspections", inspections(now.stage()));
+      entry.put("steps", steps(now.stage()));
       entry.putAll(verdicts.of(judge, before, now));
       stages.add(entry);
       before = Optional.of(now);
@@ -93,6 +120,18 @@ record SessionJson(
       }
     }
     return inspections;
+  }
+
+  private List<Object> steps(Stage stage) {
+    List<Object> steps = new ArrayList<>();
+    for (Entry<?> entry : evidence.log().entries().standing()) {
+      if (entry.content() instanceof SharpeningStep step && step.stage().equals(stage.name())) {
+        Map<String, Object> object = StepJson.of(step);
+        object.put("entry", entry.id());
+        steps.add(object);
+      }
+    }
+    return steps;
   }
 
   private static Map<String, Object> inspection(long entry, Inspection inspection) {

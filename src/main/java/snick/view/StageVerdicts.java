@@ -13,9 +13,12 @@ import snick.verdict.GroupFigures;
 import snick.verdict.Interval;
 import snick.verdict.Judge;
 import snick.verdict.MoreCuts;
+import snick.verdict.NotComparable;
+import snick.verdict.Paired;
 import snick.verdict.Readings;
 import snick.verdict.Reason;
 import snick.verdict.StageEvidence;
+import snick.verdict.Welch;
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do
@@ -34,6 +37,44 @@ final class StageVerdicts {
   /** Members {@code figures}, {@code verdict} and {@code burr} of a stage, as far as there are. */
   Map<String, Object> of(Judge judge, Optional<StageEvidence> before, StageEvidence now) {
     return judgements.of(new Pair(judge, before, now));
+  }
+
+  /** What the whole session did: its last stage against its first, of those with cuts enough. */
+  Optional<Map<String, Object>> outcome(Judge judge, List<StageEvidence> stages) {
+    List<StageEvidence> told = stages.stream().filter(s -> enough(s).isPresent()).toList();
+    if (told.size() < 2) {
+      return Optional.empty();
+    }
+    return Optional.of(compare(judge, told.get(0), told.get(told.size() - 1)));
+  }
+
+  /** Any two stages. */
+  Map<String, Object> compare(Judge judge, StageEvidence first, StageEvidence second) {
+    Comparison comparison = judge.compare(readings(first), readings(second));
+    Map<String, Object> object = verdict(comparison);
+    object.put("first", named(first, comparison.first()));
+    object.put("second", named(second, comparison.second()));
+    return object;
+  }
+
+  private static Readings readings(StageEvidence stage) {
+    return enough(stage)
+        .orElseThrow(
+            () ->
+                new NotComparable(
+                    "stage '"
+                        + stage.stage().name()
+                        + "' has "
+                        + stage.cuts().size()
+                        + " counting cuts with a force: "
+                        + LEAST_CUTS
+                        + " are needed, with a calibration"));
+  }
+
+  private static Map<String, Object> named(StageEvidence stage, GroupFigures figures) {
+    Map<String, Object> object = figures(figures);
+    object.put("stage", stage.stage().name());
+    return object;
   }
 
   /** One line of advice. */
@@ -95,6 +136,12 @@ final class StageVerdicts {
     return Json.object(
         "change", comparison.verdict().word(),
         "difference_gf", comparison.differenceGf(),
+        "difference_ci95_gf",
+            comparison
+                .paired()
+                .map(Paired::ci95Gf)
+                .or(() -> comparison.welch().map(Welch::ci95Gf))
+                .map(StageVerdicts::ends),
         "p", comparison.decisiveP(),
         "more_cuts", more(comparison.moreCuts()),
         "reasons", comparison.reasons().stream().map(Reason::text).toList());

@@ -42,6 +42,7 @@ final class StateJson {
         "rig", rig.rig(),
         "port", rig.port(),
         "link", rig.link().name().toLowerCase(Locale.ROOT),
+        "link_since", facts.linkSince().map(Instant::toString),
         "device_id", rig.hello().map(Hello::deviceIdText),
         "loaded", rig.loaded(),
         "rate_hz", rig.rateHertz(),

@@ -43,6 +43,7 @@ final class Ticker {
       }
     }
     if (++ticks % TICKS_A_STATE == 0) {
+      notes.follow(bench.state().get());
       hub.dismissStalled(System.nanoTime(), PATIENCE_NANOS);
       if (watched) {
         hub.publish(new Event(Event.Kind.STATE, state()));
@@ -76,7 +77,7 @@ final class Ticker {
         .map(
             rest ->
                 new TraceJson(
-                    rig, rest.levelCounts(), notes.polarity(rig), bench.calibration().apply(rig)));
+                    rig, rest.levelCounts(), notes.polarity(rig), bench.calibration(rig)));
   }
 
   /** The state document; any thread. */

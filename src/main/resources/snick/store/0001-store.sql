@@ -388,6 +388,19 @@ CREATE TABLE origin (
   taken_in_utc_ns INTEGER NOT NULL
 ) STRICT;
 
+-- Whose work a package holds and on what terms, as it states: itself at position 0, then each source
+-- that it names. Contributors one a line; licence NULL: none was stated.
+CREATE TABLE credit (
+  id INTEGER PRIMARY KEY,
+  origin INTEGER NOT NULL REFERENCES origin,
+  position INTEGER NOT NULL,
+  sha256 TEXT NOT NULL,
+  title TEXT NOT NULL,
+  licence TEXT,
+  contributors TEXT NOT NULL,
+  UNIQUE (origin, position)
+) STRICT;
+
 CREATE TABLE recording_origin (
   recording INTEGER PRIMARY KEY REFERENCES recording,
   origin INTEGER NOT NULL REFERENCES origin
@@ -396,9 +409,11 @@ CREATE INDEX recording_by_origin ON recording_origin (origin);
 
 CREATE TABLE cut_origin (
   cut INTEGER PRIMARY KEY REFERENCES cut,
-  origin INTEGER NOT NULL REFERENCES origin
+  origin INTEGER NOT NULL REFERENCES origin,
+  credit INTEGER REFERENCES credit
 ) STRICT;
 CREATE INDEX cut_by_origin ON cut_origin (origin);
+CREATE INDEX cut_by_credit ON cut_origin (credit);
 
 CREATE TABLE calibration_origin (
   calibration INTEGER PRIMARY KEY REFERENCES calibration,

@@ -1,14 +1,24 @@
 // The page: takes events and hands each to the part that shows it.
 
-import { byId, element, fill } from './dom.js';
-import { onSubmit, post, toast } from './acts.js';
+import { button, byId, element, fill } from './dom.js';
+import { onSecondPress, onSubmit, post, toast } from './acts.js';
+import { say } from './say.js';
 import { watch } from './stream.js';
+import * as aloud from './aloud.js';
 import * as cut from './cut.js';
 import * as edge from './edge.js';
+import * as ended from './ended.js';
 import * as inspect from './inspect.js';
+import * as mend from './mend.js';
+import * as nav from './nav.js';
 import * as rig from './rig.js';
+import * as sessions from './sessions.js';
 import * as stages from './stages.js';
+import * as steps from './steps.js';
 import * as trace from './trace.js';
+import { clock } from './words.js';
+
+const USUAL_STAGES = ['deburred', 'coarse', 'fine', 'strop'];
 
 let bench = {};
 let run;
@@ -18,34 +28,43 @@ const options = (texts) => texts.map((text) => element('option', { value: text }
 function showBench(now) {
   bench = now;
   const session = now.session;
+  if (session) cut.knowsStages(session);
   cut.show(now.last_cut);
   edge.show(now);
   inspect.show(session);
   stages.show(session);
-  byId('start-form').hidden = Boolean(session);
-  byId('running').hidden = !session;
+  steps.show(session);
+  ended.show(now);
+  sessions.usual(now.usual);
+  aloud.keepAwake(Boolean(session));
+  byId('start').hidden = Boolean(session);
+  byId('session').hidden = !session;
   const stage = session?.stages.at(-1);
-  byId('where').textContent = session ? `${session.blade} · ${stage?.name ?? 'no stage'}` : 'No session';
+  byId('where').textContent = session ? `${session.blade} · ${stage?.name ?? say('session.no_stage')}` : say('session.none');
   byId('coach').textContent = session?.coach ?? '';
+  byId('bar-next').textContent = session?.coach ?? '';
   byId('undo').disabled = !now.undo;
-  byId('undo').textContent = now.undo ? `Undo: ${now.undo}` : 'Undo';
+  byId('undo').textContent = now.undo ? say('undo.what', { what: now.undo }) : say('undo.nothing');
   fill(byId('blades'), now.blades, () => options(now.blades));
-  fill(byId('lot'), now.filament_lots, () => [element('option', { value: '' }, 'not noted'), ...options(now.filament_lots)]);
+  fill(byId('lot'), now.filament_lots, () => [element('option', { value: '' }, say('start.lot_none')), ...options(now.filament_lots)]);
 }
 
 // A recorder that was started anew has another token: the page is loaded anew, but not under a
 // dialog that is being filled in.
 function showState(now) {
   run ??= now.run;
-  if (run !== now.run && !byId('cut-dialog').open) location.reload();
+  if (run !== now.run && !document.querySelector('dialog[open]')) location.reload();
   rig.show(now);
-  trace.choices(now.rigs);
+  trace.state(now.rigs);
 }
 
 const TAKES = {
   bench: showBench,
   state: showState,
-  cut: (now) => cut.show(now),
+  cut: (now) => {
+    cut.show(now);
+    aloud.cut(now);
+  },
   trace: trace.whole,
   points: trace.more,
   missed: (now) => trace.frames(now.frames),
@@ -53,8 +72,10 @@ const TAKES = {
 
 function linked(here) {
   byId('banner').hidden = here;
+  trace.linked(here);
   if (!here && byId('banner').textContent === '') {
-    byId('banner').textContent = `Connection lost at ${new Date().toLocaleTimeString('en-GB')}: nothing here is live. Trying again.`;
+    byId('banner').textContent = say('page.lost', { at: clock(new Date()) });
+    aloud.sound('lost');
   }
   if (here) byId('banner').textContent = '';
 }
@@ -64,28 +85,35 @@ function forms() {
     const body = { blade: byId('blade').value, first_stage: byId('first-stage').value };
     if (byId('edge-length').value) body.edge_length_mm = Number(byId('edge-length').value);
     if (byId('lot').value) body.filament_lot = byId('lot').value;
-    if (await post('sessions', body)) toast('Session started. Clamp the blade before you cut.');
+    if (await post('sessions', body)) toast(say('start.done'));
   });
   onSubmit('stage-form', async () => {
     if (await post('session/stages', { name: byId('stage-name').value, session: bench.session?.name })) {
       byId('stage-name').value = '';
-      toast('Stage begun.');
+      toast(say('next.begun'));
     }
   });
+  fill(byId('stage-usual'), 'usual', () => USUAL_STAGES.map((name) => say(`next.usual_${name}`)).map((name) =>
+    button(name, () => {
+      byId('stage-name').value = name;
+      byId('stage-begin').focus();
+    })));
   byId('undo').addEventListener('click', undo);
-  byId('close-session').addEventListener('click', async () => {
-    if (await post('session/close', { session: bench.session?.name })) toast('Session ended.');
+  byId('mend').addEventListener('click', () => mend.open(bench.session, () => {}));
+  onSecondPress(byId('close-session'), say('session.end_sure'), async () => {
+    if (await post('session/close', { session: bench.session?.name })) toast(say('session.ended'));
   });
 }
 
 async function undo() {
-  if (bench.undo && (await post('session/undo', {}))) toast('Undone; the old entry stays in the record.');
+  if (bench.undo && (await post('session/undo', {}))) toast(say('undo.done'));
 }
 
 const KEYS = {
   n: () => byId('stage-name').focus(),
   p: () => byId('place-mm').focus(),
   i: () => byId('inspect-pad').querySelector('[data-finding]')?.focus(),
+  s: () => (byId('step-recent').querySelector('button') ?? byId('step-other').querySelector('summary')).focus(),
   a: () => byId('edit-last')?.click(),
   u: undo,
 };
@@ -97,7 +125,7 @@ function keys() {
   document.addEventListener('keydown', (event) => {
     const typing = event.target.closest('input:not([type=checkbox]), select, dialog');
     if (typing || event.ctrlKey || event.altKey || event.metaKey || !byId('keys-on').checked) return;
-    if (KEYS[event.key]) {
+    if (KEYS[event.key] && !byId('view-bench').hidden) {
       event.preventDefault();
       KEYS[event.key]();
     }
@@ -105,8 +133,17 @@ function keys() {
 }
 
 cut.begin();
+cut.whenChanged(sessions.refresh);
 edge.begin();
+ended.begin(() => bench);
+mend.begin();
+sessions.begin();
+stages.compares('bench', () => bench.session);
+steps.begin();
 trace.begin();
+aloud.begin();
 forms();
 keys();
+nav.onOpen('sessions', sessions.open);
+nav.begin();
 watch((kind, data) => TAKES[kind](data), linked);

@@ -2,66 +2,96 @@
 
 import { button, byId, element, fill } from './dom.js';
 import { onSubmit, post, toast } from './acts.js';
+import { say } from './say.js';
 import * as words from './words.js';
 
 let open;
+let known = {};
 
-function figure(cut) {
+export function figure(cut) {
   const parted = cut.outcome === 'severed';
   if (parted && cut.force) {
     const f = words.force(cut.force);
     return [
       element('p', { class: 'figure' }, element('b', {}, f.value), ' gf'),
-      element('p', { class: 'uncertainty' }, `${f.uncertainty} at 95\u202f%`),
+      element('p', { class: 'uncertainty' }, f.uncertainty),
       element('p', { class: 'also' }, f.newtons),
-      ...(cut.force.inside_calibrated_range
-        ? []
-        : [element('p', { class: 'warn' }, 'Outside the calibrated range: the uncertainty is too small')]),
+      ...(cut.force.inside_calibrated_range ? [] : [element('p', { class: 'warn' }, say('cut.outside_range'))]),
     ];
   }
   if (parted && cut.counts) {
     return [
-      element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.counts.estimate)), ' counts'),
-      element('p', { class: 'uncertainty' }, `± ${words.whole(2 * cut.counts.standard_uncertainty)} counts (k = 2)`),
-      element('p', { class: 'warn' }, 'No calibration: no force'),
+      element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.counts.estimate)), ' ', say('unit.counts')),
+      element('p', { class: 'uncertainty' }, say('cut.counts_uncertainty', { u: words.whole(2 * cut.counts.standard_uncertainty) })),
+      element('p', { class: 'warn' }, say('cut.no_calibration')),
     ];
   }
   return [element('p', { class: 'figure outcome' }, words.outcome(cut.outcome))];
 }
 
 function largest(cut) {
-  if (cut.force) return `largest reading ${words.number(cut.force.observed_max_gf, 1)} gf`;
-  return cut.counts ? `largest reading ${words.whole(cut.counts.observed_max)} counts` : '';
+  if (cut.force) return say('cut.largest_gf', { gf: words.number(cut.force.observed_max_gf, 1) });
+  return cut.counts ? say('cut.largest_counts', { n: words.whole(cut.counts.observed_max) }) : '';
 }
+
+// The figure alone, for the bar and for labels along the edge.
+export function short(cut, places) {
+  if (cut.outcome !== 'severed') return words.outcome(cut.outcome);
+  return cut.force ? words.number(cut.force.gf, places) : words.whole(cut.counts?.estimate ?? 0);
+}
+
+export const unit = (cut) => (cut.outcome !== 'severed' ? '' : cut.force ? 'gf' : say('unit.counts'));
 
 export function show(cut) {
   if (!cut) return;
+  fill(byId('bar-cut'), cut, () => [
+    element('b', { class: cut.outcome === 'severed' ? 'value' : 'value word' },
+      short(cut, cut.force ? words.decimals(cut.force.expanded_uncertainty_gf) : 0)), element('span', {}, unit(cut))]);
   fill(byId('last-cut-body'), cut, () => [
     ...figure(cut),
     element('p', { class: 'how' }, cut.outcome === 'severed' ? words.outcome(cut.outcome) : largest(cut)),
-    ...(cut.set_aside ? [element('p', { class: 'warn' }, `Set aside: ${cut.set_aside}`)] : []),
-    ...(cut.flags.length ? [element('p', { class: 'warn' }, `Mind: ${cut.flags.map(words.flag).join('; ')}`)] : []),
+    ...(cut.set_aside ? [element('p', { class: 'warn' }, say('cut.set_aside', { why: cut.set_aside }))] : []),
+    ...(cut.flags.length ? [element('p', { class: 'warn' }, say('cut.check', { what: cut.flags.map(words.flag).join('; ') }))] : []),
     element('p', { class: 'also' },
-      [`cut ${cut.id}`, words.clock(cut.at), cut.stage, place(cut)].filter(Boolean).join(' · ')),
+      [say('cut.number', { n: cut.id }), words.clock(cut.at), cut.stage, place(cut)].filter(Boolean).join(' · ')),
   ]);
-  fill(byId('last-cut-acts'), [cut.id, cut.stage], () =>
-    cut.stage ? [button('Place or set aside', () => edit(cut), { id: 'edit-last' })] : []);
+  fill(byId('last-cut-acts'), [cut.id, cut.stage, cut.set_aside], () =>
+    cut.stage ? [button(say('cut.edit'), () => edit(cut), { id: 'edit-last' })] : []);
 }
 
-const place = (cut) => (cut.place_mm === undefined ? '' : `${cut.place_mm} mm from the heel`);
+const place = (cut) => (cut.place_mm === undefined ? '' : say('cut.place', { mm: cut.place_mm }));
+
+// Stages that a cut of this session can be moved to.
+export function knowsStages(session) {
+  known = { ...known, [session.name]: session.stages.map((stage) => stage.name) };
+}
 
 export function edit(cut) {
   open = cut;
-  byId('cut-dialog-title').textContent = `Cut ${cut.id}`;
+  byId('cut-dialog-title').textContent = say('cut.title', { n: cut.id });
+  byId('cut-dialog-body').replaceChildren(...figure(cut).slice(0, 2));
+  byId('cut-picture').src = `/api/v1/cuts/${cut.id}/cut.svg`;
   byId('cut-place').value = cut.place_mm ?? '';
   byId('aside-reason').value = '';
+  byId('aside-form').hidden = Boolean(cut.set_aside);
+  byId('cut-count-again').hidden = !cut.set_aside;
+  const stages = known[cut.session] ?? [];
+  byId('cut-move-form').hidden = stages.length < 2;
+  byId('cut-stage').replaceChildren(...stages.map((name) =>
+    element('option', { value: name, selected: name === cut.stage }, name)));
   byId('cut-dialog').showModal();
 }
+
+let after = () => {};
+
+// Called when something about a cut was changed.
+export const whenChanged = (act) => (after = act);
 
 async function done(path, body, said) {
   if (await post(`cuts/${open.id}/${path}`, body)) {
     byId('cut-dialog').close();
     toast(said);
+    after();
   }
 }
 
@@ -69,8 +99,10 @@ export function begin() {
   byId('cut-dialog-close').addEventListener('click', () => byId('cut-dialog').close());
   onSubmit('cut-place-form', () => {
     const text = byId('cut-place').value;
-    done('place', text === '' ? {} : { mm: Number(text) }, 'Place noted.');
+    done('place', text === '' ? {} : { mm: Number(text) }, say('cut.place_noted'));
   });
+  onSubmit('cut-move-form', () => done('move', { stage: byId('cut-stage').value }, say('cut.moved')));
+  byId('cut-count-again').addEventListener('click', () => done('count-again', {}, say('cut.counts_again')));
   onSubmit('aside-form', () =>
-    done('set-aside', { reason: byId('aside-reason').value }, 'Set aside; it stays in the record.'));
+    done('set-aside', { reason: byId('aside-reason').value }, say('cut.aside_done')));
 }

@@ -2,18 +2,13 @@
 
 import { button, byId, element, fill } from './dom.js';
 import { post, toast } from './acts.js';
-import { clock, plain } from './words.js';
+import { say } from './say.js';
+import { withdraw } from './steps.js';
+import * as words from './words.js';
 
-const METHODS = [
-  ['raking_light', 'Raking light'],
-  ['fingertip', 'Fingertip'],
-  ['magnifier', 'Magnifier'],
-  ['thin_paper', 'Thin paper'],
-  ['cotton_drag', 'Cotton'],
-  ['nail_drag', 'Nail'],
-];
-const FINDINGS = [['none', 'None'], ['burr_seen', 'Burr'], ['unsure', 'Unsure']];
-const PAPER = [['clean', 'Clean'], ['catches', 'Catches'], ['tears', 'Tears'], ['will_not_start', 'Will not start'], ['unsure', 'Unsure']];
+const METHODS = ['raking_light', 'fingertip', 'magnifier', 'thin_paper', 'cotton_drag', 'nail_drag'];
+const FINDINGS = ['none', 'burr_seen', 'unsure'];
+const PAPER = ['clean', 'catches', 'tears', 'will_not_start', 'unsure'];
 
 let method = 'raking_light';
 let magnification = 10;
@@ -22,26 +17,28 @@ let running = {};
 async function note(side, finding) {
   const body = { method, side, finding, session: running.session, stage: running.stage };
   if (method === 'magnifier') body.magnification = magnification;
-  if (await post('session/inspections', body)) toast(`Noted: ${side}, ${plain(method)}, ${plain(finding)}.`);
+  if (await post('session/inspections', body)) {
+    toast(say('inspect.noted', { side: words.side(side), how: words.method(method), what: words.finding(finding) }));
+  }
 }
 
 function row(side, findings) {
   const id = `side-${side}`;
   return element('div', { class: 'side', role: 'group', 'aria-labelledby': id },
-    element('h3', { id }, side === 'both' ? 'Both sides' : `${side[0].toUpperCase()}${side.slice(1)} side`),
-    ...findings.map(([word, text]) => button(text, () => note(side, word), { 'data-finding': word })));
+    element('h3', { id }, say(`side.title_${side}`)),
+    ...findings.map((word) => button(say(`inspect.${word}`), () => note(side, word), { 'data-finding': word })));
 }
 
 function ways() {
-  return element('div', { class: 'ways', role: 'group', 'aria-label': 'How' },
-    ...METHODS.map(([word, text]) => button(text, () => choose(word), {
+  return element('div', { class: 'ways', role: 'group', 'aria-label': say('inspect.how') },
+    ...METHODS.map((word) => button(words.method(word), () => choose(word), {
       'aria-pressed': String(word === method), 'data-method': word })));
 }
 
 function times() {
   const box = element('input', { id: 'times', type: 'number', min: 1, max: 5000, value: magnification, inputmode: 'numeric' });
   box.addEventListener('change', () => (magnification = Number(box.value)));
-  return element('p', { class: 'acts' }, element('label', { for: 'times' }, 'Times'), box);
+  return element('p', { class: 'acts' }, element('label', { for: 'times' }, say('inspect.times')), box);
 }
 
 function choose(word) {
@@ -55,14 +52,19 @@ function pad() {
     ways(),
     ...(method === 'magnifier' ? [times()] : []),
     ...(method === 'thin_paper' ? [row('both', PAPER)] : [row('left', FINDINGS), row('right', FINDINGS)]),
-    element('p', { class: 'note' }, 'Sides as seen from the spine, tip away from you.'),
+    element('p', { class: 'note' }, say('inspect.sides')),
   ]);
 }
 
-function line(inspection) {
-  const times = inspection.magnification ? ` ${inspection.magnification}\u00d7` : '';
-  return element('li', {},
-    `${clock(inspection.at)} ${inspection.side}, ${plain(inspection.method)}${times}: ${plain(inspection.finding)}`);
+const timesOf = (inspection) => (inspection.magnification ? ` ${inspection.magnification}\u00d7` : '');
+
+function line(session, inspection) {
+  const text = say('inspect.line', {
+    at: words.clock(inspection.at), side: words.side(inspection.side),
+    how: words.method(inspection.method) + timesOf(inspection), what: words.finding(inspection.finding) });
+  return element('li', { class: 'entry' }, element('span', {}, text),
+    button(say('entry.withdraw'), () => withdraw(session, inspection.entry), {
+      'aria-label': say('entry.withdraw_what', { what: text }) }));
 }
 
 export function show(session) {
@@ -71,5 +73,5 @@ export function show(session) {
   const stage = session.stages.at(-1);
   running = { session: session.name, stage: stage?.name };
   pad();
-  fill(byId('inspections'), stage?.inspections, () => (stage?.inspections ?? []).map(line));
+  fill(byId('inspections'), stage?.inspections, () => (stage?.inspections ?? []).map((i) => line(session, i)));
 }

@@ -1,77 +1,67 @@
 // How the rig is doing, in words.
 
 import { byId, element, fill } from './dom.js';
+import { count, named, say } from './say.js';
 import { age, number, whole } from './words.js';
 
-const LINKS = {
-  opening: 'Opening the port',
-  awaiting_rig: 'Waiting for the rig: plug it in',
-  awaiting_hello: 'Waiting for the rig to answer',
-  recording: 'Recording',
-  silent: 'Silent: is the rig powered?',
-  lost: 'Unplugged: waiting for it to come back',
-  ended: 'Ended',
-};
-
 function lost(rig) {
-  return rig.lost_samples === 0 ? 'nothing lost' : `${whole(rig.lost_samples)} samples lost`;
+  return rig.lost_samples === 0 ? say('rig.nothing_lost') : count('rig.lost', rig.lost_samples, { n: whole(rig.lost_samples) });
 }
 
-const UNKNOWN = 'not known yet';
-
 function rate(rig, places) {
-  return rig.rate_hz === undefined ? UNKNOWN : `${number(rig.rate_hz, places)} samples a second`;
+  return rig.rate_hz === undefined ? say('rig.unknown') : say('rig.rate_of', { n: number(rig.rate_hz, places) });
 }
 
 function noise(rig) {
-  if (rig.noise_counts === undefined) return UNKNOWN;
-  const size = rig.noise_gf === undefined
-    ? `${number(rig.noise_counts, 0)} counts`
-    : `${number(Math.abs(rig.noise_gf), 3)} gf`;
-  return `${size}, one standard deviation`;
+  if (rig.noise_counts === undefined) return say('rig.unknown');
+  return rig.noise_gf === undefined
+    ? say('rig.noise_counts', { n: number(rig.noise_counts, 0) })
+    : say('rig.noise_gf', { gf: number(Math.abs(rig.noise_gf), 3) });
 }
 
 function calibration(rig) {
-  if (!rig.calibrated) return 'none: cuts stay in counts';
-  if (rig.calibration_age_s === undefined) return 'typed in, without a date';
-  const old = `${age(rig.calibration_age_s)} old`;
-  return rig.calibration_expired ? `expired, ${old}: calibrate again` : old;
+  if (!rig.calibrated) return say('rig.uncalibrated');
+  if (rig.calibration_age_s === undefined) return say('rig.typed_in');
+  const values = { age: age(rig.calibration_age_s) };
+  return rig.calibration_expired ? say('rig.expired', values) : say('rig.old', values);
 }
 
 function verification(rig) {
-  if (rig.verified_age_s === undefined) return 'never verified: put a check mass on';
-  return `${age(rig.verified_age_s)} ago, ${rig.verified_within_limit ? 'within limits' : 'NOT within limits'}`;
+  if (rig.verified_age_s === undefined) return say('rig.never_checked');
+  return say(rig.verified_within_limit ? 'rig.checked' : 'rig.checked_out', { age: age(rig.verified_age_s) });
 }
 
 function facts(rig) {
   return [
-    ['Port', rig.port],
-    ['Link', LINKS[rig.link] ?? rig.link],
-    ['Rate', rate(rig, 2)],
-    ['Loss', lost(rig)],
-    ['Noise', noise(rig)],
-    ...(rig.zero_drift_gf === undefined ? [] : [['Zero drift', `${number(rig.zero_drift_gf, 2)} gf since the start`]]),
-    ['Calibration', calibration(rig)],
-    ['Verification', verification(rig)],
+    [say('rig.port'), rig.port],
+    [say('rig.link'), link(rig)],
+    [say('rig.rate'), rate(rig, 2)],
+    [say('rig.loss'), lost(rig)],
+    [say('rig.noise'), noise(rig)],
+    ...(rig.zero_drift_gf === undefined ? [] : [[say('rig.drift'), say('rig.drift_of', { gf: number(rig.zero_drift_gf, 2) })]]),
+    [say('rig.calibration'), calibration(rig)],
+    [say('rig.check'), verification(rig)],
   ];
 }
 
+const link = (rig) => named('link', rig.link);
+
 function line(state) {
-  if (!state.storing) return `NOT STORING: ${state.waiting} cuts wait; free disk space`;
+  if (!state.storing) return say('rig.not_storing', { n: state.waiting });
   return state.rigs
     .map((rig) => [
-      LINKS[rig.link] ?? rig.link,
+      link(rig),
       ...(rig.rate_hz === undefined ? [] : [rate(rig, 1)]),
       lost(rig),
-      ...(rig.calibrated ? [] : ['not calibrated']),
+      ...(rig.calibrated ? [] : [say('rig.not_calibrated')]),
     ].join(', '))
     .join(' · ');
 }
 
 /** A fault in words, its kind but once. */
 function told(fault) {
-  const named = fault.text.startsWith(fault.kind) ? fault.text : `${fault.kind}: ${fault.text}`;
-  return fault.count === 1 ? named : `${named} (${fault.count} times)`;
+  const text = fault.text.startsWith(fault.kind) ? fault.text : `${fault.kind}: ${fault.text}`;
+  return fault.count === 1 ? text : say('rig.times', { what: text, n: fault.count });
 }
 
 export function show(state) {

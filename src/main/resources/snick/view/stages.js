@@ -1,6 +1,9 @@
-// Stages side by side, each with the interval of its mean and how it compares with the one before.
+// Stages side by side, each with the interval of its mean and how it compares with the one before;
+// and any two of them compared.
 
 import { byId, drawn, element, fill } from './dom.js';
+import { get, onSubmit } from './acts.js';
+import { count, say } from './say.js';
 import * as words from './words.js';
 
 function limits(stages) {
@@ -30,48 +33,98 @@ function bar(figures, at) {
 function ends(stages) {
   const [low, high] = limits(stages);
   return element('p', { class: 'scale note' },
-    element('span', {}, `${words.number(low, 0)} gf`), element('span', {}, `${words.number(high, 0)} gf`));
+    element('span', {}, `${words.number(low, 0)} gf`),
+    element('span', {}, say('stages.bars')),
+    element('span', {}, `${words.number(high, 0)} gf`));
 }
 
 function figures(stage) {
-  const f = stage.figures;
-  if (!f) return stage.cuts_made ? `${stage.cuts_made} ${stage.cuts_made === 1 ? 'cut' : 'cuts'} made, without a force that counts` : 'no cut yet';
-  if (!f.ci95_gf) return `${words.number(f.mean_gf, 1)} gf, one cut`;
-  const places = words.decimals((f.ci95_gf[1] - f.ci95_gf[0]) / 2);
-  const [low, high] = f.ci95_gf.map((v) => words.number(v, places));
-  return `${words.number(f.mean_gf, places)} gf, 95\u202f% ${low} to ${high}, ${f.n} cuts`;
+  if (stage.figures) return words.mean(stage.figures);
+  return stage.cuts_made ? count('stage.forceless', stage.cuts_made) : say('stage.no_cut');
 }
 
 function findings(stage) {
-  const said = stage.inspections.map((i) => `${i.side}: ${words.plain(i.finding)}`);
-  return said.length ? `Inspected: ${said.join(', ')}` : 'Not inspected';
+  const said = stage.inspections.map((i) => `${words.side(i.side)}: ${words.finding(i.finding)}`);
+  return said.length ? say('stage.inspected', { what: said.join(', ') }) : say('stage.not_inspected');
 }
 
-function why(title, lines) {
+function work(stage) {
+  const said = stage.steps.map((step) => {
+    const { head, rest } = words.step(step);
+    return rest ? `${head} (${rest})` : head;
+  });
+  return said.length ? [element('p', { class: 'note' }, say('stage.work', { what: said.join('; ') }))] : [];
+}
+
+export function why(title, lines) {
   return element('details', {},
     element('summary', {}, title),
     element('ul', {}, ...lines.map((reason) => element('li', {}, reason))));
 }
 
+export function verdict(v) {
+  return [
+    element('p', { class: 'verdict', 'data-change': v.change }, words.change(v.change)),
+    element('p', { class: 'stage-figures' }, words.difference(v)),
+    ...(v.more_cuts ? [element('p', { class: 'note' }, say('compare.more', { what: v.more_cuts }))] : []),
+    why(say('stage.why'), v.reasons),
+  ];
+}
+
 function row(stage, running, at) {
-  const verdict = stage.verdict;
-  return element('article', { class: stage.order === running ? 'stage running' : 'stage' },
-    element('h3', {}, `${stage.order} ${stage.name}${stage.order === running ? ' (running)' : ''}`),
+  const here = stage.order === running;
+  return element('article', { class: here ? 'stage running' : 'stage' },
+    element('h3', {}, `${stage.order} ${stage.name}${here ? ` (${say('stage.current')})` : ''}`),
     bar(stage.figures, at),
     element('p', { class: 'stage-figures' }, figures(stage)),
-    ...(verdict ? [element('p', { class: 'verdict', 'data-change': verdict.change }, words.change(verdict.change)),
-      why('Why', verdict.reasons)] : []),
+    ...(stage.verdict ? verdict(stage.verdict) : []),
     ...(stage.burr ? [element('p', { class: 'burr', 'data-burr': stage.burr.burr }, words.burr(stage.burr.burr)),
-      why('Evidence', [...stage.burr.reasons, stage.burr.rule])] : []),
+      why(say('stage.evidence'), [...stage.burr.reasons, stage.burr.rule])] : []),
+    ...work(stage),
     element('p', { class: 'note' }, findings(stage)));
+}
+
+export function rows(session) {
+  const at = scale(session.stages);
+  const running = session.closed ? undefined : session.running_stage;
+  const made = [...session.stages].reverse().map((stage) => row(stage, running, at));
+  return at ? [...made, ends(session.stages)] : made;
+}
+
+export function margin(session) {
+  return session.margin_gf === undefined
+    ? say('margin.none')
+    : say('margin.is', { gf: words.number(session.margin_gf, 1), from: session.margin_from ?? '' });
+}
+
+// A form that compares any two stages of the session that `current` gives.
+export function compares(prefix, current) {
+  onSubmit(`${prefix}-compare`, async () => {
+    const session = current();
+    const at = (id) => encodeURIComponent(byId(`${prefix}-${id}`).value);
+    const said = await get(`sessions/${session.number}/comparison?first=${at('first')}&second=${at('second')}`);
+    if (!said) return;
+    byId(`${prefix}-compared`).replaceChildren(
+      element('p', {}, say('compare.what', { first: said.first.stage, second: said.second.stage })),
+      ...verdict(said));
+  });
+}
+
+export function offer(prefix, session) {
+  const names = session.stages.map((stage) => stage.name);
+  byId(`${prefix}-compare`).hidden = names.length < 2;
+  for (const [id, chosen] of [['first', 0], ['second', names.length - 1]]) {
+    fill(byId(`${prefix}-${id}`), [session.number, names], () => {
+      byId(`${prefix}-compared`).replaceChildren();
+      return names.map((name, i) => element('option', { value: name, selected: i === chosen }, name));
+    });
+  }
 }
 
 export function show(session) {
   byId('stages').hidden = !session;
   if (!session) return;
-  fill(byId('stage-rows'), [session.stages, session.running_stage], () => {
-    const at = scale(session.stages);
-    const rows = [...session.stages].reverse().map((stage) => row(stage, session.running_stage, at));
-    return at ? [...rows, ends(session.stages)] : rows;
-  });
+  fill(byId('stage-rows'), [session.stages, session.running_stage], () => rows(session));
+  byId('margin').textContent = margin(session);
+  offer('bench', session);
 }

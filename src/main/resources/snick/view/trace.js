@@ -1,13 +1,17 @@
 // The live trace: the last ten seconds of each rig, drawn by uPlot.
 
 import { button, byId, fill } from './dom.js';
-import { whole as grouped } from './words.js';
+import { sound } from './aloud.js';
+import { say } from './say.js';
+import { clock, whole as grouped } from './words.js';
 
 const WINDOW_S = 10;
 const LEAST_SPAN = { gf: 40, counts: 2000 };
 const rigs = new Map();
 let plot;
 let shown = 0;
+let states = [];
+let here = true;
 let dirty = false;
 let missed = 0;
 
@@ -44,8 +48,7 @@ export function more(points) {
 
 export function frames(count) {
   missed += count;
-  byId('trace-note').textContent =
-    `This page was too slow for ${missed} bundles of live points; nothing recorded was lost.`;
+  byId('trace-note').textContent = say('trace.missed', { n: missed });
 }
 
 const colour = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
@@ -75,10 +78,10 @@ function options(box, unit) {
       y: { range: (u, low, high) => limits(unit, low, high) },
     },
     axes: [
-      { ...axis, label: 'seconds ago', size: size * 1.6, values: (u, all) => all.map((v) => `${Math.abs(v)}`) },
+      { ...axis, label: say('trace.time'), size: size * 1.6, values: (u, all) => all.map((v) => `${Math.abs(v)}`) },
       unit === 'gf'
-        ? { ...axis, label: 'force in gf', size: size * 3.4 }
-        : { ...axis, label: 'counts above rest', size: size * 5, values: (u, all) => all.map(grouped) },
+        ? { ...axis, label: say('trace.force'), size: size * 3.4 }
+        : { ...axis, label: say('trace.counts'), size: size * 5, values: (u, all) => all.map(grouped) },
     ],
     series: [{}, { stroke: colour('--trace'), width: 2.5, points: { show: false } }],
   };
@@ -103,16 +106,41 @@ function draw() {
 }
 
 // With several rigs, one is shown at a time.
-export function choices(all) {
-  fill(byId('rigs'), [all.map((rig) => rig.port), shown], () =>
-    all.length < 2 ? [] : all.map((rig) => button(rig.port, () => show(rig.rig, all), {
+function choices() {
+  fill(byId('rigs'), [states.map((rig) => rig.port), shown], () =>
+    states.length < 2 ? [] : states.map((rig) => button(rig.port, () => choose(rig.rig), {
       'aria-pressed': String(rig.rig === shown) })));
 }
 
-function show(rig, all) {
+function choose(rig) {
   shown = rig;
   dirty = true;
-  choices(all);
+  choices();
+  stale();
+}
+
+export function state(rigs) {
+  if (rigs.some((rig) => rig.link === 'lost' && !gone(states.find((s) => s.rig === rig.rig)))) sound('lost');
+  states = rigs;
+  choices();
+  stale();
+}
+
+const gone = (rig) => rig !== undefined && !['recording', 'ended'].includes(rig.link);
+
+export function linked(now) {
+  here = now;
+  stale();
+}
+
+// Nothing that is old looks live: the trace is greyed, and it is said since when.
+function stale() {
+  const rig = states[shown];
+  const old = !here || gone(rig);
+  byId('trace').classList.toggle('stale', old);
+  byId('trace-stale').hidden = !old;
+  const since = here ? rig?.link_since : undefined;
+  byId('trace-stale').textContent = since ? say('trace.stale_since', { at: clock(since) }) : say('trace.stale');
 }
 
 export function begin() {

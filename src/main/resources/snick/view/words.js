@@ -1,42 +1,16 @@
 // Figures and codes in words.
 
-const OUTCOMES = {
-  severed: 'Parted at once',
-  parted_in_steps: 'Parted in steps',
-  released: 'Released, not parted',
-  overrange: 'Over range',
-  truncated: 'Broken off by the stream',
-  disturbed: 'Disturbed',
-};
+import { count, named, say } from './say.js';
 
-const FLAGS = {
-  too_fast_for_rate: 'loaded too fast for this sampling rate',
-  zero_moved: 'zero moved',
-  spike_near_peak: 'a spike near the peak was left out',
-  gap_inside: 'samples are missing inside',
-  dips_before_peak: 'the force dipped before the peak',
-  uneven_loading: 'uneven loading',
-  zero_unsure: 'zero unsure',
-};
-
-const CHANGES = {
-  lower: 'Keener: it needs less force than before',
-  higher: 'It needs more force than before',
-  no_difference_shown: 'No difference shown',
-  equivalent: 'The difference is shown to be small',
-};
-
-const BURRS = {
-  likely: 'A burr is likely',
-  possible: 'A burr is possible',
-  not_indicated: 'No burr is indicated',
-};
-
-export const burr = (word) => BURRS[word] ?? plain(word);
-export const outcome = (word) => OUTCOMES[word] ?? plain(word);
-export const flag = (word) => FLAGS[word] ?? plain(word);
-export const change = (word) => CHANGES[word] ?? plain(word);
-export const plain = (word) => word.replaceAll('_', ' ');
+export const burr = (word) => named('burr', word);
+export const outcome = (word) => named('outcome', word);
+export const flag = (word) => named('flag', word);
+export const change = (word) => named('change', word);
+export const finding = (word) => named('finding', word);
+export const method = (word) => named('method', word);
+export const side = (word) => named('side', word);
+export const direction = (word) => named('direction', word);
+export const pressure = (word) => named('pressure', word);
 
 // Decimals that leave two figures in an uncertainty (JCGM 100:2008, 7.2.6).
 export function decimals(uncertainty) {
@@ -45,6 +19,7 @@ export function decimals(uncertainty) {
 }
 
 export const number = (value, places) => value.toFixed(places).replace('-', '\u2212');
+export const signed = (value, places) => `${value > 0 ? '+' : ''}${number(value, places)}`;
 
 export const whole = (value) =>
   Math.round(value).toString().replace(/\B(?=(\d{3})+$)/g, '\u202f').replace('-', '\u2212');
@@ -53,17 +28,48 @@ export function force(f) {
   const places = decimals(f.expanded_uncertainty_gf);
   return {
     value: number(f.gf, places),
-    uncertainty: `± ${number(f.expanded_uncertainty_gf, places)} gf`,
-    newtons: `${f.newtons.toPrecision(4)} N`,
+    uncertainty: say('force.uncertainty', { u: number(f.expanded_uncertainty_gf, places) }),
+    newtons: say('force.newtons', { n: f.newtons.toPrecision(4) }),
   };
 }
 
-export function age(seconds) {
-  if (seconds < 60) return 'under a minute';
-  const steps = [[86400, 'day'], [3600, 'hour'], [60, 'minute']];
-  const [length, name] = steps.find(([s]) => seconds >= s);
-  const count = Math.floor(seconds / length);
-  return `${count} ${name}${count === 1 ? '' : 's'}`;
+// A mean with its interval, as long as there is one.
+export function mean(f) {
+  if (!f.ci95_gf) return count('stage.mean_alone', f.n, { mean: number(f.mean_gf, 1) });
+  const places = decimals((f.ci95_gf[1] - f.ci95_gf[0]) / 2);
+  const [low, high] = f.ci95_gf.map((v) => number(v, places));
+  return say('stage.mean', { mean: number(f.mean_gf, places), low, high, n: f.n });
 }
 
+export function difference(verdict) {
+  const interval = verdict.difference_ci95_gf;
+  if (!interval) return say('compare.difference_alone', { by: signed(verdict.difference_gf, 1) });
+  const places = decimals((interval[1] - interval[0]) / 2);
+  const [low, high] = interval.map((v) => signed(v, places));
+  return say('compare.difference', { by: signed(verdict.difference_gf, places), low, high });
+}
+
+export function step(s) {
+  const parts = [
+    s.grit === undefined ? undefined : say('step.grit_of', { n: s.grit }),
+    s.micron === undefined ? undefined : say('step.micron_of', { n: s.micron }),
+    s.direction && direction(s.direction),
+    s.strokes_per_side === undefined ? undefined : count('step.strokes_of', s.strokes_per_side),
+    s.pressure && pressure(s.pressure),
+    s.note,
+  ];
+  return { head: s.abrasive, rest: parts.filter(Boolean).join(', ') };
+}
+
+export function age(seconds) {
+  if (seconds < 60) return say('age.under_a_minute');
+  const [length, name] = [[86400, 'days'], [3600, 'hours'], [60, 'minutes']].find(([s]) => seconds >= s);
+  return count(`age.${name}`, Math.floor(seconds / length));
+}
+
+const two = (n) => String(n).padStart(2, '0');
 export const clock = (iso) => new Date(iso).toLocaleTimeString('en-GB');
+export function day(iso) {
+  const at = new Date(iso);
+  return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+}

@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -14,7 +18,9 @@ import snick.journal.Blade;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.store.CutSelection;
+import snick.store.NewCut;
 import snick.store.Origin;
+import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.store.Watch;
@@ -73,6 +79,112 @@ class RoundTripTest {
     importInto(theirs, first);
     assertThat(export(theirs, "again.zip", session().withPersonalFields()))
         .hasSameBinaryContentAs(first);
+  }
+
+  private static Map<?, ?> descriptor(Path zip) throws IOException {
+    try (FileSystem files = FileSystems.newFileSystem(zip)) {
+      return (Map<?, ?>) JsonText.read(Files.readString(files.getPath("datapackage.json")));
+    }
+  }
+
+  private static String column(Path zip, String name) throws IOException {
+    try (FileSystem files = FileSystems.newFileSystem(zip)) {
+      return Files.readString(files.getPath("cuts.csv"))
+          .lines()
+          .skip(1)
+          .map(line -> line.split(",", -1)[Table.CUTS.index(name)])
+          .distinct()
+          .collect(Collectors.joining("|"));
+    }
+  }
+
+  @Test
+  void licenceAndAuthorSurviveImportAndExport() throws IOException {
+    ExportChoice given =
+        session().titled("An evening").under(new Licence("CC-BY-4.0")).from("A. Sharpener");
+    Path first = export(own, "first.zip", given);
+    importInto(theirs, first);
+    assertThat(export(theirs, "again.zip", session())).hasSameBinaryContentAs(first);
+    try (StoreReader reader = StoreReader.open(theirs)) {
+      assertThat(reader.origins().get(0).origin().credits())
+          .singleElement()
+          .satisfies(
+              credit -> {
+                assertThat(credit.title()).isEqualTo("An evening");
+                assertThat(credit.licence()).contains("CC-BY-4.0");
+                assertThat(credit.contributors()).containsExactly("A. Sharpener");
+              });
+    }
+  }
+
+  @Test
+  void theWorkOfOthersStaysTheirsUnderTheirLicenceFromHandToHand() throws IOException {
+    ExportChoice given = session().under(new Licence("CC-BY-4.0")).from("A. Sharpener");
+    importInto(theirs, export(own, "first.zip", given));
+    addOwnCut(theirs);
+    ExportChoice all = ExportChoice.of(CutSelection.all());
+    ExportChoice theirChoice = all.under(new Licence("CC0-1.0")).from("B. Sharpener");
+    Path second = export(theirs, "second.zip", theirChoice);
+    assertThat(column(second, "source")).isEqualTo("1|");
+    assertThat(descriptor(second).get("licenses").toString())
+        .contains("name=CC0-1.0", "name=CC-BY-4.0");
+    assertThat(descriptor(second).get("contributors").toString())
+        .contains("B. Sharpener")
+        .doesNotContain("A. Sharpener");
+    assertThat(descriptor(second).get("sources").toString())
+        .contains("title=A. Sharpener", "name=CC-BY-4.0", "hash=sha256:");
+
+    Path third = temporary.resolve("third");
+    importInto(third, second);
+    assertThat(export(third, "passed-on.zip", all)).hasSameBinaryContentAs(second);
+    Path fourth = export(third, "fourth.zip", all.under(new Licence("ODbL-1.0")).from("C"));
+    assertThat(column(fourth, "source")).isIn("1|2", "2|1");
+    assertThat(descriptor(fourth).get("licenses").toString())
+        .contains("CC0-1.0", "CC-BY-4.0")
+        .doesNotContain("ODbL");
+    assertThat(descriptor(fourth).get("sources").toString())
+        .contains("title=A. Sharpener", "title=B. Sharpener");
+  }
+
+  @Test
+  void whatCameWithoutLicenceGoesOutUnderNoneUnlessItsSenderAgreed() throws IOException {
+    importInto(theirs, export(own, "first.zip", session().titled("Unasked")));
+    addOwnCut(theirs);
+    ExportChoice licensed =
+        ExportChoice.of(CutSelection.all()).under(new Licence("CC0-1.0")).from("B");
+    assertThatThrownBy(() -> export(theirs, "second.zip", licensed))
+        .isInstanceOf(NoLeave.class)
+        .hasMessageContaining("'Unasked'")
+        .hasMessageContaining("--own")
+        .hasMessageContaining("--sender-agreed");
+    assertThat(temporary.resolve("second.zip")).doesNotExist();
+    Path without = export(theirs, "without.zip", licensed.withoutOthers());
+    assertThat(column(without, "source")).isEmpty();
+    assertThat(descriptor(without).get("sources")).isNull();
+    Path agreed = export(theirs, "agreed.zip", licensed.asAgreed());
+    assertThat(descriptor(agreed).get("sources").toString()).contains("name=CC0-1.0");
+    Path unlicensed = export(theirs, "no-licence.zip", ExportChoice.of(CutSelection.all()));
+    assertThat(descriptor(unlicensed).get("licenses")).isNull();
+    assertThat(descriptor(unlicensed).get("sources")).isNotNull();
+  }
+
+  /** A cut of another rig, an hour later. */
+  private static void addOwnCut(Path data) {
+    try (Store store = Store.open(data, Bench.CLOCK)) {
+      Recording like = Bench.recording();
+      long recording =
+          store.startRecording(
+              new Recording(
+                  "bench",
+                  like.firmware(),
+                  like.source(),
+                  like.form(),
+                  Bench.NOON.plusSeconds(3600),
+                  like.gain(),
+                  like.nominalRate(),
+                  like.decimals()));
+      store.append(NewCut.of(recording, Bench.NOON.plusSeconds(3700), Bench.cuts(1).get(0)));
+    }
   }
 
   @Test

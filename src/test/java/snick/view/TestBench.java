@@ -31,7 +31,6 @@ import snick.store.CutForce;
 import snick.store.NewCut;
 import snick.store.Recording;
 import snick.store.Store;
-import snick.store.StoreReader;
 
 /** A page on a real store, with a rig that is only a record. Invented figures. */
 final class TestBench implements AutoCloseable {
@@ -43,6 +42,7 @@ final class TestBench implements AutoCloseable {
   final Calibration calibration =
       Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, STARTED.minusSeconds(3600));
   final LiveTrace trace = new LiveTrace();
+  final RigTap tap = new RigTap();
   final NextSpot nextSpot = new NextSpot();
   final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
   final BenchPage page;
@@ -78,9 +78,10 @@ final class TestBench implements AutoCloseable {
             TestBench::state,
             new RigMetrics(1, TestBench::state, "test"),
             List.of(trace),
-            rig -> Optional.of(calibration),
-            StoreReader.open(folder.resolve("data")),
-            Store.open(folder.resolve("data"), Clock.systemUTC()),
+            List.of(tap),
+            new Bench.Scales(
+                rig -> Optional.of(calibration), rig -> Optional.empty(), (made, rig) -> {}),
+            Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
             complaints::add,
             Clock.systemUTC(),
@@ -186,8 +187,7 @@ final class TestBench implements AutoCloseable {
   @Override
   public void close() {
     page.close();
-    bench.reader().close();
-    bench.writer().close();
+    bench.doors().close();
     keeper.close();
   }
 }

@@ -25,6 +25,7 @@ import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
 import snick.cut.Peak;
 import snick.force.CombinedUncertainty;
+import snick.store.Credit;
 import snick.store.Origin;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
@@ -63,9 +64,10 @@ final class CutsShowCommand implements Callable<Integer> {
         Map<String, Object> object = StoredCutJson.withTrace(cut);
         CutBudget.of(cut, store).ifPresent(b -> object.put("budget", CutBudget.json(b)));
         store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
+        store.creditOfCut(id).ifPresent(credit -> object.put("credit", json(credit)));
         JsonLine.print(out(), object);
       } else {
-        print(cut, store.forces(id), store.originOfCut(id));
+        print(cut, store.forces(id), store.originOfCut(id), store.creditOfCut(id));
         CutBudget.of(cut, store)
             .filter(budget -> budget.standardNewtons() > 0)
             .ifPresent(this::printBudget);
@@ -74,7 +76,11 @@ final class CutsShowCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private void print(StoredCut stored, List<StoredForce> forces, Optional<Origin.Taken> origin) {
+  private void print(
+      StoredCut stored,
+      List<StoredForce> forces,
+      Optional<Origin.Taken> origin,
+      Optional<Credit> credit) {
     Cut cut = stored.cut();
     out().println("Cut " + id + ", " + WallTime.of(stored.summary().occurredAt()));
     line("outcome", EventLine.words(cut.outcome()));
@@ -88,6 +94,7 @@ final class CutsShowCommand implements Callable<Integer> {
     line("noise", Numbers.fixed(cut.rest().noiseCounts(), 1) + " counts");
     stored.summary().setAside().ifPresent(why -> line("set aside", why));
     origin.ifPresent(from -> line("origin", origin(from)));
+    credit.ifPresent(of -> line("work of", terms(of)));
     if (!cut.flags().isEmpty()) {
       line("flags", EventLine.words(cut.flags()));
     }
@@ -112,6 +119,20 @@ final class CutsShowCommand implements Callable<Integer> {
         + WallTime.of(from.takenIn())
         + ", SHA-256 "
         + from.origin().sha256().substring(0, 12);
+  }
+
+  private static String terms(Credit credit) {
+    String by =
+        credit.contributors().isEmpty() ? "unnamed" : String.join(", ", credit.contributors());
+    return by + credit.licence().map(name -> ", under " + name).orElse(", without a licence");
+  }
+
+  private static Map<String, Object> json(Credit credit) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    credit.licence().ifPresent(name -> object.put("licence", name));
+    object.put("contributors", credit.contributors());
+    object.put("title", credit.title());
+    return object;
   }
 
   private static Map<String, Object> json(Origin.Taken from) {

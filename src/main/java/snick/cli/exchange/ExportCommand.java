@@ -1,10 +1,13 @@
 package snick.cli.exchange;
 
+import static java.util.stream.Collectors.joining;
+
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -20,6 +23,7 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.exchange.ExportChoice;
 import snick.exchange.Licence;
+import snick.exchange.NoLeave;
 import snick.exchange.PackageExport;
 import snick.exchange.ParquetExport;
 import snick.journal.NotAccepted;
@@ -40,6 +44,7 @@ import snick.store.Watch;
       "  snick export pool --parquet             Parquet by rig and date, for pooling",
       "  snick export stage.zip --session 2026-05-03-a --stage stropped",
       "",
+      "What came from others stays theirs, under their licence; --own leaves it out.",
       "Operator, notes, reasons, and where bytes and masses came from stay out unless --personal."
     })
 public final class ExportCommand implements Callable<Integer> {
@@ -71,8 +76,19 @@ public final class ExportCommand implements Callable<Integer> {
       description = "Write Parquet for pooling, by rig and date, in place of a package.")
   private boolean parquet;
 
+  @Option(names = "--own", description = "Leave out what came from others.")
+  private boolean own;
+
+  @Option(
+      names = "--sender-agreed",
+      description =
+          "Who gave you something without a licence agreed to the one you give: put it on theirs.")
+  private boolean senderAgreed;
+
   @Option(names = "--personal", description = "Take the personal fields along.")
   private boolean personal;
+
+  private List<Licence> licences = List.of();
 
   @Override
   public Integer call() {
@@ -80,6 +96,8 @@ public final class ExportCommand implements Callable<Integer> {
     int written;
     try (StoreReader store = OpenedStore.toRead(data)) {
       written = write(store, watch);
+    } catch (NoLeave e) {
+      throw Refusal.badInput(e.getMessage());
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(target + " is there already and was left alone; choose another name");
     } catch (NoSuchFileException e) {
@@ -96,8 +114,11 @@ public final class ExportCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");
-    if (licence.isEmpty() && !parquet) {
-      out.println("No licence was chosen: nobody may pass it on. Choose one: --licence CC-BY-4.0");
+    if (!parquet) {
+      out.println(
+          licences.isEmpty()
+              ? "No licence for all of it: nobody may pass it on. Choose one: --licence CC-BY-4.0"
+              : "Licence: " + licences.stream().map(Licence::name).collect(joining(", ")) + ".");
     }
     return ExitCode.OK;
   }
@@ -107,7 +128,10 @@ public final class ExportCommand implements Callable<Integer> {
       return new ParquetExport(store, choice(store), watch).toFolder(target);
     }
     PackageExport export = new PackageExport(store, choice(store), watch);
-    return target.toString().endsWith(".zip") ? export.toZip(target) : export.toFolder(target);
+    int written =
+        target.toString().endsWith(".zip") ? export.toZip(target) : export.toFolder(target);
+    licences = export.licences();
+    return written;
   }
 
   private ExportChoice choice(StoreReader store) {
@@ -116,6 +140,8 @@ public final class ExportCommand implements Callable<Integer> {
       requireSomething(store, choice);
       choice = title.isPresent() ? choice.titled(title.get()) : choice;
       choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
+      choice = own ? choice.withoutOthers() : choice;
+      choice = senderAgreed ? choice.asAgreed() : choice;
       choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
       return personal ? choice.withPersonalFields() : choice;
     } catch (NotAccepted e) {

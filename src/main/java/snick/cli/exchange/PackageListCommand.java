@@ -2,6 +2,7 @@ package snick.cli.exchange;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,6 +13,7 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
+import snick.store.Credit;
 import snick.store.Origin;
 import snick.store.StoreReader;
 
@@ -37,14 +39,18 @@ final class PackageListCommand implements Callable<Integer> {
       out.println(data.in("Nothing was taken in yet; take a package in: snick import FILE"));
       return ExitCode.OK;
     }
-    Table table = new Table("TAKEN IN", "KIND", ">CUTS", "NAME", "TITLE", "SHA-256");
+    Table table =
+        new Table("TAKEN IN", "KIND", ">CUTS", "NAME", "TITLE", "BY", "LICENCE", "SHA-256");
     for (Origin.Taken taken : origins) {
+      Optional<Credit> credit = taken.origin().credits().stream().findFirst();
       table.row(
           WallTime.of(taken.takenIn()),
           taken.origin().kind(),
           taken.cuts(),
           taken.origin().name(),
           taken.origin().document(),
+          credit.map(c -> String.join(", ", c.contributors())).orElse(""),
+          credit.flatMap(Credit::licence).orElse(credit.isPresent() ? "none" : ""),
           taken.origin().sha256().substring(0, 12));
     }
     table.print(out);

@@ -13,6 +13,7 @@ final class PackageText {
 
   static void print(PrintWriter out, PackageReport report) {
     out.println("\"" + PlainText.inert(report.title()) + "\"");
+    out.println(terms(report));
     out.println(
         report.cuts()
             + (report.cuts() == 1 ? " cut, " : " cuts, ")
@@ -26,6 +27,19 @@ final class PackageText {
       out.println("The raw traces do not bear out what is stated:");
       printFirst(out, report.differences());
     }
+  }
+
+  /** Whose it is, and whether it may be passed on. */
+  private static String terms(PackageReport report) {
+    String by =
+        report.contributors().isEmpty()
+            ? ""
+            : "By " + String.join(", ", report.contributors()) + ". ";
+    return PlainText.inert(by)
+        + report
+            .licence()
+            .map(name -> "Licence: " + PlainText.inert(name) + ".")
+            .orElse("No licence: nobody may pass it on without the sender's leave.");
   }
 
   /** Prints some differences; whoever has many has seen enough then. */

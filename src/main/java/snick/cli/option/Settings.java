@@ -70,7 +70,12 @@ public final class Settings implements IDefaultValueProvider {
 
   /** The margin for blades without one, gf. */
   public OptionalDouble marginGf() {
-    return get(Setting.MARGIN)
+    return number(Setting.MARGIN);
+  }
+
+  /** A setting that is a number; empty if it is not set. */
+  public OptionalDouble number(Setting setting) {
+    return get(setting)
         .map(Double::parseDouble)
         .map(OptionalDouble::of)
         .orElseGet(OptionalDouble::empty);

@@ -19,6 +19,7 @@ import snick.cli.cuts.EventLine;
 import snick.cli.cuts.StoredCalibrations;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.Setting;
+import snick.cli.option.Settings;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -30,6 +31,7 @@ import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
+import snick.report.Words;
 import snick.store.StoreException;
 import snick.view.Preferences;
 
@@ -179,7 +181,17 @@ public final class RunCommand implements Callable<Integer> {
         Version.text(),
         page.reach(),
         wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED,
-        new Preferences(data.settings().marginGf(), data.settings().get(Setting.OPERATOR)));
+        preferences(data.settings()));
+  }
+
+  private static Preferences preferences(Settings set) {
+    return new Preferences(
+        set.marginGf(),
+        set.get(Setting.OPERATOR),
+        set.get(Setting.LICENCE),
+        set.number(Setting.LATITUDE),
+        set.number(Setting.HEIGHT),
+        Words.english());
   }
 
   private static PortAddress address(String text) {

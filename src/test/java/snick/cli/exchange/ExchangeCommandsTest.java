@@ -8,6 +8,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -56,9 +57,16 @@ class ExchangeCommandsTest {
     assertThat(out.toString())
         .contains("format-1.zip", "package")
         .containsPattern("\\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d:\\d\\d ");
-    assertThat(run("export", path("o.zip"), "--personal", "--licence", "CC0-1.0", data("a")))
+    assertThat(out.toString()).contains("LICENCE", "  none  ");
+    String[] licensed = {"export", path("o.zip"), "--personal", "--licence=CC0-1.0", data("a")};
+    assertThat(run(licensed)).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(err.toString()).contains("without a licence", "--own", "--sender-agreed");
+    assertThat(
+            run(
+                Stream.concat(Stream.of(licensed), Stream.of("--sender-agreed"))
+                    .toArray(String[]::new)))
         .isZero();
-    assertThat(out.toString()).contains("6 cuts in").doesNotContain("No licence");
+    assertThat(out.toString()).contains("6 cuts in", "Licence: CC0-1.0.");
     assertThat(temporary.resolve("o.zip")).isRegularFile();
     assertThat(run("package", "check", path("o.zip"))).isZero();
     assertThat(out.toString()).contains("6 cuts, ").contains("digests, tables");

@@ -1,0 +1,193 @@
+package snick.view;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import snick.exchange.ExportChoice;
+import snick.exchange.Licence;
+import snick.exchange.PackageExport;
+import snick.journal.NotAccepted;
+import snick.journal.Session;
+import snick.journal.SharpeningStep;
+import snick.journal.Stage;
+import snick.report.SessionReport;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.JournalReader;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.store.Watch;
+import snick.verdict.Judge;
+
+/**
+ * What lies back: past sessions, their verdicts, reports and packages. Read on a thread of its own
+ * by a reader of its own, so that a long report keeps nobody at the bench waiting.
+ */
+final class Archive {
+  private static final int MOST_SESSIONS = 200;
+  private static final int USUAL_SESSIONS = 20;
+  private static final int SESSIONS_WITH_STEPS = 20;
+  private static final int MOST_STEPS = 6;
+
+  private final Bench bench;
+  private final Turn turn;
+  private final StageVerdicts verdicts = new StageVerdicts();
+
+  Archive(Bench bench, ExecutorService thread) {
+    this.bench = bench;
+    this.turn = new Turn(thread);
+  }
+
+  /** Runs {@code act} on the archive's thread, with its reader. */
+  Answer.Whole run(Callable<Answer.Whole> act) {
+    return turn.run(act);
+  }
+
+  StoreReader reader() {
+    return bench.doors().archive();
+  }
+
+  private JournalReader journal() {
+    return reader().journal();
+  }
+
+  /** The newest sessions, of all blades or of one. */
+  Answer.Whole sessions(Request request) {
+    int limit = (int) request.number("limit", USUAL_SESSIONS, 1, MOST_SESSIONS);
+    return run(
+        () ->
+            Answer.json(
+                200,
+                Json.object(
+                    "sessions",
+                    journal().latestSessions(limit).stream()
+                        .map(session -> SessionJson.line(journal(), session))
+                        .toList())));
+  }
+
+  /** One session with every cut. */
+  Answer.Whole session(long number) {
+    return run(
+        () -> {
+          SessionEvidence evidence = evidence(number);
+          List<CutSummary> cuts = new ArrayList<>();
+          reader().forEachSummary(CutSelection.all().inSession(name(evidence)), cuts::add);
+          return Answer.json(
+              200, new SessionJson(evidence, cuts, judge(evidence), verdicts).whole(number));
+        });
+  }
+
+  /** How the second of two stages differs from the first. */
+  Answer.Whole comparison(long number, Request request) {
+    return run(
+        () -> {
+          SessionEvidence evidence = evidence(number);
+          return Answer.json(
+              200,
+              verdicts.compare(
+                  judge(evidence),
+                  evidence.stage(request.needed("first")),
+                  evidence.stage(request.needed("second"))));
+        });
+  }
+
+  /** The report as a page of its own. */
+  Answer.Whole report(long number, Request request) {
+    return run(
+        () -> {
+          SessionEvidence evidence = evidence(number);
+          SessionReport report =
+              SessionReport.of(reader(), name(evidence), judge(evidence), request.says("personal"));
+          Answer.Whole page = Answer.document("text/html; charset=utf-8", report.html());
+          return request.says("save") ? page.saved("report-" + number + ".html") : page;
+        });
+  }
+
+  /** The session as a package for others. */
+  Answer.Whole exported(long number, Request request) {
+    return run(
+        () -> {
+          ExportChoice choice = choice(name(evidence(number)), request);
+          return Answer.of(200, "application/zip", zip(choice)).saved("session-" + number + ".zip");
+        });
+  }
+
+  private static ExportChoice choice(String session, Request request) {
+    try {
+      ExportChoice choice = ExportChoice.of(CutSelection.all().inSession(session));
+      Optional<String> licence = request.text("licence");
+      choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
+      Optional<String> title = request.text("title");
+      choice = title.isPresent() ? choice.titled(title.get()) : choice;
+      Optional<String> from = request.text("contributor");
+      choice = from.isPresent() ? choice.from(from.get()) : choice;
+      return request.says("personal") ? choice.withPersonalFields() : choice;
+    } catch (IllegalArgumentException e) {
+      throw new NotAccepted(e.getMessage());
+    }
+  }
+
+  private byte[] zip(ExportChoice choice) throws IOException {
+    Path folder = Files.createTempDirectory("snick-package-");
+    Path file = folder.resolve("package.zip");
+    try {
+      new PackageExport(reader(), choice, Watch.NONE).toZip(file);
+      return Files.readAllBytes(file);
+    } finally {
+      Files.deleteIfExists(file);
+      Files.delete(folder);
+    }
+  }
+
+  /** Steps of the newest sessions, the last used first, each but once. */
+  Answer.Whole recentSteps() {
+    return run(
+        () -> {
+          Set<Map<String, Object>> steps = new LinkedHashSet<>();
+          for (Session session : journal().latestSessions(SESSIONS_WITH_STEPS)) {
+            newestFirst(session).stream()
+                .map(StepJson::of)
+                .takeWhile(step -> steps.size() < MOST_STEPS)
+                .forEach(steps::add);
+          }
+          return Answer.json(200, Json.object("steps", List.copyOf(steps)));
+        });
+  }
+
+  private List<SharpeningStep> newestFirst(Session session) {
+    List<SharpeningStep> steps = new ArrayList<>();
+    journal()
+        .log(session.name())
+        .ifPresent(
+            log -> {
+              for (Stage stage : log.stages()) {
+                log.steps(stage).forEach(step -> steps.add(0, step));
+              }
+            });
+    return steps;
+  }
+
+  SessionEvidence evidence(long number) {
+    String name =
+        journal()
+            .sessionNumbered(number)
+            .orElseThrow(() -> new NotAccepted("there is no session number " + number));
+    return SessionEvidence.read(reader(), name);
+  }
+
+  private static String name(SessionEvidence evidence) {
+    return evidence.log().session().name();
+  }
+
+  Judge judge(SessionEvidence evidence) {
+    return BenchJudge.of(bench, reader(), evidence);
+  }
+}

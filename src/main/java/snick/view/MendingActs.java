@@ -1,0 +1,195 @@
+package snick.view;
+
+import java.util.function.Function;
+import snick.journal.Blade;
+import snick.journal.NotAccepted;
+import snick.journal.Session;
+import snick.journal.SessionLog;
+import snick.journal.SetAside;
+import snick.journal.Withdrawn;
+import snick.store.CutPlace;
+import snick.store.JournalReader;
+import snick.store.Mending;
+
+/**
+ * Mends from the page what went wrong, in any session, open or closed. What was there before stays
+ * in the record. Sessions go by their number.
+ */
+final class MendingActs {
+  private static final String USUAL_REASON = "mended on the page";
+
+  private final Bench bench;
+  private final Board board;
+
+  MendingActs(Bench bench, Board board) {
+    this.bench = bench;
+    this.board = board;
+  }
+
+  /** Runs {@code act} with what was sent; says what it says. */
+  private Answer.Whole mend(byte[] body, Function<Fields, String> act) {
+    Fields fields = Fields.of(body);
+    return board.change(() -> Answer.json(200, Json.object("done", act.apply(fields))));
+  }
+
+  /** Opens a session again that was ended. */
+  Answer.Whole reopen(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          mending().reopen(name(number), why(fields));
+          return name(number);
+        });
+  }
+
+  /** Gives a session another name. */
+  Answer.Whole rename(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          mending().renameSession(name(number), fields.needed("name"), why(fields));
+          return name(number);
+        });
+  }
+
+  /** Says that a session was made with another blade, which is known already. */
+  Answer.Whole changeBlade(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Session session = journal().session(name(number)).orElseThrow();
+          Blade blade = journal().bladeMeant(fields.needed("blade"));
+          bench.writer().journal().correct(session.withBlade(blade.label()), why(fields));
+          return blade.label();
+        });
+  }
+
+  /** Gives a stage another name. */
+  Answer.Whole renameStage(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          String after = fields.needed("name").strip();
+          mending().renameStage(name(number), fields.needed("stage"), after, why(fields));
+          return after;
+        });
+  }
+
+  /** Puts what is in one stage into another. */
+  Answer.Whole mergeStage(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          String into = fields.needed("into");
+          mending().mergeStage(name(number), fields.needed("stage"), into, why(fields));
+          return into;
+        });
+  }
+
+  /** Moves a cut to a stage, of its own session unless another is named. */
+  Answer.Whole moveCut(long cut, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          String session =
+              fields.text("session").map(journal()::sessionMeant).orElseGet(() -> sessionOf(cut));
+          return mending()
+              .moveCut(cut, session, fields.needed("stage"), why(fields))
+              .content()
+              .stage();
+        });
+  }
+
+  /** Lets a cut count again that was set aside. */
+  Answer.Whole countAgain(long cut, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          SetAside back = SetAside.takenBack(bench.clock().instant(), cut, why(fields));
+          bench.writer().journal().setAside(sessionOf(cut), back);
+          return Long.toString(cut);
+        });
+  }
+
+  /** Withdraws a step or an inspection. */
+  Answer.Whole withdraw(long number, long entry, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          SessionLog log = journal().log(name(number)).orElseThrow();
+          String stage =
+              log.entries().standing().stream()
+                  .filter(e -> e.id() == entry)
+                  .map(e -> e.content().stage())
+                  .findFirst()
+                  .orElseThrow(() -> new NotAccepted("entry " + entry + " does not stand"));
+          Withdrawn withdrawn = new Withdrawn(bench.clock().instant(), stage);
+          bench.writer().journal().correct(name(number), entry, withdrawn, why(fields));
+          return stage;
+        });
+  }
+
+  /** Gives a blade another label. */
+  Answer.Whole renameBlade(byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          String label = journal().bladeMeant(fields.needed("blade")).label();
+          mending().renameBlade(label, fields.needed("name"), why(fields));
+          return fields.needed("name");
+        });
+  }
+
+  /** Makes two blades one. */
+  Answer.Whole mergeBlade(byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          String label = journal().bladeMeant(fields.needed("blade")).label();
+          String into = journal().bladeMeant(fields.needed("into")).label();
+          mending().mergeBlade(label, into, why(fields));
+          return into;
+        });
+  }
+
+  /** Says by how much the forces of a blade may differ before it matters; nothing: as usual. */
+  Answer.Whole margin(byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Blade blade = journal().bladeMeant(fields.needed("blade"));
+          bench
+              .writer()
+              .journal()
+              .correct(blade.withMargin(fields.number("margin_gf")), why(fields));
+          return blade.label();
+        });
+  }
+
+  private static String why(Fields fields) {
+    return fields.text("why").orElse(USUAL_REASON);
+  }
+
+  private String sessionOf(long cut) {
+    return bench
+        .reader()
+        .summary(cut)
+        .flatMap(c -> c.place())
+        .map(CutPlace::session)
+        .orElseThrow(() -> new NotAccepted("cut " + cut + " is in no session"));
+  }
+
+  private String name(long number) {
+    return journal()
+        .sessionNumbered(number)
+        .orElseThrow(() -> new NotAccepted("there is no session number " + number));
+  }
+
+  private Mending mending() {
+    return bench.writer().mending();
+  }
+
+  private JournalReader journal() {
+    return bench.reader().journal();
+  }
+}

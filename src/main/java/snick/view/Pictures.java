@@ -1,0 +1,121 @@
+package snick.view;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import snick.journal.NotAccepted;
+import snick.journal.Stage;
+import snick.report.CalibrationPlot;
+import snick.report.CalibrationRecord;
+import snick.report.ControlCharts;
+import snick.report.CutPlot;
+import snick.report.Picture;
+import snick.report.ProgressionPlot;
+import snick.report.RecordPage;
+import snick.report.StagePlot;
+import snick.store.CutSelection;
+import snick.store.CutSummary;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.store.StoredCut;
+import snick.store.Verification;
+
+/** Every plot of the command line, as SVG. Runs on the archive's thread. */
+final class Pictures {
+  private final Archive archive;
+
+  Pictures(Archive archive) {
+    this.archive = archive;
+  }
+
+  private Answer.Whole svg(Supplier<Picture> drawing) {
+    return archive.run(() -> Answer.document("image/svg+xml", drawing.get().svg()));
+  }
+
+  /** The stages of a session side by side. */
+  Answer.Whole progression(long session) {
+    return svg(
+        () -> {
+          SessionEvidence evidence = archive.evidence(session);
+          return ProgressionPlot.of(
+              evidence.log().session().name(), evidence.stages(), archive.judge(evidence));
+        });
+  }
+
+  /** The cuts of one stage along the edge. */
+  Answer.Whole stage(long session, String stage) {
+    return svg(
+        () -> {
+          SessionEvidence evidence = archive.evidence(session);
+          Stage chosen = evidence.log().stage(stage);
+          List<CutSummary> cuts = new ArrayList<>();
+          String name = evidence.log().session().name();
+          reader().forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
+          return StagePlot.of(chosen, cuts);
+        });
+  }
+
+  /** One cut. */
+  Answer.Whole cut(long id) {
+    return svg(
+        () -> {
+          StoredCut cut =
+              reader()
+                  .cut(id)
+                  .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store"));
+          return CutPlot.of(cut, CutPlot.calibration(reader(), cut.summary()));
+        });
+  }
+
+  /** A calibration: curve and what lies beside it. */
+  Answer.Whole calibration(String id) {
+    return svg(
+        () -> {
+          CalibrationRecord record = record(id);
+          return CalibrationPlot.of(
+              record.calibration(),
+              record.evaluation().map(e -> e.deflections()).orElse(List.of()));
+        });
+  }
+
+  /** The record of a calibration as a page of its own. */
+  Answer.Whole record(String id, Request request) {
+    return archive.run(
+        () -> {
+          Answer.Whole page =
+              Answer.document("text/html; charset=utf-8", RecordPage.of(record(id)));
+          return request.says("save") ? page.saved("calibration-" + number(id) + ".html") : page;
+        });
+  }
+
+  /** Ids hold letters and digits; whatever else came in does not get into a file's name. */
+  private static String number(String id) {
+    return id.replaceAll("[^A-Za-z0-9.-]", "");
+  }
+
+  private CalibrationRecord record(String id) {
+    return CalibrationRecord.of(
+        reader()
+            .calibration(id)
+            .orElseThrow(() -> new NotAccepted("there is no calibration " + id)),
+        reader());
+  }
+
+  /** The check masses of a rig on a control chart. */
+  Answer.Whole checks(Optional<String> device) {
+    return svg(
+        () -> {
+          List<Verification> checks = device.map(reader()::verifications).orElse(List.of());
+          if (checks.size() < ControlCharts.FEWEST) {
+            throw new NotAccepted(
+                checks.size() + " checks with a mass; a chart needs " + ControlCharts.FEWEST);
+          }
+          return ControlCharts.of(checks).picture();
+        });
+  }
+
+  private StoreReader reader() {
+    return archive.reader();
+  }
+}

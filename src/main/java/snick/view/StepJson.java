@@ -1,0 +1,58 @@
+package snick.view;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import snick.journal.EdgeDirection;
+import snick.journal.NotAccepted;
+import snick.journal.Pressure;
+import snick.journal.SharpeningStep;
+
+/** Sharpening steps as JSON, out and in. Pure. */
+final class StepJson {
+  private StepJson() {}
+
+  /** What was done; when and for which stage is left to the caller. */
+  static Map<String, Object> of(SharpeningStep step) {
+    return Json.object(
+        "abrasive", step.abrasive(),
+        "grit", boxed(step.grit()),
+        "micron", step.micron(),
+        "direction", step.direction().map(EdgeDirection::word),
+        "strokes_per_side", boxed(step.strokesPerSide()),
+        "pressure", step.pressure().map(Pressure::word),
+        "note", Optional.of(step.note()).filter(note -> !note.isEmpty()));
+  }
+
+  /** The step that was sent, noted {@code at} that time as what led to {@code stage}. */
+  static SharpeningStep read(Fields fields, Instant at, String stage) {
+    return new SharpeningStep(
+        at,
+        stage,
+        fields.needed("abrasive"),
+        whole(fields, "grit"),
+        fields.number("micron"),
+        fields.text("direction").map(EdgeDirection::parse),
+        whole(fields, "strokes_per_side"),
+        fields.text("pressure").map(Pressure::parse),
+        fields.text("note").orElse(""));
+  }
+
+  private static Optional<Integer> boxed(OptionalInt number) {
+    return number.isPresent() ? Optional.of(number.getAsInt()) : Optional.empty();
+  }
+
+  private static OptionalInt whole(Fields fields, String name) {
+    OptionalDouble number = fields.number(name);
+    if (number.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    double value = number.getAsDouble();
+    if (value != Math.rint(value) || Math.abs(value) > Integer.MAX_VALUE) {
+      throw new NotAccepted(name + " " + value + " is no whole number");
+    }
+    return OptionalInt.of((int) value);
+  }
+}

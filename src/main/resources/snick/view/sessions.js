@@ -1,0 +1,117 @@
+// What lies back: past sessions, each with verdicts, plots, cuts, report and package.
+
+import { button, byId, element } from './dom.js';
+import { get, onSubmit } from './acts.js';
+import { edit, knowsStages, short, unit } from './cut.js';
+import * as mend from './mend.js';
+import { say } from './say.js';
+import * as stages from './stages.js';
+import * as words from './words.js';
+
+let shown;
+
+const path = (session, rest) => `/api/v1/sessions/${session.number}/${rest}`;
+
+function line(session) {
+  const until = session.closed ? '' : ` (${say('session.open')})`;
+  return element('li', {}, element('a', { class: 'row', href: `#sessions/${session.number}` },
+    element('b', {}, `${session.number} ${session.name}`),
+    element('span', {}, `${session.blade} · ${words.day(session.opened)}${until}`)));
+}
+
+async function list() {
+  const said = await get('sessions?limit=200');
+  if (!said) return;
+  byId('session-list').replaceChildren(...said.sessions.map(line));
+  byId('session-none').hidden = said.sessions.length > 0;
+}
+
+export const picture = (address, text) =>
+  element('img', { class: 'plot', src: address, alt: text, loading: 'lazy' });
+
+// What a session brought, in one line; the last stage against the first.
+export function outcome(session) {
+  const brought = session.outcome;
+  if (!brought) return [element('p', { class: 'verdict' }, say('outcome_of.none'))];
+  return [
+    element('p', { class: 'note' }, say('outcome_of.what', { first: brought.first.stage, second: brought.second.stage })),
+    element('p', { class: 'stage-figures' }, `${brought.first.stage}: ${words.mean(brought.first)}`),
+    element('p', { class: 'stage-figures' }, `${brought.second.stage}: ${words.mean(brought.second)}`),
+    ...stages.verdict(brought),
+  ];
+}
+
+export function reports(session) {
+  return element('p', { class: 'acts' },
+    element('a', { class: 'button', href: path(session, 'report'), target: '_blank', rel: 'noopener', 'data-act': 'report' }, say('report.read')),
+    element('a', { class: 'button', href: path(session, 'report?save=true'), download: '' }, say('report.save')));
+}
+
+function plots(session) {
+  return [
+    ...(session.outcome ? [picture(path(session, 'progression.svg'), say('plot.progression', { session: session.name }))] : []),
+    ...session.stages.filter((stage) => stage.figures).map((stage) => element('details', {},
+      element('summary', {}, say('plot.stage', { stage: stage.name })),
+      picture(path(session, `stage.svg?stage=${encodeURIComponent(stage.name)}`), say('plot.stage', { stage: stage.name })))),
+  ];
+}
+
+function cuts(session) {
+  return session.cuts.map((cut) => {
+    const text = `${short(cut, 1)} ${unit(cut)}`.trim();
+    const made = button('', () => edit(cut), { class: 'row', 'aria-label': say('cuts.one', { n: cut.id, value: text, stage: cut.stage }) });
+    made.append(element('b', {}, cut.set_aside ? `(${text})` : text),
+      element('span', {}, [say('cut.number', { n: cut.id }), cut.stage, words.clock(cut.at)].join(' · ')));
+    return element('li', {}, made);
+  });
+}
+
+async function one(number) {
+  shown = await get(`sessions/${number}`);
+  byId('past').hidden = !shown;
+  if (!shown) return;
+  knowsStages(shown);
+  byId('past-title').textContent = `${shown.number} ${shown.name}`;
+  byId('past-facts').textContent = [shown.blade, words.day(shown.opened),
+    shown.closed ? say('session.until', { at: words.day(shown.closed) }) : say('session.open'), stages.margin(shown)].join(' · ');
+  byId('past-outcome').replaceChildren(...outcome(shown), reports(shown));
+  byId('past-plots').replaceChildren(...plots(shown));
+  byId('past-stages').replaceChildren(...stages.rows(shown));
+  byId('past-cuts').replaceChildren(...cuts(shown));
+  byId('past-cuts-box').hidden = shown.cuts.length === 0;
+  byId('past-reopen').hidden = !shown.closed;
+  stages.offer('past', shown);
+}
+
+// Opens the list, or one session.
+export function open(number) {
+  byId('past-list').hidden = number !== undefined;
+  byId('past').hidden = true;
+  if (number === undefined) list();
+  else one(number);
+}
+
+export const refresh = () => shown && !byId('past').hidden && one(shown.number);
+
+export function usual(set) {
+  if (set.licence && !byId('package-licence').dataset.chosen) byId('package-licence').value = set.licence;
+}
+
+function save() {
+  const asked = new URLSearchParams();
+  for (const name of ['licence', 'name', 'contributor']) {
+    const text = byId(`package-${name}`).value.trim();
+    if (text) asked.set(name === 'name' ? 'title' : name, text);
+  }
+  if (byId('package-personal').checked) asked.set('personal', 'true');
+  byId('package-link').href = path(shown, `package?${asked}`);
+  byId('package-link').click();
+}
+
+export function begin() {
+  stages.compares('past', () => shown);
+  onSubmit('package-form', save);
+  byId('package-licence').addEventListener('change', (event) => (event.target.dataset.chosen = 'yes'));
+  byId('past-mend').addEventListener('click', () => mend.open(shown, refresh));
+  byId('past-reopen').addEventListener('click', () => mend.reopen(shown, refresh));
+}
