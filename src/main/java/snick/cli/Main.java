@@ -8,6 +8,7 @@ import java.util.Optional;
 import picocli.CommandLine;
 import snick.cli.option.NamedStore;
 import snick.cli.option.Settings;
+import snick.port.OwnFolder;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
@@ -25,6 +26,7 @@ public final class Main {
 
   /** Runs the command that {@code args} names and exits with its status. */
   public static void main(String[] args) {
+    OwnFolder.forJna();
     StandardOutput output = new StandardOutput();
     PrintWriter out = new PrintWriter(output, false, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
