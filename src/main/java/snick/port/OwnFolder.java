@@ -36,9 +36,9 @@ public final class OwnFolder {
   }
 
   /**
-   * Has JNA unpack its library there, before it is first used; if that cannot be, it takes a file of
-   * a new name in the temporary folder. Whoever sets {@code jna.tmpdir} or {@code jna.nounpack} is
-   * left in charge.
+   * Has JNA unpack its library there, before it is first used; if that cannot be, it takes a file
+   * of a new name in the temporary folder. Whoever sets {@code jna.tmpdir} or {@code jna.nounpack}
+   * is left in charge.
    */
   public static void forJna() {
     if (isLinux()
