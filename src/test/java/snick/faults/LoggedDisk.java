@@ -41,7 +41,15 @@ final class LoggedDisk {
   }
 
   /** Bytes written at a place, or the file cut to {@code place} if there are none. */
-  private record Change(int place, byte[] bytes) {
+  private static final class Change {
+    private final int place;
+    private final byte[] bytes;
+
+    private Change(int place, byte[] bytes) {
+      this.place = place;
+      this.bytes = bytes;
+    }
+
     private byte[] on(byte[] content) {
       if (bytes == null) {
         return Arrays.copyOf(content, place);
