@@ -158,8 +158,13 @@ final class CsvRows {
         current.text(), current.start(i), current.end(i), INFINITE, 0, INFINITE.length);
   }
 
+  /** Words and ids: a response is called {@code response-} and eight hexadecimal digits. */
   private static boolean isWords(String cell) {
-    return cell.chars().allMatch(c -> (c >= 'a' && c <= 'z') || c == '_' || c == ' ');
+    return cell.chars().allMatch(CsvRows::isOfWord);
+  }
+
+  private static boolean isOfWord(int c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_' || c == '-' || c == ' ';
   }
 
   private String shown(int i) {

@@ -34,6 +34,10 @@ public record Conditions(
       Optional<Duration> validFor) {
     private static final double DAYS_IN_A_YEAR = 365.25;
 
+    /** What is taken where the person says nothing: common practice, no source. */
+    public static final Stability USUAL =
+        new Stability(1e-4, 3, 1e-3, Optional.of(Duration.ofDays(180)));
+
     public Stability {
       Range.require("temperature coefficient", relativePerKelvin, 0, 0.01, "per K");
       Range.require("half-width of temperature", halfWidthKelvin, 0, 50, "K");

@@ -10,6 +10,9 @@ public sealed interface DegreeRule {
   /** Level at which the tests of {@link Automatic} decide. */
   double LEVEL = 0.05;
 
+  /** The word for {@link Automatic}. */
+  String AUTO = "auto";
+
   /** The person names the degree, 1 to 3. */
   record Fixed(int degree) implements DegreeRule {
     public Fixed {
@@ -30,7 +33,7 @@ public sealed interface DegreeRule {
   /** {@code "auto"} or a degree. */
   static DegreeRule named(String text) {
     return switch (text.strip().toLowerCase(Locale.ROOT)) {
-      case "auto" -> new Automatic();
+      case AUTO -> new Automatic();
       case "1" -> new Fixed(1);
       case "2" -> new Fixed(2);
       case "3" -> new Fixed(3);

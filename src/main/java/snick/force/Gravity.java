@@ -22,6 +22,8 @@ public record Gravity(
    */
   public static final double MODEL_RELATIVE_HALF_WIDTH = 5e-5;
 
+  private static final double MIDDLE_OF_THE_EARTH_RANGE = 9.806;
+  private static final double HALF_OF_THE_EARTH_RANGE = 0.027;
   private static final double EQUATOR = 9.7803253359;
   private static final double SOMIGLIANA_K = 0.00193185265241;
   private static final double ECCENTRICITY_SQUARED = 0.00669437999013;
@@ -61,6 +63,15 @@ public record Gravity(
             "normal gravity (WGS 84) at latitude %.4f degrees, %.0f m",
             latitudeDegrees,
             heightMetres));
+  }
+
+  /** Where the place is left open: anywhere on Earth at sea level. */
+  public static Gravity onEarth() {
+    return new Gravity(
+        MIDDLE_OF_THE_EARTH_RANGE,
+        HALF_OF_THE_EARTH_RANGE / Math.sqrt(3),
+        Distribution.RECTANGULAR,
+        "place not stated: anywhere on Earth at sea level, 9.779 to 9.833 m/s²");
   }
 
   private static double somigliana(double sineSquared) {

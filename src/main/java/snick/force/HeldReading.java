@@ -1,5 +1,8 @@
 package snick.force;
 
+import java.util.Locale;
+import java.util.Optional;
+
 /**
  * Mean of the samples while a load, or none, rested on the cell. Absolute, not above zero.
  *
@@ -11,6 +14,9 @@ package snick.force;
  */
 public record HeldReading(
     double meanCounts, double sdCounts, int samples, long fromNanos, long toNanos) {
+  private static final double FEWEST_COUNTS = 2;
+  private static final double STANDARD_ERRORS = 6;
+
   public HeldReading {
     if (!Double.isFinite(meanCounts) || !(sdCounts >= 0) || samples < 2 || toNanos < fromNanos) {
       throw new IllegalArgumentException(
@@ -31,6 +37,21 @@ public record HeldReading(
   /** Variance of the mean if the samples scatter independently, counts². */
   public double meanVariance() {
     return sdCounts * sdCounts / samples;
+  }
+
+  /** Why this reading cannot be told from {@code other}; empty if it can. */
+  public Optional<String> sameAs(HeldReading other) {
+    double change = Math.abs(meanCounts - other.meanCounts());
+    double limit =
+        Math.max(FEWEST_COUNTS, STANDARD_ERRORS * Math.sqrt(meanVariance() + other.meanVariance()));
+    return change > limit
+        ? Optional.empty()
+        : Optional.of(
+            String.format(
+                Locale.ROOT,
+                "the reading is the same as without load: change %.1f counts (limit %.1f)",
+                change,
+                limit));
   }
 
   /** Middle of the window in device time, ns. */

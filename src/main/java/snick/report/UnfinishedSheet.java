@@ -24,6 +24,12 @@ import snick.force.Load;
 public record UnfinishedSheet(GuidedState state, String degree, Conditions conditions) {
   private static final int FORM = 1;
 
+  /** Where one of the rig {@code deviceId} is kept: one file a rig, beside the store. */
+  public static Path file(Path dataDirectory, String deviceId) {
+    return dataDirectory.resolve(
+        "unfinished-calibration-" + deviceId.replaceAll("[^A-Za-z0-9.-]", "_") + ".json");
+  }
+
   /** The same, further on. */
   public UnfinishedSheet with(GuidedState further) {
     return new UnfinishedSheet(further, degree, conditions);

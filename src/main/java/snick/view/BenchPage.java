@@ -17,6 +17,7 @@ import java.util.concurrent.TimeUnit;
  */
 public final class BenchPage implements AutoCloseable {
   private static final long JOURNAL_LOOK_SECONDS = 2;
+  private static final long WORK_LOOK_MILLIS = 100;
   private static final long STOP_WAIT_SECONDS = 5;
 
   private final ScheduledExecutorService boardThread = thread("page");
@@ -28,6 +29,7 @@ public final class BenchPage implements AutoCloseable {
   private final EventHub hub;
   private final RigNotes notes;
   private final Board board;
+  private final RigWorks works;
   private final Ticker ticker;
   private final Routes routes;
   private final LoopbackServer server;
@@ -48,15 +50,17 @@ public final class BenchPage implements AutoCloseable {
     hub = new EventHub(bench.clock().instant(), this::greeting);
     notes = new RigNotes(bench);
     board = new Board(bench, hub, boardThread);
-    ticker = new Ticker(bench, hub, notes);
+    works = new RigWorks(bench, board);
+    ticker = new Ticker(bench, hub, notes, works);
     PageFiles files = new PageFiles(token, bench.preferences().words());
     routes =
         new Routes(
             bench,
             board,
-            new JournalActs(bench, board),
+            new JournalActs(bench, board, works),
             new MendingActs(bench, board),
             new Archive(bench, archiveThread),
+            works,
             (request, parts) -> Answer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
             files.description());
@@ -86,6 +90,8 @@ public final class BenchPage implements AutoCloseable {
   private void begin() {
     boardThread.scheduleWithFixedDelay(
         steadily(this::look), 0, JOURNAL_LOOK_SECONDS, TimeUnit.SECONDS);
+    boardThread.scheduleWithFixedDelay(
+        steadily(works::follow), 0, WORK_LOOK_MILLIS, TimeUnit.MILLISECONDS);
     tickerThread.scheduleAtFixedRate(
         steadily(ticker::tick), 0, Ticker.PERIOD_MILLIS, TimeUnit.MILLISECONDS);
   }

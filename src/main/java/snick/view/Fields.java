@@ -1,6 +1,7 @@
 package snick.view;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +31,15 @@ record Fields(Map<String, Object> members) {
   /** Text that must be there. */
   String needed(String name) {
     return text(name).orElseThrow(() -> new NotAccepted(name + " is missing"));
+  }
+
+  /** Texts; none if absent. */
+  List<String> texts(String name) {
+    if (members.getOrDefault(name, List.of()) instanceof List<?> list
+        && list.stream().allMatch(String.class::isInstance)) {
+      return list.stream().map(String.class::cast).toList();
+    }
+    throw new NotAccepted(name + " must be a list of texts");
   }
 
   /** Whether it is true; false if absent. */

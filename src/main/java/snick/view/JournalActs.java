@@ -33,8 +33,10 @@ final class JournalActs {
 
   private final Bench bench;
   private final Board board;
+  private final RigWorks works;
 
-  JournalActs(Bench bench, Board board) {
+  JournalActs(Bench bench, Board board, RigWorks works) {
+    this.works = works;
     this.bench = bench;
     this.board = board;
   }
@@ -50,6 +52,7 @@ final class JournalActs {
     return board.change(
         () -> {
           board.running().ifPresent(JournalActs::refuseSecond);
+          works.giveWay();
           String blade = bench.reader().journal().bladeNames().same(typed).orElse(typed);
           Session session = session(blade, lot, fields.text("name"));
           journal().start(session, stage, fields.truth("new"));

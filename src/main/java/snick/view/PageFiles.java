@@ -38,6 +38,7 @@ final class PageFiles {
           "steps.js",
           "stream.js",
           "trace.js",
+          "work.js",
           "words.js");
 
   private static final List<String> LOOKS = List.of("bench.css", "controls.css", "mark.svg");

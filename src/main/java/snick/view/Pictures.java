@@ -2,8 +2,11 @@ package snick.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import snick.force.Calibration;
+import snick.force.RigSetting;
 import snick.journal.NotAccepted;
 import snick.journal.Stage;
 import snick.report.CalibrationPlot;
@@ -66,6 +69,25 @@ final class Pictures {
                   .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store"));
           return CutPlot.of(cut, CutPlot.calibration(reader(), cut.summary()));
         });
+  }
+
+  /** Every calibration, the newest first. */
+  Answer.Whole calibrations() {
+    return archive.run(
+        () -> {
+          List<Object> lines = new ArrayList<>();
+          reader().calibrations().forEach(stored -> lines.add(0, line(stored.calibration())));
+          return Answer.json(200, Json.object("calibrations", lines));
+        });
+  }
+
+  private static Map<String, Object> line(Calibration calibration) {
+    return Json.object(
+        "id", calibration.id(),
+        "made", calibration.made().toString(),
+        "device_id", calibration.boundTo().map(RigSetting::deviceId),
+        "from_gf", calibration.range().from().gramForce(),
+        "to_gf", calibration.range().to().gramForce());
   }
 
   /** A calibration: curve and what lies beside it. */

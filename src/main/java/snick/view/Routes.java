@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import snick.force.RigSetting;
 import snick.journal.NotAccepted;
 import snick.journal.SlipOfName;
 import snick.report.NothingToDraw;
@@ -28,6 +29,7 @@ final class Routes {
       JournalActs acts,
       MendingActs mending,
       Archive archive,
+      RigWorks works,
       Route.Act state,
       Route.Act events,
       Answer.Whole description) {
@@ -55,6 +57,16 @@ final class Routes {
     mending(mending);
     archive(archive);
     pictures(new Pictures(archive));
+    works(works);
+  }
+
+  private void works(RigWorks works) {
+    String rig = "/api/v1/rigs/{rig}";
+    post(rig + "/calibration", (request, parts) -> works.calibrate(number(parts), request.body()));
+    post(rig + "/check", (request, parts) -> works.check(number(parts), request.body()));
+    post(rig + "/look", (request, parts) -> works.look(number(parts), request.body()));
+    post(rig + "/work/confirm", (request, parts) -> works.confirm(number(parts), request.body()));
+    post(rig + "/work/stop", (request, parts) -> works.stop(number(parts), request.body()));
   }
 
   private void mending(MendingActs acts) {
@@ -99,12 +111,21 @@ final class Routes {
         "/api/v1/sessions/{number}/stage.svg",
         (request, parts) -> pictures.stage(number(parts), request.needed("stage")));
     get("/api/v1/cuts/{id}/cut.svg", (request, parts) -> pictures.cut(number(parts)));
+    get("/api/v1/calibrations", (request, parts) -> pictures.calibrations());
+    get("/api/v1/rigs/{rig}/checks.svg", (request, parts) -> pictures.checks(device(parts)));
     get(
         "/api/v1/calibrations/{id}/curve.svg",
         (request, parts) -> pictures.calibration(parts.get(0)));
     get(
         "/api/v1/calibrations/{id}/record",
         (request, parts) -> pictures.record(parts.get(0), request));
+  }
+
+  private Optional<String> device(List<String> parts) {
+    int rig = (int) Math.min(number(parts), Integer.MAX_VALUE);
+    return rig < bench.taps().size()
+        ? bench.scales().setting().apply(rig).map(RigSetting::deviceId)
+        : Optional.empty();
   }
 
   private static long number(List<String> parts) {

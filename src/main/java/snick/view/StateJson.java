@@ -15,10 +15,14 @@ final class StateJson {
   private StateJson() {}
 
   /** The present state; {@code calibrations} and {@code checks} by rig. */
-  static Map<String, Object> of(BenchState state, List<RigFacts> rigs, Instant now) {
+  static Map<String, Object> of(
+      BenchState state, List<RigFacts> rigs, RigWorks works, Instant now) {
     List<Object> entries = new ArrayList<>();
     for (RigState rig : state.rigs()) {
-      entries.add(of(rig, rigs.get(rig.rig()), now));
+      Map<String, Object> entry = of(rig, rigs.get(rig.rig()), now);
+      works.json(rig.rig()).ifPresent(work -> entry.put("work", work));
+      entry.put("unfinished_calibration", works.unfinished(rig.rig()));
+      entries.add(entry);
     }
     return Json.object(
         "run",

@@ -14,6 +14,10 @@ final class Ticker {
   static final long PERIOD_MILLIS = 50;
 
   private static final int TICKS_A_STATE = 20;
+
+  /** While a person watches a reading settle. */
+  private static final int TICKS_A_STEP = 4;
+
   private static final int MOST_POINTS_A_TICK = 16;
   private static final int MOST_POINTS_A_GREETING = 1000;
   private static final long GREETING_NANOS = TimeUnit.SECONDS.toNanos(12);
@@ -22,10 +26,12 @@ final class Ticker {
   private final Bench bench;
   private final EventHub hub;
   private final RigNotes notes;
+  private final RigWorks works;
   private final long[] sent;
   private int ticks;
 
-  Ticker(Bench bench, EventHub hub, RigNotes notes) {
+  Ticker(Bench bench, EventHub hub, RigNotes notes, RigWorks works) {
+    this.works = works;
     this.bench = bench;
     this.hub = hub;
     this.notes = notes;
@@ -42,12 +48,13 @@ final class Ticker {
         points(rig, slice);
       }
     }
-    if (++ticks % TICKS_A_STATE == 0) {
+    ticks++;
+    if (ticks % TICKS_A_STATE == 0) {
       notes.follow(bench.state().get());
       hub.dismissStalled(System.nanoTime(), PATIENCE_NANOS);
-      if (watched) {
-        hub.publish(new Event(Event.Kind.STATE, state()));
-      }
+    }
+    if (watched && ticks % (works.busy() ? TICKS_A_STEP : TICKS_A_STATE) == 0) {
+      hub.publish(new Event(Event.Kind.STATE, state()));
     }
   }
 
@@ -83,6 +90,6 @@ final class Ticker {
   /** The state document; any thread. */
   String state() {
     BenchState state = bench.state().get();
-    return Json.text(StateJson.of(state, notes.of(state), bench.clock().instant()));
+    return Json.text(StateJson.of(state, notes.of(state), works, bench.clock().instant()));
   }
 }

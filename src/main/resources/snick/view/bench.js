@@ -16,6 +16,7 @@ import * as sessions from './sessions.js';
 import * as stages from './stages.js';
 import * as steps from './steps.js';
 import * as trace from './trace.js';
+import * as work from './work.js';
 import { clock } from './words.js';
 
 const USUAL_STAGES = ['deburred', 'coarse', 'fine', 'strop'];
@@ -36,6 +37,7 @@ function showBench(now) {
   steps.show(session);
   ended.show(now);
   sessions.usual(now.usual);
+  work.usual(now.usual);
   aloud.keepAwake(Boolean(session));
   byId('start').hidden = Boolean(session);
   byId('session').hidden = !session;
@@ -56,6 +58,7 @@ function showState(now) {
   if (run !== now.run && !document.querySelector('dialog[open]')) location.reload();
   rig.show(now);
   trace.state(now.rigs);
+  work.state(now.rigs);
 }
 
 const TAKES = {
@@ -141,9 +144,11 @@ sessions.begin();
 stages.compares('bench', () => bench.session);
 steps.begin();
 trace.begin();
+work.begin();
 aloud.begin();
 forms();
 keys();
 nav.onOpen('sessions', sessions.open);
+nav.onOpen('rig', work.open);
 nav.begin();
 watch((kind, data) => TAKES[kind](data), linked);

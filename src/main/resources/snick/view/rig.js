@@ -50,6 +50,7 @@ function line(state) {
   if (!state.storing) return say('rig.not_storing', { n: state.waiting });
   return state.rigs
     .map((rig) => [
+      ...(rig.work ? [say('rig.at_work')] : []),
       link(rig),
       ...(rig.rate_hz === undefined ? [] : [rate(rig, 1)]),
       lost(rig),
@@ -65,7 +66,7 @@ function told(fault) {
 }
 
 export function show(state) {
-  const good = state.recording && state.storing;
+  const good = state.recording && state.storing && !state.rigs.some((rig) => rig.work);
   const text = byId('rig-line');
   if (text.textContent !== line(state)) text.textContent = line(state);
   text.classList.toggle('bad', !good);

@@ -16,11 +16,14 @@ import java.util.function.BooleanSupplier;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.PointerInput;
+import org.openqa.selenium.interactions.Sequence;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
@@ -30,6 +33,7 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 final class Browser implements AutoCloseable {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
+  private static final int MOST_TABS = 200;
   private static final Duration PATIENCE = Duration.ofSeconds(30);
 
   /** The driver needs no bindings for the browser's own version: what is used is plain text. */
@@ -49,12 +53,15 @@ final class Browser implements AutoCloseable {
     return Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER);
   }
 
+  /** A browser that saves what is downloaded in the folder of its profile. */
   static Browser start(Path emptyProfile) {
     LoggingPreferences logs = new LoggingPreferences();
     logs.enable(LogType.BROWSER, Level.ALL);
     logs.enable(LogType.PERFORMANCE, Level.ALL);
     ChromeOptions options = new ChromeOptions();
     options.setBinary(CHROMIUM.toFile());
+    options.setExperimentalOption(
+        "prefs", Map.of("download.default_directory", emptyProfile.toString()));
     options.setCapability("goog:loggingPrefs", logs);
     options.addArguments(
         "--headless",
@@ -99,6 +106,35 @@ final class Browser implements AutoCloseable {
   void type(String css, String text) {
     find(css).clear();
     find(css).sendKeys(text);
+  }
+
+  /** A finger on the middle of {@code css}. */
+  void tap(String css) {
+    WebElement target = find(css);
+    toTheMiddle(target);
+    PointerInput finger = new PointerInput(PointerInput.Kind.TOUCH, "finger");
+    Sequence tap = new Sequence(finger, 0);
+    tap.addAction(
+        finger.createPointerMove(Duration.ZERO, PointerInput.Origin.fromElement(target), 0, 0));
+    tap.addAction(finger.createPointerDown(PointerInput.MouseButton.LEFT.asArg()));
+    tap.addAction(finger.createPointerUp(PointerInput.MouseButton.LEFT.asArg()));
+    driver.perform(List.of(tap));
+  }
+
+  private void toTheMiddle(WebElement target) {
+    driver.executeScript("arguments[0].scrollIntoView({block: 'center'})", target);
+  }
+
+  /** Walks by the tabulator key until {@code css} has the focus, then presses {@code keys}. */
+  void byKeys(String css, CharSequence... keys) {
+    for (int i = 0; i < MOST_TABS; i++) {
+      if (Boolean.TRUE.equals(run("return document.activeElement.matches(arguments[0])", css))) {
+        driver.switchTo().activeElement().sendKeys(keys);
+        return;
+      }
+      driver.switchTo().activeElement().sendKeys(Keys.TAB);
+    }
+    throw new AssertionError(css + " is not reached by the tabulator key");
   }
 
   /** One key, with nothing in focus. */

@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import snick.cli.terminal.Refusal;
 import snick.force.Load;
+import snick.force.MassWord;
 import snick.force.ReferenceMass;
 
 /**
@@ -35,7 +36,7 @@ final class LoadWord {
     LoadWord reading = new LoadWord(word, set);
     List<ReferenceMass> masses = new ArrayList<>();
     for (String part : word.split("\\+", -1)) {
-      masses.add(part.contains(":") ? MassWord.parse(part.strip()) : reading.picked(part.strip()));
+      masses.add(part.contains(":") ? MassChoice.mass(part.strip()) : reading.picked(part.strip()));
     }
     return new Load(masses);
   }

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.force.Load;
+import snick.force.MassWord;
 import snick.force.ReferenceMass;
 
 /** Reference masses: a set from a file, or one by one. */
@@ -50,9 +51,22 @@ public final class MassChoice {
   private List<ReferenceMass> given() {
     List<ReferenceMass> masses = new ArrayList<>();
     file.ifPresent(name -> masses.addAll(MassFile.read(name)));
-    words.forEach(word -> masses.add(MassWord.parse(word)));
+    words.forEach(word -> masses.add(mass(word)));
     masses.sort(Comparator.comparingDouble(m -> m.conventionalMass().kilograms()));
     return masses;
+  }
+
+  /**
+   * The mass that {@code word} names.
+   *
+   * @throws Refusal if it names none
+   */
+  static ReferenceMass mass(String word) {
+    try {
+      return MassWord.parse(word);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.badInput("--mass " + e.getMessage());
+    }
   }
 
   /** The only load that was given. */

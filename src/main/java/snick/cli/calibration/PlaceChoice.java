@@ -6,14 +6,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.terminal.Refusal;
 import snick.force.AirDensity;
-import snick.force.Distribution;
 import snick.force.Gravity;
 
 /** Where masses become forces: local gravity and the density of the air. */
 public final class PlaceChoice {
-  private static final double MIDDLE_OF_THE_EARTH_RANGE = 9.806;
-  private static final double HALF_OF_THE_EARTH_RANGE = 0.027;
-
   @Option(names = "--gravity", paramLabel = "M_S2", description = "Local gravity, measured, m/s².")
   private Double gravity;
 
@@ -72,7 +68,7 @@ public final class PlaceChoice {
     }
     try {
       if (anywhere) {
-        return Optional.of(onEarth());
+        return Optional.of(Gravity.onEarth());
       }
       if (gravity != null) {
         return Optional.of(Gravity.measured(gravity, uncertaintyOfGravity));
@@ -98,15 +94,7 @@ public final class PlaceChoice {
 
   /** Gravity as stated, else anywhere on Earth at sea level, with the uncertainty of that. */
   Gravity gravityOrAnywhere() {
-    return gravity().orElseGet(PlaceChoice::onEarth);
-  }
-
-  private static Gravity onEarth() {
-    return new Gravity(
-        MIDDLE_OF_THE_EARTH_RANGE,
-        HALF_OF_THE_EARTH_RANGE / Math.sqrt(3),
-        Distribution.RECTANGULAR,
-        "place not stated: anywhere on Earth at sea level, 9.779 to 9.833 m/s²");
+    return gravity().orElseGet(Gravity::onEarth);
   }
 
   /** Air as measured, else standard air with its uncertainty. */

@@ -14,9 +14,7 @@ final class UnfinishedFile {
 
   /** The file of the rig {@code deviceId}. */
   UnfinishedFile(Path dataDirectory, String deviceId) {
-    file =
-        dataDirectory.resolve(
-            "unfinished-calibration-" + deviceId.replaceAll("[^A-Za-z0-9.-]", "_") + ".json");
+    file = UnfinishedSheet.file(dataDirectory, deviceId);
   }
 
   Path path() {

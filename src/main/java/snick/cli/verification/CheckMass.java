@@ -15,9 +15,6 @@ import snick.force.SteadyReading;
 
 /** Reads the rig without load and under a load, each when steady. */
 final class CheckMass {
-  private static final double FEWEST_COUNTS = 2;
-  private static final double STANDARD_ERRORS = 6;
-
   private final BenchFeed bench;
   private final Operator operator;
   private final PrintWriter out;
@@ -71,22 +68,13 @@ final class CheckMass {
     HeldReading loaded =
         read(
             new CalibrationPlan.Step.PutOn(load, Direction.UP), OptionalDouble.of(zero.sdCounts()));
-    double change = Math.abs(loaded.meanCounts() - zero.meanCounts());
-    double limit =
-        Math.max(
-            FEWEST_COUNTS,
-            STANDARD_ERRORS * Math.sqrt(zero.meanVariance() + loaded.meanVariance()));
-    if (change <= limit) {
-      throw Refusal.failed(
-          "the reading is the same as without load: change "
-              + Numbers.fixed(change, 1)
-              + " counts (limit "
-              + Numbers.fixed(limit, 1)
-              + "); nothing is saved: hang "
-              + load.name()
-              + " and try again",
-          null);
-    }
+    loaded
+        .sameAs(zero)
+        .ifPresent(
+            why -> {
+              throw Refusal.failed(
+                  why + "; nothing is saved: hang " + load.name() + " and try again", null);
+            });
     return loaded;
   }
 

@@ -1,9 +1,6 @@
 package snick.cli.verification;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -32,7 +29,7 @@ import snick.force.HeldReading;
 import snick.force.Load;
 import snick.force.Verification;
 import snick.quantity.Force;
-import snick.quantity.MeasuredForce;
+import snick.report.CheckSheet;
 import snick.store.Store;
 import snick.store.StoreException;
 import snick.store.StoreReader;
@@ -113,7 +110,12 @@ public final class VerifyCommand implements Callable<Integer> {
       HeldReading zero,
       HeldReading loaded) {
     Verification result = verification(inUse, exerted, zero, loaded);
-    snick.store.Verification kept = kept(inUse, load, exerted, result, List.of(zero, loaded));
+    snick.store.Verification kept =
+        CheckSheet.of(
+            inUse.calibration(),
+            result,
+            new CheckSheet.Reading(
+                load, exerted, List.of(zero, loaded), Clock.systemUTC().instant()));
     try (Store store = OpenedStore.toWrite(data)) {
       store.add(kept);
     } catch (StoreException e) {
@@ -139,41 +141,6 @@ public final class VerifyCommand implements Callable<Integer> {
           limitPercent.map(p -> OptionalDouble.of(p / 100)).orElse(OptionalDouble.empty()));
     } catch (IllegalArgumentException e) {
       throw Refusal.badInput(e.getMessage());
-    }
-  }
-
-  private static snick.store.Verification kept(
-      CalibrationInUse inUse,
-      Load load,
-      Load.Exerted exerted,
-      Verification result,
-      List<HeldReading> readings) {
-    double ofLoad =
-        Math.hypot(
-            exerted.byMassesNewtons(),
-            Math.hypot(exerted.byGravityNewtons(), exerted.byBuoyancyNewtons()));
-    double difference = result.standardUncertaintyNewtons();
-    double ofShown = Math.sqrt(Math.max(0, difference * difference - ofLoad * ofLoad));
-    return new snick.store.Verification(
-        inUse.setting().deviceId(),
-        result.calibrationId(),
-        Clock.systemUTC().instant(),
-        MeasuredForce.ofNewtons(result.expectedNewtons(), ofLoad),
-        MeasuredForce.ofNewtons(result.measuredNewtons(), ofShown),
-        Force.ofNewtons(result.limitNewtons()),
-        document(load, readings));
-  }
-
-  private static String document(Load load, List<HeldReading> readings) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("mass", load.name());
-    object.put("zero_counts", readings.get(0).meanCounts());
-    object.put("loaded_counts", readings.get(1).meanCounts());
-    object.put("sd_counts", readings.get(1).sdCounts());
-    try {
-      return JSON.std.asString(object);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 

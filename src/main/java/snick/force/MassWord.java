@@ -1,15 +1,16 @@
-package snick.cli.calibration;
+package snick.force;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import snick.cli.terminal.Refusal;
-import snick.force.MassClass;
-import snick.force.ReferenceMass;
 import snick.quantity.Mass;
 
-/** A mass in one word: {@code 100g:M1}, {@code 100.0002g:U=0.5mg}, {@code 75g:u=0.6g}. */
-final class MassWord {
+/**
+ * Masses in words: {@code 100g:M1}, {@code 100.0002g:U=0.5mg}, {@code 75g:u=0.6g}; hung at once:
+ * {@code 100g:M1+50g:M1}.
+ */
+public final class MassWord {
   private static final String AMOUNT = "(\\d+(?:\\.\\d+)?)(mg|g|kg)";
   private static final Pattern CLASS = Pattern.compile(AMOUNT + ":([A-Za-z]\\d)");
   private static final Pattern STATED = Pattern.compile(AMOUNT + ":(U|u|tolerance)=" + AMOUNT);
@@ -21,30 +22,41 @@ final class MassWord {
   /**
    * The mass that {@code word} names.
    *
-   * @throws Refusal if it names none
+   * @throws IllegalArgumentException if it names none
    */
-  static ReferenceMass parse(String word) {
+  public static ReferenceMass parse(String word) {
     try {
-      Matcher byClass = CLASS.matcher(word);
-      if (byClass.matches()) {
-        return ReferenceMass.ofClass(MassClass.named(byClass.group(3)), mass(byClass, 1));
-      }
-      Matcher stated = STATED.matcher(word);
-      if (stated.matches()) {
-        return stated(stated);
-      }
+      return named(word);
     } catch (IllegalArgumentException e) {
-      throw Refusal.badInput("--mass " + word + ": " + e.getMessage());
+      throw new IllegalArgumentException(word + ": " + e.getMessage(), e);
     }
-    throw Refusal.badInput(
-        "--mass "
-            + word
-            + " is not a mass with its uncertainty; write 100g:M1, 100.0002g:U=0.5mg, 75g:u=0.6g or"
+  }
+
+  private static ReferenceMass named(String word) {
+    Matcher byClass = CLASS.matcher(word);
+    if (byClass.matches()) {
+      return ReferenceMass.ofClass(MassClass.named(byClass.group(3)), mass(byClass, 1));
+    }
+    Matcher stated = STATED.matcher(word);
+    if (stated.matches()) {
+      return stated(stated);
+    }
+    throw new IllegalArgumentException(
+        "not a mass with its uncertainty; write 100g:M1, 100.0002g:U=0.5mg, 75g:u=0.6g or"
             + " 7.5g:tolerance=0.1g");
   }
 
+  /**
+   * The masses, joined by +, that {@code word} names.
+   *
+   * @throws IllegalArgumentException if it names none
+   */
+  public static Load load(String word) {
+    return new Load(Arrays.stream(word.split("\\+", -1)).map(part -> parse(part.strip())).toList());
+  }
+
   /** The size that {@code word} gives, such as {@code 100g}; empty if it is none. */
-  static Optional<Mass> amount(String word) {
+  public static Optional<Mass> amount(String word) {
     Matcher size = SIZE.matcher(word);
     return size.matches() ? Optional.of(mass(size, 1)) : Optional.empty();
   }

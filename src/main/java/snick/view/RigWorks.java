@@ -1,0 +1,326 @@
+package snick.view;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+import snick.force.AirDensity;
+import snick.force.Calibration;
+import snick.force.CalibrationPlan;
+import snick.force.Conditions;
+import snick.force.DegreeRule;
+import snick.force.EdgeGeometry;
+import snick.force.Gravity;
+import snick.force.GuidedState;
+import snick.force.Load;
+import snick.force.MassWord;
+import snick.force.RigSetting;
+import snick.journal.NotAccepted;
+import snick.quantity.Force;
+import snick.report.BenchSheet;
+import snick.report.UnfinishedSheet;
+import snick.store.StoredCalibration;
+
+/**
+ * What is being done at each rig: a calibration, a check mass, a look at it. Safe for any thread.
+ */
+final class RigWorks {
+  private static final double USUAL_HOLD_SECONDS = 300;
+  private static final double USUAL_LOOK_SECONDS = 20;
+  private static final double SHORTEST_LOOK_SECONDS = 5;
+  private static final double LONGEST_LOOK_SECONDS = 600;
+  private static final int USUAL_RUNS = 3;
+
+  private final Bench bench;
+  private final Board board;
+  private final Map<Integer, RigWork> works = new ConcurrentHashMap<>();
+
+  RigWorks(Bench bench, Board board) {
+    this.bench = bench;
+    this.board = board;
+  }
+
+  /** Whether some rig's work still needs samples. */
+  boolean busy() {
+    return works.values().stream().anyMatch(work -> !work.done());
+  }
+
+  /** How far the work at a rig has come; empty if there is none. */
+  Optional<Map<String, Object>> json(int rig) {
+    return Optional.ofNullable(works.get(rig)).map(RigWork::json);
+  }
+
+  /** Whether a calibration of this rig was interrupted and can go on. */
+  boolean unfinished(int rig) {
+    return !works.containsKey(rig)
+        && bench.scales().setting().apply(rig).filter(s -> Files.exists(file(s))).isPresent();
+  }
+
+  private Path file(RigSetting setting) {
+    return UnfinishedSheet.file(bench.doors().folder(), setting.deviceId());
+  }
+
+  /** Goes on with what has samples enough. The board's thread. */
+  void follow() {
+    works.forEach(
+        (rig, work) -> {
+          work.follow();
+          if (work.done() && !work.leavesMass()) {
+            bench.taps().get(rig).turnBack();
+          }
+        });
+  }
+
+  /** Begins a guided calibration, or goes on with one. */
+  Answer.Whole calibrate(long number, byte[] body) {
+    Fields fields = Fields.of(body);
+    return begin(
+        number,
+        () -> {
+          int rig = rig(number);
+          RigSetting setting = setting(rig, polarity(fields));
+          UnfinishedSheet sheet =
+              fields.truth("resume") ? resumed(setting) : fresh(fields, setting);
+          return new CalibrationWork(
+              bench, sheet, file(setting), made -> bench.scales().use().accept(made, rig));
+        });
+  }
+
+  private static int polarity(Fields fields) {
+    double sign = fields.number("polarity").orElse(1);
+    if (Math.abs(sign) != 1) {
+      throw new NotAccepted("polarity " + sign + ": 1 or -1 allowed");
+    }
+    return (int) sign;
+  }
+
+  private UnfinishedSheet fresh(Fields fields, RigSetting setting) {
+    if (Files.exists(file(setting)) && !fields.truth("fresh")) {
+      throw new NotAccepted(
+          "a calibration of this rig was interrupted and is kept: go on with it, or begin anew and"
+              + " forget it");
+    }
+    List<Load> loads =
+        fields.texts("loads").stream()
+            .map(MassWord::load)
+            .sorted(Comparator.comparingDouble(Load::nominalGrams))
+            .toList();
+    CalibrationPlan plan =
+        new CalibrationPlan(
+            loads,
+            (int) fields.number("runs").orElse(USUAL_RUNS),
+            !fields.truth("rising_only"),
+            fields.number("hold_s").orElse(USUAL_HOLD_SECONDS));
+    Conditions conditions =
+        new Conditions(
+            gravity(fields).orElseThrow(RigWorks::placeMissing),
+            AirDensity.standard(),
+            Conditions.Stability.USUAL,
+            EdgeGeometry.NOT_STATED);
+    return new UnfinishedSheet(GuidedState.begin(plan, setting), DegreeRule.AUTO, conditions);
+  }
+
+  private static NotAccepted placeMissing() {
+    return new NotAccepted(
+        "say where the rig stands, for local gravity: latitude and height, or leave the place"
+            + " open");
+  }
+
+  private static Optional<Gravity> gravity(Fields fields) {
+    if (fields.truth("anywhere")) {
+      return Optional.of(Gravity.onEarth());
+    }
+    OptionalDouble latitude = fields.number("latitude_degrees");
+    return latitude.isPresent()
+        ? Optional.of(Gravity.at(latitude.getAsDouble(), fields.number("height_metres").orElse(0)))
+        : Optional.empty();
+  }
+
+  private UnfinishedSheet resumed(RigSetting setting) {
+    try {
+      UnfinishedSheet kept = UnfinishedSheet.read(file(setting));
+      RigSetting now =
+          new RigSetting(
+              setting.deviceId(),
+              setting.gain(),
+              setting.nominalRate(),
+              kept.state().setting().polarity());
+      List<String> differences = kept.state().setting().differences(now);
+      if (!differences.isEmpty()) {
+        throw new NotAccepted(
+            String.join("; ", differences) + "; set the rig as it was, or begin anew");
+      }
+      return kept.with(kept.state().resumed());
+    } catch (IOException e) {
+      throw new NotAccepted("no interrupted calibration of this rig can be read: begin anew");
+    }
+  }
+
+  /** Begins a check with one mass. */
+  Answer.Whole check(long number, byte[] body) {
+    Fields fields = Fields.of(body);
+    return begin(
+        number,
+        () -> {
+          Load load = MassWord.load(fields.needed("load"));
+          StoredCalibration stored = inUse(rig(number));
+          Calibration calibration = stored.calibration();
+          Optional<Conditions> made = stored.document().flatMap(RigWorks::conditions);
+          Load.Exerted exerted =
+              load.exerted(
+                  gravity(fields)
+                      .or(() -> made.map(Conditions::gravity))
+                      .orElseThrow(RigWorks::placeMissing),
+                  made.map(Conditions::air).orElseGet(AirDensity::standard));
+          requireInRange(calibration, exerted);
+          return new CheckWork(bench, calibration, load, exerted);
+        });
+  }
+
+  private static void requireInRange(Calibration calibration, Load.Exerted load) {
+    if (!calibration.range().holds(load.force().newtons())) {
+      throw new NotAccepted(
+          "a mass of "
+              + grams(load.force())
+              + " gf lies outside the calibrated range, "
+              + grams(calibration.range().from())
+              + " gf to "
+              + grams(calibration.range().to())
+              + " gf; take one inside it");
+    }
+  }
+
+  private static String grams(Force force) {
+    return String.format(Locale.ROOT, "%.1f", force.gramForce());
+  }
+
+  private StoredCalibration inUse(int rig) {
+    RigSetting setting = setting(rig, 1);
+    StoredCalibration stored =
+        bench
+            .reader()
+            .currentCalibration(setting.deviceId())
+            .filter(c -> c.calibration().boundTo().isPresent())
+            .orElseThrow(
+                () ->
+                    new NotAccepted("no calibration of rig " + setting.deviceId() + ": make one"));
+    RigSetting now = setting(rig, stored.calibration().boundTo().orElseThrow().polarity());
+    if (stored.calibration().fits(now) instanceof Calibration.Fit.Stranger stranger) {
+      throw new NotAccepted(
+          String.join("; ", stranger.reasons()) + "; set the rig as it was, or calibrate again");
+    }
+    return stored;
+  }
+
+  private static Optional<Conditions> conditions(String document) {
+    try {
+      return Optional.of(BenchSheet.parse(document).conditions());
+    } catch (RuntimeException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** Begins to look at a rig at rest. */
+  Answer.Whole look(long number, byte[] body) {
+    double seconds = Fields.of(body).number("seconds").orElse(USUAL_LOOK_SECONDS);
+    if (!(seconds >= SHORTEST_LOOK_SECONDS && seconds <= LONGEST_LOOK_SECONDS)) {
+      throw new NotAccepted("seconds " + seconds + " is outside 5 to 600");
+    }
+    return begin(
+        number,
+        () -> {
+          int rig = rig(number);
+          return new LookWork(bench, () -> bench.state().get().rigs().get(rig), seconds);
+        });
+  }
+
+  /** One work at a time; one that is done gives way. On the board's thread, which follows it. */
+  private Answer.Whole begin(long number, Supplier<RigWork> work) {
+    return board.run(
+        () -> {
+          int rig = rig(number);
+          if (works.containsKey(rig) && !works.get(rig).done()) {
+            throw new NotAccepted("other work at this rig is under way: stop it first");
+          }
+          if (bench.state().get().rigs().get(rig).link() != RigState.Link.RECORDING) {
+            throw new NotAccepted("the rig sends no readings now: look at its cable and supply");
+          }
+          RigWork begun = made(work);
+          works.put(rig, begun);
+          bench.taps().get(rig).turnTo(begun);
+          return Answer.json(200, begun.json());
+        });
+  }
+
+  private static RigWork made(Supplier<RigWork> work) {
+    try {
+      return work.get();
+    } catch (NotAccepted e) {
+      throw e;
+    } catch (IllegalArgumentException e) {
+      throw new NotAccepted(e.getMessage());
+    }
+  }
+
+  /** The person says that what was asked for is done. */
+  Answer.Whole confirm(long number, byte[] body) {
+    Fields.of(body);
+    RigWork work = Optional.ofNullable(works.get(rig(number))).orElseThrow(RigWorks::none);
+    work.confirm();
+    return Answer.json(200, work.json());
+  }
+
+  /** Stops the work, or puts the result of one that is done away; what is kept stays kept. */
+  Answer.Whole stop(long number, byte[] body) {
+    Fields.of(body);
+    return board.run(
+        () -> {
+          int rig = rig(number);
+          RigWork work = Optional.ofNullable(works.get(rig)).orElseThrow(RigWorks::none);
+          bench.taps().get(rig).turnBack();
+          work.follow();
+          works.remove(rig);
+          return Answer.json(200, Json.object("stopped", true));
+        });
+  }
+
+  /** A session begins: what is done gives way, what is not keeps it from beginning. Any thread. */
+  void giveWay() {
+    works.forEach(
+        (rig, work) -> {
+          if (!work.done()) {
+            throw new NotAccepted("work at the rig is under way: finish or stop it first");
+          }
+          bench.taps().get(rig).turnBack();
+          works.remove(rig);
+        });
+  }
+
+  private static NotAccepted none() {
+    return new NotAccepted("nothing is being done at this rig");
+  }
+
+  private int rig(long number) {
+    if (number >= bench.taps().size()) {
+      throw new NotAccepted("there is no rig " + number);
+    }
+    return (int) number;
+  }
+
+  private RigSetting setting(int rig, int polarity) {
+    RigSetting now =
+        bench
+            .scales()
+            .setting()
+            .apply(rig)
+            .orElseThrow(() -> new NotAccepted("the rig did not say yet who it is"));
+    return new RigSetting(now.deviceId(), now.gain(), now.nominalRate(), polarity);
+  }
+}
