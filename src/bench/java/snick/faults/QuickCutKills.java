@@ -132,8 +132,12 @@ public final class QuickCutKills {
   private static boolean asAnnounced(Optional<StoredCut> stored, Map<String, Object> cut) {
     return stored.isPresent()
         && stored.get().cut().outcome().word().equals(cut.get("outcome"))
-        && stored.get().cut().peak().map(p -> p.estimateCounts()).equals(
-            Optional.ofNullable(cut.get("estimate_counts")));
+        && stored
+            .get()
+            .cut()
+            .peak()
+            .map(p -> p.estimateCounts())
+            .equals(Optional.ofNullable(cut.get("estimate_counts")));
   }
 
   private void conclude() {

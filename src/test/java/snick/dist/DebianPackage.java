@@ -26,7 +26,6 @@ final class DebianPackage {
 
   /** The one for the running machine. */
   static Path ofThisMachine() throws Exception {
-    return of(
-        Program.run(List.of("dpkg", "--print-architecture")).well().out().strip());
+    return of(Program.run(List.of("dpkg", "--print-architecture")).well().out().strip());
   }
 }

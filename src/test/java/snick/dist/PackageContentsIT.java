@@ -65,7 +65,8 @@ class PackageContentsIT {
   @ValueSource(strings = {"amd64", "arm64", "armhf"})
   void onlyLibrariesOfItsOwnMachine(String architecture) throws Exception {
     Path own = unpacked(architecture).resolve("lib/snick");
-    assertThat(names(own.resolve("native"))).containsExactly(DebianPackage.MACHINES.get(architecture));
+    assertThat(names(own.resolve("native")))
+        .containsExactly(DebianPackage.MACHINES.get(architecture));
     assertThat(names(own.resolve("native/" + DebianPackage.MACHINES.get(architecture))))
         .isEqualTo(LIBRARIES);
     assertThat(foldersOfLibraries(own.resolve("snick.jar"))).isEqualTo(IN_JAR.get(architecture));
