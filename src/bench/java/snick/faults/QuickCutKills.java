@@ -83,7 +83,10 @@ public final class QuickCutKills {
                 Pacer.of(System::nanoTime, 1),
                 VirtualRig.WhenFull.DROP,
                 truth -> {});
-    rig.perform(new Script(IntStream.range(0, CUTS_READY).boxed().flatMap(i -> quick()).toList()));
+    List<Action> actions = IntStream.range(0, CUTS_READY).boxed().flatMap(i -> quick()).toList();
+    if (rig.perform(new Script(actions)).isDone()) {
+      throw new IllegalStateException("rig " + number + " cuts nothing");
+    }
     return rig;
   }
 

@@ -209,8 +209,8 @@ final class LoopbackServer implements AutoCloseable {
 
   /**
    * A reader that goes away shows only as a failing write: that is how a stream ends. The server
-   * has to be told of it: it counts a connection that is merely closed among the open ones for ever,
-   * and takes no more when they are too many.
+   * has to be told of it: it counts a connection that is merely closed among the open ones for
+   * ever, and takes no more when they are too many.
    */
   private static void stream(HttpExchange exchange, Viewer viewer) throws IOException {
     try {
