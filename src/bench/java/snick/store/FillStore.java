@@ -123,7 +123,7 @@ final class FillStore {
     }
     double gramForce = 220 - 25 * stage.order() + index * 7 % 11;
     Cut cut = severed(index + 1, gramForce * 437.25);
-    long id = new CutTable(database).add(recording, at, Derivation.own(cut, at));
+    long id = new CutTable(database).add(NewCut.of(recording, at, cut), Derivation.own(cut, at));
     new ForceTable(database).add(id, OptionalLong.empty(), force(gramForce), at);
     placements.add(
         session,

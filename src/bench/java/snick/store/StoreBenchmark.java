@@ -102,7 +102,8 @@ final class StoreBenchmark {
   private void place(CutTable table, int index) {
     int number = index + 1;
     Instant at = at(number);
-    long id = table.add(recording, at, new Derivation(1, at, Examples.severed(number)));
+    NewCut cut = NewCut.of(recording, at, Examples.severed(number));
+    long id = table.add(cut, new Derivation(1, at, cut.cut()));
     if (index % (CUTS_A_STAGE * STAGES_A_SESSION) == 0) {
       nextSession(new SessionTable(database), at);
     }

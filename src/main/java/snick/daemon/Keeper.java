@@ -273,7 +273,10 @@ final class Keeper implements Runnable {
         NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut()).inRunningStage(placeMm);
     long id =
         store.append(
-            largest.measured().map(m -> cut.with(new CutForce(force, m.value()))).orElse(cut));
+            largest
+                .measured()
+                .map(m -> cut.with(new CutForce(force, m.value())))
+                .orElseGet(() -> cut.without(force.missing())));
     if (finished.cut().outcome() != Outcome.RELEASED) {
       nextSpot.used(placeMm);
     }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import snick.cut.Cut;
 import snick.store.NewCut;
 import snick.store.Recording;
@@ -14,6 +15,8 @@ import snick.store.Store;
  * Opened with the first of them. The keeper's thread alone.
  */
 final class Refuge implements AutoCloseable {
+  private static final String WHY = "the store with the calibrations was taken away";
+
   private final Path directory;
   private final Clock clock;
   private final Map<Recording, Long> recordings = new HashMap<>();
@@ -44,7 +47,7 @@ final class Refuge implements AutoCloseable {
     }
     Cut cut = finished.cut();
     long id = recordings.computeIfAbsent(recording, store::startRecording);
-    return store.append(NewCut.of(id, finished.occurredAt(), cut));
+    return store.append(NewCut.of(id, finished.occurredAt(), cut).without(Optional.of(WHY)));
   }
 
   @Override

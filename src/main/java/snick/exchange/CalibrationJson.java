@@ -41,12 +41,15 @@ final class CalibrationJson {
   record Item(
       Calibration calibration, Optional<String> document, List<Verification> verifications) {}
 
-  static Map<String, Object> of(List<Item> items, boolean personal) {
+  static Map<String, Object> of(List<Item> items, MissingForces missing, boolean personal) {
     List<Object> calibrations = new ArrayList<>();
     for (Item item : items) {
       calibrations.add(one(calibrations.size() + 1, item, personal));
     }
-    return Map.of("calibrations", calibrations);
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("calibrations", calibrations);
+    missing.addTo(json);
+    return json;
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {

@@ -99,13 +99,13 @@ final class CutCheck {
 
   /** Whether the calibration gives the stated force. */
   void force(CutForce force) {
-    if (cut.peak().isEmpty()) {
-      differ("it has a force but no peak");
+    if (cut.peak().isEmpty() || calibration.isEmpty()) {
+      differ("it has a force but no " + (calibration.isEmpty() ? "calibration" : "peak"));
       return;
     }
     Peak peak = cut.peak().get();
     DerivedForce derived =
-        calibration.orElseThrow().derive(peak.estimateCounts(), peak.standardUncertaintyCounts());
+        calibration.get().derive(peak.estimateCounts(), peak.standardUncertaintyCounts());
     DerivedForce stated = force.estimate();
     double statedNewtons = stated.measured().orElseThrow().value().newtons();
     double statedU = stated.measured().orElseThrow().standardUncertainty().newtons();

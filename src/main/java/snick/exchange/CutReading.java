@@ -53,6 +53,7 @@ final class CutReading {
         calibration.isPresent()
             ? Optional.of(derived.force(calibration.getAsInt()))
             : Optional.empty(),
+        contents.missing().of(number),
         place(),
         Boolean.parseBoolean(rows.text(at("set_aside"))),
         derived.reference("source", contents.sources()).orElse(0),

@@ -50,6 +50,9 @@ record JsonNode(String place, Object value) {
 
   String text() {
     if (value instanceof String text) {
+      if (text.codePoints().anyMatch(c -> Character.getType(c) == Character.SURROGATE)) {
+        throw not("text: it holds half a character");
+      }
       return text;
     }
     throw not("text");

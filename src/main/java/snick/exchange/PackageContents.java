@@ -13,6 +13,7 @@ import snick.store.StoredResponse;
  * @param recordings recordings, numbered by place from 1
  * @param calibrations calibrations, numbered by place from 1
  * @param journal the journal
+ * @param missing why cuts have no force
  * @param credits whose work it holds: its own first, then its sources, numbered from 1
  * @param responses responses of rigs by their id
  */
@@ -20,6 +21,7 @@ record PackageContents(
     List<RigJson.Item> recordings,
     List<CalibrationJson.Item> calibrations,
     JournalJson.Journal journal,
+    MissingForces missing,
     List<Credit> credits,
     Map<String, StoredResponse> responses) {
   List<Credit> sources() {

@@ -37,6 +37,7 @@ public final class PackageExport {
   private final Map<String, FileFacts> files = new HashMap<>();
   private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
   private final Map<String, StoredResponse> responses = new LinkedHashMap<>();
+  private final MissingForces missing = new MissingForces();
   private List<Licence> licences = List.of();
 
   /** An export of {@code choice} from {@code store}. */
@@ -105,7 +106,7 @@ public final class PackageExport {
     writeJson(
         folder,
         CalibrationJson.FILE,
-        CalibrationJson.of(numbering.calibrationItems(), choice.personal()));
+        CalibrationJson.of(numbering.calibrationItems(), missing, choice.personal()));
     writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
     writeJson(
         folder,
@@ -134,6 +135,8 @@ public final class PackageExport {
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         cuts.row(cells.of(number, cut.summary()));
         note(cut.summary().result());
+        int cutNumber = number;
+        cut.summary().forceMissing().ifPresent(why -> missing.add(cutNumber, why));
         int row = 0;
         for (EarlierDerivation earlier : numbering.earlier(cut.id())) {
           row++;

@@ -102,7 +102,8 @@ public final class PackageImport {
           cut -> {
             watch.check("storing", cut.number(), cuts);
             NewCut plain =
-                NewCut.of(recordings.get(cut.recording() - 1), cut.occurredAt(), cut.cut());
+                NewCut.of(recordings.get(cut.recording() - 1), cut.occurredAt(), cut.cut())
+                    .without(cut.forceMissing());
             NewCut stated = cut.force().map(plain::with).orElse(plain);
             journal.place(
                 cut, intake.cut(stated, cut.detectorVersion(), cut.source(), cut.earlier()));

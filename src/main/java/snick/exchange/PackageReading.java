@@ -43,11 +43,13 @@ final class PackageReading implements AutoCloseable {
     }
     checked(PackageFiles.README);
     JsonNode rig = checked(RigJson.FILE);
+    JsonNode calibration = checked(CalibrationJson.FILE);
     contents =
         new PackageContents(
             RigJson.read(rig),
-            CalibrationJson.read(checked(CalibrationJson.FILE)),
+            CalibrationJson.read(calibration),
             JournalJson.read(checked(JournalJson.FILE)),
+            MissingForces.read(calibration),
             Attribution.read(descriptor, descriptorSha256),
             ResponseJson.read(rig));
   }

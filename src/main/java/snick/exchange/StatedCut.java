@@ -19,6 +19,7 @@ import snick.store.EarlierResult;
  * @param detectorVersion version of the detector that found it
  * @param calibration number of its calibration in the package, if it has a force
  * @param force the force, if it has one
+ * @param forceMissing why it had no force when it was recorded
  * @param place where it belongs in the journal, if anywhere
  * @param setAside whether it was set aside
  * @param source number of the source whose work it is; 0 for the package's own
@@ -32,6 +33,7 @@ record StatedCut(
     int detectorVersion,
     OptionalInt calibration,
     Optional<CutForce> force,
+    Optional<String> forceMissing,
     Optional<StatedPlace> place,
     boolean setAside,
     int source,

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NoSuchElementException;
 import java.util.Optional;
 import snick.force.Calibration;
 import snick.store.CutSelection;
@@ -14,6 +15,7 @@ import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.store.StoredForce;
+import snick.store.StoredRecording;
 import snick.store.Watch;
 
 /**
@@ -27,7 +29,7 @@ public final class StoreCheck {
   private final StoreReader store;
   private final Watch watch;
   private final Map<String, Optional<Calibration>> calibrations = new HashMap<>();
-  private final Map<Long, Recording> recordings = new HashMap<>();
+  private final Map<Long, Optional<Recording>> recordings = new HashMap<>();
   private final List<String> differences = new ArrayList<>();
   private final Rederivation rederivation = new Rederivation();
   private long given;
@@ -104,12 +106,24 @@ public final class StoreCheck {
       withoutTrace++;
       return;
     }
-    Recording recording = recording(stored.summary().recordingId());
+    Optional<Recording> recording = recording(stored.summary().recordingId());
     Optional<Calibration> calibration = stored.summary().force().flatMap(this::calibration);
     checks.give(samples, () -> check(stored, recording, calibration));
   }
 
-  private Finding check(StoredCut stored, Recording recording, Optional<Calibration> calibration) {
+  /** What a damaged row states may be nothing that can be. */
+  private Finding check(
+      StoredCut stored, Optional<Recording> recording, Optional<Calibration> calibration) {
+    try {
+      return derived(stored, recording.orElseThrow(), calibration);
+    } catch (IllegalArgumentException | NoSuchElementException e) {
+      String why = "what is stated of it cannot be: " + e.getMessage();
+      return new Finding(stored.id(), new CutCheck.Found(false, List.of(why)));
+    }
+  }
+
+  private Finding derived(
+      StoredCut stored, Recording recording, Optional<Calibration> calibration) {
     int version = stored.summary().result().detectorVersion();
     CutCheck check = new CutCheck(stored.cut(), version, calibration);
     check.counts(recording);
@@ -117,8 +131,9 @@ public final class StoreCheck {
     return new Finding(stored.id(), check.again(rederivation));
   }
 
-  private Recording recording(long id) {
-    return recordings.computeIfAbsent(id, key -> store.recording(key).orElseThrow().recording());
+  private Optional<Recording> recording(long id) {
+    return recordings.computeIfAbsent(
+        id, key -> store.recording(key).map(StoredRecording::recording));
   }
 
   private Optional<Calibration> calibration(StoredForce force) {

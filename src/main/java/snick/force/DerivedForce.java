@@ -14,6 +14,13 @@ public sealed interface DerivedForce {
     return this instanceof Outside outside ? Optional.of(outside.force()) : Optional.empty();
   }
 
+  /** Why there is no force, for people; empty if there is one, or nothing is known of it. */
+  default Optional<String> missing() {
+    return this instanceof Uncalibrated none && !none.reasons().isEmpty()
+        ? Optional.of(String.join("; ", none.reasons()))
+        : Optional.empty();
+  }
+
   /**
    * Force inside the calibrated range.
    *

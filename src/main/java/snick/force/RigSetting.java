@@ -9,13 +9,13 @@ import snick.quantity.SampleRate;
  * The rig and its setting, as far as they decide what a count is worth.
  *
  * @param deviceId identity that the device gives itself, or a name the person gave a rig that has
- *     none; 1 to 64 characters, no control characters
+ *     none; 1 to 200 characters, no control characters
  * @param gain gain of the bridge amplifier, 1 to 65535
  * @param nominalRate nominal output rate
  * @param polarity +1 if load raises the reading, −1 if it lowers it
  */
 public record RigSetting(String deviceId, int gain, SampleRate nominalRate, int polarity) {
-  private static final int LONGEST_ID = 64;
+  private static final int LONGEST_ID = 200;
   private static final int HIGHEST_GAIN = 65_535;
 
   public RigSetting {
@@ -25,7 +25,7 @@ public record RigSetting(String deviceId, int gain, SampleRate nominalRate, int 
       throw new IllegalArgumentException(
           "device id of "
               + deviceId.length()
-              + " characters: 1 to 64 allowed, without control characters");
+              + " characters: 1 to 200 allowed, without control characters");
     }
     if (gain < 1 || gain > HIGHEST_GAIN) {
       throw new IllegalArgumentException("gain " + gain + " is outside 1 to " + HIGHEST_GAIN);

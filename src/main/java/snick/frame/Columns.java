@@ -2,8 +2,10 @@ package snick.frame;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -17,6 +19,9 @@ public record Columns(List<Column> columns) {
   public static final int MOST = 32;
 
   private static final String FORCES = " in ";
+  private static final int LONGEST_NAME = 160;
+  private static final int KEPT_OF_LONG = 120;
+  private static final Pattern NO_TEXT = Pattern.compile("[\\p{Cc}\\p{Cs}]");
 
   /** What firmware-protocol.md asks for: {@code micros,counts}. */
   static final Columns MICROS_COUNTS = new Columns(List.of(Column.TIME_US, Column.COUNTS));
@@ -72,14 +77,28 @@ public record Columns(List<Column> columns) {
 
   /**
    * The name of a rig whose lines are read so: one that sends forces is another than one that sends
-   * counts, for a calibration of one is none of the other.
+   * counts, for a calibration of one is none of the other. Where the name is the path of a file, it
+   * may be any: characters that are no text become question marks, and of a long one the end is
+   * kept behind a digest of all.
    */
   public static String rigName(String name, Optional<Columns> columns) {
     return columns
         .map(Columns::reading)
         .filter(reading -> reading.gramForcePerUnit().isPresent())
-        .map(reading -> name + FORCES + reading.word())
-        .orElse(name);
+        .map(reading -> plain(name) + FORCES + reading.word())
+        .orElse(plain(name));
+  }
+
+  private static String plain(String name) {
+    String kept =
+        name.length() <= LONGEST_NAME
+            ? name
+            : String.format(
+                Locale.ROOT,
+                "text:%08x…%s",
+                name.hashCode(),
+                name.substring(name.length() - KEPT_OF_LONG));
+    return NO_TEXT.matcher(kept).replaceAll("?");
   }
 
   /** The force that a rig of this name sends; empty if it sends counts. */

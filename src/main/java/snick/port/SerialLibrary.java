@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -98,18 +97,10 @@ final class SerialLibrary {
     throw last;
   }
 
-  /** In the user's cache (XDG Base Directory Specification); for this run if there is none. */
+  /** For this run alone if there can be none that stays. */
   private static Path ownFolder() throws IOException {
-    String cache = System.getenv("XDG_CACHE_HOME");
-    Path base =
-        cache != null && cache.startsWith("/")
-            ? Path.of(cache)
-            : Path.of(System.getProperty("user.home"), ".cache");
-    Path folder = base.resolve("snick").resolve("native").toAbsolutePath();
     try {
-      Files.createDirectories(folder);
-      Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
-      return folder;
+      return OwnFolder.make();
     } catch (IOException notOurs) {
       Path forThisRun = Files.createTempDirectory("snick-native-");
       forThisRun.toFile().deleteOnExit();

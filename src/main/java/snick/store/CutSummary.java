@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param samples samples in its trace
  * @param result the current result
  * @param force the current force of that result; empty if it has none
+ * @param forceMissing why it had no force when it was recorded; empty if it had one
  * @param place the stage it belongs to; empty if none
  * @param setAside why it no longer counts; empty if it counts
  */
@@ -24,5 +25,11 @@ public record CutSummary(
     int samples,
     StoredResult result,
     Optional<StoredForce> force,
+    Optional<String> forceMissing,
     Optional<CutPlace> place,
-    Optional<String> setAside) {}
+    Optional<String> setAside) {
+  /** Why there still is no force. */
+  public Optional<String> missing() {
+    return force.isEmpty() ? forceMissing : Optional.empty();
+  }
+}

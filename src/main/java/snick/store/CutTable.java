@@ -1,6 +1,5 @@
 package snick.store;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -10,7 +9,7 @@ import snick.cut.Trace;
 /** Cuts and their traces as rows. */
 final class CutTable {
   private static final String SUMMARY =
-      "SELECT c.id, c.recording, c.number, c.occurred_at_utc_ns, c.samples, "
+      "SELECT c.id, c.recording, c.number, c.occurred_at_utc_ns, c.samples, c.force_missing, "
           + ResultTable.COLUMNS
           + ", "
           + ForceTable.COLUMNS
@@ -29,9 +28,9 @@ final class CutTable {
           + " LEFT JOIN stage m ON m.id = t.merged_into ";
 
   private static final String INSERTION =
-      "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples, "
+      "INSERT INTO cut (recording, number, occurred_at_utc_ns, samples, force_missing, "
           + ResultTable.FIGURES
-          + ") VALUES (?, ?, ?, ?, "
+          + ") VALUES (?, ?, ?, ?, ?, "
           + ResultTable.PARAMETERS
           + ") ON CONFLICT (recording, number) DO NOTHING";
 
@@ -60,27 +59,31 @@ final class CutTable {
   }
 
   /** Adds a cut of a number that its recording does not have yet; its id. */
-  long add(long recordingId, Instant occurredAt, Derivation first) {
-    return addNew(recordingId, occurredAt, first)
+  long add(NewCut cut, Derivation first) {
+    return addNew(cut, first)
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "recording " + recordingId + " already has a cut " + first.cut().number()));
+                    "recording "
+                        + cut.recordingId()
+                        + " already has a cut "
+                        + first.cut().number()));
   }
 
   /**
    * Adds a cut with its trace and first result; empty if its recording has one of this number,
    * which is kept.
    */
-  OptionalLong addNew(long recordingId, Instant occurredAt, Derivation first) {
+  OptionalLong addNew(NewCut cut, Derivation first) {
     Trace trace = first.cut().trace();
     Query insertion =
         database
             .query(INSERTION)
-            .whole(recordingId)
+            .whole(cut.recordingId())
             .whole(first.cut().number())
-            .instant(occurredAt)
-            .whole(trace.size());
+            .instant(cut.occurredAt())
+            .whole(trace.size())
+            .text(cut.forceMissing());
     OptionalLong id = ResultTable.bind(insertion, first).insertedIdIfNew();
     if (id.isPresent()) {
       addTrace(id.getAsLong(), trace);
@@ -181,6 +184,7 @@ final class CutTable {
         row.integer("samples"),
         ResultTable.map(row),
         ForceTable.optional(row),
+        row.optionalText("force_missing"),
         row.optionalText("session_name").map(session -> CutPlace.map(session, row)),
         row.optionalText("set_aside_reason"));
   }

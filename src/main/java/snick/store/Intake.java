@@ -141,7 +141,7 @@ public final class Intake {
     }
     Derivation standing = new Derivation(detectorVersion, clock.instant(), cut.cut());
     Derivation first = earlier.isEmpty() ? standing : derivation(earlier.get(0));
-    long id = cuts.add(cut.recordingId(), cut.occurredAt(), first);
+    long id = cuts.add(cut, first);
     OptionalLong later = add(id, earlier, standing);
     cut.force().ifPresent(force -> forces.add(id, later, force, standing.createdAt()));
     origins.markCut(id, origin, credit);

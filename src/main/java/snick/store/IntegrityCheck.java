@@ -61,6 +61,7 @@ final class IntegrityCheck {
                 () -> watch.goesOn("checking tables", 0, 0),
                 () -> {
                   problems.addAll(structure(database));
+                  problems.addAll(new Migrations(database).strange());
                   problems.addAll(strayForces());
                   problems.addAll(database.sums().problems(MOST_PROBLEMS));
                 }));

@@ -5,6 +5,8 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
 import snick.store.StoreException.Trouble;
 
 /**
@@ -97,6 +99,26 @@ final class Migrations {
       throw database.failures().damaged("a row refers to one that does not exist");
     }
     return null;
+  }
+
+  /**
+   * Tables and indexes that are not as the scripts make them: SQLite keeps their words, and reads
+   * them anew at every start.
+   */
+  List<String> strange() {
+    String made = scripts.stream().map(Migrations::script).collect(Collectors.joining());
+    return database
+        .query("SELECT type, name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_auto%'")
+        .list(
+            row -> {
+              String begins = "CREATE " + row.text("type").toUpperCase(Locale.ROOT) + " ";
+              String sql = row.optionalText("sql").orElse("");
+              boolean same = sql.startsWith(begins + row.text("name") + " ") && made.contains(sql);
+              return same ? "" : row.text("type") + " " + row.text("name") + " was changed";
+            })
+        .stream()
+        .filter(problem -> !problem.isEmpty())
+        .toList();
   }
 
   private static String script(String name) {

@@ -155,8 +155,7 @@ public final class Store implements AutoCloseable {
 
   private long appendOnce(NewCut cut) {
     Instant now = clock.instant();
-    OptionalLong added =
-        cuts.addNew(cut.recordingId(), cut.occurredAt(), Derivation.own(cut.cut(), now));
+    OptionalLong added = cuts.addNew(cut, Derivation.own(cut.cut(), now));
     if (added.isEmpty()) {
       return same(cut.recordingId(), cut.cut());
     }

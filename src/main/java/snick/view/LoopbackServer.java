@@ -23,7 +23,7 @@ import java.util.concurrent.TimeUnit;
 
 /**
  * The seam to the JDK's HTTP server: turns exchanges into {@link Request} and {@link Answer}, sets
- * the headers that every answer carries, and gives each event stream a thread of its own.
+ * the headers that every answer carries.
  *
  * <p>Who sends or reads slowly keeps nobody waiting: each connection has a thread, whose time for a
  * request and for an answer is short. Only so many are answered at a time, but for what watches the
@@ -65,14 +65,12 @@ final class LoopbackServer implements AutoCloseable {
 
   private final HttpServer server;
   private final ExecutorService answering;
-  private final ExecutorService streaming;
   private final ScheduledExecutorService deadlines;
   private final Semaphore turns = new Semaphore(AT_A_TIME, true);
 
   private LoopbackServer(HttpServer server) {
     this.server = server;
     this.answering = Executors.newCachedThreadPool(task -> daemonThread("http", task));
-    this.streaming = Executors.newCachedThreadPool(task -> daemonThread("viewer", task));
     this.deadlines =
         Executors.newSingleThreadScheduledExecutor(task -> daemonThread("http-deadline", task));
   }
@@ -107,7 +105,7 @@ final class LoopbackServer implements AutoCloseable {
     try {
       Answer answer = answer(exchange, site);
       if (answer instanceof Answer.Stream stream) {
-        streaming.execute(() -> stream(exchange, stream.viewer()));
+        stream(exchange, stream.viewer());
       } else if (answer instanceof Answer.Whole whole) {
         sendInTime(exchange, whole);
       }
@@ -209,18 +207,21 @@ final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  /** A reader that goes away shows only as a failing write: that is how a stream ends. */
-  private static void stream(HttpExchange exchange, Viewer viewer) {
+  /**
+   * A reader that goes away shows only as a failing write: that is how a stream ends. The server
+   * has to be told of it: it counts a connection that is merely closed among the open ones for
+   * ever, and takes no more when they are too many.
+   */
+  private static void stream(HttpExchange exchange, Viewer viewer) throws IOException {
     try {
       EVERY_ANSWER.forEach(exchange.getResponseHeaders()::set);
       exchange.getResponseHeaders().set("Content-Type", "text/event-stream");
       exchange.getResponseHeaders().set("Cache-Control", "no-store");
       exchange.sendResponseHeaders(200, 0);
       viewer.write(exchange.getResponseBody());
-    } catch (IOException e) {
-      viewer.dismiss();
+      exchange.getResponseBody().close();
     } finally {
-      exchange.close();
+      viewer.dismiss();
     }
   }
 
@@ -228,7 +229,6 @@ final class LoopbackServer implements AutoCloseable {
   public void close() {
     server.stop(0);
     answering.shutdownNow();
-    streaming.shutdownNow();
     deadlines.shutdownNow();
   }
 }

@@ -9,10 +9,10 @@ import com.sun.jna.Pointer;
  * The few POSIX calls that a pseudo-terminal needs, and their constants on Linux (generic layout:
  * x86, ARM, RISC-V) and macOS.
  *
- * <p>JNA unpacks its own library on first use, on Linux into the user's own cache folder, elsewhere
- * into the temporary folder; {@code jna.tmpdir} names another one, {@code jna.boot.library.path}
- * with {@code jna.nounpack=true} a copy on disk. A copy in the system's folders is not taken
- * ({@code jna.nosys} is true by default), since its version may differ.
+ * <p>JNA unpacks its own library on first use, on Linux into a folder of the user's alone,
+ * elsewhere into the temporary folder; {@code jna.tmpdir} names another one, {@code
+ * jna.boot.library.path} with {@code jna.nounpack=true} a copy on disk. A copy in the system's
+ * folders is not taken ({@code jna.nosys} is true by default), since its version may differ.
  */
 final class Libc {
   static final int O_RDWR = 2;

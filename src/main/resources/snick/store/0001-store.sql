@@ -2,6 +2,7 @@
 -- results (cut_result) and forces (cut_force) are added, never changed. The current result of a cut
 -- is its row of cut_result with the largest id, else the one in cut; the current force is the row of
 -- cut_force of that result with the largest id. A force without result is of the first.
+-- Why a cut had no force when it was recorded is in force_missing.
 -- Times are UTC in nanoseconds since 1970 where the name ends in _utc_ns, else device time in ns.
 
 CREATE TABLE rig (
@@ -51,6 +52,7 @@ CREATE TABLE cut (
   noise_counts REAL,
   flags TEXT NOT NULL,
   response INTEGER REFERENCES response,
+  force_missing TEXT,
   UNIQUE (recording, number)
 ) STRICT;
 CREATE INDEX cut_by_time ON cut (occurred_at_utc_ns);

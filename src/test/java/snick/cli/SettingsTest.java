@@ -97,6 +97,10 @@ class SettingsTest {
     ok("session", "correct", "evening", "--operator", "she", "--why", "it was she");
     ok("session", "correct", "evening", "--room", "20", "--why", "read later");
     assertThat(ok("session", "show")).contains("by she");
+    for (String plot : List.of("cut 1", "stage as found", "response", "progression")) {
+      Ran ran = run(("plot " + plot + " -o " + folder.resolve("x.svg")).split(" ", 0));
+      assertThat(ran.err()).doesNotContain("\tat ");
+    }
   }
 
   @Test

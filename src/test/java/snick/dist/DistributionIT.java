@@ -64,16 +64,9 @@ class DistributionIT {
         ScratchSystem.make(Files.createDirectory(folder.resolve("scratch")));
     Needs.machine(made.isPresent(), "no overlay can be mounted", UNPROVED);
     system = made.get();
-    system.copyIn(debianPackage(), "run/snick.deb");
+    system.copyIn(DebianPackage.ofThisMachine(), "run/snick.deb");
     Program.Done installed = system.shell(DPKG + "--install /run/snick.deb").well();
     assertThat(installed.err()).doesNotContain("snick:");
-  }
-
-  private static Path debianPackage() throws IOException {
-    Path target = Path.of(System.getProperty("snick.jar")).toAbsolutePath().getParent();
-    try (Stream<Path> files = Files.list(target)) {
-      return files.filter(f -> f.toString().endsWith("_all.deb")).findFirst().orElseThrow();
-    }
   }
 
   @AfterAll

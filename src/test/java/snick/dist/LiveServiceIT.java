@@ -2,13 +2,11 @@ package snick.dist;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -58,19 +56,12 @@ class LiveServiceIT {
         BootedSystem.boot(Files.createDirectory(folder.resolve("booted")));
     Needs.machine(booted.isPresent(), "no second systemd can be booted", UNPROVED);
     system = booted.get();
-    system.copyIn(debianPackage(), "run/snick.deb");
+    system.copyIn(DebianPackage.ofThisMachine(), "run/snick.deb");
     system.shell(DPKG + "--install /run/snick.deb").well();
     system
         .shell(
             "sed -i 's,^SNICK_PORTS=.*,SNICK_PORTS=\"/run/rig\",' /etc/default/snick && " + DROP_IN)
         .well();
-  }
-
-  private static Path debianPackage() throws IOException {
-    Path target = Path.of(System.getProperty("snick.jar")).toAbsolutePath().getParent();
-    try (Stream<Path> files = Files.list(target)) {
-      return files.filter(f -> f.toString().endsWith("_all.deb")).findFirst().orElseThrow();
-    }
   }
 
   @AfterAll

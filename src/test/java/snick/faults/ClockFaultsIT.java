@@ -11,6 +11,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -63,27 +64,29 @@ class ClockFaultsIT {
   void theWallClockJumpsBothWays() throws Exception {
     WallClock clock = new WallClock();
     List<AnnouncedCut> cuts = new CopyOnWriteArrayList<>();
-    try (ServedRig rig =
-            new VirtualRig(RigSettings.USUAL, 12)
-                .serve(
-                    folder.resolve("rig"),
-                    Pacer.of(System::nanoTime, SPEED),
-                    VirtualRig.WhenFull.DROP,
-                    truth -> {});
-        Recorder recorder = start(rig, clock, cuts)) {
+    try (ServedRig one = rig(0);
+        ServedRig other = rig(1);
+        Recorder recorder = start(List.of(one, other), clock, cuts)) {
       for (Duration jump : List.of(Duration.ZERO, Duration.ofDays(400), Duration.ofDays(-800))) {
         clock.now = clock.now.plus(jump);
         int before = cuts.size();
-        rig.perform(CUT).join();
-        Instants.await("a cut", () -> cuts.size() == before + 1);
-        AnnouncedCut cut = cuts.get(before);
-        assertThat(Duration.between(cut.occurredAt(), clock.now)).isBetween(Duration.ZERO, SLACK);
-        assertThat(cut.latencyNanos()).isNotNegative().isLessThan(SLACK.toNanos());
+        CompletableFuture.allOf(one.perform(CUT), other.perform(CUT)).join();
+        Instants.await("a cut of each", () -> cuts.size() == before + 2);
+        for (AnnouncedCut cut : cuts.subList(before, before + 2)) {
+          assertThat(Duration.between(cut.occurredAt(), clock.now)).isBetween(Duration.ZERO, SLACK);
+          assertThat(cut.latencyNanos()).isNotNegative().isLessThan(SLACK.toNanos());
+        }
       }
       assertThat(recorder.state().faults()).isEmpty();
     }
-    assertThat(cuts).extracting(AnnouncedCut::id).containsExactly(1L, 2L, 3L);
-    assertThat(cuts).extracting(c -> c.cut().breakNanos().orElseThrow()).isSorted();
+    assertThat(cuts).extracting(AnnouncedCut::id).containsExactly(1L, 2L, 3L, 4L, 5L, 6L);
+    for (int rig : List.of(0, 1)) {
+      assertThat(cuts)
+          .filteredOn(cut -> cut.rig() == rig)
+          .hasSize(3)
+          .extracting(cut -> cut.cut().breakNanos().orElseThrow())
+          .isSorted();
+    }
     Sound.demand(
         folder.resolve("data"),
         reader ->
@@ -93,10 +96,23 @@ class ClockFaultsIT {
                         .isEqualTo(cut.occurredAt())));
   }
 
-  private Recorder start(ServedRig rig, Clock clock, List<AnnouncedCut> cuts) throws Exception {
+  private ServedRig rig(int number) throws Exception {
+    RigSettings usual = RigSettings.USUAL;
+    return new VirtualRig(
+            usual.with(usual.device().withDeviceId(usual.device().deviceId() + number)),
+            12 + number)
+        .serve(
+            folder.resolve("rig-" + number),
+            Pacer.of(System::nanoTime, SPEED),
+            VirtualRig.WhenFull.DROP,
+            truth -> {});
+  }
+
+  private Recorder start(List<ServedRig> rigs, Clock clock, List<AnnouncedCut> cuts)
+      throws Exception {
     return Recorder.start(
         new Recorder.Settings(
-            List.of(PortAddress.parse(rig.port())),
+            rigs.stream().map(rig -> PortAddress.parse(rig.port())).toList(),
             115_200,
             Pipeline.Settings.defaults(),
             folder.resolve("data"),

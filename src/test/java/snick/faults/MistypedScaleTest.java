@@ -52,12 +52,31 @@ class MistypedScaleTest {
     assertThat(wrong.err()).contains("stored in counts", "was gf for each count typed");
     assertThat(wrong.exit()).isZero();
     assertThat(forces(2)).isZero();
+    theReasonStays(data);
     assertThat(run("").err()).doesNotContain("internal error", "was gf for each count");
     assertThat(forces(4)).isZero();
     assertThat(run("--counts-per-gf", "437.25").exit()).isZero();
     assertThat(forces(6)).isEqualTo(2);
     assertThat(snick("rederive").exit()).isZero();
     assertThat(forces(6)).isEqualTo(6);
+  }
+
+  /** With the cut, in both forms, in an export and in the store that takes it in. */
+  private void theReasonStays(Path store) {
+    Path other = folder.resolve("other");
+    Path zip = folder.resolve("two.zip");
+    assertThat(snick("rederive").out()).contains("2 cuts keep what they have", "(when recorded: ");
+    assertThat(snick("export " + zip).exit()).isZero();
+    Ran in = Ran.command("import", zip.toString(), "--data", other.toString());
+    assertThat(in.exit()).as(in.err()).isZero();
+    for (Path each : new Path[] {store, other}) {
+      for (String form : new String[] {"", "--json"}) {
+        assertThat(
+                Ran.command(("cuts show 2 --data " + each + " " + form).strip().split(" +", 0))
+                    .out())
+            .contains("was gf for each count typed", form.isEmpty() ? "no force" : "force_missing");
+      }
+    }
   }
 
   private long forces(int ofCuts) {

@@ -88,6 +88,9 @@ class SharedMachineIT {
       assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(own.getParent())))
           .isEqualTo("rwx------");
       assertThat(Files.readAllBytes(own)).isEqualTo(Files.readAllBytes(planted));
+      assertThat(Files.readString(Path.of("/proc/" + recorder.pid() + "/maps")))
+          .containsPattern(own.getParent() + "/jna\\d+\\.tmp")
+          .doesNotContain(tmp() + "/jna");
       recorder.terminate();
     }
   }

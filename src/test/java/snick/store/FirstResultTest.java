@@ -43,9 +43,9 @@ class FirstResultTest {
     new CalibrationTable(database).add(CALIBRATION, Optional.empty(), Examples.NOON);
     long recording = new RecordingTable(database).add(Examples.recording());
     CutTable cuts = new CutTable(database);
-    never = cuts.add(recording, Examples.NOON, first(1));
-    twice = cuts.add(recording, Examples.NOON, first(2));
-    once = cuts.add(recording, Examples.NOON, first(3));
+    never = add(cuts, recording, 1);
+    twice = add(cuts, recording, 2);
+    once = add(cuts, recording, 3);
     ResultTable results = new ResultTable(database);
     long second = results.add(twice, new Derivation(2, LATER, Examples.released(2)));
     long third = results.add(twice, new Derivation(3, LATER, Examples.severed(2)));
@@ -59,8 +59,9 @@ class FirstResultTest {
     return null;
   }
 
-  private static Derivation first(int number) {
-    return new Derivation(1, Examples.NOON, Examples.severed(number));
+  private static long add(CutTable cuts, long recording, int number) {
+    NewCut cut = NewCut.of(recording, Examples.NOON, Examples.severed(number));
+    return cuts.add(cut, new Derivation(1, Examples.NOON, cut.cut()));
   }
 
   private static CutForce force(double newtons) {

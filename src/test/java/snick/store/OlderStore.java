@@ -28,8 +28,8 @@ public final class OlderStore {
     long recording = new RecordingTable(database).add(Examples.recording());
     CutTable table = new CutTable(database);
     IntStream.rangeClosed(1, cuts)
-        .mapToObj(number -> new Derivation(1, Examples.NOON, Examples.severed(number)))
-        .forEach(first -> table.add(recording, Examples.NOON, first));
+        .mapToObj(number -> NewCut.of(recording, Examples.NOON, Examples.severed(number)))
+        .forEach(cut -> table.add(cut, new Derivation(1, Examples.NOON, cut.cut())));
     return null;
   }
 

@@ -124,7 +124,7 @@ class CrowdedPageTest {
 
   @Test
   void aReaderThatTakesNothingLosesTheConnection() throws Exception {
-    connected("GET /large" + HEAD + "\r\n");
+    crowd.add(connected("GET /large" + HEAD + "\r\n"));
     TestBench.await("an answer that hangs", CrowdedPageTest::writing);
     TestBench.await("no answer that hangs", () -> !writing());
   }

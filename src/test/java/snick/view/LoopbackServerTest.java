@@ -8,6 +8,7 @@ import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,8 @@ import org.junit.jupiter.api.Timeout;
 /** The seam over real sockets. */
 @Timeout(60)
 class LoopbackServerTest {
+  private static final int CROWD = 25;
+
   private final EventHub hub = new EventHub(Instant.EPOCH, List::of);
 
   @Test
@@ -41,9 +44,45 @@ class LoopbackServerTest {
     }
   }
 
+  /** More than may be open at a time: each that goes makes room. */
+  @Test
+  void readersThatWentAwayAreNotCountedForEver() throws Exception {
+    try (LoopbackServer server = serve()) {
+      for (int crowd = 0; crowd < 1_100 / CROWD; crowd++) {
+        List<Socket> readers = new ArrayList<>();
+        for (int i = 0; i < CROWD; i++) {
+          readers.add(reader(server));
+        }
+        TestBench.await("all who watch", () -> hub.watching() == CROWD);
+        for (Socket reader : readers) {
+          reader.close();
+        }
+        TestBench.await(
+            "nobody who watches",
+            () -> {
+              hub.publish(new Event(Event.Kind.POINTS, "{}"));
+              return hub.watching() == 0;
+            });
+      }
+      try (Socket last = reader(server)) {
+        last.setSoTimeout(20_000);
+        assertThat(new String(last.getInputStream().readNBytes(12), StandardCharsets.US_ASCII))
+            .isEqualTo("HTTP/1.1 200");
+      }
+    }
+  }
+
+  private static Socket reader(LoopbackServer server) throws IOException {
+    Socket reader = new Socket(InetAddress.getLoopbackAddress(), server.portNumber());
+    reader
+        .getOutputStream()
+        .write("GET / HTTP/1.1\r\nHost: x\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
+    return reader;
+  }
+
   private static boolean writing() {
     return Thread.getAllStackTraces().entrySet().stream()
-        .filter(thread -> thread.getKey().getName().equals("viewer"))
+        .filter(thread -> thread.getKey().getName().equals("http"))
         .flatMap(thread -> List.of(thread.getValue()).stream())
         .anyMatch(frame -> frame.getClassName().contains("SocketDispatcher"));
   }

@@ -86,6 +86,7 @@ final class CutsShowCommand implements Callable<Integer> {
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
+    stored.summary().missing().ifPresent(why -> line("no force", why));
     line("loading rate", Numbers.fixed(cut.shape().loadingRateCountsPerSecond(), 0) + " counts/s");
     line("fall", Numbers.fixed(cut.shape().fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
     line("ramp", cut.shape().rampSamples() + " samples, " + dips(cut.shape().dips()));

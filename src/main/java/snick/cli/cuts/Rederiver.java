@@ -76,8 +76,23 @@ final class Rederiver {
         derived.or(() -> known).flatMap(f -> f.estimate().measured()),
         stored.summary().result().outcome().word(),
         cut.outcome().word(),
-        String.join("; ", scale.reasons()),
+        whyNot(force, stored),
         same ? Optional.empty() : Optional.of(new NewResult(stored.id(), found, derived)));
+  }
+
+  private static String whyNot(DerivedForce force, StoredCut stored) {
+    return force
+        .missing()
+        .map(
+            now ->
+                now
+                    + stored
+                        .summary()
+                        .missing()
+                        .filter(recorded -> !recorded.equals(now))
+                        .map(recorded -> " (when recorded: " + recorded + ")")
+                        .orElse(""))
+        .orElse("");
   }
 
   private Optional<Cut> detectAgain(StoredCut stored) {

@@ -30,6 +30,7 @@ final class StoredCutJson {
         .flatMap(f -> f.force().estimate().measured())
         .ifPresent(force -> putForce(object, force));
     cut.force().ifPresent(f -> object.put("observed_max_n", f.force().observedMax().newtons()));
+    cut.missing().ifPresent(why -> object.put("force_missing", why));
     putShape(object, cut.result());
     cut.place()
         .ifPresent(

@@ -1,14 +1,19 @@
 package snick.cli.report;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.function.Function;
 import java.util.function.Supplier;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.report.Picture;
+import snick.store.StoreReader;
 
 /** Where a picture goes: {@code -o FILE}, its form by the ending. */
 public final class PictureFile {
@@ -19,10 +24,17 @@ public final class PictureFile {
       description = "New file that ends in .svg or .png.")
   private Path file;
 
-  /** Draws and writes; what cannot be written is refused. */
-  void write(PrintWriter out, Supplier<Picture> drawing) {
-    Picture picture = write(file, drawing);
-    out.println(file + ": " + PlainText.inert(picture.title()) + ".");
+  /**
+   * Draws from what is stored, writes and says so in the command's output.
+   *
+   * @return the exit status, see {@link ExitCode}
+   */
+  int draw(CommandSpec command, DataDirectory data, Function<StoreReader, Picture> drawing) {
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      Picture picture = write(file, () -> drawing.apply(store));
+      command.commandLine().getOut().println(PlainText.inert(file + ": " + picture.title() + "."));
+    }
+    return ExitCode.OK;
   }
 
   /** Draws and writes to a new file that ends in .svg or .png. */

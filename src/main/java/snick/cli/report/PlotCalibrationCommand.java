@@ -8,6 +8,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.Evaluation;
 import snick.report.CalibrationPlot;
@@ -30,11 +31,12 @@ final class PlotCalibrationCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "Id of the calibration, or how it begins.")
   private String id;
 
-  @Mixin private StoredPicture stored;
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
 
   @Override
   public Integer call() {
-    return stored.draw(spec, this::picture);
+    return file.draw(spec, data, this::picture);
   }
 
   private Picture picture(StoreReader store) {

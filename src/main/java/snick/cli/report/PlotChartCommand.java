@@ -11,6 +11,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.journal.ReferenceEdge;
+import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.RigSetting;
 import snick.report.ControlCharts;
@@ -60,11 +61,12 @@ final class PlotChartCommand implements Callable<Integer> {
       description = "First cuts of the edge that set the limits (default: ${DEFAULT-VALUE}).")
   private int baseline;
 
-  @Mixin private StoredPicture stored;
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
 
   @Override
   public Integer call() {
-    return stored.draw(spec, this::picture);
+    return file.draw(spec, data, this::picture);
   }
 
   private Picture picture(StoreReader store) {

@@ -6,6 +6,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.report.CutPlot;
 import snick.report.Picture;
@@ -26,11 +27,12 @@ final class PlotCutCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")
   private long id;
 
-  @Mixin private StoredPicture stored;
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
 
   @Override
   public Integer call() {
-    return stored.draw(spec, this::picture);
+    return file.draw(spec, data, this::picture);
   }
 
   private Picture picture(StoreReader store) {

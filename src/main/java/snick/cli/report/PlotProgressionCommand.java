@@ -5,6 +5,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.SessionChoice;
 import snick.report.Picture;
@@ -26,11 +27,12 @@ final class PlotProgressionCommand implements Callable<Integer> {
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
 
-  @Mixin private StoredPicture stored;
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
 
   @Override
   public Integer call() {
-    return stored.draw(spec, this::picture);
+    return file.draw(spec, data, this::picture);
   }
 
   private Picture picture(StoreReader store) {
@@ -38,6 +40,6 @@ final class PlotProgressionCommand implements Callable<Integer> {
     return ProgressionPlot.of(
         evidence.log().session().name(),
         evidence.stages(),
-        judge.judge(stored.settings(), store, evidence));
+        judge.judge(data.settings(), store, evidence));
   }
 }

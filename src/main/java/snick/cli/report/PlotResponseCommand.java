@@ -7,6 +7,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
 import snick.cli.option.RecentFalls;
 import snick.cli.terminal.Refusal;
 import snick.report.Picture;
@@ -31,11 +32,12 @@ final class PlotResponseCommand implements Callable<Integer> {
       description = "Of this rig (default: the one that cut last).")
   private Optional<String> device;
 
-  @Mixin private StoredPicture stored;
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
 
   @Override
   public Integer call() {
-    return stored.draw(spec, this::picture);
+    return file.draw(spec, data, this::picture);
   }
 
   private Picture picture(StoreReader store) {

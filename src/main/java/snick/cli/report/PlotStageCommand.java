@@ -8,6 +8,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
 import snick.cli.option.SessionChoice;
 import snick.journal.Stage;
 import snick.report.Picture;
@@ -32,11 +33,12 @@ final class PlotStageCommand implements Callable<Integer> {
 
   @Mixin private SessionChoice session;
 
-  @Mixin private StoredPicture stored;
+  @Mixin private DataDirectory data;
+  @Mixin private PictureFile file;
 
   @Override
   public Integer call() {
-    return stored.draw(spec, this::picture);
+    return file.draw(spec, data, this::picture);
   }
 
   private Picture picture(StoreReader store) {

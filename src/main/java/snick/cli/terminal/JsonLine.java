@@ -6,7 +6,7 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.util.Map;
 
-/** One JSON value a line, for programs. */
+/** One JSON value a line, for programs; read on a terminal it does no harm either. */
 public final class JsonLine {
   private static final JSON WHOLE = JSON.std.with(JSON.Feature.WRITE_NULL_PROPERTIES);
 
@@ -24,7 +24,7 @@ public final class JsonLine {
 
   private static void print(PrintWriter out, JSON json, Map<String, ?> value) {
     try {
-      out.println(json.asString(value));
+      out.println(PlainText.inert(json.asString(value)));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -6,7 +6,8 @@ public final class PlainText {
 
   /**
    * {@code text} with every control, format and bidirectional character (C0, C1, DEL, Unicode Cc,
-   * Cf, Zl, Zp) but line feed and tab replaced by its code, as in {@code \u001b}.
+   * Cf, Zl, Zp) but line feed and tab replaced by its code, as in {@code \u001b}: by that of each
+   * half if it has two, so that JSON stays the JSON it was.
    */
   public static String inert(String text) {
     StringBuilder inert = new StringBuilder(text.length());
@@ -18,7 +19,9 @@ public final class PlainText {
     if (point == '\n' || point == '\t' || !dangerous(Character.getType(point))) {
       inert.appendCodePoint(point);
     } else {
-      inert.append(String.format("\\u%04x", point));
+      for (char unit : Character.toChars(point)) {
+        inert.append(String.format("\\u%04x", (int) unit));
+      }
     }
   }
 
