@@ -28,20 +28,12 @@ class PackageContentsIT {
   private static final Map<String, Set<String>> IN_JAR =
       Map.of(
           "amd64",
-              Set.of(
-                  "Linux/x86_64",
-                  "org/sqlite/native/Linux/x86_64",
-                  "com/sun/jna/linux-x86-64"),
+              Set.of("Linux/x86_64", "org/sqlite/native/Linux/x86_64", "com/sun/jna/linux-x86-64"),
           "arm64",
               Set.of(
-                  "Linux/armv8_64",
-                  "org/sqlite/native/Linux/aarch64",
-                  "com/sun/jna/linux-aarch64"),
+                  "Linux/armv8_64", "org/sqlite/native/Linux/aarch64", "com/sun/jna/linux-aarch64"),
           "armhf",
-              Set.of(
-                  "Linux/armv7hf",
-                  "org/sqlite/native/Linux/armv7",
-                  "com/sun/jna/linux-arm"));
+              Set.of("Linux/armv7hf", "org/sqlite/native/Linux/armv7", "com/sun/jna/linux-arm"));
 
   @TempDir Path folder;
 
