@@ -148,7 +148,7 @@ public final class PoolBenchmark {
   private void compact(Connection duck, Path set) throws IOException, SQLException {
     String page = Files.readString(Path.of("src/site/markdown/pooling.md"));
     for (MatchResult block : SQL.matcher(page).results().toList()) {
-      for (String sql : block.group(1).replace("'pool/", "'" + set + "/").split(";")) {
+      for (String sql : block.group(1).replace("'pool/", "'" + set + "/").split(";", -1)) {
         if (sql.strip().startsWith("COPY") && !sql.contains("/stages")) {
           try (Statement statement = duck.createStatement()) {
             statement.execute(sql);

@@ -236,7 +236,7 @@ class PooledSetTest {
     List<List<List<String>>> answers = new ArrayList<>();
     try (Connection duck = duck()) {
       for (MatchResult block : SQL.matcher(page).results().toList()) {
-        for (String sql : block.group(1).replace("'pool/", "'" + set + "/").split(";")) {
+        for (String sql : block.group(1).replace("'pool/", "'" + set + "/").split(";", -1)) {
           if (sql.strip().startsWith("SELECT")) {
             answers.add(rows(duck, sql));
           } else if (!sql.isBlank()) {
