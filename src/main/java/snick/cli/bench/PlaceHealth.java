@@ -1,58 +1,31 @@
 package snick.cli.bench;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.util.List;
-import java.util.Map;
+import java.util.Locale;
 import java.util.Optional;
-import snick.cli.terminal.Numbers;
-import snick.force.PlaceCheck;
-import snick.store.Evidence;
-import snick.store.StoreReader;
+import snick.store.KeptPlace;
 
-/** What the last check of the places along the filament found of a rig. */
+/** Whether a rig reads the same wherever on the filament the edge presses, by the check kept. */
 final class PlaceHealth {
   private static final String CHECK = "place";
 
   private PlaceHealth() {}
 
-  /** One line; empty if the places of this rig were never checked. */
-  static Optional<HealthLine> of(StoreReader store, String deviceId) {
-    List<Evidence> checks = store.evidence(deviceId, PlaceCheck.KIND);
-    return checks.isEmpty()
-        ? Optional.empty()
-        : Optional.of(of(checks.get(checks.size() - 1).document()));
-  }
-
-  /** The line for a check as it is kept. */
-  static HealthLine of(String document) {
-    Map<String, Object> kept = read(document);
-    double largest = ((Number) kept.get("largest")).doubleValue();
-    double limit = ((Number) kept.get("limit")).doubleValue();
-    String measured = percent(largest) + " between places";
-    String expected = "at most " + percent(limit);
-    if (largest <= limit) {
-      return HealthLine.pass(CHECK, measured, expected);
+  static HealthLine of(Optional<KeptPlace> kept) {
+    if (kept.isEmpty()) {
+      return HealthLine.pass(CHECK, "not known: never checked", "try snick verify place");
     }
-    return HealthLine.warn(
-        CHECK,
-        measured,
-        expected,
-        "the force depends on where along the filament the edge is pressed",
-        "press at one marked place, or let the cell carry the whole frame"
-            + " (rig-calibration/cell-to-edge.md); try again: snick verify place PORT");
-  }
-
-  private static String percent(double share) {
-    return Numbers.fixed(100 * share, 3) + " %";
-  }
-
-  private static Map<String, Object> read(String document) {
-    try {
-      return JSON.std.mapFrom(document);
-    } catch (IOException e) {
-      throw new UncheckedIOException("a kept check of places cannot be read", e);
-    }
+    KeptPlace place = kept.get();
+    String measured = String.format(Locale.ROOT, "%.2f %% by place", 100 * place.largest());
+    String expected = String.format(Locale.ROOT, "at most %.2f %%", 100 * place.limit());
+    return place.largest() <= place.limit()
+        ? HealthLine.pass(CHECK, measured, expected)
+        : HealthLine.warn(
+            CHECK,
+            measured,
+            expected,
+            "the reading depends on where on the filament the edge presses, so that forces at other"
+                + " places are not the calibrated ones",
+            "let the cell carry the whole filament frame (rig-calibration/cell-to-edge.md), then"
+                + " check again: snick verify place");
   }
 }

@@ -31,6 +31,7 @@ import snick.force.HeldReading;
 import snick.force.Load;
 import snick.force.PlaceCheck;
 import snick.store.Evidence;
+import snick.store.KeptPlace;
 import snick.store.Store;
 import snick.store.StoreException;
 
@@ -117,7 +118,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
   private void keep(String device, Load load, PlaceCheck found) {
     try (Store store = OpenedStore.toWrite(data)) {
       String document = JSON.std.asString(object(load, found));
-      store.add(new Evidence(device, PlaceCheck.KIND, Clock.systemUTC().instant(), document));
+      store.add(new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document));
     } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     } catch (IOException e) {
@@ -166,8 +167,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
     out()
         .println(
             found.passes()
-                ? "For the budget: snick calibrate --place-effect "
-                    + Numbers.fixed(found.largest(), 5)
+                ? "Kept: the budget of the next calibration takes it."
                 : "The cell does not carry the whole filament frame, or the frame rubs:"
                     + " rig-calibration/cell-to-edge.md says which build does.");
   }

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
+import snick.store.Evidence;
+import snick.store.KeptPlace;
+import snick.store.Store;
 
 class CalibrationCommandsTest {
   private static final String RUN = "rig-calibration/example-run-simulated.csv";
@@ -77,6 +82,56 @@ class CalibrationCommandsTest {
 
   private static String[] with(String[] command, String... more) {
     return Stream.concat(Arrays.stream(command), Arrays.stream(more)).toArray(String[]::new);
+  }
+
+  private double placeTerm(Map<String, Object> calibration) {
+    return ((List<?>) calibration.get("terms"))
+        .stream()
+            .map(term -> (Map<?, ?>) term)
+            .filter(term -> "place".equals(term.get("source")))
+            .mapToDouble(term -> ((Number) term.get("relative")).doubleValue())
+            .findFirst()
+            .orElseThrow();
+  }
+
+  /** The check of place that was kept last is the half-width of the budget's term. */
+  @Test
+  void theBudgetTakesTheKeptCheckOfPlaceUnlessOneIsTyped() throws IOException {
+    String[] latitude = {"--latitude", "48", "--masses", "rig-calibration/mass-set-m1.csv"};
+    String[] line = {
+      "calibrate",
+      "line",
+      "--data",
+      data,
+      "--device",
+      "51ab",
+      "--zero",
+      "0",
+      "--span",
+      "437.25",
+      "--span-gf",
+      "1",
+      "--u-span",
+      "0.4",
+      "--json"
+    };
+    assertThat(placeTerm(points(RUN, latitude).json())).isZero();
+    try (Store store = Store.open(Path.of(data), Clock.systemUTC())) {
+      for (String largest : List.of("0.3", "0.004")) {
+        store.add(
+            new Evidence(
+                "51ab",
+                KeptPlace.KIND,
+                Instant.now(),
+                "{\"largest\":" + largest + ",\"limit\":0.005}"));
+      }
+    }
+    assertThat(placeTerm(points(RUN, latitude).json()))
+        .isCloseTo(0.004 / Math.sqrt(3), within(1e-12));
+    assertThat(placeTerm(points(RUN, with(latitude, "--place-effect", "0.01")).json()))
+        .isCloseTo(0.01 / Math.sqrt(3), within(1e-12));
+    assertThat(placeTerm(Ran.command(line).json())).isCloseTo(0.004 / Math.sqrt(3), within(1e-12));
+    assertThat(placeTerm(Ran.command(with(line, "--place-effect", "0")).json())).isZero();
   }
 
   /** The curve that was made runs through what it is asked for, there and back. */
