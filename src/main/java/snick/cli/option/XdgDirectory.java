@@ -3,7 +3,7 @@ package snick.cli.option;
 import java.nio.file.Path;
 
 /** This program's directories by the XDG Base Directory Specification. */
-enum XdgDirectory {
+public enum XdgDirectory {
   DATA("XDG_DATA_HOME", ".local/share"),
   CONFIGURATION("XDG_CONFIG_HOME", ".config");
 
@@ -16,7 +16,7 @@ enum XdgDirectory {
   }
 
   /** As the variable says if it is set and absolute, else below home; not made yet. */
-  Path path() {
+  public Path path() {
     String value = System.getenv(variable);
     Path base =
         value != null && value.startsWith("/")

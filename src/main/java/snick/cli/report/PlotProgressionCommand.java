@@ -36,7 +36,7 @@ final class PlotProgressionCommand implements Callable<Integer> {
   private Picture picture(StoreReader store) {
     SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
     return ProgressionPlot.of(
-        evidence.log().session().name(),
+        evidence.log().session(),
         evidence.stages(),
         judge.judge(stored.settings(), store, evidence));
   }
