@@ -44,8 +44,7 @@ final class SnickCommand implements Runnable {
       throw new ParameterException(spec.commandLine(), "Missing command");
     }
     Settings settings = Settings.of(spec);
-    Path store =
-        settings.get(Setting.STORE).map(Path::of).orElseGet(XdgDirectory.DATA::path);
+    Path store = settings.get(Setting.STORE).map(Path::of).orElseGet(XdgDirectory.DATA::path);
     PrintWriter out = spec.commandLine().getOut();
     new Welcome(settings.get(Setting.RIG), store, DataDirectory.runtime()).print(out);
     out.flush();

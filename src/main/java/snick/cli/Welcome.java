@@ -31,7 +31,8 @@ record Welcome(Optional<String> rig, Path store, Path runtime) {
     List<String> pages = pages();
     out.println("Rig:          " + rig.map(PlainText::inert).orElse("none set; see: snick ports"));
     out.println("Last session: " + last.map(Welcome::told).orElse("none yet"));
-    out.println("Page:         " + (pages.isEmpty() ? "no recorder runs" : String.join(", ", pages)));
+    out.println(
+        "Page:         " + (pages.isEmpty() ? "no recorder runs" : String.join(", ", pages)));
     out.println();
     out.println("Next:");
     next(last, pages).forEach(line -> out.println("  " + line));

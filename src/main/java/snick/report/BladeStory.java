@@ -142,11 +142,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
             begin ->
                 last(before)
                     .flatMap(StageEvidence::comparable)
-                    .map(
-                        end ->
-                            judge.compare(
-                                end.withoutPlaces(),
-                                begin.withoutPlaces())));
+                    .map(end -> judge.compare(end.withoutPlaces(), begin.withoutPlaces())));
   }
 
   private static List<StepWorth.Occasion> occasions(StoreReader store, Blade blade) {
@@ -179,14 +175,18 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
       return Optional.empty();
     }
     String step =
-        after.steps().stream().map(BladeStory::words).distinct().collect(Collectors.joining(", then "));
+        after.steps().stream()
+            .map(BladeStory::words)
+            .distinct()
+            .collect(Collectors.joining(", then "));
     return Optional.of(new StepWorth.Occasion(step, to.get().meanGf() - from.get().meanGf()));
   }
 
   /** What tells one kind of step from another: strokes and pressure do not. */
   private static String words(SharpeningStep step) {
     String grit = step.grit().isPresent() ? " grit " + step.grit().getAsInt() : "";
-    String grain = step.micron().isPresent() ? " " + Noted.plain(step.micron().getAsDouble()) + " µm" : "";
+    String grain =
+        step.micron().isPresent() ? " " + Noted.plain(step.micron().getAsDouble()) + " µm" : "";
     return step.abrasive() + grit + grain;
   }
 }

@@ -114,7 +114,12 @@ public final class CutPlot {
             + stored.id()
             + summary
                 .place()
-                .map(p -> " · session " + Shown.shortened(p.session()) + " · " + Shown.shortened(p.stage().name()))
+                .map(
+                    p ->
+                        " · session "
+                            + Shown.shortened(p.session())
+                            + " · "
+                            + Shown.shortened(p.stage().name()))
                 .orElse("")
             + " · "
             + Day.minute(summary.occurredAt());

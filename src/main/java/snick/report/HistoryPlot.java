@@ -32,8 +32,7 @@ public final class HistoryPlot {
   private static Dot dot(BladeStory.Visit visit, GroupFigures figures) {
     double unit = Force.NEWTONS_PER_GRAM_FORCE;
     double half = figures.ci95Gf().map(i -> (i.high() - i.low()) / 2 * unit).orElse(0.0);
-    return new Dot(
-        visit.number(), figures.meanGf() * unit, half, visit.changed().isEmpty());
+    return new Dot(visit.number(), figures.meanGf() * unit, half, visit.changed().isEmpty());
   }
 
   /**
@@ -68,8 +67,10 @@ public final class HistoryPlot {
         each(i -> dots.get(i).newtons()),
         each(i -> dots.get(i).half()));
     lines(chart);
-    return new Picture(title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
-        .under("Broken where rig, filament lot or calibration changed. Bars: 95 % interval of the mean, not the range of the cuts.");
+    return new Picture(
+            title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
+        .under(
+            "Broken where rig, filament lot or calibration changed. Bars: 95 % interval of the mean, not the range of the cuts.");
   }
 
   private double[] each(IntToDoubleFunction of) {
@@ -104,7 +105,8 @@ public final class HistoryPlot {
   }
 
   private String days() {
-    List<BladeStory.Visit> told = story.visits().stream().filter(v -> v.last().isPresent()).toList();
+    List<BladeStory.Visit> told =
+        story.visits().stream().filter(v -> v.last().isPresent()).toList();
     String first = Day.utc(told.get(0).session().opened());
     String last = Day.utc(told.get(told.size() - 1).session().opened());
     return first.equals(last) ? ", " + first : ", " + first + " to " + last;
@@ -123,7 +125,10 @@ public final class HistoryPlot {
                   .append(visit.number())
                   .append(": ")
                   .append(Shown.gf(l.figures().meanGf()))
-                  .append(visit.changed().isEmpty() ? "" : ", changed: " + String.join(", ", visit.changed()))
+                  .append(
+                      visit.changed().isEmpty()
+                          ? ""
+                          : ", changed: " + String.join(", ", visit.changed()))
                   .append('.'));
     }
     return text.toString();

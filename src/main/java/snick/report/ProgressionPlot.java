@@ -59,7 +59,9 @@ public final class ProgressionPlot {
     List<Readings> withCuts = stages.stream().flatMap(stage -> stage.readings().stream()).toList();
     if (withCuts.isEmpty()) {
       throw new NothingToDraw(
-          "session '" + session.name() + "' has no cut with a cut-through force: cut, with a calibration");
+          "session '"
+              + session.name()
+              + "' has no cut with a cut-through force: cut, with a calibration");
     }
     int cuts = withCuts.stream().mapToInt(Readings::count).sum();
     return new ProgressionPlot(withCuts, judge)

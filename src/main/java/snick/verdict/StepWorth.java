@@ -35,7 +35,8 @@ public record StepWorth(String step, GroupFigures change) {
   }
 
   private static StepWorth worth(String step, List<Double> changes) {
-    List<Double> newest = changes.subList(Math.max(0, changes.size() - Readings.LIMIT), changes.size());
+    List<Double> newest =
+        changes.subList(Math.max(0, changes.size() - Readings.LIMIT), changes.size());
     double[] gramForce = newest.stream().mapToDouble(Double::doubleValue).toArray();
     return new StepWorth(
         step, GroupFigures.of(Readings.ofGramForce(step, gramForce), Optional.empty()));

@@ -248,12 +248,18 @@ final class JournalActs {
   private static void requireSame(String what, String runs, String meant) {
     if (!runs.equals(meant)) {
       throw new NotAccepted(
-          what + " " + meant + " is not the current one any more, " + runs + " is: nothing was changed");
+          what
+              + " "
+              + meant
+              + " is not the current one any more, "
+              + runs
+              + " is: nothing was changed");
     }
   }
 
   private static Stage runningStage(SessionLog log) {
-    return log.runningStage().orElseThrow(() -> new NotAccepted("there is no current stage: begin one first"));
+    return log.runningStage()
+        .orElseThrow(() -> new NotAccepted("there is no current stage: begin one first"));
   }
 
   private JournalWriter journal() {

@@ -19,8 +19,7 @@ class StepWorthTest {
   @Test
   void theMeanChangeHasItsInterval() {
     StepWorth worth =
-        StepWorth.of(
-                List.of(occasion("rod", -30), occasion("rod", -36), occasion("rod", -42)))
+        StepWorth.of(List.of(occasion("rod", -30), occasion("rod", -36), occasion("rod", -42)))
             .get(0);
     assertThat(worth.change().n()).isEqualTo(3);
     assertThat(worth.change().meanGf()).isEqualTo(-36, within(1e-9));

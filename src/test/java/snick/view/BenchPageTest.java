@@ -208,7 +208,8 @@ class BenchPageTest {
     String late =
         light("left", "none").replace("}", ",\"session\":\"one\",\"stage\":\"as found\"}");
     assertThat(bench.post("session/inspections", late).body())
-        .contains("stage as found is not the current one any more, stropped is: nothing was changed");
+        .contains(
+            "stage as found is not the current one any more, stropped is: nothing was changed");
   }
 
   @Test
@@ -355,8 +356,7 @@ class BenchPageTest {
     assertThat(second.get("name")).isEqualTo("deburred");
     Map<?, ?> step = (Map<?, ?>) ((List<?>) second.get("steps")).get(0);
     assertThat(step.get("grit")).isEqualTo(1200);
-    assertThat(post("sessions/1/entries/" + step.get("entry") + "/withdraw", "{}"))
-        .isEqualTo(200);
+    assertThat(post("sessions/1/entries/" + step.get("entry") + "/withdraw", "{}")).isEqualTo(200);
     assertThat(post("sessions/1/stages/merge", "{\"stage\":\"deburred\",\"into\":\"as found\"}"))
         .isEqualTo(200);
     assertThat(bench.get("/api/v1/sessions/1").body()).doesNotContain("1200", "\"deburred\"");

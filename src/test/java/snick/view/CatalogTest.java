@@ -20,8 +20,15 @@ class CatalogTest {
   private static final Pattern SAID = Pattern.compile("(?:say|count)\\('([a-z_]+\\.[a-z_]+)'");
   private static final Pattern IN_PAGE = Pattern.compile("\\{\\{(\\w+\\.\\w+)\\}\\}");
   private static final Pattern TEXT = Pattern.compile(">([^<>{}]*[A-Za-z]{3,}[^<>{}]*)<");
-  private static final Set<String> NAMES = Set.of("CC-BY-4.0", "CC0-1.0", "CC-BY-SA-4.0",
-      "CC-BY-NC-4.0", "ODbL-1.0", "ODC-By-1.0", "PDDL-1.0");
+  private static final Set<String> NAMES =
+      Set.of(
+          "CC-BY-4.0",
+          "CC0-1.0",
+          "CC-BY-SA-4.0",
+          "CC-BY-NC-4.0",
+          "ODbL-1.0",
+          "ODC-By-1.0",
+          "PDDL-1.0");
 
   /** A language made from the English one: every text stands in brackets. */
   private static Words pseudo() {

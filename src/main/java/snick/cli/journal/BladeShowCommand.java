@@ -46,8 +46,7 @@ final class BladeShowCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       PrintWriter out = spec.commandLine().getOut();
       Blade blade = store.journal().bladeMeant(label);
-      BladeText text =
-          new BladeText(BladeStory.read(store, blade, data.settings().marginGf()));
+      BladeText text = new BladeText(BladeStory.read(store, blade, data.settings().marginGf()));
       if (json) {
         JsonLine.printWhole(out, text.json());
       } else {

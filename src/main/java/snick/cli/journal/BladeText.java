@@ -33,7 +33,9 @@ record BladeText(BladeStory story) {
   private void visits(PrintWriter out) {
     out.println();
     out.println("Force at the end of each session, gf:");
-    Table table = new Table("SESSION", "DAY", "STAGE", "MEAN", "95 % INTERVAL", "CUTS", "SINCE THE ONE BEFORE");
+    Table table =
+        new Table(
+            "SESSION", "DAY", "STAGE", "MEAN", "95 % INTERVAL", "CUTS", "SINCE THE ONE BEFORE");
     for (BladeStory.Visit visit : story.visits()) {
       Optional<GroupFigures> end = visit.last().map(BladeStory.StageFigures::figures);
       table.row(
@@ -64,7 +66,10 @@ record BladeText(BladeStory story) {
       return;
     }
     out.println();
-    out.println("What sharpening was worth so far, gf" + (steel().isEmpty() ? "" : ", on " + steel()) + ":");
+    out.println(
+        "What sharpening was worth so far, gf"
+            + (steel().isEmpty() ? "" : ", on " + steel())
+            + ":");
     Table table = new Table("STEP", "MEAN CHANGE", "95 % INTERVAL", "TIMES");
     for (StepWorth worth : story.steps()) {
       table.row(

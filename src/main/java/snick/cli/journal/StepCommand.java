@@ -43,7 +43,10 @@ import snick.journal.StageEntry;
 public final class StepCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(arity = "1..*", paramLabel = "ABRASIVE", description = "What you sharpened on, in your own words.")
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "ABRASIVE",
+      description = "What you sharpened on, in your own words.")
   private List<String> abrasive;
 
   @Option(names = "--grit", paramLabel = "N", description = "As printed on the abrasive.")
