@@ -24,7 +24,7 @@ import snick.store.StoreReader;
  */
 record Welcome(Optional<String> rig, Path store, Path runtime) {
   private static final Pattern TOKEN = Pattern.compile("page-(\\d{1,5})\\.token");
-  private static final int COLUMN = 34;
+  private static final int COLUMN = 40;
 
   void print(PrintWriter out) {
     Optional<Session> last = lastSession();
@@ -88,7 +88,7 @@ record Welcome(Optional<String> rig, Path store, Path runtime) {
           lines.add(
               open
                   ? line("snick coach", "what to do next in the open session")
-                  : line("snick session start BLADE", "begin another session"));
+                  : line("snick session start --blade LABEL", "begin another session"));
           lines.add(line("snick report", "the report of the last session"));
         });
     if (lines.size() < 3) {
