@@ -11,9 +11,6 @@ import java.util.List;
  * @param limit largest relative difference from the reading nearest the middle that passes
  */
 public record PlaceCheck(List<Point> points, double limit) {
-  /** Kind under which the check is kept with a rig. */
-  public static final String KIND = "place_check";
-
   /** Limit that is taken if none is stated; common practice, no source. */
   public static final double USUAL_LIMIT = 0.005;
 

@@ -8,7 +8,7 @@ import snick.port.OperatingSystem;
  * This program's folders for a person: by the XDG Base Directory Specification where its variables
  * are set and on Linux, else where the system keeps such things.
  */
-enum OwnFolder {
+public enum OwnFolder {
   DATA("XDG_DATA_HOME", ".local/share", "LOCALAPPDATA", "AppData/Local"),
   CONFIGURATION("XDG_CONFIG_HOME", ".config", "APPDATA", "AppData/Roaming");
 
@@ -27,7 +27,7 @@ enum OwnFolder {
   }
 
   /** Here; not made yet. */
-  Path path() {
+  public Path path() {
     Path home = Path.of(System.getProperty("user.home"));
     return path(OperatingSystem.present(), System.getenv(), home);
   }

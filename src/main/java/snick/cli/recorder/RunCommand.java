@@ -96,7 +96,7 @@ public final class RunCommand implements Callable<Integer> {
       description = "Stop after so many cuts (default: when told to).")
   private Optional<Integer> enough = Optional.empty();
 
-  @Option(names = "--no-http", description = "Serve nothing.")
+  @Option(names = "--no-http", description = "Serve no page.")
   private boolean noHttp;
 
   private final CutsLeft cutsLeft = new CutsLeft();
@@ -204,8 +204,8 @@ public final class RunCommand implements Callable<Integer> {
   }
 
   private void greet(Recorder recorder) {
-    tell("the store is " + data.path() + "; stop with Ctrl-C");
     recorder.pageAddress().ifPresent(address -> tell("the page is " + address));
+    tell("the store is " + data.path() + "; stop with Ctrl-C");
   }
 
   private synchronized void announce(AnnouncedCut cut) {
