@@ -156,13 +156,15 @@ final class RowSums {
     void accept(List<Sum> sums);
   }
 
+  /** Ends where rows no longer rise, as in a damaged table: it would go round for ever. */
   private void forEachPage(String table, Sums consumer) {
-    long last = Long.MIN_VALUE;
-    List<Sum> page = after(table, last);
+    long before = Long.MIN_VALUE;
+    List<Sum> page = after(table, before);
     while (!page.isEmpty()) {
       consumer.accept(page);
-      last = page.get(page.size() - 1).row();
-      page = after(table, last);
+      long last = page.get(page.size() - 1).row();
+      page = last > before ? after(table, last) : List.of();
+      before = last;
     }
   }
 

@@ -40,7 +40,7 @@ class ConformingDevicesIT {
    */
   private static final List<Object> MISSED_BY_A_BUSY_HOST = List.of("answer-time", "clock");
 
-  private static final int CONDITIONS = 21;
+  private static final int CONDITIONS = 22;
 
   /** What the example without a converter makes up. */
   private static final double TRUE_GRAM_FORCE = 150;
