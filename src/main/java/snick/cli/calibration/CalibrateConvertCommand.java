@@ -33,10 +33,10 @@ import snick.store.StoreReader;
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  snick calibrate convert --counts 43725                   the newest calibration",
+      "  snick calibrate convert --counts 43725                 the newest calibration",
       "  snick calibrate convert cal-0123 --gf 100",
       "  snick calibrate convert --newtons 1.5 --json",
-      "  snick calibrate convert --counts 43725 --u-counts 20     and the scatter of the reading"
+      "  snick calibrate convert --counts 43725 --u-counts 20   with its scatter"
     })
 final class CalibrateConvertCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -41,7 +41,7 @@ import snick.store.Watch;
     footer = {
       "  snick export traces.zip --licence CC-BY-4.0",
       "  snick export may --session 2026-05-03-a",
-      "  snick export pool --parquet --contributor ann    Parquet by rig and date, for pooling",
+      "  snick export pool --parquet --contributor ann   Parquet, for pooling",
       "  snick export stage.zip --session 2026-05-03-a --stage stropped",
       "",
       "What came from others stays theirs, under their licence; --own leaves it out.",

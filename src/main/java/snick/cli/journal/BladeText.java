@@ -39,7 +39,7 @@ record BladeText(BladeStory story) {
     for (BladeStory.Visit visit : story.visits()) {
       Optional<GroupFigures> end = visit.last().map(BladeStory.StageFigures::figures);
       table.row(
-          visit.number(),
+          visit.number() + " " + PlainText.inert(visit.session().name()),
           DAY.format(visit.session().opened()),
           visit.last().map(l -> PlainText.inert(l.stage())).orElse("-"),
           end.map(f -> Figures.number(f.meanGf())).orElse("-"),

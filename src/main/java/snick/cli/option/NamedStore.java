@@ -26,8 +26,8 @@ public record NamedStore(Optional<Path> directory) {
                   + "session start,session stop,session list,session show,session correct,"
                   + "session rename,session reopen,"
                   + "study repeatability,study crossed,package list,store check,store backup,"
-                  + "plot cut,plot stage,plot progression,plot calibration,plot chart,plot response,"
-                  + "calibrate points,calibrate line,calibrate list,calibrate show,"
+                  + "plot cut,plot stage,plot progression,plot calibration,plot chart,plot response,plot history,"
+                  + "calibrate points,calibrate line,calibrate list,calibrate show,calibrate convert,"
                   + "verify chart,verify dynamic,verify place")
               .split(","));
 

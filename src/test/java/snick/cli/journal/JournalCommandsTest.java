@@ -127,7 +127,7 @@ class JournalCommandsTest {
     evening();
     ok("blade", "correct", "kitchen-1", "--angle", "32", "--why", "measured");
     assertThat(ok("blade", "show", "kitchen-1"))
-        .contains("32° edge", "corrects [", "measured", "session 'evening'");
+        .contains("32° edge", "corrects [", "measured", "1 evening");
     ok("lot", "add", "spool-a", "--material", "nylon", "--diameter", "0.25");
     ok("lot", "correct", "spool-a", "--diameter", "0.26", "--why", "measured");
     assertThat(ok("lot", "list")).contains("0.26");
