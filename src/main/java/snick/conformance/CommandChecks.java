@@ -125,7 +125,10 @@ final class CommandChecks {
         "1 mHz");
     refused(
         talk.ask(tag -> new HostCommand.SetGain(tag, UNLIKELY_GAIN)), hello.gain(), "gain 65535");
-    if (!changeGain(hello) && !changeRate(hello)) {
+    new RateChecks(talk, findings).nearest(hello);
+    boolean gain = changeGain(hello);
+    boolean rate = changeRate(hello);
+    if (!gain && !rate) {
       findings.notTried(Condition.CHANGE, "it takes no other gain or rate that was tried");
     }
   }
@@ -146,14 +149,17 @@ final class CommandChecks {
         what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
   }
 
+  /** There while it streams, back while it is idle. */
   private boolean changeGain(Hello hello) {
     for (int gain : GAINS) {
       if (gain != hello.gain()) {
         Optional<Reply> there = talk.ask(tag -> new HostCommand.SetGain(tag, gain));
         if (accepted(there)) {
           changed(there, gain, said(there).map(Hello::gain));
+          talk.ask(HostCommand.Stop::new);
           Optional<Reply> back = talk.ask(tag -> new HostCommand.SetGain(tag, hello.gain()));
           changed(back, hello.gain(), said(back).map(Hello::gain));
+          talk.ask(HostCommand.Start::new);
           return true;
         }
       }
@@ -168,6 +174,7 @@ final class CommandChecks {
         if (accepted(there)) {
           Optional<Long> inForce = said(there).map(Hello::nominalRateMilliHertz);
           changed(there, there.get().answer().value(), inForce);
+          new RateChecks(talk, findings).follows(there.get().answer().value());
           long before = hello.nominalRateMilliHertz();
           Optional<Reply> back = talk.ask(tag -> new HostCommand.SetRate(tag, before));
           changed(back, before, said(back).map(Hello::nominalRateMilliHertz));

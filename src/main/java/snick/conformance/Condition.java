@@ -17,6 +17,9 @@ public enum Condition {
   IN_FORCE("in-force", "accepts the rate and gain in force without hello"),
   REFUSAL("refusal", "refuses a rate and a gain it does not have, and says what is in force"),
   CHANGE("change", "says hello with a new gain or rate before it answers"),
+  RATE(
+      "rate",
+      "takes the nearest rate it has within 10 % of the one asked; samples then come at it"),
   UNKNOWN("unknown", "answers an unknown type UNKNOWN_COMMAND"),
   MALFORMED("malformed", "answers a command of a wrong length MALFORMED"),
   DAMAGE("damage", "answers no frame with a bad CRC and no echo"),

@@ -88,31 +88,56 @@ final class StreamChecks {
   }
 
   private void spacing(List<Event.Samples> batches, Hello hello) {
-    double nominalMicros = 1e9 / hello.nominalRateMilliHertz();
-    double least = Double.MAX_VALUE;
-    double most = 0;
-    for (int i = 0; i < batches.size(); i++) {
-      Event.Samples batch = batches.get(i);
-      if (batch.n() > 1) {
-        double step = (double) batch.spanMicros() / (batch.n() - 1);
-        least = Math.min(least, step);
-        most = Math.max(most, step);
+    Steps steps = Steps.of(batches);
+    findings.judge(
+        Condition.SPACING,
+        steps.near(hello.nominalRateMilliHertz()),
+        steps.words(hello.nominalRateMilliHertz()));
+  }
+
+  /**
+   * Times between samples in a row.
+   *
+   * @param leastMicros the shortest, µs
+   * @param mostMicros the longest, µs; 0 if there are no two in a row
+   */
+  record Steps(double leastMicros, double mostMicros) {
+    static Steps of(List<Event.Samples> batches) {
+      double least = Double.MAX_VALUE;
+      double most = 0;
+      for (int i = 0; i < batches.size(); i++) {
+        Event.Samples batch = batches.get(i);
+        if (batch.n() > 1) {
+          double step = (double) batch.spanMicros() / (batch.n() - 1);
+          least = Math.min(least, step);
+          most = Math.max(most, step);
+        }
+        if (i > 0 && batches.get(i - 1).nextSequence() == batch.sequence()) {
+          double step = batch.firstMicros() - batches.get(i - 1).lastMicros() & MASK_32;
+          least = Math.min(least, step);
+          most = Math.max(most, step);
+        }
       }
-      if (i > 0 && batches.get(i - 1).nextSequence() == batch.sequence()) {
-        double step = batch.firstMicros() - batches.get(i - 1).lastMicros() & MASK_32;
-        least = Math.min(least, step);
-        most = Math.max(most, step);
-      }
+      return new Steps(least, most);
     }
-    boolean met =
-        most > 0
-            && least >= nominalMicros * (1 - RATE_TOLERANCE)
-            && most <= nominalMicros * (1 + RATE_TOLERANCE);
-    String detail =
-        most == 0
-            ? "no two samples in a row"
-            : String.format(
-                Locale.ROOT, "%.0f to %.0f µs apart, nominal %.0f", least, most, nominalMicros);
-    findings.judge(Condition.SPACING, met, detail);
+
+    /** Whether all are near what a rate says. */
+    boolean near(long milliHertz) {
+      double nominalMicros = 1e9 / milliHertz;
+      return mostMicros > 0
+          && leastMicros >= nominalMicros * (1 - RATE_TOLERANCE)
+          && mostMicros <= nominalMicros * (1 + RATE_TOLERANCE);
+    }
+
+    String words(long milliHertz) {
+      return mostMicros == 0
+          ? "no two samples in a row"
+          : String.format(
+              Locale.ROOT,
+              "%.0f to %.0f µs apart, nominal %.0f",
+              leastMicros,
+              mostMicros,
+              1e9 / milliHertz);
+    }
   }
 }

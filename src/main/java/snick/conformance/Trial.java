@@ -11,7 +11,7 @@ import snick.frame.HostCommand;
 import snick.frame.Tally;
 
 /**
- * Tries a device against firmware-protocol.md, condition by condition: about 10 s. Leaves it
+ * Tries a device against firmware-protocol.md, condition by condition: about 15 s. Leaves it
  * streaming, with the rate and gain it had. No clock and no port of its own; one thread.
  */
 public final class Trial {

@@ -84,7 +84,8 @@ final class Numbering {
         all.stream().anyMatch(Optional::isEmpty));
   }
 
-  private Optional<Credit.Of> credit(long cutId) {
+  /** Whose work a cut of the store is; empty if it is one's own. */
+  Optional<Credit.Of> credit(long cutId) {
     return Optional.ofNullable(credits.get(cutId));
   }
 
@@ -155,15 +156,14 @@ final class Numbering {
     return cuts.get(number - 1).id();
   }
 
-  /** Numbers of the cuts of a recording, in order. */
-  List<Integer> cutsOf(int recording) {
-    List<Integer> numbers = new ArrayList<>();
-    for (int i = 0; i < cuts.size(); i++) {
-      if (recording(cuts.get(i).recording().id()) == recording) {
-        numbers.add(i + 1);
-      }
-    }
-    return numbers;
+  /** Number of the recording of the cut that has {@code number}. */
+  int recordingOf(int number) {
+    return recording(cuts.get(number - 1).recording().id());
+  }
+
+  /** When the cut that has {@code number} occurred. */
+  Instant occurredAt(int number) {
+    return cuts.get(number - 1).occurredAt();
   }
 
   int recording(long recordingId) {

@@ -1,273 +1,245 @@
 package snick.exchange;
 
-import static org.apache.parquet.schema.LogicalTypeAnnotation.TimeUnit.MICROS;
-import static org.apache.parquet.schema.LogicalTypeAnnotation.stringType;
-import static org.apache.parquet.schema.LogicalTypeAnnotation.timestampType;
-import static org.apache.parquet.schema.PrimitiveType.PrimitiveTypeName.BINARY;
-import static org.apache.parquet.schema.PrimitiveType.PrimitiveTypeName.BOOLEAN;
-import static org.apache.parquet.schema.PrimitiveType.PrimitiveTypeName.DOUBLE;
-import static org.apache.parquet.schema.PrimitiveType.PrimitiveTypeName.INT32;
-import static org.apache.parquet.schema.PrimitiveType.PrimitiveTypeName.INT64;
-
-import blue.strategic.parquet.ParquetWriter;
 import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import org.apache.parquet.schema.MessageType;
-import org.apache.parquet.schema.Types;
-import org.xerial.snappy.Snappy;
-import org.xerial.snappy.SnappyError;
-import snick.cut.Trace;
-import snick.force.Calibration;
-import snick.store.Recording;
+import java.util.TreeSet;
+import java.util.UUID;
+import snick.journal.Session;
+import snick.store.Credit;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.store.Watch;
 
 /**
- * Writes stored cuts as Parquet for engines that pool many rigs: {@code
- * cuts/rig=ID/date=2026-05-04/START.parquet} and {@code traces/…} alike, dates in UTC, START being
- * the recording's start in ns since 1970. A cut has the same key (rig, recording_started_utc_ns,
- * number) in whatever set it turns up, and its recording the same file name, so that folders of
- * many people can be laid into one. No free text goes along.
+ * Writes stored cuts as Parquet for engines that pool the rigs of many people: {@code
+ * cuts/contributor=WHO/rig=ID/date=2026-05-04/START.parquet} and {@code traces/…} alike, dates in
+ * UTC, START being the recording's start in ns since 1970; beside them recordings, calibrations and
+ * stages by contributor. A cut has the same key (contributor, rig, recording_started_utc_ns,
+ * number) in whatever set it turns up, and its files the same names, so that folders of many people
+ * can be laid into one. No free text goes along but names of blades, lots, sessions and stages.
  */
 public final class ParquetExport {
-  private static final MessageType CUTS =
-      Types.buildMessage()
-          .required(INT64)
-          .named("recording_started_utc_ns")
-          .required(INT32)
-          .named("number")
-          .required(INT64)
-          .as(timestampType(true, MICROS))
-          .named("occurred_at")
-          .required(BINARY)
-          .as(stringType())
-          .named("outcome")
-          .required(BINARY)
-          .as(stringType())
-          .named("flags")
-          .required(BOOLEAN)
-          .named("set_aside")
-          .required(INT32)
-          .named("polarity")
-          .required(DOUBLE)
-          .named("onset_s")
-          .optional(DOUBLE)
-          .named("break_s")
-          .optional(DOUBLE)
-          .named("observed_max_counts")
-          .optional(DOUBLE)
-          .named("estimate_counts")
-          .optional(DOUBLE)
-          .named("u_estimate_counts")
-          .optional(DOUBLE)
-          .named("loading_rate_counts_per_s")
-          .optional(DOUBLE)
-          .named("zero_before_counts")
-          .optional(DOUBLE)
-          .named("noise_counts")
-          .required(INT32)
-          .named("detector_version")
-          .optional(BINARY)
-          .as(stringType())
-          .named("response")
-          .optional(BINARY)
-          .as(stringType())
-          .named("calibration")
-          .optional(BOOLEAN)
-          .named("in_range")
-          .optional(DOUBLE)
-          .named("force_n")
-          .optional(DOUBLE)
-          .named("u_force_n")
-          .optional(DOUBLE)
-          .named("place_mm")
-          .required(INT32)
-          .named("samples")
-          .named("cut");
-
-  private static final MessageType TRACES =
-      Types.buildMessage()
-          .required(INT64)
-          .named("recording_started_utc_ns")
-          .required(INT32)
-          .named("number")
-          .required(INT32)
-          .named("sample")
-          .required(INT64)
-          .named("t_ns")
-          .required(INT32)
-          .named("counts")
-          .required(BOOLEAN)
-          .named("overrange")
-          .optional(DOUBLE)
-          .named("force_n")
-          .named("sample");
+  /** A name of a folder holds 255 bytes, some of which say what it is. */
+  private static final int LONGEST_KEY_BYTES = 200;
 
   private final StoreReader store;
   private final ExportChoice choice;
   private final Watch watch;
-  private long done;
+  private Attribution attribution;
 
-  /** An export of {@code choice} from {@code store}. */
+  /**
+   * An export of {@code choice}, which names its contributor, from {@code store}.
+   *
+   * @throws IllegalArgumentException if it names none
+   */
   public ParquetExport(StoreReader store, ExportChoice choice, Watch watch) {
+    if (choice.contributor().isEmpty()) {
+      throw new IllegalArgumentException(
+          "a pool keeps people apart by name, for two may call their rigs alike: name yourself,"
+              + " --contributor NAME");
+    }
     this.store = store;
     this.choice = choice;
     this.watch = watch;
   }
+
+  /** What lies in one file of cuts and one of traces. */
+  private record Part(String contributor, int recording, LocalDate day) {}
 
   /**
    * Writes the set as a new folder.
    *
    * @return number of cuts in it
    * @throws java.nio.file.FileAlreadyExistsException if {@code folder} exists
-   * @throws IOException if it cannot be written, or the library that compresses is not there
+   * @throws NoLeave if it would put a licence on what others gave without one
    */
   public int toFolder(Path folder) throws IOException {
-    requireCompression();
     Numbering numbering = new Numbering(store, choice);
-    write(folder, numbering);
-    return numbering.cuts();
-  }
-
-  /** Loads the native library, so that no other error is taken for its absence. */
-  private static void requireCompression() throws IOException {
-    try {
-      Snappy.maxCompressedLength(1);
-    } catch (SnappyError | UnsatisfiedLinkError | NoClassDefFoundError e) {
-      throw new IOException(
-          "the library that compresses is not there for this platform, or cannot be unpacked into "
-              + System.getProperty("java.io.tmpdir")
-              + " ("
-              + e.getMessage()
-              + "); free some space there, make it writable, or export without --parquet",
-          e);
-    }
-  }
-
-  private void write(Path folder, Numbering numbering) throws IOException {
+    attribution = numbering.attribution();
     Atomically.make(
         folder,
         workshop -> {
           Path made = Files.createDirectory(workshop.resolve("set"));
-          for (int recording = 1; recording <= numbering.recordingItems().size(); recording++) {
-            write(made, numbering, recording);
-          }
+          write(made, numbering);
           return made;
         });
+    return numbering.cuts();
   }
 
-  /** A cut's recording and trace, ready to become rows. */
-  private record CutRow(long startedNanos, StoredCut cut) {}
+  /** Licences of what was written; empty if some of it has none. */
+  public List<Licence> licences() {
+    return attribution.licences();
+  }
 
-  /** A sample with what its row repeats of its cut. */
-  private record SampleRow(CutRow of, TraceForces forces, int sample) {}
-
-  private void write(Path folder, Numbering numbering, int recording) throws IOException {
-    Recording of = numbering.recordingItems().get(recording - 1).recording();
-    long startedNanos = nanos(of.startedAt());
-    Optional<LocalDate> date = Optional.empty();
-    ParquetWriter<CutRow> cuts = null;
-    ParquetWriter<SampleRow> traces = null;
-    try {
-      for (int number : numbering.cutsOf(recording)) {
-        watch.check("writing", done, numbering.cuts());
-        done++;
-        StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
-        LocalDate day = cut.summary().occurredAt().atZone(ZoneOffset.UTC).toLocalDate();
-        if (!date.equals(Optional.of(day))) {
-          close(cuts, traces);
-          date = Optional.of(day);
-          cuts = cuts(file(folder, "cuts", of, day));
-          traces = traces(file(folder, "traces", of, day));
-        }
-        CutRow row = new CutRow(startedNanos, cut);
-        cuts.write(row);
-        writeSamples(traces, row);
-      }
-    } finally {
-      close(cuts, traces);
+  private void write(Path folder, Numbering numbering) throws IOException {
+    Map<Part, List<Integer>> parts = new LinkedHashMap<>();
+    for (int number = 1; number <= numbering.cuts(); number++) {
+      parts.computeIfAbsent(part(numbering, number), part -> new ArrayList<>()).add(number);
     }
-  }
-
-  private static void close(AutoCloseable cuts, AutoCloseable traces) throws IOException {
-    try {
-      if (cuts != null) {
-        cuts.close();
-        traces.close();
-      }
-    } catch (IOException | RuntimeException e) {
-      throw e;
-    } catch (Exception e) {
-      throw new IOException(e);
+    Beside beside = new Beside(folder);
+    int done = 0;
+    for (Map.Entry<Part, List<Integer>> part : parts.entrySet()) {
+      watch.check("writing", done, numbering.cuts());
+      done += part.getValue().size();
+      write(folder, numbering, part.getKey(), part.getValue(), beside);
     }
+    watch.check("writing", done, numbering.cuts());
   }
 
-  private static long nanos(Instant time) {
-    return Math.addExact(Math.multiplyExact(time.getEpochSecond(), 1_000_000_000L), time.getNano());
+  private Part part(Numbering numbering, int number) {
+    long id = numbering.cutId(number);
+    return new Part(
+        contributor(numbering.credit(id)),
+        numbering.recordingOf(number),
+        numbering.occurredAt(number).atZone(ZoneOffset.UTC).toLocalDate());
   }
 
-  private static Path file(Path folder, String table, Recording of, LocalDate day)
+  /** Who made a cut; where a package names nobody, the package. */
+  private String contributor(Optional<Credit.Of> of) {
+    return of.map(Credit.Of::credit)
+        .map(
+            credit ->
+                credit.contributors().isEmpty()
+                    ? "package-" + credit.sha256().substring(0, 12)
+                    : String.join(" & ", credit.contributors()))
+        .orElseGet(() -> choice.contributor().orElseThrow());
+  }
+
+  private void write(
+      Path folder, Numbering numbering, Part part, List<Integer> numbers, Beside beside)
       throws IOException {
-    String rig =
-        URLEncoder.encode(of.deviceId(), StandardCharsets.UTF_8)
-            .replace("+", "%20")
-            .replace("*", "%2A");
-    Path partition = folder.resolve(table).resolve("rig=" + rig).resolve("date=" + day);
-    Files.createDirectories(partition);
-    return partition.resolve(nanos(of.startedAt()) + ".parquet");
+    RigJson.Item recording = numbering.recordingItems().get(part.recording() - 1);
+    String place =
+        "contributor=" + key(part.contributor()) + "/rig=" + key(recording.recording().deviceId());
+    long started = Pool.nanos(recording.recording().startedAt());
+    String file = place + "/date=" + part.day() + "/" + started + ".parquet";
+    TreeSet<String> licences = new TreeSet<>();
+    numbers.forEach(n -> licence(numbering, n).ifPresent(licences::add));
+    Facts facts = new Facts(part.contributor(), String.join(", ", licences));
+    try (ParquetFile<Pool.CutRow> cuts = facts.open(folder, "cuts", file, Pool.CUTS);
+        ParquetFile<Pool.CutRow> traces = facts.open(folder, "traces", file, Pool.TRACES)) {
+      CutCells cells = new CutCells(Table.CUTS, numbering);
+      for (int number : numbers) {
+        StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
+        Pool.CutRow row =
+            new Pool.CutRow(
+                started,
+                cut,
+                cut.summary().place().flatMap(p -> store.journal().session(p.session())),
+                List.of(cells.of(number, cut.summary())),
+                licence(numbering, number));
+        cuts.write(row);
+        traces.write(row);
+        beside.note(row, facts);
+      }
+    }
+    beside.note(place + "/" + started, recording, facts);
   }
 
-  private void writeSamples(ParquetWriter<SampleRow> out, CutRow row) throws IOException {
-    Optional<Calibration> calibration =
-        row.cut()
-            .summary()
-            .force()
-            .flatMap(force -> store.calibration(CutCells.calibrationId(force)))
-            .map(stored -> stored.calibration());
-    TraceForces forces =
-        new TraceForces(
-            calibration,
-            row.cut().summary().result().polarity(),
-            row.cut().summary().result().rest().zeroBeforeCounts());
-    for (int i = 0; i < row.cut().trace().size(); i++) {
-      out.write(new SampleRow(row, forces, i));
+  private Optional<String> licence(Numbering numbering, int number) {
+    long id = numbering.cutId(number);
+    return numbering.source(id).isPresent()
+        ? attribution.sources().get(numbering.source(id).getAsInt() - 1).licence()
+        : attribution.licence().map(Licence::name);
+  }
+
+  /** Text as the name of a folder: escaped as in a URL, and shortened if it is too long. */
+  static String key(String text) {
+    String escaped =
+        URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20").replace("*", "%2A");
+    return escaped.length() <= LONGEST_KEY_BYTES
+        ? escaped
+        : "name-" + UUID.nameUUIDFromBytes(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** What the files of one contributor say of themselves. */
+  private record Facts(String contributor, String licence) {
+    <R> ParquetFile<R> open(Path folder, String table, String file, List<ParquetColumn<R>> columns)
+        throws IOException {
+      Path target = folder.resolve(table).resolve(file);
+      Files.createDirectories(target.getParent());
+      return new ParquetFile<>(target, columns, metadata(table, columns));
+    }
+
+    private <R> Map<String, String> metadata(String table, List<ParquetColumn<R>> columns)
+        throws IOException {
+      Map<String, Object> units = new LinkedHashMap<>();
+      columns.stream().filter(c -> !c.unit().isEmpty()).forEach(c -> units.put(c.name(), c.unit()));
+      Map<String, String> metadata = new LinkedHashMap<>();
+      metadata.put("table", table);
+      metadata.put("contributor", contributor);
+      metadata.put("licence", licence);
+      metadata.put("units", JsonText.line(units));
+      return metadata;
     }
   }
 
-  private static ParquetWriter<SampleRow> traces(Path file) throws IOException {
-    return ParquetWriter.writeFile(
-        TRACES,
-        file.toFile(),
-        (row, out) -> {
-          Trace trace = row.of().cut().trace();
-          int i = row.sample();
-          out.write("recording_started_utc_ns", row.of().startedNanos());
-          out.write("number", row.of().cut().summary().number());
-          out.write("sample", i);
-          out.write("t_ns", trace.deviceNanos(i));
-          out.write("counts", trace.counts(i));
-          out.write("overrange", trace.overrange(i));
-          row.forces().newtons(trace.counts(i)).ifPresent(n -> out.write("force_n", n));
-        });
-  }
+  /** The small tables, each thing once for each contributor. */
+  private final class Beside {
+    private final Path folder;
+    private final TreeSet<String> written = new TreeSet<>();
 
-  private static ParquetWriter<CutRow> cuts(Path file) throws IOException {
-    return ParquetWriter.writeFile(
-        CUTS,
-        file.toFile(),
-        (row, out) -> new CutColumns(out).write(row.startedNanos(), row.cut()));
-  }
+    Beside(Path folder) {
+      this.folder = folder;
+    }
 
-  static long micros(Instant time) {
-    return ChronoUnit.MICROS.between(Instant.EPOCH, time);
+    void note(String place, RigJson.Item recording, Facts facts) throws IOException {
+      write(facts, "recordings", place + ".parquet", Pool.RECORDINGS, List.of(recording));
+    }
+
+    void note(Pool.CutRow row, Facts facts) throws IOException {
+      String who = "contributor=" + key(facts.contributor()) + "/";
+      if (row.summary().force().isPresent()) {
+        String id = CutCells.calibrationId(row.summary().force().get());
+        String file = who + key(id) + ".parquet";
+        if (isNew("calibrations", file)) {
+          List<snick.force.Calibration> one =
+              store.calibration(id).stream().map(c -> c.calibration()).toList();
+          write(facts, "calibrations", file, Pool.CALIBRATIONS, one);
+        }
+      }
+      if (row.session().isPresent()) {
+        Session session = row.session().get();
+        String file = who + key(session.name()) + ".parquet";
+        if (isNew("stages", file)) {
+          write(facts, "stages", file, Pool.STAGES, stages(session));
+        }
+      }
+    }
+
+    private boolean isNew(String table, String file) {
+      return !written.contains(table + "/" + file);
+    }
+
+    private <R> void write(
+        Facts facts, String table, String file, List<ParquetColumn<R>> columns, List<R> rows)
+        throws IOException {
+      if (written.add(table + "/" + file)) {
+        try (ParquetFile<R> out = facts.open(folder, table, file, columns)) {
+          for (R row : rows) {
+            out.write(row);
+          }
+        }
+      }
+    }
+
+    private List<Pool.StageRow> stages(Session session) {
+      Optional<snick.journal.Blade> blade = store.journal().blade(session.blade());
+      Optional<snick.journal.FilamentLot> lot =
+          session.filamentLot().flatMap(store.journal()::filamentLot);
+      return store.journal().log(session.name()).orElseThrow().stages().stream()
+          .map(stage -> new Pool.StageRow(session, stage, blade, lot))
+          .toList();
+    }
   }
 }

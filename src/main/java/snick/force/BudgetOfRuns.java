@@ -12,7 +12,6 @@ import snick.quantity.Force;
 final class BudgetOfRuns {
   private static final double ROOT_3 = Math.sqrt(3);
   private static final double ROOT_6 = Math.sqrt(6);
-  private static final int GRID = 50;
 
   private final CalibrationData data;
   private final Conditions conditions;
@@ -92,30 +91,20 @@ final class BudgetOfRuns {
   /** Errors of the masses, all the same way, carried through the fit: largest relative effect. */
   private BudgetTerm masses() {
     double[] x = rising.stream().mapToDouble(Deflection::newtons).toArray();
-    double[] shift = new double[x.length];
+    double[] u = new double[x.length];
     int i = 0;
     for (CalibrationRun run : data.runs()) {
       for (CalibrationRun.Loaded loaded : run.loaded()) {
         if (loaded.direction() == Direction.UP) {
-          double newtons =
-              loaded.load().exerted(conditions.gravity(), conditions.air()).byMassesNewtons();
-          shift[i] = fit.slope(x[i]) * newtons;
+          u[i] = loaded.load().exerted(conditions.gravity(), conditions.air()).byMassesNewtons();
           i++;
         }
       }
     }
-    PolynomialFit carried = PolynomialFit.of(x, shift, fit.form());
-    double lowest = Arrays.stream(x).min().orElse(0);
-    double worst = 0;
-    for (int step = 0; step <= GRID; step++) {
-      double newtons = lowest + (largestNewtons - lowest) * step / GRID;
-      double effect = carried.predict(newtons) / fit.slope(newtons) / newtons;
-      worst = Math.max(worst, Math.abs(effect));
-    }
     return BudgetTerm.relative(
         Source.REFERENCE_MASSES,
         Distribution.RECTANGULAR,
-        worst,
+        CommonLoadError.largestEffect(fit, x, u),
         "uncertainties of the masses, all the same way, carried through the fit; largest effect");
   }
 

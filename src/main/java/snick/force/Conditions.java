@@ -18,6 +18,11 @@ public record Conditions(
     this(gravity, air, stability, EdgeGeometry.NOT_STATED);
   }
 
+  /** The same with this geometry. */
+  public Conditions at(EdgeGeometry edge) {
+    return new Conditions(gravity, air, stability, edge);
+  }
+
   /**
    * Temperature and drift; 0 where the person leaves a source out on purpose.
    *

@@ -25,7 +25,7 @@ public record EdgeGeometry(double place, double pullDegrees, double tiltDegrees,
   }
 
   /** The four terms, named even where they are zero. */
-  List<BudgetTerm> terms() {
+  public List<BudgetTerm> terms() {
     return List.of(
         term(Source.PLACE, place, "by where on the filament the edge presses", "verify place"),
         term(
@@ -37,7 +37,7 @@ public record EdgeGeometry(double place, double pullDegrees, double tiltDegrees,
   private static BudgetTerm term(Source source, double halfWidth, String what, String how) {
     String basis =
         halfWidth > 0
-            ? what + " as half-width, stated"
+            ? what + " as half-width, stated or found"
             : what + ": 0, as nothing is stated; found by " + how;
     return BudgetTerm.relative(source, Distribution.RECTANGULAR, halfWidth / Math.sqrt(3), basis);
   }

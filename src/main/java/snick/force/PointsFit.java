@@ -11,9 +11,15 @@ import java.util.OptionalDouble;
  * @param choice fit of reading over load in the table's unit, with the reason for its degree
  * @param unit unit of the loads
  * @param overForce the same curve over force in N; empty for masses without corrections
+ * @param byLoads relative standard uncertainty of a load read off the curve by those of the loads
+ *     it was made with, all the same way, largest over the loads; not in the errors of the
+ *     coefficients. Empty if none was given
  */
 public record PointsFit(
-    DegreeRule.Choice choice, LoadUnit unit, Optional<CalibrationCurve> overForce) {
+    DegreeRule.Choice choice,
+    LoadUnit unit,
+    Optional<CalibrationCurve> overForce,
+    OptionalDouble byLoads) {
   /** Where masses become forces. */
   public record Place(Gravity gravity, AirDensity air) {}
 
@@ -46,8 +52,8 @@ public record PointsFit(
   }
 
   /**
-   * Fits. Where rows give uncertainties of loads, weights follow the effective variance (reading
-   * scatter s, slope b): w = s²/(s² + b²·u²), with s and b from a first fit with equal weights.
+   * Fits, all rows with the same weight: errors of loads are common to the rows of a mass, so that
+   * they are no scatter to weigh by (see {@link #byLoads}).
    *
    * @param place gravity and air for masses; empty takes loads as given
    */
@@ -57,11 +63,7 @@ public record PointsFit(
     double[] readings = points.stream().mapToDouble(Point::reading).toArray();
     double[] equal = new double[loads.length];
     Arrays.fill(equal, 1);
-    DegreeRule.Choice first = rule.fit(loads, readings, equal, options.throughOrigin());
-    DegreeRule.Choice choice =
-        points.stream().anyMatch(p -> p.loadUncertainty().orElse(0) > 0)
-            ? rule.fit(loads, readings, weights(points, first.fit()), options.throughOrigin())
-            : first;
+    DegreeRule.Choice choice = rule.fit(loads, readings, equal, options.throughOrigin());
     OptionalDouble newtons =
         place
             .map(p -> OptionalDouble.of(unit.newtons(p.gravity(), p.air())))
@@ -71,7 +73,19 @@ public record PointsFit(
         unit,
         newtons.isPresent()
             ? Optional.of(choice.fit().overForce(newtons.getAsDouble()))
-            : Optional.empty());
+            : Optional.empty(),
+        byLoads(points, choice.fit()));
+  }
+
+  private static OptionalDouble byLoads(List<Point> points, PolynomialFit fit) {
+    if (points.stream().allMatch(point -> point.loadUncertainty().isEmpty())) {
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(
+        CommonLoadError.largestEffect(
+            fit,
+            points.stream().mapToDouble(Point::load).toArray(),
+            points.stream().mapToDouble(p -> p.loadUncertainty().orElse(0)).toArray()));
   }
 
   /**
@@ -82,27 +96,5 @@ public record PointsFit(
   public record Options(boolean throughOrigin) {
     /** With a constant. */
     public static final Options USUAL = new Options(false);
-  }
-
-  private static double[] weights(List<Point> points, PolynomialFit first) {
-    double scatter = LackOfFit.of(first).map(LackOfFit::pureErrorSd).orElse(first.residualSd());
-    double[] weights = new double[points.size()];
-    for (int i = 0; i < weights.length; i++) {
-      Point point = points.get(i);
-      double byLoad = first.slope(point.load()) * point.loadUncertainty().orElse(0);
-      double ratio = byLoad > 0 ? byLoad / scatter : 0;
-      weights[i] = 1 / (1 + ratio * ratio);
-      if (!(weights[i] > 0)) {
-        throw new IllegalArgumentException(
-            "point "
-                + (i + 1)
-                + ": uncertainty of load "
-                + point.loadUncertainty().orElse(0)
-                + " is too large beside readings that scatter by "
-                + scatter
-                + "; leave it out or give smaller uncertainties");
-      }
-    }
-    return weights;
   }
 }

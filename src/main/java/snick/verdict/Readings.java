@@ -13,7 +13,8 @@ public final class Readings {
   /** Most readings in one group. */
   public static final int LIMIT = 2000;
 
-  private static final double LARGEST_GF = 1e8;
+  /** Far beyond any force, so that data of others can be judged; squares stay finite. */
+  private static final double LARGEST_GF = 1e13;
 
   private final String name;
   private final double[] gramForce;
@@ -41,7 +42,7 @@ public final class Readings {
     for (int i = 0; i < gramForce.length; i++) {
       if (!(Math.abs(gramForce[i]) <= LARGEST_GF)) {
         throw new NotComparable(
-            name + ": value " + (i + 1) + " is " + gramForce[i] + ", not a finite force in gf");
+            name + ": value " + (i + 1) + " is " + gramForce[i] + ", not within ±1e13 gf");
       }
     }
     return new Readings(name, gramForce.clone());

@@ -13,6 +13,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import snick.exchange.ExportChoice;
 import snick.exchange.Licence;
+import snick.exchange.NoLeave;
 import snick.exchange.PackageExport;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
@@ -141,6 +142,8 @@ final class Archive {
     try {
       new PackageExport(reader(), choice, Watch.NONE).toZip(file);
       return Files.readAllBytes(file);
+    } catch (NoLeave e) {
+      throw new NotAccepted(e.getMessage());
     } finally {
       Files.deleteIfExists(file);
       Files.delete(folder);

@@ -95,7 +95,7 @@ final class FirmwareTwin implements Firmware, CommandSink {
   public void converted(int counts, long nanos) {
     nowNanos = nanos;
     if (lost()) {
-      settle(false);
+      settle(outbox.nextSequence() > 0);
     }
     missed = 0;
     if (settling > 0) {

@@ -83,6 +83,9 @@ class TrialTest {
             rig -> rig.answers = onType(0x84, a -> result(a, Answer.Result.ACCEPTED))),
         missed(Condition.CHANGE, rig -> rig.helloCopies = 2),
         missed(
+            Condition.RATE,
+            rig -> rig.answers = onType(0x84, a -> result(a, Answer.Result.OUT_OF_RANGE))),
+        missed(
             Condition.UNKNOWN,
             rig -> rig.answers = onType(0xB0, a -> result(a, Answer.Result.MALFORMED))),
         missed(
@@ -101,6 +104,33 @@ class TrialTest {
           tilt.accept(rig);
           assertThat(find(Trial.of(rig), condition).grade()).isEqualTo(Grade.FAILED);
         });
+  }
+
+  @Test
+  void aRateThatIsSaidButNotConvertedAtIsMissed() {
+    TiltedRig rig = new TiltedRig();
+    rig.hellos =
+        hello -> {
+          rig.stretch = hello.nominalRateMilliHertz() == 80_000 ? 1 : 1.5;
+          return hello;
+        };
+    List<Assessment> all = Trial.of(rig);
+    assertThat(find(all, Condition.SPACING).grade()).isEqualTo(Grade.PASSED);
+    assertThat(find(all, Condition.RATE).grade()).isEqualTo(Grade.FAILED);
+  }
+
+  /** The page: a change while idle says hello all the same. */
+  @Test
+  void helloThatIsLeftOutWhileIdleIsMissed() {
+    TiltedRig rig = new TiltedRig();
+    boolean[] idle = new boolean[1];
+    rig.answers =
+        answer -> {
+          idle[0] = answer.command() == 0x83 || (idle[0] && answer.command() != 0x82);
+          rig.helloCopies = idle[0] ? 0 : 1;
+          return answer;
+        };
+    assertThat(find(Trial.of(rig), Condition.CHANGE).grade()).isEqualTo(Grade.FAILED);
   }
 
   /** A device that answers what it should drop. */

@@ -216,7 +216,7 @@ class DistributionIT {
     system
         .shell(
             "snick demo --speed 100 --data /run/demo && rm -r /tmp/*"
-                + " && snick export /run/pool --parquet --data /run/demo"
+                + " && snick export /run/pool --parquet --contributor ann --data /run/demo"
                 + " && snick plot cut 1 --data /run/demo -o /run/cut1.svg && snick ports --no-ask")
         .well();
     assertThat(system.shell("find /tmp -mindepth 1").well().out()).isEmpty();
@@ -225,7 +225,7 @@ class DistributionIT {
   /** Libraries that came out of a jar, by name; each from where it was installed. */
   private List<String> natives(Running program) throws IOException {
     return program.mapped(system.root()).stream()
-        .filter(file -> file.matches(".*(jSerialComm|sqlitejdbc|jnidispatch|jna|snappy).*"))
+        .filter(file -> file.matches(".*(jSerialComm|sqlitejdbc|jnidispatch|jna).*"))
         .map(file -> file.replaceFirst("^" + LIB + "/native/\\w+/lib(\\w+)\\.so$", "$1"))
         .toList();
   }

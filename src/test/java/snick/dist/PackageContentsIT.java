@@ -22,29 +22,18 @@ import snick.Needs;
 /** What a Debian package brings: nothing for other machines, and word of everything it brings. */
 class PackageContentsIT {
   private static final Set<String> LIBRARIES =
-      Set.of("libjSerialComm.so", "libsqlitejdbc.so", "libjnidispatch.so", "libsnappyjava.so");
+      Set.of("libjSerialComm.so", "libsqlitejdbc.so", "libjnidispatch.so");
 
   /** Folders of these libraries in the jar, by Debian's name of the machine. */
   private static final Map<String, Set<String>> IN_JAR =
       Map.of(
           "amd64",
-              Set.of(
-                  "Linux/x86_64",
-                  "org/sqlite/native/Linux/x86_64",
-                  "com/sun/jna/linux-x86-64",
-                  "org/xerial/snappy/native/Linux/x86_64"),
+              Set.of("Linux/x86_64", "org/sqlite/native/Linux/x86_64", "com/sun/jna/linux-x86-64"),
           "arm64",
               Set.of(
-                  "Linux/armv8_64",
-                  "org/sqlite/native/Linux/aarch64",
-                  "com/sun/jna/linux-aarch64",
-                  "org/xerial/snappy/native/Linux/aarch64"),
+                  "Linux/armv8_64", "org/sqlite/native/Linux/aarch64", "com/sun/jna/linux-aarch64"),
           "armhf",
-              Set.of(
-                  "Linux/armv7hf",
-                  "org/sqlite/native/Linux/armv7",
-                  "com/sun/jna/linux-arm",
-                  "org/xerial/snappy/native/Linux/armv7"));
+              Set.of("Linux/armv7hf", "org/sqlite/native/Linux/armv7", "com/sun/jna/linux-arm"));
 
   @TempDir Path folder;
 

@@ -15,7 +15,7 @@ class DiskFullIT {
       List.of(
           "store backup NEW.db --data DATA",
           "export NEW.zip --data DATA",
-          "export NEW --parquet --data DATA",
+          "export NEW --parquet --contributor ann --data DATA",
           "plot cut 1 -o NEW.png --data DATA",
           "virtual-rig --write NEW.bin");
 

@@ -189,7 +189,7 @@ class JarOnFirmwareIT {
             EmulatedBoard.start(Make.REFERENCE, folder, script, "--id", EmulatedBoard.ID);
         Jar jar = Jar.run(folder, "protocol", "check", board.link().toString(), "--json")) {
       List<Map<String, Object>> conditions = jar.lines().map(JarOnFirmwareIT::parse).toList();
-      assertThat(conditions).hasSize(21);
+      assertThat(conditions).hasSize(22);
       List<Object> missed =
           conditions.stream()
               .filter(condition -> !condition.get("outcome").equals("passed"))

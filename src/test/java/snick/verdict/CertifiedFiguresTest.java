@@ -57,7 +57,10 @@ class CertifiedFiguresTest {
     check(set, List.copyOf(Csv.grouped("strd_" + set + ".csv", 0, 1).values()), tolerance);
   }
 
-  /** SmLs07 is SmLs01 with thirteen leading digits: 1 + x becomes 10¹² + x. */
+  /**
+   * SmLs07 is SmLs01 with thirteen leading digits: 1 + x becomes 10¹² + x. A double there holds
+   * steps of 1.2·10⁻⁴ of a scatter of 0.1, so three to four digits can be had of the fifteen.
+   */
   @Test
   void anovaWithThirteenLeadingDigits() {
     BigDecimal shift = new BigDecimal("999999999999");
@@ -70,6 +73,12 @@ class CertifiedFiguresTest {
                         .toArray())
             .toList();
     check("SmLs07", groups, 1e-3);
+    RepeatabilityStudy study =
+        RepeatabilityStudy.of(
+            groups.stream().map(group -> Readings.ofGramForce("a group", group)).toList());
+    assertThat(study.f()).isCloseTo(21, relative(1e-3));
+    assertThat(study.withinSdGf()).isCloseTo(0.1, relative(1e-3));
+    assertThat(study.meanGf()).isCloseTo(1_000_000_000_000.4, relative(1e-15));
   }
 
   private static void check(String set, List<double[]> groups, double tolerance) {

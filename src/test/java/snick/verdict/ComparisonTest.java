@@ -33,7 +33,7 @@ class ComparisonTest {
         .isInstanceOf(NotComparable.class)
         .hasMessage("as found has 1 cut, at least 2 are needed to know its scatter: make 1 more");
     assertThatThrownBy(() -> Readings.ofGramForce("as found", 90, Double.NaN))
-        .hasMessage("as found: value 2 is NaN, not a finite force in gf");
+        .hasMessage("as found: value 2 is NaN, not within ±1e13 gf");
     assertThatThrownBy(() -> of(Double.POSITIVE_INFINITY)).isInstanceOf(NotComparable.class);
     assertThatThrownBy(() -> of(new double[2001])).hasMessageContaining("the limit is 2000");
   }

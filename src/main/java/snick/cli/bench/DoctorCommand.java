@@ -34,6 +34,7 @@ import snick.frame.StreamDecoder;
 import snick.frame.Tally;
 import snick.port.LinkLostException;
 import snick.quantity.Force;
+import snick.store.KeptPlace;
 import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
@@ -47,8 +48,9 @@ import snick.virtualrig.ServedRig;
     mixinStandardHelpOptions = true,
     description = {
       "Look at a rig at rest, without load, for a minute and say what is wrong: rate, noise, drift,"
-          + " overrange, stuck or false readings, hum, clock, lost frames, permissions; and how its"
-          + " fixture rings, by its last cuts or by a flick. Exit status 3 if something fails."
+          + " overrange, stuck or false readings, hum, clock, lost frames, permissions; how its"
+          + " fixture rings, by its last cuts or by a flick; and whether it reads the same along the"
+          + " filament, by the check of place kept last. Exit status 3 if something fails."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -131,6 +133,7 @@ public final class DoctorCommand implements Callable<Integer> {
       readUntil(feed, seconds);
       judge(feed, address, lines);
       lines.addAll(mechanics(feed, virtual));
+      lines.add(PlaceHealth.of(place(feed)));
     } catch (LinkLostException e) {
       lines.add(
           HealthLine.fail(
@@ -229,6 +232,11 @@ public final class DoctorCommand implements Callable<Integer> {
         "check supply, --baud and sketch (firmware-protocol.md); 'snick capture "
             + address
             + "' keeps the raw bytes");
+  }
+
+  private Optional<KeptPlace> place(LiveFeed feed) {
+    return feed.setting(1)
+        .flatMap(setting -> stored(store -> KeptPlace.of(store, setting.deviceId())));
   }
 
   private Optional<Calibration> calibration(LiveFeed feed) {

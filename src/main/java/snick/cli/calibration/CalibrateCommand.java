@@ -21,6 +21,7 @@ import snick.cli.terminal.Terminal;
 import snick.force.CalibrationData;
 import snick.force.CalibrationPlan;
 import snick.force.Conditions;
+import snick.force.EdgeGeometry;
 import snick.force.Gravity;
 import snick.force.GuidedState;
 import snick.force.Load;
@@ -44,7 +45,8 @@ import snick.virtualrig.FixtureSettings;
       CalibratePointsCommand.class,
       CalibrateLineCommand.class,
       CalibrateListCommand.class,
-      CalibrateShowCommand.class
+      CalibrateShowCommand.class,
+      CalibrateConvertCommand.class
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -147,7 +149,7 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   private Conditions conditions() {
     Gravity gravity = place.gravity().or(this::virtualGravity).orElseThrow(PlaceChoice::missing);
-    return new Conditions(gravity, place.air(), stability.stability(), edge.geometry());
+    return new Conditions(gravity, place.air(), stability.stability(), EdgeGeometry.NOT_STATED);
   }
 
   private Optional<Gravity> virtualGravity() {
@@ -192,8 +194,9 @@ public final class CalibrateCommand implements Callable<Integer> {
               + file.path()
               + "; go on with --resume, or begin anew with --fresh");
     }
+    Conditions conditions = asked.conditions().at(edge.geometry(data, bench.setting().deviceId()));
     return new UnfinishedSheet(
-        GuidedState.begin(asked.plan(), bench.setting()), degree.word(), asked.conditions());
+        GuidedState.begin(asked.plan(), bench.setting()), degree.word(), conditions);
   }
 
   private UnfinishedSheet goOn(UnfinishedFile file, BenchFeed bench) {

@@ -26,7 +26,8 @@ import snick.force.PolynomialFit;
     mixinStandardHelpOptions = true,
     description = {
       "Fit readings as a polynomial of load to a table of points; saves nothing.",
-      "Columns: load,reading and if you like run,direction,u_load (standard uncertainty)."
+      "Columns: load,reading and if you like run,direction,u_load (standard uncertainty; the errors"
+          + " of masses are common to all their rows, as in points)."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -130,6 +131,15 @@ final class CalibrateFitCommand implements Callable<Integer> {
     out()
         .println(
             "R²               " + FitJson.digits(curve.rSquared()) + " (says nothing of shape)");
+    fit.byLoads()
+        .ifPresent(
+            u ->
+                out()
+                    .println(
+                        "by the loads     "
+                            + FitJson.digits(u)
+                            + " of a load, standard uncertainty, all loads erring the same way"
+                            + " (not in the errors above)"));
     fit.overForce().ifPresent(force -> printForce(force, where));
   }
 

@@ -1,7 +1,6 @@
 package snick.cli.calibration;
 
 import java.time.Clock;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -29,7 +28,8 @@ import snick.store.StoreReader;
     mixinStandardHelpOptions = true,
     description = {
       "Save a straight line known from elsewhere: zero and span as read, with their standard"
-          + " uncertainties. Nothing beside them enters its uncertainty."
+          + " uncertainties. Beside them only the way from the edge to the cell enters its"
+          + " uncertainty, as far as it is stated."
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -45,6 +45,7 @@ final class CalibrateLineCommand implements Callable<Integer> {
   @Mixin private DataDirectory data;
   @Mixin private SettingChoice setting;
   @Mixin private StabilityChoice stability;
+  @Mixin private EdgeChoice edge;
 
   @Option(
       names = "--zero",
@@ -126,7 +127,7 @@ final class CalibrateLineCommand implements Callable<Integer> {
               new double[][] {{0, 0}, {0, uncertainty * uncertainty}},
               Double.POSITIVE_INFINITY),
           new ForceRange(Force.ZERO, Force.ofGramForce(toGramForce.orElse(spanGramForce))),
-          List.of(),
+          edge.geometry(data, setting.setting().deviceId()).terms(),
           "typed in");
     } catch (IllegalArgumentException e) {
       throw Refusal.badInput(

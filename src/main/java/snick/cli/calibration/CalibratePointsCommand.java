@@ -60,7 +60,7 @@ final class CalibratePointsCommand implements Callable<Integer> {
             place.gravity().orElseThrow(PlaceChoice::missing),
             place.air(),
             stability.stability(),
-            edge.geometry());
+            edge.geometry(data, setting.setting().deviceId()));
     CalibrationData readings = PointsRuns.read(file, masses.loads(), setting.setting());
     BenchSheet sheet =
         new BenchSheet(Clock.systemUTC().instant(), degree.word(), conditions, readings);

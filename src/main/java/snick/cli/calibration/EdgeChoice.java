@@ -1,19 +1,25 @@
 package snick.cli.calibration;
 
+import java.nio.file.Files;
+import java.util.Optional;
 import picocli.CommandLine.Option;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
 import snick.cli.terminal.Refusal;
 import snick.force.EdgeGeometry;
+import snick.journal.NotAccepted;
+import snick.store.KeptPlace;
+import snick.store.StoreReader;
 
 /** What the person knows of the way from the edge to the cell. */
 final class EdgeChoice {
   @Option(
       names = "--place-effect",
       paramLabel = "X",
-      defaultValue = "0",
       description =
-          "Largest relative effect of where on the filament the edge presses; snick verify place"
-              + " finds it (default: ${DEFAULT-VALUE}).")
-  private double place;
+          "Largest relative effect of where on the filament the edge presses (default: what the"
+              + " last snick verify place of the rig found, else 0).")
+  private Optional<Double> place;
 
   @Option(
       names = "--pull",
@@ -37,9 +43,21 @@ final class EdgeChoice {
       description = "Relative part of the force that guides may carry (default: ${DEFAULT-VALUE}).")
   private double friction;
 
-  EdgeGeometry geometry() {
+  /** As typed; the place, if that was not, as the check that was kept last for the rig found it. */
+  EdgeGeometry geometry(DataDirectory data, String deviceId) {
+    if (place.isPresent() || !Files.isRegularFile(data.path().resolve(OpenedStore.FILE))) {
+      return geometry(place.orElse(0.0));
+    }
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      return geometry(KeptPlace.of(store, deviceId).map(KeptPlace::largest).orElse(0.0));
+    } catch (NotAccepted e) {
+      throw Refusal.failed(e.getMessage(), e);
+    }
+  }
+
+  private EdgeGeometry geometry(double effectOfPlace) {
     try {
-      return new EdgeGeometry(place, pullDegrees, tiltDegrees, friction);
+      return new EdgeGeometry(effectOfPlace, pullDegrees, tiltDegrees, friction);
     } catch (IllegalArgumentException e) {
       throw Refusal.badInput(
           e.getMessage() + "; see --place-effect, --pull, --tilt and --friction in the help");

@@ -34,6 +34,7 @@ final class FitJson {
     }
     object.put("degrees_of_freedom", curve.degreesOfFreedom());
     fit.choice().lackOfFit().ifPresent(lack -> object.put("lack_of_fit", lackOfFit(lack)));
+    fit.byLoads().ifPresent(u -> object.put("relative_u_by_loads", u));
     object.put("residuals", list(curve.residuals()));
     fit.overForce().ifPresent(force -> object.put("force", force(force, place)));
     return object;

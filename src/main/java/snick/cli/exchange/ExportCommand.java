@@ -41,7 +41,7 @@ import snick.store.Watch;
     footer = {
       "  snick export traces.zip --licence CC-BY-4.0",
       "  snick export may --session 2026-05-03-a",
-      "  snick export pool --parquet             Parquet by rig and date, for pooling",
+      "  snick export pool --parquet --contributor ann    Parquet by rig and date, for pooling",
       "  snick export stage.zip --session 2026-05-03-a --stage stropped",
       "",
       "What came from others stays theirs, under their licence; --own leaves it out.",
@@ -68,7 +68,7 @@ public final class ExportCommand implements Callable<Integer> {
   @Option(
       names = "--contributor",
       paramLabel = "NAME",
-      description = "Name under which you want to be known (default: none).")
+      description = "Name under which you want to be known (default: none; needed for Parquet).")
   private Optional<String> contributor;
 
   @Option(
@@ -114,22 +114,32 @@ public final class ExportCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");
-    if (!parquet) {
-      out.println(
-          licences.isEmpty()
-              ? "No licence for all of it: nobody may pass it on. Choose one: --licence CC-BY-4.0"
-              : "Licence: " + licences.stream().map(Licence::name).collect(joining(", ")) + ".");
-    }
+    out.println(
+        licences.isEmpty()
+            ? "No licence for all of it: nobody may pass it on. Choose one: --licence CC-BY-4.0"
+            : "Licence: " + licences.stream().map(Licence::name).collect(joining(", ")) + ".");
     return ExitCode.OK;
   }
 
   private int write(StoreReader store, Watch watch) throws IOException {
     if (parquet) {
-      return new ParquetExport(store, choice(store), watch).toFolder(target);
+      return pool(store, watch);
     }
     PackageExport export = new PackageExport(store, choice(store), watch);
     int written =
         target.toString().endsWith(".zip") ? export.toZip(target) : export.toFolder(target);
+    licences = export.licences();
+    return written;
+  }
+
+  private int pool(StoreReader store, Watch watch) throws IOException {
+    ParquetExport export;
+    try {
+      export = new ParquetExport(store, choice(store), watch);
+    } catch (IllegalArgumentException e) {
+      throw Refusal.usage(e.getMessage());
+    }
+    int written = export.toFolder(target);
     licences = export.licences();
     return written;
   }

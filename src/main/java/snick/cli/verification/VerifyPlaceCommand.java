@@ -31,6 +31,7 @@ import snick.force.HeldReading;
 import snick.force.Load;
 import snick.force.PlaceCheck;
 import snick.store.Evidence;
+import snick.store.KeptPlace;
 import snick.store.Store;
 import snick.store.StoreException;
 
@@ -50,9 +51,6 @@ import snick.store.StoreException;
       "What it means, with a drawing: rig-calibration/cell-to-edge.md. No blade in the rig.",
     })
 public final class VerifyPlaceCommand implements Callable<Integer> {
-  /** Kind under which the check is kept with the rig. */
-  private static final String KIND = "place_check";
-
   @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
   @Mixin private DataDirectory data;
@@ -120,7 +118,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
   private void keep(String device, Load load, PlaceCheck found) {
     try (Store store = OpenedStore.toWrite(data)) {
       String document = JSON.std.asString(object(load, found));
-      store.add(new Evidence(device, KIND, Clock.systemUTC().instant(), document));
+      store.add(new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document));
     } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     } catch (IOException e) {
@@ -169,8 +167,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
     out()
         .println(
             found.passes()
-                ? "For the budget: snick calibrate --place-effect "
-                    + Numbers.fixed(found.largest(), 5)
+                ? "Kept: the budget of the next calibration takes it."
                 : "The cell does not carry the whole filament frame, or the frame rubs:"
                     + " rig-calibration/cell-to-edge.md says which build does.");
   }

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.assertj.core.data.Percentage;
@@ -85,6 +86,34 @@ class BenchCommandsIT {
     Ran checked = verify();
     assertThat(checked.exit()).as(checked.err()).isZero();
     assertThat(checked.out()).contains("within limits");
+  }
+
+  /** The virtual cell carries the whole frame: the place makes no difference beyond noise. */
+  @Test
+  void oneMassAtThreePlacesIsReadKeptAndKnownToTheDoctor() throws IOException {
+    Ran place =
+        Ran.command(
+            "verify",
+            "place",
+            "--virtual",
+            "--speed",
+            SPEED,
+            "--data",
+            data,
+            "--mass",
+            "100g:M1",
+            "--json");
+    assertThat(place.exit()).as(place.err()).isZero();
+    assertThat((List<?>) place.json().get("points")).hasSize(3);
+    assertThat((double) place.json().get("largest")).isLessThan(0.005);
+    assertThat(place.json()).containsEntry("within", true).containsEntry("mass", "100 g M1");
+    Ran doctor =
+        Ran.command(
+            "doctor", "--virtual", "--speed", SPEED, "--data", data, "--seconds", "10", "--json");
+    assertThat(doctor.out().lines().filter(l -> l.contains("\"place\"")))
+        .singleElement()
+        .asString()
+        .contains("% by place", "pass");
   }
 
   @Test

@@ -6,9 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +19,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
+import snick.store.Evidence;
+import snick.store.KeptPlace;
+import snick.store.Store;
 
 class CalibrationCommandsTest {
   private static final String RUN = "rig-calibration/example-run-simulated.csv";
@@ -33,6 +39,160 @@ class CalibrationCommandsTest {
     String[] all = Arrays.copyOf(command, command.length + more.length);
     System.arraycopy(more, 0, all, command.length, more.length);
     return Ran.command(all);
+  }
+
+  /** Straight line: F = d/b and back, and the typed-in span is all of the uncertainty, k = 1.96. */
+  @Test
+  void aLineConvertsBothWaysWithItsInterval() throws IOException {
+    String[] line = {
+      "calibrate",
+      "line",
+      "--data",
+      data,
+      "--device",
+      "51ab",
+      "--zero",
+      "0",
+      "--span",
+      "437.25",
+      "--span-gf",
+      "1",
+      "--u-span",
+      "0.4",
+      "--to-gf",
+      "1000"
+    };
+    assertThat(Ran.command(line).exit()).isZero();
+    String[] convert = {"calibrate", "convert", "--data", data, "--json"};
+    Map<String, Object> forward = Ran.command(with(convert, "--counts", "43725")).json();
+    assertThat((double) forward.get("force_n")).isCloseTo(0.980665, within(1e-12));
+    double expanded = 1.959963984540054 * 0.980665 * 0.4 / 437.25;
+    assertThat((double) forward.get("force_from_n")).isCloseTo(0.980665 - expanded, within(1e-9));
+    assertThat((double) forward.get("force_to_n")).isCloseTo(0.980665 + expanded, within(1e-9));
+    Map<String, Object> back = Ran.command(with(convert, "--gf", "100")).json();
+    assertThat((double) back.get("counts")).isCloseTo(43725, within(1e-6));
+    double counts = 1.959963984540054 * 40;
+    assertThat((double) back.get("counts_to")).isCloseTo(43725 + counts, within(1e-3));
+    assertThat(Ran.command("calibrate", "convert", "--data", data, "--newtons", "0.980665").out())
+        .contains("0.980665 N = 100 gf: 43725 ± 78 counts above zero", "k = 1.96");
+    assertThat(Ran.command(with(convert, "--gf", "1001")).err()).contains("outside the calibrated");
+    assertThat(Ran.command(with(convert, "--counts", "500000")).json())
+        .containsEntry("in_range", false);
+  }
+
+  private static String[] with(String[] command, String... more) {
+    return Stream.concat(Arrays.stream(command), Arrays.stream(more)).toArray(String[]::new);
+  }
+
+  private double placeTerm(Map<String, Object> calibration) {
+    return ((List<?>) calibration.get("terms"))
+        .stream()
+            .map(term -> (Map<?, ?>) term)
+            .filter(term -> "place".equals(term.get("source")))
+            .mapToDouble(term -> ((Number) term.get("relative")).doubleValue())
+            .findFirst()
+            .orElseThrow();
+  }
+
+  /** The check of place that was kept last is the half-width of the budget's term. */
+  @Test
+  void theBudgetTakesTheKeptCheckOfPlaceUnlessOneIsTyped() throws IOException {
+    String[] latitude = {"--latitude", "48", "--masses", "rig-calibration/mass-set-m1.csv"};
+    String[] line = {
+      "calibrate",
+      "line",
+      "--data",
+      data,
+      "--device",
+      "51ab",
+      "--zero",
+      "0",
+      "--span",
+      "437.25",
+      "--span-gf",
+      "1",
+      "--u-span",
+      "0.4",
+      "--json"
+    };
+    assertThat(placeTerm(points(RUN, latitude).json())).isZero();
+    try (Store store = Store.open(Path.of(data), Clock.systemUTC())) {
+      for (String largest : List.of("0.3", "0.004")) {
+        store.add(
+            new Evidence(
+                "51ab",
+                KeptPlace.KIND,
+                Instant.now(),
+                "{\"largest\":" + largest + ",\"limit\":0.005}"));
+      }
+    }
+    assertThat(placeTerm(points(RUN, latitude).json()))
+        .isCloseTo(0.004 / Math.sqrt(3), within(1e-12));
+    assertThat(placeTerm(points(RUN, with(latitude, "--place-effect", "0.01")).json()))
+        .isCloseTo(0.01 / Math.sqrt(3), within(1e-12));
+    assertThat(placeTerm(Ran.command(line).json())).isCloseTo(0.004 / Math.sqrt(3), within(1e-12));
+    assertThat(placeTerm(Ran.command(with(line, "--place-effect", "0")).json())).isZero();
+  }
+
+  /** The curve that was made runs through what it is asked for, there and back. */
+  @Test
+  void aCurveConvertsThereAndBack() throws IOException {
+    assertThat(
+            points(RUN, "--latitude", "48", "--masses", "rig-calibration/mass-set-m1.csv").exit())
+        .isZero();
+    String[] convert = {"calibrate", "convert", "--data", data, "--json"};
+    double counts = (double) Ran.command(with(convert, "--newtons", "1.75")).json().get("counts");
+    Map<String, Object> there = Ran.command(with(convert, "--counts", "" + counts)).json();
+    assertThat((double) there.get("force_n")).isCloseTo(1.75, within(1e-9));
+    assertThat((double) there.get("force_to_n")).isGreaterThan(1.75);
+  }
+
+  /** A mass errs alike in every run: fit and points say the same of it. */
+  @Test
+  void fitAndPointsAgreeOnErrorsThatLoadsHaveInCommon() throws IOException {
+    StringBuilder rows = new StringBuilder("load,reading,run,direction,u_load\n");
+    double[] uncertainties = {0.002, 0.003, 0.009, 0.01};
+    for (int run = 1; run <= 3; run++) {
+      double[] loads = {20, 50, 100, 200};
+      for (int i = 0; i < loads.length; i++) {
+        double reading = 437.25 * loads[i] + 3 * ((7 * run + 5 * i) % 4 - 1.5);
+        rows.append(
+            String.format(
+                java.util.Locale.ROOT,
+                "%s,%s,%d,up,%s%n",
+                loads[i],
+                reading,
+                run,
+                uncertainties[i]));
+      }
+    }
+    Path file = Files.writeString(folder.resolve("common.csv"), rows);
+    Map<String, Object> points =
+        points(file.toString(), "--gravity", "9.80665", "--degree", "1").json();
+    Map<String, Object> fit =
+        Ran.command(
+                "calibrate",
+                "fit",
+                file.toString(),
+                "--through-origin",
+                "--degree",
+                "1",
+                "--gravity",
+                "9.80665",
+                "--json")
+            .json();
+    double ofFit = (double) fit.get("relative_u_by_loads");
+    double ofPoints =
+        ((List<?>) points.get("terms"))
+            .stream()
+                .map(term -> (Map<?, ?>) term)
+                .filter(term -> "reference_masses".equals(term.get("source")))
+                .mapToDouble(term -> ((Number) term.get("relative")).doubleValue())
+                .findFirst()
+                .orElseThrow();
+    assertThat(ofFit).isCloseTo(ofPoints, within(1e-9)).isBetween(4e-5, 1e-4);
+    assertThat(Ran.numbers(Ran.object(fit, "force"), "coefficients")[1])
+        .isCloseTo(Ran.numbers(Ran.object(points, "curve"), "coefficients")[1], within(0.05));
   }
 
   /** The simulated bench of the example has 437.25 counts/gf and g at 48°, 300 m. */

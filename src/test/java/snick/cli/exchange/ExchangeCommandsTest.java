@@ -94,10 +94,17 @@ class ExchangeCommandsTest {
   }
 
   @Test
-  void parquetGoesIntoANewFolder() {
+  void parquetGoesIntoANewFolder() throws IOException {
     fill();
-    assertThat(run("export", path("pool"), "--parquet", data("a"))).isZero();
-    assertThat(temporary.resolve("pool/cuts/rig=00a1b2c3d4e5f607/date=2026-05-04")).isDirectory();
+    assertThat(run("export", path("pool"), "--parquet", data("a"))).isEqualTo(ExitCode.USAGE);
+    assertThat(err.toString()).contains("--contributor NAME");
+    assertThat(run("export", path("pool"), "--parquet", "--contributor=ann", data("a"))).isZero();
+    try (Stream<Path> contributors = Files.list(temporary.resolve("pool/cuts"))) {
+      assertThat(contributors.map(f -> f.getFileName().toString()))
+          .singleElement()
+          .asString()
+          .matches("contributor=package-[0-9a-f]{12}");
+    }
   }
 
   @Test

@@ -1,0 +1,200 @@
+package snick.cli.calibration;
+
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
+import snick.cli.terminal.ExitCode;
+import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Numbers;
+import snick.cli.terminal.Refusal;
+import snick.force.Calibration;
+import snick.force.CombinedUncertainty;
+import snick.quantity.Force;
+import snick.store.StoreReader;
+
+/** What a reading is worth by a stored calibration, and what reading a force gives. */
+@Command(
+    name = "convert",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Force for counts, or counts for a force, by a stored calibration, with the 95 % interval of"
+          + " its fit and budget. Counts are above zero, in loading direction."
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  snick calibrate convert --counts 43725                   the newest calibration",
+      "  snick calibrate convert cal-0123 --gf 100",
+      "  snick calibrate convert --newtons 1.5 --json",
+      "  snick calibrate convert --counts 43725 --u-counts 20     and the scatter of the reading"
+    })
+final class CalibrateConvertCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataDirectory data;
+
+  @Parameters(
+      paramLabel = "ID",
+      arity = "0..1",
+      description = "Id or the beginning of it (default: the newest).")
+  private Optional<String> id;
+
+  @ArgGroup(exclusive = true, multiplicity = "1")
+  private Given given;
+
+  /** What is converted. */
+  private static final class Given {
+    @Option(names = "--counts", paramLabel = "N", description = "Reading above zero, counts.")
+    private Double counts;
+
+    @Option(names = "--gf", paramLabel = "GF", description = "Force, gf.")
+    private Double gramForce;
+
+    @Option(names = "--newtons", paramLabel = "N", description = "Force, N.")
+    private Double newtons;
+  }
+
+  @Option(
+      names = "--u-counts",
+      paramLabel = "N",
+      defaultValue = "0",
+      description = "Standard uncertainty of the reading itself, counts (default: 0).")
+  private double readingUncertaintyCounts;
+
+  @Option(names = "--json", description = "As one JSON object, every digit.")
+  private boolean json;
+
+  /**
+   * A force and its reading.
+   *
+   * @param counts reading above zero
+   * @param countsPerNewton slope there
+   * @param force the force with its uncertainty
+   */
+  private record Pair(double counts, double countsPerNewton, CombinedUncertainty force) {
+    double expandedCounts() {
+      return force.expandedNewtons() * countsPerNewton;
+    }
+  }
+
+  @Override
+  public Integer call() {
+    if (!(readingUncertaintyCounts >= 0 && Double.isFinite(readingUncertaintyCounts))) {
+      throw Refusal.badInput("--u-counts " + readingUncertaintyCounts + ": 0 or more is needed");
+    }
+    Calibration calibration;
+    try (StoreReader store = OpenedStore.toRead(data)) {
+      calibration = ChosenCalibration.of(store, id.orElse("")).calibration();
+    }
+    Pair pair = given.counts == null ? ofForce(calibration) : ofCounts(calibration);
+    if (json) {
+      JsonLine.print(out(), object(calibration, pair));
+    } else {
+      print(calibration, pair);
+    }
+    return ExitCode.OK;
+  }
+
+  private Pair ofCounts(Calibration calibration) {
+    if (!Double.isFinite(given.counts)) {
+      throw Refusal.badInput("--counts " + given.counts + ": a finite number is needed");
+    }
+    return pair(calibration, given.counts, calibration.newtons(given.counts));
+  }
+
+  private Pair ofForce(Calibration calibration) {
+    double newtons =
+        given.newtons == null ? Force.ofGramForce(given.gramForce).newtons() : given.newtons;
+    if (!calibration.range().holds(newtons)) {
+      throw Refusal.badInput(
+          newtons
+              + " N is outside the calibrated range, "
+              + calibration.range().from().newtons()
+              + " to "
+              + calibration.range().to().newtons()
+              + " N; ask inside it, or calibrate further");
+    }
+    return pair(calibration, calibration.curve().deflectionCounts(newtons), newtons);
+  }
+
+  private Pair pair(Calibration calibration, double counts, double newtons) {
+    double from = calibration.range().from().newtons();
+    double to = calibration.range().to().newtons();
+    return new Pair(
+        counts,
+        calibration.curve().slopeCountsPerNewton(Math.min(to, Math.max(from, newtons))),
+        new CombinedUncertainty(
+            newtons, calibration.contributions(newtons, readingUncertaintyCounts)));
+  }
+
+  private static Map<String, Object> object(Calibration calibration, Pair pair) {
+    double newtons = pair.force().newtons();
+    double expanded = pair.force().expandedNewtons();
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("calibration", calibration.id());
+    object.put("counts", pair.counts());
+    object.put("counts_from", pair.counts() - pair.expandedCounts());
+    object.put("counts_to", pair.counts() + pair.expandedCounts());
+    object.put("force_n", newtons);
+    object.put("u_force_n", pair.force().standardNewtons());
+    object.put("force_from_n", newtons - expanded);
+    object.put("force_to_n", newtons + expanded);
+    object.put("coverage_factor", pair.force().coverageFactor());
+    object.put("in_range", calibration.range().holds(newtons));
+    return object;
+  }
+
+  private void print(Calibration calibration, Pair pair) {
+    double newtons = pair.force().newtons();
+    double expanded = pair.force().expandedNewtons();
+    String force =
+        Numbers.plusMinus(newtons, expanded)
+            + " N = "
+            + Numbers.plusMinus(gramForce(newtons), gramForce(expanded))
+            + " gf";
+    String counts = Numbers.plusMinus(pair.counts(), pair.expandedCounts()) + " counts above zero";
+    out().println(given.counts == null ? force(newtons) + ": " + counts : counts() + ": " + force);
+    out()
+        .println(
+            String.format(
+                java.util.Locale.ROOT,
+                "95 %% interval, k = %.2f: fit and budget of %s",
+                pair.force().coverageFactor(),
+                calibration.id()));
+    if (!calibration.range().holds(newtons)) {
+      out()
+          .println(
+              "Outside the calibrated range, to "
+                  + calibration.range().to().newtons()
+                  + " N: carried on along the tangent, with more doubt than the interval says.");
+    }
+  }
+
+  private static double gramForce(double newtons) {
+    return newtons / Force.ofGramForce(1).newtons();
+  }
+
+  private static String force(double newtons) {
+    return Numbers.plusMinus(newtons, 0)
+        + " N = "
+        + Numbers.plusMinus(gramForce(newtons), 0)
+        + " gf";
+  }
+
+  private String counts() {
+    return Numbers.plusMinus(given.counts, 0) + " counts above zero";
+  }
+
+  private PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+}

@@ -1,0 +1,55 @@
+package snick.conformance;
+
+import static snick.conformance.Conversation.MILLI;
+
+import java.util.List;
+import java.util.Optional;
+import snick.frame.Answer;
+import snick.frame.Hello;
+import snick.frame.HostCommand;
+
+/** Whether a device takes the nearest of its rates, and its samples come at it. */
+final class RateChecks {
+  private static final long SAMPLES_WAIT_NANOS = 3_000 * MILLI;
+  private static final int BATCHES = 4;
+
+  /** Asked for beside the rate in force: within 10 % of it, and beyond. */
+  private static final int NEAR_PER_CENT = 105;
+
+  private static final int TOLERANCE_PER_CENT = 10;
+
+  private final Conversation talk;
+  private final Findings findings;
+
+  RateChecks(Conversation talk, Findings findings) {
+    this.talk = talk;
+    this.findings = findings;
+  }
+
+  /** Asks for a rate that is near the one in force; another of its rates may be nearer. */
+  void nearest(Hello hello) {
+    long inForce = hello.nominalRateMilliHertz();
+    long asked = inForce * NEAR_PER_CENT / 100;
+    Optional<Reply> reply = talk.ask(tag -> new HostCommand.SetRate(tag, asked));
+    boolean met =
+        reply.isPresent()
+            && reply.get().answer().result() == Answer.Result.ACCEPTED
+            && Math.abs(reply.get().answer().value() - asked)
+                <= Math.min(asked - inForce, asked * TOLERANCE_PER_CENT / 100);
+    findings.judge(
+        Condition.RATE, met, asked + " mHz asked: " + reply.map(Reply::words).orElse("no answer"));
+    if (met && reply.get().answer().value() != inForce) {
+      talk.ask(tag -> new HostCommand.SetRate(tag, inForce));
+    }
+  }
+
+  /** Listens to the samples that follow a change of rate. */
+  void follows(long milliHertz) {
+    int from = talk.heard().size();
+    talk.listen(
+        SAMPLES_WAIT_NANOS, () -> talk.heard().since(from, Event.Samples.class).size() >= BATCHES);
+    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+    StreamChecks.Steps steps = StreamChecks.Steps.of(batches);
+    findings.judge(Condition.RATE, steps.near(milliHertz), steps.words(milliHertz));
+  }
+}

@@ -1,0 +1,46 @@
+package snick.store;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import snick.journal.NotAccepted;
+
+/**
+ * What the check of place that was kept last says of a rig.
+ *
+ * @param largest largest relative difference by where on the filament the load hangs
+ * @param limit what passes, relative
+ * @param at when it was made
+ */
+public record KeptPlace(double largest, double limit, Instant at) {
+  /** Kind of evidence under which checks of place are kept. */
+  public static final String KIND = "place_check";
+
+  /**
+   * The last one of a rig.
+   *
+   * @throws NotAccepted if it cannot be read
+   */
+  public static Optional<KeptPlace> of(StoreReader store, String deviceId) {
+    List<Evidence> checks = store.evidence(deviceId, KIND);
+    return checks.isEmpty() ? Optional.empty() : Optional.of(parse(checks.get(checks.size() - 1)));
+  }
+
+  private static KeptPlace parse(Evidence check) {
+    try {
+      Map<String, Object> document = JSON.std.mapFrom(check.document());
+      return new KeptPlace(
+          ((Number) document.get("largest")).doubleValue(),
+          ((Number) document.get("limit")).doubleValue(),
+          check.at());
+    } catch (IOException | ClassCastException | NullPointerException e) {
+      throw new NotAccepted(
+          "the check of place kept for rig "
+              + check.deviceId()
+              + " cannot be read; make a new one: snick verify place");
+    }
+  }
+}
