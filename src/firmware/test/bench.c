@@ -3,7 +3,7 @@
 static const uint32_t RATES[] = {10000, 80000};
 static const uint16_t GAINS[] = {128, 64};
 static const uint8_t ID[] = {0x07, 0xf6, 0xe5, 0xd4, 0xc3, 0xb2, 0xa1, 0x00};
-const struct converter_model MODEL = {RATES, GAINS, 2, 2, 24, 4, 2500000000u};
+const struct converter_model MODEL = {RATES, GAINS, 2, 2, 24, 4, 1, 2500000};
 
 int passed;
 struct device device;

@@ -2,7 +2,9 @@
 #include "bench.h"
 
 static const struct converter_model FAST_MODEL = {
-    (const uint32_t[]){80000, 320000}, (const uint16_t[]){128, 64}, 2, 2, 24, 4, 2500000000u};
+    (const uint32_t[]){80000, 320000}, (const uint16_t[]){128, 64}, 2, 2, 24, 4, 1, 2500000};
+static const struct converter_model SIXTEEN_BITS = {
+    (const uint32_t[]){1000000}, (const uint16_t[]){3}, 1, 1, 16, 0, 0, 5000000};
 
 static void start_says_hello_then_status(void) {
   clear(&MODEL);
@@ -345,10 +347,46 @@ static void faster_converters_fill_larger_batches(void) {
   device_start(&device, WIRE_RESET_POWER_ON, 1, now_us);
   while (wiretap_next(&tap, &device.outbox)) {
   }
-  for (uint32_t i = 0; i < 4 + BATCH_MOST; i++) {
+  CHECK(batch_size_at(320000) == 9);
+  CHECK(batch_size_at(1000000) == 26);
+  for (uint32_t i = 0; i < 4 + 9; i++) {
     device_converted(&device, i, now_us += 3125);
   }
-  expect_samples(0, BATCH_MOST);
+  expect_samples(0, 9);
+}
+
+static void start_sixteen_bits(void) {
+  clear(&SIXTEEN_BITS);
+  device_start(&device, WIRE_RESET_POWER_ON, 0, now_us);
+}
+
+static void a_fast_converter_may_be_held_up_for_50_ms(void) {
+  start_sixteen_bits();
+  device_converted(&device, 1, now_us);
+  CHECK(!device_tick(&device, now_us + 49999));
+  CHECK(device_tick(&device, now_us + 50000));
+}
+
+static void rails_are_those_of_the_codes_bits(void) {
+  start_sixteen_bits();
+  const uint32_t CODES[] = {0x7FFF, 0xFF8000, 0x7FFFFF, 0x800000, 0x7FFE, 0xFF8001};
+  for (int i = 0; i < 6; i++) {
+    device_converted(&device, CODES[i], now_us += 1000);
+  }
+  CHECK(device.overrange == 2);
+}
+
+static void range_beyond_32_bits_is_said_to_be_unknown(void) {
+  start_sixteen_bits();
+  wiretap_expect(&tap, &device.outbox, WIRE_HELLO);
+  CHECK(wiretap_u32(&tap, 17) == 1666666666u);
+  const uint16_t ONE = 1;
+  struct converter_model model = SIXTEEN_BITS;
+  model.gains = &ONE;
+  clear(&model);
+  device_start(&device, WIRE_RESET_POWER_ON, 0, now_us);
+  wiretap_expect(&tap, &device.outbox, WIRE_HELLO);
+  CHECK(wiretap_u32(&tap, 17) == 0);
 }
 
 void device_tests(void) {
@@ -371,6 +409,9 @@ void device_tests(void) {
       slow_line_drops_whole_batches_and_counts_them,
       counters_stay_at_their_highest,
       faster_converters_fill_larger_batches,
+      a_fast_converter_may_be_held_up_for_50_ms,
+      rails_are_those_of_the_codes_bits,
+      range_beyond_32_bits_is_said_to_be_unknown,
   };
   RUN_ALL(TESTS);
 }

@@ -10,7 +10,7 @@
 static const uint32_t RATES[] = {10000, 80000};
 static const uint16_t GAINS[] = {128, 64};
 static const uint8_t ID[] = {1, 2, 3, 4, 5, 6, 7, 8};
-static const struct converter_model MODEL = {RATES, GAINS, 2, 2, 24, 4, 2500000000u};
+static const struct converter_model MODEL = {RATES, GAINS, 2, 2, 24, 4, 1, 2500000};
 
 static struct device device = {.model = &MODEL, .id = ID, .firmware = "fuzzed"};
 static struct inbox inbox;

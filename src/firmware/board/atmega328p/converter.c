@@ -4,33 +4,15 @@
 #include <avr/io.h>
 #include <util/atomic.h>
 #include <util/delay.h>
+#include <stddef.h>
 
 #include "clock.h"
+#include "two_wire.h"
 
 /* The data line must stay on PB0: it is the capture pin. */
 #define DATA PB0
 #define CLOCK PB1
 #define RATE PB2
-
-#define CODE_BITS 24
-
-/* High for longer than 60 us, the clock line powers the converter down. */
-#define POWER_DOWN_US 80
-
-static const uint32_t RATES_MHZ[] = {10000, 80000};
-static const uint16_t GAINS[] = {128, 64};
-static const uint8_t PULSES_AFTER_CODE[] = {1, 3};
-
-/* Full scale is half of the 5 V supply over the gain. Settling: four conversions. */
-const struct converter_model converter_model = {
-    .rates_mhz = RATES_MHZ,
-    .gains = GAINS,
-    .rates = 2,
-    .gains_known = 2,
-    .bits = CODE_BITS,
-    .settling_conversions = 4,
-    .range_at_gain_1_nv = 2500000000ul,
-};
 
 static volatile bool fell;
 static volatile bool fell_twice;
@@ -58,7 +40,7 @@ void converter_start(void) {
 
 void converter_restart(void) {
   PORTB |= _BV(CLOCK);
-  _delay_us(POWER_DOWN_US);
+  _delay_us(TWO_WIRE_POWER_DOWN_US);
   PORTB &= (uint8_t)~_BV(CLOCK);
 }
 
@@ -75,7 +57,8 @@ bool converter_has_news(void) { return fell; }
 static bool data_is_high(void) { return PINB & _BV(DATA); }
 
 /* One clock pulse, never stretched by an interrupt; the bit that it brings out. */
-static bool pulse(void) {
+static uint8_t pulse(const void *pins) {
+  (void)pins;
   bool bit = false;
   ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
     PORTB |= _BV(CLOCK);
@@ -89,14 +72,7 @@ static bool pulse(void) {
 
 /* Reads a code; false if the line did not go back high, as every converter's does. */
 static bool read(uint8_t gain, uint32_t *code) {
-  uint32_t bits = 0;
-  for (uint8_t i = 0; i < CODE_BITS; i++) {
-    bits = bits << 1 | pulse();
-  }
-  for (uint8_t i = 0; i < PULSES_AFTER_CODE[gain]; i++) {
-    pulse();
-  }
-  *code = bits;
+  *code = two_wire_read(pulse, NULL, gain);
   return data_is_high();
 }
 

@@ -1,7 +1,6 @@
 /*
- * A two-wire 24-bit bridge converter. Its data line falls when a conversion is ready; 24 clock
- * pulses read it, one or three more choose the gain of the next. The data line is on the input
- * capture pin of timer 1, so the time of data-ready is taken by hardware.
+ * A two-wire 24-bit bridge converter. Its data line is on the input capture pin of timer 1, so the
+ * time of data-ready is taken by hardware.
  */
 #ifndef CONVERTER_H
 #define CONVERTER_H
@@ -9,20 +8,12 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "device.h"
-
-extern const struct converter_model converter_model;
+#include "news.h"
 
 /* Index into the model's rates of the rate to start with: 0 for 10, 1 for 80 samples a second. */
 #ifndef CONVERTER_START_RATE
 #define CONVERTER_START_RATE 1
 #endif
-
-enum converter_news {
-  CONVERTER_NOTHING,
-  CONVERTER_CODE,  /* a code and the time at which it was ready */
-  CONVERTER_MISSED /* a code came whose time is not known, or was overwritten */
-};
 
 /* Sets up the pins and powers the converter off and on, so that its gain is known. */
 void converter_start(void);

@@ -8,6 +8,7 @@
 #include "converter.h"
 #include "device.h"
 #include "identity.h"
+#include "two_wire.h"
 #include "uart.h"
 
 static uint8_t reset_flags __attribute__((section(".noinit")));
@@ -25,7 +26,7 @@ static uint8_t id[IDENTITY_BYTES];
 _Static_assert(sizeof FIRMWARE_NAME <= WIRE_MAX_FIRMWARE_BYTES + 1, "name of 32 bytes at most");
 
 static struct device device = {
-    .model = &converter_model,
+    .model = &two_wire_model,
     .id = id,
     .firmware = FIRMWARE_NAME,
 };

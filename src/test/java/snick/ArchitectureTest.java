@@ -50,7 +50,16 @@ class ArchitectureTest {
     row(table, "conformance", "snick.quantity", "snick.frame");
     row(table, "sample", "snick.quantity", "snick.frame", TIME);
     row(table, "cut.response", "java.nio", LINEAR_ALGEBRA);
-    row(table, "cut", "snick.quantity", "snick.sample", "snick.cut.response", TIME, LINEAR_ALGEBRA);
+    row(table, "cut.estimate", LINEAR_ALGEBRA);
+    row(
+        table,
+        "cut",
+        "snick.quantity",
+        "snick.sample",
+        "snick.cut.estimate",
+        "snick.cut.response",
+        TIME,
+        LINEAR_ALGEBRA);
     row(
         table,
         "force",
@@ -93,6 +102,7 @@ class ArchitectureTest {
         "snick.frame",
         "snick.sample",
         "snick.cut",
+        "snick.cut.estimate",
         "snick.cut.response",
         "snick.force",
         "snick.journal",

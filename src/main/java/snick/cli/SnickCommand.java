@@ -1,9 +1,16 @@
 package snick.cli;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import snick.cli.option.DataDirectory;
+import snick.cli.option.OwnFolder;
+import snick.cli.option.Setting;
+import snick.cli.option.Settings;
+import snick.cli.terminal.Terminal;
 import snick.cli.terminal.Version;
 
 /** The top of the command line; the commands below it are in {@link TopCommand}. */
@@ -33,6 +40,13 @@ final class SnickCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Missing command");
+    if (!Terminal.watchesOutput()) {
+      throw new ParameterException(spec.commandLine(), "Missing command");
+    }
+    Settings settings = Settings.of(spec);
+    Path store = settings.get(Setting.STORE).map(Path::of).orElseGet(OwnFolder.DATA::path);
+    PrintWriter out = spec.commandLine().getOut();
+    new Welcome(settings.get(Setting.RIG), store, DataDirectory.runtime()).print(out);
+    out.flush();
   }
 }

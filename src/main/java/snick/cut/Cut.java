@@ -42,7 +42,7 @@ public record Cut(
   /**
    * Version of detection and estimation; results carry it and can be derived again by a later one.
    */
-  public static final int DETECTOR_VERSION = 3;
+  public static final int DETECTOR_VERSION = 4;
 
   public Cut {
     if (number < 1 || (polarity != 1 && polarity != -1)) {

@@ -2,6 +2,7 @@ package snick.cut;
 
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import snick.cut.estimate.BreakEstimator;
 import snick.cut.response.Response;
 import snick.sample.Gap;
 import snick.sample.Rail;
@@ -19,11 +20,21 @@ public final class CutDetector implements SampleSink {
   private static final double FAR_BANDS = 1.6;
   private static final double INNER_BAND = 0.65;
 
+  /** Uncertainty of a block's median: 1.25/√n for 8 to 32 readings, low frequencies included. */
+  private static final double BLOCK_NOISES = 0.3;
+
+  /** Share of a swing, peak to peak, that a level averaged over it may be off. */
+  private static final double LEAK = 0.025;
+
+  /** A level above the zero by more of its doubts is a load that remains. */
+  private static final double DOUBTS = 3;
+
   private final DetectorSettings settings;
   private final Estimation estimation;
   private final PeriodTracker period = new PeriodTracker();
   private final RestTracker rest;
   private final RestRing ring = new RestRing();
+  private final ZeroTrack zero = new ZeroTrack();
   private final Event event;
   private final EventAnalysis analysis;
   private final long[] oneNanos = new long[1];
@@ -94,17 +105,66 @@ public final class CutDetector implements SampleSink {
   public void samples(long[] deviceNanos, int[] counts, int size) {
     int at = 0;
     while (at < size) {
-      boolean loaded = event.active();
-      int to = loaded ? Math.min(size, at + period.steady()) : endOfRest(counts, at, size);
-      period.stamp(deviceNanos, at, to);
-      if (loaded) {
-        at = proceed(deviceNanos, counts, at, to);
-      } else {
-        ring.add(deviceNanos, counts, at, to);
-        unloaded(counts[at], to - at);
-        at = to;
-      }
+      at =
+          event.active() || event.watching()
+              ? followEvent(deviceNanos, counts, at, size)
+              : followRest(deviceNanos, counts, at, size);
     }
+  }
+
+  private int followRest(long[] deviceNanos, int[] counts, int at, int size) {
+    int to = endOfRest(counts, at, size);
+    period.stamp(deviceNanos, at, to);
+    ring.add(deviceNanos, counts, at, to);
+    unloaded(counts[at], to - at);
+    return to;
+  }
+
+  private int followEvent(long[] deviceNanos, int[] counts, int at, int size) {
+    int to = Math.min(size, at + period.steady());
+    if (event.active()) {
+      period.stamp(deviceNanos, at, to);
+      return proceed(deviceNanos, counts, at, to);
+    }
+    period.stamp(deviceNanos, at, at + 1);
+    ring.add(deviceNanos, counts, at, at + 1);
+    watched(event.watch(deviceNanos[at], counts[at]), deviceNanos[at]);
+    return at + 1;
+  }
+
+  private void watched(Event.Step step, long nanos) {
+    if (step == Event.Step.LOADED_AGAIN) {
+      beginUnsettled(nanos);
+    } else if (step == Event.Step.ENDED) {
+      rests(nanos, event.watchedLevelCounts());
+    }
+  }
+
+  /** The reading rests at this level: the zero, whatever it was before. */
+  private void rests(long nanos, double levelCounts) {
+    double noise = rest.noiseCounts();
+    if (Math.abs(levelCounts - rest.levelCounts()) > rest.triggerCounts()) {
+      zero.begin(nanos, levelCounts, noise, noise);
+    } else {
+      zero.take(nanos, levelCounts, 0.5 * noise, noise);
+    }
+    rest.moveTo(levelCounts);
+  }
+
+  /** A loading begins from ringing or a remainder of the last. */
+  private void beginUnsettled(long nanos) {
+    Settling last = event.settling();
+    int side = event.polarity();
+    double from = event.before().levelCounts() + side * last.lowestCounts();
+    double noise = rest.noiseCounts();
+    Before.Zero predicted = zero.at(nanos, noise);
+    double u = Math.hypot(LEAK * last.swingAtLowestCounts(), 0.5 * noise);
+    double doubt = Math.sqrt(predicted.varianceCounts2() + u * u);
+    if (side * (from - predicted.counts()) < DOUBTS * doubt) {
+      zero.take(nanos, from, u, noise);
+    }
+    rest.moveTo(zero.at(nanos, noise).counts());
+    begin(side, from, false, nanos);
   }
 
   /** How far the rest goes on within its band, or its block; behind the first sample at least. */
@@ -123,7 +183,7 @@ public final class CutDetector implements SampleSink {
 
   /** Samples {@code from..to} belong to the event at hand, but those after its end; there. */
   private int proceed(long[] deviceNanos, int[] counts, int from, int to) {
-    int end = event.samples(deviceNanos, counts, from, to, period.periodNanos());
+    int end = event.samples(deviceNanos, counts, from, to);
     period.takeBack(to - end);
     ring.add(deviceNanos, counts, from, end);
     proceed(event.step());
@@ -138,7 +198,19 @@ public final class CutDetector implements SampleSink {
     } else {
       run = 0;
       railReported = false;
-      rest.samples(n, ring, period.periodNanos());
+      if (rest.samples(n, ring, period.periodNanos())) {
+        followZero();
+      }
+    }
+  }
+
+  /** Before the rest is known, a block may be of a loading. */
+  private void followZero() {
+    double noise = rest.noiseCounts();
+    if (rest.known()) {
+      zero.take(ring.nanos(0), rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
+    } else {
+      zero.forget();
     }
   }
 
@@ -152,15 +224,29 @@ public final class CutDetector implements SampleSink {
     boolean far =
         Math.abs(run) >= FAR_SAMPLES_THAT_BEGIN && least > FAR_BANDS * rest.triggerCounts();
     if (many || far) {
-      begin(side);
+      begin(side, rest.levelCounts(), true, ring.nanos(0));
     }
   }
 
-  private void begin(int side) {
+  private void begin(int side, double fromCounts, boolean settled, long nanos) {
     run = 0;
     railRun = 0;
     rest.dropBlock();
-    event.begin(side, usualPolarity, rest, ring, period.periodNanos());
+    double noise = rest.noiseCounts();
+    Before before =
+        new Before(
+            0,
+            side,
+            usualPolarity,
+            rest.levelCounts(),
+            fromCounts,
+            noise,
+            rest.triggerCounts(),
+            rest.sure(),
+            settled,
+            period.periodNanos(),
+            zero.at(nanos, noise));
+    event.begin(before, ring);
   }
 
   @Override
@@ -175,7 +261,8 @@ public final class CutDetector implements SampleSink {
     railRun++;
     if (railRun >= 2 && rest.known() && !railReported) {
       railReported = true;
-      begin(code > rest.levelCounts() ? 1 : -1);
+      event.stopWatching();
+      begin(code > rest.levelCounts() ? 1 : -1, rest.levelCounts(), true, deviceNanos);
     }
   }
 
@@ -196,7 +283,9 @@ public final class CutDetector implements SampleSink {
     }
     if (broken) {
       estimation.handOn();
+      event.stopWatching();
       rest.forget();
+      zero.forget();
       ring.cutOff();
     } else {
       ring.gap(gap);
@@ -227,21 +316,22 @@ public final class CutDetector implements SampleSink {
     if (step == Event.Step.GOES_ON) {
       return;
     }
-    int next = event.polarity();
     finish();
     if (step == Event.Step.LOADED_AGAIN) {
-      begin(next);
+      beginUnsettled(ring.nanos(0));
     }
   }
 
   private void finish() {
-    Optional<Finding> finding = analysis.of(event, period.periodNanos(), number + 1);
+    Optional<Finding> finding = analysis.of(event, number + 1);
     if (finding.isPresent()) {
       deliver(finding.get());
     }
-    rest.moveTo(event.levelAfterCounts());
     ring.cutOffBefore(event.restSamplesAfter());
     event.close();
+    if (!event.watching() && event.step() != Event.Step.LOADED_AGAIN) {
+      rests(ring.nanos(0), event.levelAfterCounts());
+    }
   }
 
   private void deliver(Finding finding) {

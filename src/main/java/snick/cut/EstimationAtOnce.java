@@ -1,5 +1,7 @@
 package snick.cut;
 
+import snick.cut.estimate.BreakEstimator;
+
 /** Estimates each force as soon as its cut is found. */
 final class EstimationAtOnce implements Estimation {
   private final CutSink sink;

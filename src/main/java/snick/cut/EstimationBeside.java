@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
+import snick.cut.estimate.BreakEstimator;
 
 /**
  * Has forces estimated beside the detection, by an executor of one thread, some cuts at a time;

@@ -38,123 +38,180 @@ final class Event {
   private static final long STANDS_NANOS = 500_000_000L;
   private static final long MOVED_NANOS = 5_000_000_000L;
   private static final double SMALL_NOISES = 20;
-  private static final double RISE_NANOS = 25e6;
 
   /** A lower peak that is followed by more load at once was an unsteady touch, not a loading. */
   private static final double TOUCH_NOISES = 45;
 
-  private static final int FLAT_BLOCKS = 3;
+  /** The amplifier's filter spreads a fall over four to five periods; as long again is awaited. */
+  private static final double FILTER_PERIODS = 8;
+
+  /** A ring or a remainder keeps an event from its result no longer. */
+  private static final long PATIENCE_NANOS = 1_000_000_000L;
+
+  /** Share of the band within which the level after a fall is that before. */
+  private static final double NEAR_BAND = 0.5;
+
+  /**
+   * The range of n readings of noise is seldom more than 2√(2 ln n) of its standard deviations and
+   * this (extremes of a normal sample; from memory).
+   */
+  private static final double CALM_MARGIN = 0.5;
 
   private final DetectorSettings settings;
   private final SampleLog log = new SampleLog();
   private final List<Gap> gapsAtRest = new ArrayList<>();
   private final List<Gap> gaps = new ArrayList<>();
+  private final Course course = new Course();
+  private final Settling settling = new Settling();
+  private final FlatWatch flat = new FlatWatch();
+  private Before before;
+  private double zero;
+  private int polarity;
   private int evenFrom;
   private boolean active;
+  private boolean watching;
+  private boolean settled;
   private Step step = Step.GOES_ON;
-  private int polarity;
-  private int usualPolarity;
-  private double zero;
-  private double noise;
-  private double trigger;
-  private boolean zeroSure;
-  private int before;
   private long beganNanos;
   private boolean anyOverrange;
-  private End end;
-
-  private final RunningMedian median = new RunningMedian();
-  private double last;
+  private End end = End.SETTLED;
   private double peak;
   private boolean fallen;
+  private boolean low;
+  private int lowTicks;
   private int fallenAt;
   private long fallenNanos;
-  private int risen;
-  private final FlatWatch flat = new FlatWatch();
   private double levelAfter;
+  private double fallLevel;
 
   Event(DetectorSettings settings) {
     this.settings = settings;
   }
 
-  void begin(int side, int usual, RestTracker rest, RestRing ring, double periodNanos) {
-    usualPolarity = usual;
+  /** Begins with the newest sample of the ring. */
+  void begin(Before before, RestRing ring) {
     active = true;
-    polarity = side;
-    zero = rest.levelCounts();
-    noise = rest.noiseCounts();
-    trigger = rest.triggerCounts();
-    zeroSure = rest.blocks() >= FLAT_BLOCKS;
+    watching = false;
+    polarity = before.polarity();
+    zero = before.levelCounts();
     log.clear();
     anyOverrange = false;
     ring.copyTo(log, settings.restKeptNanos());
-    before = log.size();
-    beganNanos = log.nanos(before - 1);
-    takeGaps(ring, periodNanos);
-    last = 0;
-    median.restart(periodNanos, (int) (side > 0 ? Math.floor(zero) : Math.ceil(zero)));
+    this.before = before.beganAt(log.size() - 1);
+    beganNanos = log.nanos(log.size() - 1);
+    takeGaps(ring);
     peak = 0;
     fallen = false;
-    risen = 0;
-    flat.restart(trigger);
+    low = false;
+    flat.restart(before.bandCounts());
     end = End.SETTLED;
     levelAfter = zero;
-    for (int i = Math.max(0, before - 3); i < before; i++) {
+    fallLevel = zero;
+    beginCourse();
+  }
+
+  private void beginCourse() {
+    double from = before.fromCounts();
+    course.restart(
+        before.periodNanos(),
+        (int) (polarity > 0 ? Math.floor(from) : Math.ceil(from)),
+        before.bandCounts());
+    int began = log.size() - 1;
+    for (int i = Math.max(0, began - 2); i <= began; i++) {
       anyOverrange |= log.overrange(i);
-      track(log.counts(i));
+      peak = Math.max(peak, polarity * (course.add(log.counts(i)) - zero));
+      course.ticks();
     }
   }
 
   /** Missing samples this short before the event are taken for a part of it. */
-  private void takeGaps(RestRing ring, double periodNanos) {
+  private void takeGaps(RestRing ring) {
     gaps.clear();
     gapsAtRest.clear();
-    int unsure = Math.min(before, 1 + ZeroBefore.leftOut(periodNanos));
+    int size = log.size();
+    int unsure = Math.min(size, 1 + ZeroBefore.leftOut(before.periodNanos()));
     ring.gaps(1, unsure, gaps);
-    evenFrom = before - ring.gaps(unsure, before, gapsAtRest);
+    evenFrom = size - ring.gaps(unsure, size, gapsAtRest);
   }
 
+  /** Ends it; what follows may have to be watched further until it is at rest. */
   void close() {
     active = false;
+    watching = fallen && step != Step.LOADED_AGAIN && end == End.SETTLED && !settled;
   }
 
   /** Takes samples {@code from..to}, up to one that makes {@link #step} tell; behind the last. */
-  int samples(long[] nanos, int[] counts, int from, int to, double periodNanos) {
+  int samples(long[] nanos, int[] counts, int from, int to) {
     int index = log.size();
     log.add(nanos, counts, from, to);
     step = Step.GOES_ON;
     int at = from;
     while (at < to && step == Step.GOES_ON) {
-      step = sample(index++, nanos[at], counts[at], periodNanos);
+      step = sample(index++, nanos[at], counts[at]);
       at++;
     }
     log.keep(index);
     return at;
   }
 
-  private Step sample(int index, long nanos, int counts, double periodNanos) {
-    double middle = track(counts);
-    flat.add(nanos, last);
+  private Step sample(int index, long nanos, int counts) {
+    double middle = polarity * (course.add(counts) - zero);
+    if (!fallen) {
+      peak = middle > peak ? middle : peak;
+      if (!low && middle < lowCounts()) {
+        low = true;
+        lowTicks = 0;
+        fallenAt = index;
+        fallenNanos = nanos;
+      }
+    }
+    return course.ticks() ? tick(index, nanos) : bounded(index, nanos);
+  }
+
+  private double lowCounts() {
+    return Math.max(FALLEN_BAND * before.bandCounts(), FALLEN_FRACTION * peak);
+  }
+
+  private double level() {
+    return polarity * (course.levelCounts() - zero);
+  }
+
+  private Step tick(int index, long nanos) {
+    flat.add(nanos, level());
     if (fallen) {
-      return afterFall(index, nanos, middle, periodNanos);
+      return afterFall(index, nanos);
     }
-    if (middle < FALLEN_BAND * trigger || middle < FALLEN_FRACTION * peak) {
-      fallen = true;
-      fallenAt = index;
-      fallenNanos = nanos;
-      risen = 0;
-    } else if (flat.flatFor(STANDS_NANOS)) {
-      return standing(index, nanos);
+    if (low && ++lowTicks >= course.memoryTicks()) {
+      low = false;
+      if (level() < lowCounts()) {
+        fall();
+        return afterFall(index, nanos);
+      }
     }
-    return bounded(index, nanos);
+    return flat.flatFor(STANDS_NANOS) ? standing(index, nanos) : bounded(index, nanos);
+  }
+
+  private void fall() {
+    fallen = true;
+    settled = false;
+    fallLevel = course.levelCounts();
+    double band = before.bandCounts();
+    settling.begin(fallenNanos, band, calmCounts(), NEAR_BAND * band, course.readingShare());
+  }
+
+  /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
+  private double calmCounts() {
+    double hum = 0.9 * (before.bandCounts() - 2.5 * before.noiseCounts());
+    double spread = 2 * Math.sqrt(2 * Math.log(course.memoryReadings())) + CALM_MARGIN;
+    return Math.max(hum, spread * before.noiseCounts());
   }
 
   /** Flat away from zero: after a fall that is its end; else it may be a level that moved. */
   private Step standing(int index, long nanos) {
     boolean fell = flat.level() < 0.5 * peak;
-    boolean otherWay = polarity == -usualPolarity;
-    boolean low = peak < SMALL_NOISES * noise && flat.flatFor(MOVED_NANOS);
-    if (!fell && !otherWay && !low) {
+    boolean otherWay = polarity == -before.usualPolarity();
+    boolean small = peak < SMALL_NOISES * before.noiseCounts() && flat.flatFor(MOVED_NANOS);
+    if (!fell && !otherWay && !small) {
       return bounded(index, nanos);
     }
     end = fell ? End.SETTLED : End.ABSORBED;
@@ -162,46 +219,54 @@ final class Event {
     return Step.ENDED;
   }
 
-  private double track(int counts) {
-    last = polarity * (counts - zero);
-    double middle = polarity * (median.add(counts) - zero);
-    peak = middle > peak ? middle : peak;
-    return middle;
-  }
-
-  private Step afterFall(int index, long nanos, double middle, double periodNanos) {
-    risen = middle > trigger && middle > FALLEN_FRACTION * peak ? risen + 1 : 0;
-    if (risen >= 3 && peak < TOUCH_NOISES * noise) {
+  private Step afterFall(int index, long nanos) {
+    boolean touch = peak < TOUCH_NOISES * before.noiseCounts();
+    Settling.State state = settling.tick(nanos, level(), course.swingCounts());
+    settled = state == Settling.State.SETTLED;
+    if (state == Settling.State.LOADED && touch && before.settled()) {
       fallen = false;
       return bounded(index, nanos);
     }
-    if (risen >= 3 && risen >= RISE_NANOS / periodNanos) {
-      levelAfter = meanAfterFall(index - 1 - risen);
+    levelAfter = zero + polarity * settling.lowestCounts();
+    if (state == Settling.State.LOADED) {
       return Step.LOADED_AGAIN;
     }
-    boolean touch = peak < TOUCH_NOISES * noise;
-    long patience = settings.settleNanos() * (touch ? 2 : 1);
-    long wait = Math.max(patience, Math.round(8 * periodNanos));
-    if (nanos - fallenNanos >= wait) {
-      levelAfter = meanAfterFall(index + 1);
+    long since = nanos - fallenNanos;
+    boolean awaited = since >= (touch ? 2 : 1) * settings.settleNanos();
+    boolean filtered = since >= FILTER_PERIODS * before.periodNanos();
+    if (awaited && filtered && (settled || since >= PATIENCE_NANOS)) {
+      levelAfter = settled ? course.levelCounts() : levelAfter;
       return Step.ENDED;
     }
     return bounded(index, nanos);
   }
 
-  /** Median of the readings since the fall, but its first two, before index {@code to}. */
-  private double meanAfterFall(int to) {
-    int from = Math.min(fallenAt + 2, to - 1);
-    from = Math.max(from, 0);
-    if (to <= from) {
-      return zero;
+  /** Watches a reading after the end; {@link Step#ENDED} at rest. */
+  Step watch(long nanos, int counts) {
+    course.add(counts);
+    if (!course.ticks()) {
+      return Step.GOES_ON;
     }
-    int[] readings = log.copyOfCounts(from, to);
-    int lower = (readings.length - 1) / 2;
-    int upper = readings.length / 2;
-    Selection.place(readings, 0, readings.length, lower);
-    Selection.place(readings, lower, readings.length, upper);
-    return 0.5 * ((double) readings[lower] + readings[upper]);
+    Settling.State state = settling.tick(nanos, level(), course.swingCounts());
+    watching = state != Settling.State.SETTLED;
+    if (state == Settling.State.LOADED) {
+      return Step.LOADED_AGAIN;
+    }
+    return watching ? Step.GOES_ON : Step.ENDED;
+  }
+
+  /** Level of the rest, swings averaged out, counts. */
+  double watchedLevelCounts() {
+    return course.levelCounts();
+  }
+
+  /** Whether what follows the fall is not over yet. */
+  boolean watching() {
+    return watching;
+  }
+
+  void stopWatching() {
+    watching = false;
   }
 
   private Step bounded(int index, long nanos) {
@@ -210,7 +275,7 @@ final class Event {
       return Step.GOES_ON;
     }
     end = End.TOO_LONG;
-    levelAfter = zero + polarity * last;
+    levelAfter = course.levelCounts();
     return Step.ENDED;
   }
 
@@ -248,20 +313,9 @@ final class Event {
     return polarity;
   }
 
-  double zeroCounts() {
-    return zero;
-  }
-
-  double noiseCounts() {
-    return noise;
-  }
-
-  double triggerCounts() {
-    return trigger;
-  }
-
-  boolean zeroSure() {
-    return zeroSure;
+  /** What was known when it began. */
+  Before before() {
+    return before;
   }
 
   boolean anyOverrange() {
@@ -278,7 +332,7 @@ final class Event {
 
   /** Index of the sample that began the event. */
   int began() {
-    return before - 1;
+    return before.began();
   }
 
   SampleLog log() {
@@ -307,8 +361,33 @@ final class Event {
     return levelAfter;
   }
 
+  /** Level that the fall ended at, swings averaged out, whatever went later, counts. */
+  double fallLevelCounts() {
+    return fallLevel;
+  }
+
+  /** Largest running median above zero, counts. */
+  double peakCounts() {
+    return peak;
+  }
+
+  /** Index of the first sample after the fall; only if fallen. */
+  int fallenAt() {
+    return fallenAt;
+  }
+
+  /** Whether the reading came to rest after the fall. */
+  boolean settled() {
+    return settled;
+  }
+
+  /** Where the level was lowest since the fall, and how wide the swings there, counts. */
+  Settling settling() {
+    return settling;
+  }
+
   /** How many of the newest samples belong to the rest after the event. */
   int restSamplesAfter() {
-    return fallen ? Math.max(0, log.size() - fallenAt - 2) : 0;
+    return fallen ? Math.max(1, log.size() - fallenAt - 2) : 0;
   }
 }

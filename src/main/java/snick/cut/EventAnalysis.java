@@ -9,6 +9,12 @@ final class EventAnalysis {
   /** While the noise is known from a few readings only, more of it is asked for. */
   private static final double UNSURE_NOISES = 30;
 
+  /** A reading higher than so many peaks of running medians is a spike. */
+  private static final double SPIKE_SHARE = 1.5;
+
+  /** So few readings after the event's fall a fall is the same. */
+  private static final int FEW_READINGS = 5;
+
   private static final double FILTER_FALL_PERIODS = 4.3;
 
   private final DetectorSettings settings;
@@ -17,13 +23,29 @@ final class EventAnalysis {
     this.settings = settings;
   }
 
-  /** What it was; empty if the event was too small or a mere shift of the level. */
-  Optional<Finding> of(Event event, double periodNanos, int number) {
+  /**
+   * What it was; empty if the event was too small or a mere shift of the level. A parting that is
+   * none only for what was taken for spikes is one: they were swings.
+   */
+  Optional<Finding> of(Event event, int number) {
     if (event.end() == Event.End.ABSORBED) {
       return Optional.empty();
     }
-    EventReading r = EventReading.of(event, periodNanos, settings.severedFallNanos());
+    EventReading r = EventReading.of(event, settings.severedFallNanos(), true);
     Outcome outcome = outcome(event, r);
+    if (outcome != Outcome.SEVERED && event.fallen()) {
+      EventReading plain = EventReading.of(event, settings.severedFallNanos(), false);
+      if (plain.height() < SPIKE_SHARE * event.peakCounts()
+          && outcome(event, plain) == Outcome.SEVERED
+          && plain.rings()
+          && plain.fall.get().bottom() < event.fallenAt() + FEW_READINGS) {
+        return finding(event, plain, Outcome.SEVERED, number);
+      }
+    }
+    return finding(event, r, outcome, number);
+  }
+
+  private Optional<Finding> finding(Event event, EventReading r, Outcome outcome, int number) {
     return tooSmall(outcome, event, r)
         ? Optional.empty()
         : Optional.of(new Finding(event, r, outcome, number));
@@ -34,12 +56,13 @@ final class EventAnalysis {
       return false;
     }
     double height = r.height();
-    boolean clear = event.zeroSure() || height > UNSURE_NOISES * r.noise;
-    boolean sharp = outcome == Outcome.SEVERED && clear && height > 1.2 * event.triggerCounts();
+    boolean clear = event.before().sure() || height > UNSURE_NOISES * r.noise;
+    boolean sharp =
+        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().bandCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())
-        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.triggerCounts()));
+        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().bandCounts()));
   }
 
   private Outcome outcome(Event event, EventReading r) {
@@ -52,7 +75,7 @@ final class EventAnalysis {
     if (r.fall.isEmpty() || event.end() == Event.End.TOO_LONG) {
       return Outcome.DISTURBED;
     }
-    if (r.reboundCounts() > 0.5 * r.height() || r.impulsive()) {
+    if (r.impulsive()) {
       return Outcome.DISTURBED;
     }
     return byFall(r.fall.get(), r);

@@ -6,46 +6,67 @@ import java.util.Optional;
 final class EventReading {
   private static final double PAIR_NOISES = 60;
   private static final double PAIR_SHARE = 0.15;
-  private static final int CLEAR_OF_FALL = 2;
-  private static final int LEAST_SLOPE_READINGS = 6;
-
-  /** Two to three periods of hand tremor, which then moves the slope little. */
-  private static final double SLOPE_NANOS = 300e6;
-
   private static final double SLOW_NOISES_PER_SECOND = 15;
+
+  private static final double REBOUND_SHARE = 0.5;
+
+  /** A fixture that swings less than this share of the force spoils no reading of the fall. */
+  private static final double RING_SHARE = 0.03;
+
+  /** Swings of four or five readings look like spikes; two or three of them are a ring. */
+  private static final int RING_READINGS = 10;
+
+  private static final int RING_TURNS = 3;
 
   final Samples s;
   final ZeroBefore zero;
   final int polarity;
   final double noise;
   final double after;
+  private final double restLevel;
   final double periodNanos;
   final int onset;
   final int peak;
   final Optional<Fall> fall;
   private final double severedFallNanos;
 
-  private EventReading(Event event, ZeroBefore zero, Samples s, double severedFallNanos) {
+  private EventReading(
+      Event event, ZeroBefore zero, Samples s, double severedFallNanos, boolean spikes) {
     this.s = s;
     this.zero = zero;
     this.severedFallNanos = severedFallNanos;
     this.periodNanos = s.periodNanos;
     polarity = event.polarity();
-    noise = event.noiseCounts();
-    after = polarity * (event.levelAfterCounts() - zero.counts());
+    noise = event.before().noiseCounts();
+    restLevel = polarity * (event.before().fromCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
-    Spikes.mark(s, noise);
-    peak = s.largest(from, s.size());
+    int to = event.fallen() ? event.fallenAt() + 1 : s.size();
+    if (spikes) {
+      Spikes.mark(s, noise);
+    }
+    peak = s.largest(from, to);
     onset = onset(Math.max(event.began(), zero.restsUntil()));
-    fall = new FallLocator(s, after, severedFallNanos).find(peak, s.size());
+    double fellTo = polarity * (event.fallLevelCounts() - zero.counts());
+    Optional<Fall> first = new FallLocator(s, fellTo, severedFallNanos).find(peak, s.size());
+    after = first.isPresent() ? fellTo : polarity * (event.levelAfterCounts() - zero.counts());
+    fall =
+        first.isPresent()
+            ? first
+            : new FallLocator(s, after, severedFallNanos).find(peak, s.size());
   }
 
-  static EventReading of(Event event, double periodNanos, double severedFallNanos) {
+  /**
+   * Reads an event through.
+   *
+   * @param spikes whether to look for spikes, which swings of four or five readings look like
+   */
+  static EventReading of(Event event, double severedFallNanos, boolean spikes) {
+    double periodNanos = event.before().periodNanos();
     ZeroBefore zero = ZeroBefore.of(event, periodNanos);
     SampleLog log = event.log();
     int evenFrom = event.gaps().isEmpty() ? event.evenFrom() : log.size();
     Samples s = Samples.of(log, zero.counts(), event.polarity(), periodNanos, evenFrom);
-    return new EventReading(event, zero, s, severedFallNanos);
+    return new EventReading(event, zero, s, severedFallNanos, spikes);
   }
 
   /** Whether a spike was left out near the peak; to be asked after the estimate. */
@@ -57,10 +78,24 @@ final class EventReading {
     return any;
   }
 
-  /** Back from the sample that began the event to the last one within two noise widths of zero. */
+  /** Whether the readings swing about the level that they fell to, as no spike makes them. */
+  boolean rings() {
+    int turns = 0;
+    int side = 0;
+    int from = fall.isPresent() ? fall.get().bottom() : s.size();
+    for (int i = from; i < Math.min(s.size(), from + RING_READINGS); i++) {
+      double off = s.x[i] - after;
+      int now = Math.abs(off) < RING_SHARE * height() ? side : (int) Math.signum(off);
+      turns += now == -side && side != 0 ? 1 : 0;
+      side = now;
+    }
+    return turns >= RING_TURNS;
+  }
+
+  /** Back from the sample that began the event to the last one within two noise widths of rest. */
   private int onset(int began) {
     int i = Math.min(began, peak);
-    while (i > 0 && !(s.usable[i] && s.x[i] < 2 * noise)) {
+    while (i > 0 && !(s.usable[i] && s.x[i] < Math.max(0, restLevel) + 2 * noise)) {
       i--;
     }
     return i;
@@ -89,21 +124,10 @@ final class EventReading {
     return s.usable[peak] ? height() : s.x[s.largest(onset, s.size())];
   }
 
-  /**
-   * Slope of the straight line through the last readings that the filter does not join to the fall;
-   * on a ramp too brief for that as estimated; without a break the mean slope.
-   */
-  double slopeBeforeFall(Optional<BreakEstimate> estimate) {
-    if (estimate.isEmpty() || fall.isEmpty()) {
-      double time = s.time[peak] - s.time[onset];
-      return time > 0 ? height() / time : 0;
-    }
-    int to = fall.get().top() - CLEAR_OF_FALL;
-    int readings = (int) Math.max(LEAST_SLOPE_READINGS, SLOPE_NANOS / periodNanos);
-    int from = Math.max(onset + CLEAR_OF_FALL, to - readings);
-    return to - from < LEAST_SLOPE_READINGS
-        ? estimate.get().slopeCountsPerPeriod()
-        : Line.through(s, from, to + 1).slope();
+  /** Mean slope up to the peak, counts/s. */
+  double meanSlopeCountsPerSecond() {
+    double periods = s.time[peak] - s.time[onset];
+    return periods > 0 ? height() / (periods * periodNanos / 1e9) : 0;
   }
 
   /** How far the reading went below zero after the fall, spikes left out, counts. */
@@ -143,9 +167,14 @@ final class EventReading {
     return 0.5 * height() < SLOW_NOISES_PER_SECOND * noise * seconds;
   }
 
-  /** Whether the reading rose at once, like a knock; slow rates cannot tell. */
+  /**
+   * Whether the reading rose at once, like a knock, which then swings as far the other way; slow
+   * rates cannot tell.
+   */
   boolean impulsive() {
     int top = fall.isPresent() ? fall.get().top() : peak;
-    return top - onset < 2 && !RunningMedian.isSlow(periodNanos);
+    boolean swings = reboundCounts() > REBOUND_SHARE * height();
+    boolean brief = (s.time[top] - s.time[onset]) * periodNanos < Course.SWING_NANOS;
+    return (top - onset < 2 || (brief && swings)) && !RunningMedian.isSlow(periodNanos);
   }
 }

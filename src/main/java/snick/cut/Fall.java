@@ -13,12 +13,20 @@ package snick.cut;
  */
 record Fall(
     int top, int bottom, double from90, double to10, int steps, int firstFrom, int firstTo) {
+  /** Of a step between its calm readings, the time from 90 % to 10 %. */
+  private static final double STEEP_SHARE = 0.6;
+
   double periods() {
     return to10 - from90;
   }
 
   /** The first step alone, as a fall of its own. */
   Fall firstStep() {
-    return steps == 1 ? this : new Fall(firstFrom, firstTo, from90, to10, 1, firstFrom, firstTo);
+    if (steps == 1) {
+      return this;
+    }
+    double middle = 0.5 * (firstFrom + firstTo);
+    double half = 0.5 * STEEP_SHARE * (firstTo - firstFrom);
+    return new Fall(firstFrom, firstTo, middle - half, middle + half, 1, firstFrom, firstTo);
   }
 }

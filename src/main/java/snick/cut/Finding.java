@@ -4,6 +4,10 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import snick.cut.estimate.BreakEstimator;
+import snick.cut.estimate.Budget;
+import snick.cut.estimate.ForceAtBreak;
+import snick.cut.estimate.Loading;
 import snick.cut.response.Response;
 
 /**
@@ -15,11 +19,13 @@ final class Finding {
   private static final double LARGE_CORRECTION = 0.1;
   private static final double LARGE_UNCERTAINTY = 0.02;
 
-  /** Readings before the fall that the filter still joins to it. */
-  private static final int TOP_SAMPLES = 2;
+  /** A hand's motion that makes at least this of the force uncertain is told. */
+  private static final double UNEVEN_SHARE = 0.005;
 
-  private static final double UNEVEN_NOISES = 2;
   private static final double MOVED_NOISES = 4;
+
+  /** A next loading has begun at most so long before the detector is sure of it, ns. */
+  private static final double UNSURE_RISE_NANOS = 80e6;
 
   private final int number;
   private final Outcome outcome;
@@ -28,6 +34,7 @@ final class Finding {
   private final double levelAfterCounts;
   private final Set<Flag> flags = EnumSet.noneOf(Flag.class);
   private final boolean anyOverrange;
+  private final int restEnd;
   private final Trace trace;
   private Response response = Response.unknown();
 
@@ -35,13 +42,21 @@ final class Finding {
     this.number = number;
     this.outcome = outcome;
     r = reading;
-    triggerCounts = event.triggerCounts();
+    triggerCounts = event.before().bandCounts();
     levelAfterCounts = event.levelAfterCounts();
     anyOverrange = event.anyOverrange();
+    restEnd = restEnd(event);
     trace = new Trace(event.log(), event.allGaps());
-    flag(Flag.ZERO_UNSURE, !event.zeroSure() || r.zero.crept());
+    flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
-    flag(Flag.ZERO_MOVED, event.fallen() && Math.abs(r.after) > MOVED_NOISES * r.noise);
+    double moved = Math.abs(levelAfterCounts - r.zero.counts());
+    flag(Flag.ZERO_MOVED, event.fallen() && moved > MOVED_NOISES * r.noise);
+  }
+
+  /** One past the last reading that the next loading cannot have touched. */
+  private int restEnd(Event event) {
+    boolean loadedAgain = event.step() == Event.Step.LOADED_AGAIN;
+    return r.s.size() - (loadedAgain ? (int) Math.ceil(UNSURE_RISE_NANOS / r.s.periodNanos) : 0);
   }
 
   /** Tells what is known of the rig, before its cut is asked for. */
@@ -76,11 +91,11 @@ final class Finding {
 
   /** The cut, its force estimated; to be asked once. */
   Cut cut(BreakEstimator estimator) {
-    Optional<BreakEstimate> estimate = estimate(estimator);
+    Optional<ForceAtBreak> estimate = estimate(estimator);
     int dips = new Dips(r.s, r.onset, r.peak, triggerCounts).count();
     OptionalLong breakNanos =
         estimate.isPresent()
-            ? OptionalLong.of(r.s.nanosAt(estimate.get().breakTime()))
+            ? OptionalLong.of(r.s.nanosAtSeconds(estimate.get().instantSeconds()))
             : OptionalLong.empty();
     addFlags(estimate, dips);
     return new Cut(
@@ -97,61 +112,85 @@ final class Finding {
         response);
   }
 
-  private Optional<BreakEstimate> estimate(BreakEstimator estimator) {
+  private Optional<ForceAtBreak> estimate(BreakEstimator estimator) {
     if (r.fall.isEmpty()) {
       return Optional.empty();
     }
     Fall fall = r.fall.get();
     return switch (outcome) {
-      case SEVERED -> Optional.of(estimate(estimator, fall, r.after));
+      case SEVERED ->
+          Optional.of(estimate(estimator, fall, r.after, Math.max(fall.bottom() + 1, restEnd)));
       case PARTED_IN_STEPS ->
-          Optional.of(estimate(estimator, fall.firstStep(), r.s.x[fall.firstTo()]));
+          Optional.of(
+              estimate(
+                  estimator,
+                  fall.firstStep(),
+                  r.s.x[fall.firstTo()],
+                  fall.firstStep().bottom() + 1));
       case RELEASED, OVERRANGE, TRUNCATED, DISTURBED -> Optional.empty();
     };
   }
 
-  private BreakEstimate estimate(BreakEstimator estimator, Fall fall, double after) {
-    BreakEstimate line = LineEstimator.estimate(r.s, r.onset, fall, after, r.noise);
-    BreakEstimate full = estimator.estimate(r.s, r.onset, fall, after, r.noise, line);
-    int from = Math.max(r.onset, fall.top() - TOP_SAMPLES);
-    double top = r.s.x[r.s.largest(from, fall.bottom() + 1)];
-    return new Plausible(top, r.noise).of(full, line);
+  private ForceAtBreak estimate(BreakEstimator estimator, Fall fall, double after, int end) {
+    return estimator.estimate(
+        new Loading(
+            r.s.seconds(),
+            r.s.x,
+            r.s.usable,
+            r.s.periodNanos / 1e9,
+            r.noise,
+            r.onset,
+            fall.top(),
+            fall.bottom(),
+            fall.periods() * r.s.periodNanos / 1e9,
+            after,
+            end));
   }
 
-  private Peak peak(Optional<BreakEstimate> estimate) {
+  private Peak peak(Optional<ForceAtBreak> estimate) {
     double most = r.observedMax();
     double zero = r.zero.uncertaintyCounts();
     if (estimate.isEmpty()) {
       return new Peak(most, most, Math.hypot(r.noise, zero));
     }
-    BreakEstimate e = estimate.get();
-    return new Peak(most, e.forceCounts(), Math.hypot(e.uncertaintyCounts(), zero));
+    ForceAtBreak e = estimate.get();
+    Budget budget = e.budget().withZero(zero);
+    return new Peak(most, e.forceCounts(), budget.standardUncertaintyCounts(), Optional.of(budget));
   }
 
-  private Cut.Shape shape(Optional<BreakEstimate> estimate, int dips) {
-    double perPeriod = r.slopeBeforeFall(estimate);
+  private Cut.Shape shape(Optional<ForceAtBreak> estimate, int dips) {
+    double slope =
+        estimate
+            .map(ForceAtBreak::loadingRateCountsPerSecond)
+            .orElseGet(r::meanSlopeCountsPerSecond);
     double fall = r.fall.isPresent() ? r.fall.get().periods() : 0;
-    return new Cut.Shape(
-        perPeriod / r.periodNanos * 1e9, Math.round(fall * r.periodNanos), dips, r.peak - r.onset);
+    return new Cut.Shape(slope, Math.round(fall * r.periodNanos), dips, r.peak - r.onset);
   }
 
   /** Those that ask for the estimate, which may have left out a spike. */
-  private void addFlags(Optional<BreakEstimate> estimate, int dips) {
+  private void addFlags(Optional<ForceAtBreak> estimate, int dips) {
     flag(Flag.SPIKE_NEAR_PEAK, !anyOverrange && r.spikeNearPeak());
     flag(Flag.DIPS_BEFORE_PEAK, dips > 0);
     if (estimate.isPresent()) {
-      BreakEstimate e = estimate.get();
+      ForceAtBreak e = estimate.get();
       flag(Flag.TOO_FAST_FOR_RATE, tooFast(e, r.observedMax()));
-      flag(Flag.UNEVEN_LOADING, e.tremorNoises() > UNEVEN_NOISES);
+      flag(Flag.UNEVEN_LOADING, uneven(e));
     }
   }
 
-  private boolean tooFast(BreakEstimate e, double observedMax) {
+  private boolean tooFast(ForceAtBreak e, double observedMax) {
     boolean fewSamples = r.peak - r.onset < FEW_RAMP_SAMPLES;
     boolean farFromMaximum =
         !(Math.abs(e.forceCounts() - observedMax) < LARGE_CORRECTION * e.forceCounts());
-    boolean unsure = e.uncertaintyCounts() > LARGE_UNCERTAINTY * e.forceCounts();
-    return fewSamples || farFromMaximum || (unsure && Kernel.filterOutlastsTremor(r.periodNanos));
+    Budget b = e.budget();
+    boolean unsure = b.standardUncertaintyCounts() > LARGE_UNCERTAINTY * e.forceCounts();
+    boolean bySpeed = b.speedCounts() > b.handCounts();
+    return fewSamples || farFromMaximum || (unsure && bySpeed);
+  }
+
+  private static boolean uneven(ForceAtBreak e) {
+    Budget b = e.budget();
+    return b.handCounts() > UNEVEN_SHARE * e.forceCounts() && b.handCounts() > b.speedCounts();
   }
 
   private void flag(Flag flag, boolean holds) {

@@ -18,6 +18,7 @@ final class RestTracker {
   private static final int MOST = 4096;
   private static final int PICKED = 32;
   private static final int KEPT = 16;
+  private static final int SURE_BLOCKS = 3;
   private static final int TAIL_SHARE = 6;
 
   /** Two blocks of noise seldom differ more in width; if they do, the next two decide. */
@@ -39,6 +40,7 @@ final class RestTracker {
   private int inBlock;
   private int blockLength = LEAST;
   private double level;
+  private double lastMedian;
   private double noise = QUANTISATION_COUNTS;
   private double trigger = Double.POSITIVE_INFINITY;
 
@@ -89,16 +91,18 @@ final class RestTracker {
 
   /**
    * Counts {@code n} samples at rest, already in {@code ring}, at most {@link #room}; closes the
-   * block when it is full.
+   * block when it is full; whether it was.
    */
-  void samples(int n, RestRing ring, double periodNanos) {
+  boolean samples(int n, RestRing ring, double periodNanos) {
     inBlock += n;
-    if (inBlock >= blockLength) {
+    boolean full = inBlock >= blockLength;
+    if (full) {
       inBlock = 0;
       close(ring, Math.min(blockLength, ring.size()));
       double nanos = known() ? BLOCK_NANOS : FIRST_BLOCKS_NANOS;
       blockLength = (int) Math.max(LEAST, Math.min(MOST, nanos / periodNanos));
     }
+    return full && blocks > 0;
   }
 
   private void close(RestRing ring, int length) {
@@ -114,6 +118,7 @@ final class RestTracker {
       forgetBlocks();
     }
     medians.add(median);
+    lastMedian = median;
     course.add(median);
     sigmas.add(spread(n, tail));
     ranges.add(range);
@@ -177,9 +182,14 @@ final class RestTracker {
     return blocks >= blocksToBelieve;
   }
 
-  /** Blocks seen since all was forgotten. */
-  long blocks() {
-    return blocks;
+  /** Whether level and noise come from more than a moment. */
+  boolean sure() {
+    return blocks >= SURE_BLOCKS;
+  }
+
+  /** Median of the last block, counts. */
+  double lastMedianCounts() {
+    return lastMedian;
   }
 
   /** Reading at rest, counts. */

@@ -12,6 +12,8 @@ final class RunningMedian {
   private int b;
   private int c;
   private int d;
+  private int e;
+  private double middle;
   private boolean three;
 
   /** Whether one or two readings may be a loading, ns between readings. */
@@ -24,6 +26,19 @@ final class RunningMedian {
     return isSlow(periodNanos) ? 1 : 2;
   }
 
+  /** The reading in the middle of those that the last median is of. */
+  int centre() {
+    return three ? d : c;
+  }
+
+  /** Median of how far they lie from their median. */
+  double spread() {
+    double p = Math.abs(c - middle);
+    double q = Math.abs(d - middle);
+    double r = Math.abs(e - middle);
+    return three ? ofThree(p, q, r) : ofFive(Math.abs(a - middle), Math.abs(b - middle), p, q, r);
+  }
+
   /** Begins anew, as if all readings had been this. */
   void restart(double periodNanos, int counts) {
     three = isSlow(periodNanos);
@@ -31,15 +46,19 @@ final class RunningMedian {
     b = counts;
     c = counts;
     d = counts;
+    e = counts;
+    middle = counts;
   }
 
   /** Adds a reading; the median of it and those before. */
-  int add(int e) {
-    int median = three ? ofThree(c, d, e) : ofFive(a, b, c, d, e);
+  int add(int counts) {
     a = b;
     b = c;
     c = d;
     d = e;
+    e = counts;
+    int median = three ? ofThree(c, d, e) : ofFive(a, b, c, d, e);
+    middle = median;
     return median;
   }
 

@@ -128,6 +128,20 @@ final class Samples {
     return x[i] + Math.max(0, Math.min(1, share)) * (x[i + 1] - x[i]);
   }
 
+  /** Times in s since the same instant as {@link #time}. */
+  double[] seconds() {
+    double[] seconds = new double[time.length];
+    for (int i = 0; i < seconds.length; i++) {
+      seconds[i] = time[i] * periodNanos / 1e9;
+    }
+    return seconds;
+  }
+
+  /** Device time of a moment of {@link #seconds}, ns. */
+  long nanosAtSeconds(double seconds) {
+    return startNanos + Math.round(seconds * 1e9);
+  }
+
   /** Device time of a moment, ns. */
   long nanosAt(double periods) {
     return startNanos + Math.round(periods * periodNanos);

@@ -17,6 +17,9 @@ final class Spikes {
 
   private static final double HALF = 1.0 / 2;
 
+  /** How far apart the readings beside a pair may be, of what it stands off: a fall overshoots. */
+  private static final double APART = 0.5;
+
   private Spikes() {}
 
   /** Marks spikes as not usable and puts the line between the neighbours in their place. */
@@ -45,11 +48,16 @@ final class Spikes {
 
   private static int length(Samples s, int i, int longest, double least) {
     for (int length = longest; length > 0; length--) {
-      if (i + length < s.size() && standOff(s, i, length, least)) {
+      if (i + length < s.size() && standOff(s, i, length, least) && !overshoots(s.x, i, length)) {
         return length;
       }
     }
     return 0;
+  }
+
+  private static boolean overshoots(double[] x, int i, int length) {
+    double off = off(x, i, length, 1.0 / (length + 1));
+    return length > 1 && Math.abs(x[i + length] - x[i - 1]) > APART * off;
   }
 
   /** How far reading i lies from the line between the neighbours of a spike from it on. */

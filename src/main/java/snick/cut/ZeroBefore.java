@@ -12,6 +12,13 @@ final class ZeroBefore {
   private static final int LEFT_OUT_LEAST = 6;
   private static final double PART_NANOS = 700e6;
   private static final int PART_LEAST = 8;
+
+  /** Standard uncertainty of the level after a fall, noises: some twenty readings, and a tail. */
+  private static final double AFTER_NOISES = 0.4;
+
+  /** A level after farther off than so many of its doubts may be a load that remains. */
+  private static final double OPEN_DOUBTS = 2;
+
   private static final double CREPT_NOISES = 1;
   private static final double CREPT_DOUBT_NOISES = 1.5;
 
@@ -33,13 +40,16 @@ final class ZeroBefore {
     if (moved.isPresent()) {
       return moved.get();
     }
+    if (event.before().sure() && event.fallen()) {
+      return carried(event);
+    }
     int leftOut = leftOut(periodNanos);
     int part = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
     int to = Math.max(0, event.began() - leftOut);
     int from = Math.max(0, to - part);
-    double noise = event.noiseCounts();
+    double noise = event.before().noiseCounts();
     if (to - from < PART_LEAST) {
-      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, false, 0);
+      return new ZeroBefore(event.before().levelCounts(), 0.5 * noise, false, 0);
     }
     double late = trimmedMean(log, from, to);
     double early = trimmedMean(log, 0, Math.min(to, part));
@@ -47,11 +57,52 @@ final class ZeroBefore {
     double after = event.levelAfterCounts();
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
     double zero = crept && fellBackToEarly ? early : late;
-    if (!(Math.abs(zero - event.zeroCounts()) < event.triggerCounts()) && !crept) {
-      return new ZeroBefore(event.zeroCounts(), 0.5 * noise, true, 0);
+    if (!(Math.abs(zero - event.before().levelCounts()) < event.before().bandCounts()) && !crept) {
+      return new ZeroBefore(event.before().levelCounts(), 0.5 * noise, true, 0);
     }
     double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);
     return new ZeroBefore(zero, doubt, crept, 0);
+  }
+
+  /**
+   * The zero followed from rest to rest, carried to the fall; the rest after counts as well, by a
+   * smoothing step (Rauch, Tung and Striebel 1965, from memory). If that lies far from where it was
+   * to be expected, the zero drifted otherwise or some load remains: then it may be anywhere
+   * between.
+   */
+  private static ZeroBefore carried(Event event) {
+    Before.Zero z = event.before().zero();
+    SampleLog log = event.log();
+    double noise = event.before().noiseCounts();
+    double fell = secondsSince(z, log.nanos(event.fallenAt()));
+    double end = secondsSince(z, log.nanos(log.size() - 1));
+    double zero = z.counts() + z.driftCountsPerSecond() * fell;
+    double variance = variance(z, fell, fell);
+    if (!event.settled()) {
+      return new ZeroBefore(zero, Math.sqrt(variance), variance > noise * noise, 0);
+    }
+    double off = event.levelAfterCounts() - z.counts() - z.driftCountsPerSecond() * end;
+    double doubt = AFTER_NOISES * noise;
+    double spread = variance(z, end, end) + doubt * doubt;
+    double gain = variance(z, fell, end) / spread;
+    boolean open = Math.abs(off) > OPEN_DOUBTS * Math.sqrt(spread);
+    zero += (open ? 0.5 : 1) * gain * off;
+    variance += open ? square(gain * off) / 12 : -gain * variance(z, fell, end);
+    double u = Math.sqrt(Math.max(0, variance));
+    return new ZeroBefore(zero, u, u > noise, 0);
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  private static double secondsSince(Before.Zero z, long nanos) {
+    return Math.max(0, (nanos - z.atNanos()) / 1e9);
+  }
+
+  /** Covariance of the zero at two times, s after it was known. */
+  private static double variance(Before.Zero z, double a, double b) {
+    return z.varianceCounts2() + z.covariance() * (a + b) + z.driftVariance() * a * b;
   }
 
   /** How many readings before the one that begins an event may be loaded already. */
@@ -69,12 +120,12 @@ final class ZeroBefore {
       return Optional.empty();
     }
     double after = event.levelAfterCounts();
-    double noise = event.noiseCounts();
-    if (!event.zeroSure() && event.fallen()) {
+    double noise = event.before().noiseCounts();
+    if (!event.before().sure() && event.fallen()) {
       return Optional.of(new ZeroBefore(after, noise, true, 0));
     }
-    double band = event.triggerCounts();
-    if (Math.abs(after - event.zeroCounts()) < band) {
+    double band = event.before().bandCounts();
+    if (Math.abs(after - event.before().levelCounts()) < band) {
       return Optional.empty();
     }
     int needed = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);

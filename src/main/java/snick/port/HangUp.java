@@ -3,8 +3,8 @@ package snick.port;
 import com.sun.jna.Native;
 
 /**
- * What the process does on SIGHUP (Linux): ends in good order, or nothing, as {@code nohup} has it.
- * Java cannot take hold of the signal again once something ignores it.
+ * What the process does on SIGHUP (Linux, macOS): ends in good order, or nothing, as {@code nohup}
+ * has it. Java cannot take hold of the signal again once something ignores it.
  */
 final class HangUp {
   private static final int SIGHUP = 1;

@@ -4,13 +4,17 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Where bytes come from, as a person names it. */
 public sealed interface PortAddress {
+  /** Names of serial ports on Windows, in small letters too. */
+  Pattern NUMBERED = Pattern.compile("(?i)COM[1-9]\\d{0,2}");
+
   /** The address as a person would type it. */
   String text();
 
-  /** A serial device by its path, or by a link to it. */
+  /** A serial device by its path, by a link to it, or by its name on Windows. */
   record SerialDevice(Path path) implements PortAddress {
     @Override
     public String text() {
@@ -58,8 +62,8 @@ public sealed interface PortAddress {
   }
 
   /**
-   * Reads an address: {@code -}, {@code tcp://host:port}, a path below {@code /dev} or any existing
-   * special file, an existing regular file, else part of a name.
+   * Reads an address: {@code -}, {@code tcp://host:port}, {@code COM} and a number, a path below
+   * {@code /dev} or any existing special file, an existing regular file, else part of a name.
    *
    * @throws IllegalArgumentException if it is blank or cannot be a path, or if a network address
    *     has no host or no port from 1 to 65535
@@ -74,11 +78,14 @@ public sealed interface PortAddress {
     if (text.toLowerCase(Locale.ROOT).startsWith("tcp://")) {
       return tcp(text);
     }
+    if (NUMBERED.matcher(text).matches()) {
+      return new SerialDevice(Path.of(text.toUpperCase(Locale.ROOT)));
+    }
     Path path = Path.of(text);
     if (Files.isRegularFile(path)) {
       return new RecordedFile(path);
     }
-    return text.contains("/") || text.contains("\\") || text.startsWith("COM")
+    return text.contains("/") || text.contains("\\")
         ? new SerialDevice(path)
         : new SerialName(text);
   }

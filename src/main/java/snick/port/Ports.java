@@ -112,13 +112,27 @@ public final class Ports {
       found.add(new Candidate(link, link.getFileName().toString(), true));
     }
     SerialLibrary.load();
+    OperatingSystem system = OperatingSystem.present();
     for (SerialPort port : SerialPort.getCommPorts()) {
-      Path path = Path.of(port.getSystemPortPath());
-      if (!listed(found, path)) {
-        found.add(new Candidate(path, port.getDescriptivePortName(), false));
+      String name = nameOn(system, port.getSystemPortName(), port.getSystemPortPath());
+      if (isForCalling(system, name) && !listed(found, Path.of(name))) {
+        found.add(new Candidate(Path.of(name), port.getDescriptivePortName(), false));
       }
     }
     return found;
+  }
+
+  /**
+   * What a person types: Windows has no folder of devices, and its path ({@code \\\\.\\COM3}) is no
+   * path.
+   */
+  static String nameOn(OperatingSystem system, String name, String path) {
+    return system == OperatingSystem.WINDOWS ? name : path;
+  }
+
+  /** On macOS each port has a second name, which waits for a carrier when it is opened. */
+  static boolean isForCalling(OperatingSystem system, String name) {
+    return system != OperatingSystem.MAC || !name.startsWith("/dev/tty.");
   }
 
   private static boolean listed(List<Candidate> found, Path path) throws IOException {

@@ -13,10 +13,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The native half of the serial library on Linux. Left to itself the library runs whatever lies at
- * a place in the temporary folder that every user of the machine may write to. Here it is unpacked
- * into a folder of this user's alone, and compared, each time. Whoever sets {@code
- * jSerialComm.library.path} is left in charge.
+ * The native half of the serial library. Left to itself the library runs whatever lies at a place
+ * in the temporary folder, which on Linux every user of the machine may write to; on macOS and
+ * Windows that folder is the user's own. Here it is unpacked, on Linux, into a folder of this
+ * user's alone, and compared, each time. Whoever sets {@code jSerialComm.library.path} is left in
+ * charge.
  *
  * <p>The library also has the process ignore SIGHUP, so that a recorder would outlive its terminal
  * unseen; what held before, holds again afterwards.
@@ -49,8 +50,11 @@ final class SerialLibrary {
     if (loaded) {
       return;
     }
-    if (OwnFolder.isLinux()) {
+    OperatingSystem system = OperatingSystem.present();
+    if (system == OperatingSystem.LINUX) {
       choose();
+    }
+    if (system != OperatingSystem.WINDOWS) {
       HangUp before = HangUp.present();
       SerialPort.getVersion();
       before.restore();

@@ -5,7 +5,6 @@ import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFileAttributes;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -17,19 +16,6 @@ final class SerialLink implements ByteLink {
   private static final int READ_WAIT_MILLIS = 100;
 
   private static final long CLOSE_WAIT_SECONDS = 2;
-
-  /** errno EAGAIN: another program holds the advisory lock; EBUSY: exclusive use. */
-  private static final int LOCKED = 11;
-
-  private static final int IN_USE = 16;
-
-  private static final int PERMISSION_DENIED = 13;
-
-  /** errno ENOTTY: another kind of device; EISDIR: a folder. */
-  private static final int NO_TERMINAL = 25;
-
-  private static final int FOLDER = 21;
-  private static final String NOT_A_PORT = " is not a serial port; list them: snick ports";
 
   private final SerialPort port;
   private final Path path;
@@ -55,7 +41,7 @@ final class SerialLink implements ByteLink {
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
     port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
     if (!port.openPort(0)) {
-      throw refusal(path, port.getLastErrorCode());
+      throw OpenRefusal.of(OperatingSystem.present(), path, port.getLastErrorCode());
     }
     return new SerialLink(port, path);
   }
@@ -64,10 +50,7 @@ final class SerialLink implements ByteLink {
     try {
       return SerialPort.getCommPort(path.toString());
     } catch (SerialPortInvalidPortException e) {
-      throw new PortException(
-          Files.exists(path) ? PortException.Reason.NOT_A_PORT : PortException.Reason.NOT_FOUND,
-          path + NOT_A_PORT,
-          e);
+      throw Files.exists(path) ? OpenRefusal.notAPort(path, e) : OpenRefusal.notThere(path, e);
     }
   }
 
@@ -76,48 +59,11 @@ final class SerialLink implements ByteLink {
       return;
     }
     if (Files.notExists(path)) {
-      throw new PortException(
-          PortException.Reason.NOT_FOUND,
-          path + " is not there; plug the rig in and list what is: snick ports");
+      throw OpenRefusal.notThere(path, null);
     }
     if (!Files.isReadable(path) || !Files.isWritable(path)) {
-      throw noPermission(path);
+      throw OpenRefusal.noPermission(path);
     }
-  }
-
-  private static PortException noPermission(Path path) {
-    return new PortException(
-        PortException.Reason.NO_PERMISSION,
-        "no permission to read and write " + path + groupAdvice(path));
-  }
-
-  private static String groupAdvice(Path path) {
-    try {
-      String group = Files.readAttributes(path, PosixFileAttributes.class).group().getName();
-      return "; it belongs to group "
-          + group
-          + ": add yourself (sudo usermod -aG "
-          + group
-          + " \"$USER\") and log in again";
-    } catch (IOException | UnsupportedOperationException e) {
-      return "; ask whoever keeps this machine for access";
-    }
-  }
-
-  private static PortException refusal(Path path, int errorCode) {
-    return switch (errorCode) {
-      case LOCKED, IN_USE ->
-          new PortException(
-              PortException.Reason.BUSY,
-              path + " is in use by another program; close it (who: fuser " + path + ")");
-      case PERMISSION_DENIED -> noPermission(path);
-      case NO_TERMINAL, FOLDER ->
-          new PortException(PortException.Reason.NOT_A_PORT, path + NOT_A_PORT);
-      default ->
-          new PortException(
-              PortException.Reason.OTHER,
-              path + " could not be opened (system error " + errorCode + "); replug the rig");
-    };
   }
 
   @Override

@@ -64,8 +64,8 @@ public final class CalibrationPlot {
         Math.max(
             y[STEPS_OF_CURVE], points.stream().mapToDouble(Deflection::counts).max().orElse(0));
     ForceChart chart =
-        new ForceChart("Reading over force", "force / N")
-            .quantity("deflection / counts", Math.min(0, y[0]), ROOM * high)
+        new ForceChart("Reading over force", "Force (N)")
+            .quantity("Deflection (counts)", Math.min(0, y[0]), ROOM * high)
             .fromTo(0, ROOM * to);
     chart.line("curve, degree " + calibration.curve().degree(), Look.INK, Pen.MEDIUM, x, y);
     points(chart, Direction.UP, Deflection::counts);
@@ -115,7 +115,7 @@ public final class CalibrationPlot {
             Arrays.stream(expanded).max().orElse(0),
             points.stream().mapToDouble(p -> Math.abs(awayNewtons(p))).max().orElse(0));
     ForceChart chart =
-        new ForceChart("Away from the curve", "force / N")
+        new ForceChart("Away from the curve", "Force (N)")
             .differences(most > 0 ? ROOM * most : to / 1e4)
             .fromTo(0, ROOM * to);
     double[] above = Arrays.stream(expanded).map(u -> u * 1e3).toArray();

@@ -51,7 +51,7 @@ record CutChapter(SessionStory story, Noted noted) {
             .filter(c -> c.place().filter(p -> p.stage().equals(stage.stage())).isPresent())
             .toList();
     return new Block.Drawing(
-        StagePlot.of(stage.stage(), cuts),
+        StagePlot.of(story.session(), stage.stage(), cuts),
         "Stage '" + stage.stage().name() + "': its cuts where they were made.");
   }
 

@@ -20,6 +20,10 @@ import snick.store.StoredCut;
 
 /** Draws one cut: the whole of it, and the moment of parting enlarged. */
 public final class CutPlot {
+  private static final String WHY_ABOVE =
+      "The estimate lies above the largest sample: the filter rounds the peak off, the loading line"
+          + " is followed to the break.";
+
   private static final int HEIGHT = 430;
   private static final int WHOLE_WIDTH = 455;
   private static final int NEAR_WIDTH = 465;
@@ -100,7 +104,26 @@ public final class CutPlot {
     if (parted) {
       panels.add(new Picture.Panel(near().chart(), NEAR_WIDTH));
     }
-    return new Picture(title(), description(), HEIGHT, panels);
+    return new Picture(title(), description(), HEIGHT, panels).under(foot(parted));
+  }
+
+  private String[] foot(boolean parted) {
+    CutSummary summary = stored.summary();
+    String from =
+        "Cut "
+            + stored.id()
+            + summary
+                .place()
+                .map(
+                    p ->
+                        " · session "
+                            + Shown.shortened(p.session())
+                            + " · "
+                            + Shown.shortened(p.stage().name()))
+                .orElse("")
+            + " · "
+            + Day.minute(summary.occurredAt());
+    return parted ? new String[] {from, WHY_ABOVE} : new String[] {from};
   }
 
   /** Whether there is a sample near the break. */
@@ -126,7 +149,7 @@ public final class CutPlot {
     double room = 0.08 * (top - bottom) + Math.ulp(top);
     ForceChart chart =
         scale
-            .chart(title(), timeTitle() + " / s", bottom - room, top + room)
+            .chart(title(), timeTitle() + " (s)", bottom - room, top + room)
             .fromTo(seconds(times[0]), seconds(times[times.length - 1]));
     double[] inSeconds = Arrays.stream(times).map(CutPlot::seconds).toArray();
     chart.line("samples", Look.INK, Pen.MEDIUM, inSeconds, values);
@@ -152,7 +175,7 @@ public final class CutPlot {
     double high = Math.max(estimate().orElseThrow(), observed());
     ForceChart chart =
         scale
-            .chart("The break, enlarged", timeTitle() + " / ms", NEAR_LOW * high, NEAR_HIGH * high)
+            .chart("The break, enlarged", timeTitle() + " (ms)", NEAR_LOW * high, NEAR_HIGH * high)
             .fromTo(-BEFORE_SHOWN_MS, AFTER_SHOWN_MS);
     int[] inside =
         IntStream.range(0, times.length)

@@ -60,8 +60,8 @@ final class ForceChart {
 
   /** Shows newtons on the left from {@code low} to {@code high}, the same in gf on the right. */
   ForceChart newtons(double low, double high) {
-    chart.setYAxisTitle("force / N");
-    chart.setYAxisGroupTitle(1, "force / gf");
+    chart.setYAxisTitle("Force (N)");
+    chart.setYAxisGroupTitle(1, "Force (gf)");
     XYStyler style = chart.getStyler();
     style.setYAxisGroupPosition(1, Styler.YAxisPosition.Right);
     withGramForce = true;
@@ -73,8 +73,8 @@ final class ForceChart {
   /** Shows differences of force in mN on the left, in gf on the right, the same to both sides. */
   ForceChart differences(double mostNewtons) {
     newtons(-mostNewtons, mostNewtons);
-    chart.setYAxisTitle("difference / mN");
-    chart.setYAxisGroupTitle(1, "difference / gf");
+    chart.setYAxisTitle("Difference (mN)");
+    chart.setYAxisGroupTitle(1, "Difference (gf)");
     range(0, -mostNewtons * 1e3, mostNewtons * 1e3);
     return this;
   }

@@ -32,9 +32,24 @@ final class HtmlPage {
       .n { text-align: right; font-variant-numeric: tabular-nums; white-space: pre; }
       figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; display: block; }
       figcaption { font-size: .88rem; }
-      @page { margin: 16mm 15mm 18mm; @bottom-center { content: "In-house measurements, not an accredited certificate. Page " counter(page); font: 8pt sans-serif; } }
+      .figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(24rem, 100%), 1fr)); gap: 0 1rem; }
+      @media screen and (prefers-color-scheme: dark) {
+        html { color-scheme: dark; background: #14181b; } body { color: #e8ebed; }
+        h2, thead th, .notice { border-color: #e8ebed; } th, td { border-color: #4a5157; } li span { color: #b3bcc2; }
+        svg { background: #fff; border-radius: 4px; }
+      }
+      @media screen and (max-width: 40rem) {
+        table, tbody, tr, td { display: block; } thead { display: none; }
+        tr { border-bottom: 2px solid currentcolor; padding: .3rem 0; }
+        td, td.n { border: 0; padding: .1rem 0; text-align: left; white-space: pre-line; }
+        td::before { content: attr(data-name) ": "; font-weight: 600; } td:empty { display: none; }
+      }
+      @page { margin: 13mm 13mm 16mm; @bottom-center { content: "In-house measurements, not an accredited certificate. Page " counter(page); font: 8pt sans-serif; } }
       @media print {
-        body { font-size: 10.5pt; max-width: none; margin: 0; padding: 0; }
+        body { font-size: 8.8pt; line-height: 1.3; max-width: none; margin: 0; padding: 0; }
+        h1 { font-size: 1.5rem; } h2 { margin: 1rem 0 .3rem; } h3 { margin: .6rem 0 .2rem; } li { margin: .1rem 0; }
+        .figures { grid-template-columns: 1fr 1fr; } .reasons { columns: 2; column-gap: 1.6rem; } .reasons h3 { margin-top: 0; }
+        figcaption { font-size: .82rem; } table { margin: .3rem 0; }
         h2, h3 { break-after: avoid; } tr, figure, li, .notice { break-inside: avoid; } thead { display: table-header-group; }
         th, td { padding-top: .12rem; padding-bottom: .12rem; } figure { margin: .6rem 0; }
         .wide { overflow-x: visible; } p, li { orphans: 3; widows: 3; }
@@ -56,13 +71,38 @@ final class HtmlPage {
     page.blocks(document.lead());
     for (Document.Section section : document.sections()) {
       page.element("h2", section.title());
-      page.blocks(section.blocks());
+      page.section(section.blocks());
     }
     return page.html.append("</body>\n</html>\n").toString();
   }
 
+  /** Words alone print in two columns. */
+  private void section(List<Block> blocks) {
+    boolean words =
+        blocks.size() > 2
+            && blocks.stream()
+                .noneMatch(b -> b instanceof Block.Grid || b instanceof Block.Drawing);
+    html.append(words ? "<div class=\"reasons\">\n" : "");
+    blocks(blocks);
+    html.append(words ? "</div>\n" : "");
+  }
+
+  /** Several pictures in a row stand side by side where there is room. */
   private void blocks(List<Block> blocks) {
-    blocks.forEach(this::block);
+    boolean inRow = false;
+    for (int i = 0; i < blocks.size(); i++) {
+      boolean row = isDrawing(blocks, i) && (isDrawing(blocks, i - 1) || isDrawing(blocks, i + 1));
+      if (row != inRow) {
+        html.append(row ? "<div class=\"figures\">\n" : "</div>\n");
+      }
+      inRow = row;
+      block(blocks.get(i));
+    }
+    html.append(inRow ? "</div>\n" : "");
+  }
+
+  private static boolean isDrawing(List<Block> blocks, int i) {
+    return i >= 0 && i < blocks.size() && blocks.get(i) instanceof Block.Drawing;
   }
 
   private void block(Block block) {
@@ -118,7 +158,11 @@ final class HtmlPage {
   }
 
   private void cell(String name, Block.Column column, String text) {
-    html.append('<').append(name).append(column.figures() ? " class=\"n\">" : ">");
+    html.append('<').append(name).append(column.figures() ? " class=\"n\"" : "");
+    if (name.equals("td")) {
+      html.append(" data-name=\"").append(Markup.escaped(column.name())).append('"');
+    }
+    html.append('>');
     html.append(Markup.escaped(text)).append("</").append(name).append('>');
   }
 }

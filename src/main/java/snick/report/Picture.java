@@ -6,6 +6,7 @@ import de.erichseifert.vectorgraphics2d.VectorGraphics2D;
 import de.erichseifert.vectorgraphics2d.svg.SVGProcessor;
 import de.erichseifert.vectorgraphics2d.util.PageSize;
 import java.awt.Color;
+import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
@@ -27,6 +28,10 @@ import org.knowm.xchart.XYChart;
  */
 public final class Picture {
   private static final int PNG_PIXELS_PER_UNIT = 2;
+  private static final int LINE_HEIGHT = 18;
+  private static final int FOOT_ROOM = 6;
+  private static final int FOOT_LEFT = 12;
+  private static final Font FOOT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
   private static final Pattern LONG_NUMBER = Pattern.compile("-?\\d+\\.\\d{3,}(?:[Ee]-?\\d+)?");
   private static final Pattern OPENING = Pattern.compile("^.*?<svg[^>]*>", Pattern.DOTALL);
   private static final Pattern ID = Pattern.compile("(id=\"|url\\(#)");
@@ -35,15 +40,27 @@ public final class Picture {
   private final String description;
   private final int height;
   private final List<Panel> panels;
+  private final List<String> foot;
 
   /** One chart and its width, in units of 1/96 inch at natural size. */
   record Panel(XYChart chart, int width) {}
 
   Picture(String title, String description, int height, List<Panel> panels) {
+    this(title, description, height, panels, List.of());
+  }
+
+  private Picture(
+      String title, String description, int height, List<Panel> panels, List<String> foot) {
     this.title = title;
     this.description = description;
     this.height = height;
     this.panels = List.copyOf(panels);
+    this.foot = List.copyOf(foot);
+  }
+
+  /** The same with lines under it: where its figures are from, so that it can travel alone. */
+  Picture under(String... lines) {
+    return new Picture(title, description, height, panels, List.of(lines));
   }
 
   /** One chart in its own size. */
@@ -63,6 +80,10 @@ public final class Picture {
   /** What it shows to somebody who cannot see it: axes with units, and the figures in it. */
   public String description() {
     return description;
+  }
+
+  private int wholeHeight() {
+    return height + LINE_HEIGHT * foot.size() + (foot.isEmpty() ? 0 : FOOT_ROOM);
   }
 
   private int width() {
@@ -89,9 +110,9 @@ public final class Picture {
                 + " xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 %d %d\""
                 + " width=\"%d\" height=\"%d\" role=\"img\" aria-labelledby=\"%s %s\">",
             width(),
-            height,
+            wholeHeight(),
             width(),
-            height,
+            wholeHeight(),
             titleId,
             descriptionId)
         + "<title id=\""
@@ -112,7 +133,7 @@ public final class Picture {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
       new SVGProcessor()
-          .getDocument(graphics.getCommands(), new PageSize(0, 0, width(), height))
+          .getDocument(graphics.getCommands(), new PageSize(0, 0, width(), wholeHeight()))
           .writeTo(bytes);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -132,7 +153,7 @@ public final class Picture {
     BufferedImage image =
         new BufferedImage(
             width() * PNG_PIXELS_PER_UNIT,
-            height * PNG_PIXELS_PER_UNIT,
+            wholeHeight() * PNG_PIXELS_PER_UNIT,
             BufferedImage.TYPE_INT_RGB);
     Graphics2D graphics = image.createGraphics();
     graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
@@ -150,13 +171,18 @@ public final class Picture {
 
   private void paint(Graphics2D graphics) {
     graphics.setColor(Color.WHITE);
-    graphics.fillRect(0, 0, width(), height);
+    graphics.fillRect(0, 0, width(), wholeHeight());
     int x = 0;
     for (Panel panel : panels) {
       graphics.translate(x, 0);
       panel.chart().paint(graphics, panel.width(), height);
       graphics.translate(-x, 0);
       x += panel.width();
+    }
+    graphics.setColor(Look.INK);
+    graphics.setFont(FOOT);
+    for (int i = 0; i < foot.size(); i++) {
+      graphics.drawString(foot.get(i), FOOT_LEFT, height + LINE_HEIGHT * (i + 1) - FOOT_ROOM / 2);
     }
   }
 }

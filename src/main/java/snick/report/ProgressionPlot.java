@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.journal.Session;
 import snick.quantity.Force;
 import snick.verdict.Comparison;
 import snick.verdict.GroupFigures;
@@ -54,13 +55,18 @@ public final class ProgressionPlot {
    * @param stages evidence of its stages, in order
    * @throws NothingToDraw if no stage has a cut with a force
    */
-  public static Picture of(String session, List<StageEvidence> stages, Judge judge) {
+  public static Picture of(Session session, List<StageEvidence> stages, Judge judge) {
     List<Readings> withCuts = stages.stream().flatMap(stage -> stage.readings().stream()).toList();
     if (withCuts.isEmpty()) {
       throw new NothingToDraw(
-          "session '" + session + "' has no cut with a cut-through force: cut, with a calibration");
+          "session '"
+              + session.name()
+              + "' has no cut with a cut-through force: cut, with a calibration");
     }
-    return new ProgressionPlot(withCuts, judge).picture(session);
+    int cuts = withCuts.stream().mapToInt(Readings::count).sum();
+    return new ProgressionPlot(withCuts, judge)
+        .picture(session.name())
+        .under(Shown.origin(session, cuts));
   }
 
   private Picture picture(String session) {

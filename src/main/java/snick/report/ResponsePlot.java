@@ -63,7 +63,7 @@ public final class ResponsePlot {
     double high = IntStream.range(0, shape.length).mapToDouble(i -> shape[i]).max().orElseThrow();
     double room = ROOM * (high - low);
     ForceChart chart =
-        new ForceChart("How the readings follow a sudden fall", "time since the break / ms")
+        new ForceChart("How the readings follow a sudden fall", "Time since the break (ms)")
             .quantity("still to fall / %", low - room, high + room)
             .fromTo(milliseconds[0], milliseconds[POINTS]);
     chart.level("zero", Pen.GREY, Pen.DOTTED, 0).setShowInLegend(false);

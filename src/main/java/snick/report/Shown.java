@@ -3,6 +3,7 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import snick.journal.Session;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.verdict.Interval;
@@ -89,6 +90,19 @@ final class Shown {
   }
 
   /** A name short enough for a picture. */
+  /** Where the figures of a picture are from. */
+  static String origin(Session session, int cuts) {
+    return "Blade "
+        + shortened(session.blade())
+        + " · session "
+        + shortened(session.name())
+        + " · "
+        + Day.utc(session.opened())
+        + session.rig().map(rig -> " · rig " + shortened(rig)).orElse(" · rig not noted")
+        + " · n = "
+        + cuts;
+  }
+
   static String shortened(String name) {
     return shortened(name, LONGEST_IN_PICTURE);
   }

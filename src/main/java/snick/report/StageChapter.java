@@ -19,7 +19,7 @@ record StageChapter(SessionStory story, Noted noted) {
     if (story.stages().stream().anyMatch(s -> s.readings().isPresent())) {
       blocks.add(
           new Block.Drawing(
-              ProgressionPlot.of(story.session().name(), story.stages(), story.judge()),
+              ProgressionPlot.of(story.session(), story.stages(), story.judge()),
               "Every cut and the mean of each stage. The lower the force, the keener the edge."
                   + " Percentages are against the stage before."));
     }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.journal.Session;
 import snick.journal.Stage;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
@@ -40,10 +41,11 @@ public final class StagePlot {
   /**
    * The picture of one stage.
    *
+   * @param session the session that it belongs to
    * @param cuts its cuts in the order made, those set aside too
    * @throws NothingToDraw if none of them has a force
    */
-  public static Picture of(Stage stage, List<CutSummary> cuts) {
+  public static Picture of(Session session, Stage stage, List<CutSummary> cuts) {
     StagePlot plot = new StagePlot("Stage: " + Shown.shortened(stage.name()), cuts);
     if (plot.dots.isEmpty()) {
       throw new NothingToDraw(
@@ -51,7 +53,8 @@ public final class StagePlot {
               + stage.name()
               + "' has no cut with a cut-through force: cut, with a calibration");
     }
-    return plot.picture(stage);
+    return plot.picture(stage)
+        .under(Shown.origin(session, (int) plot.dots.stream().filter(Dot::counts).count()));
   }
 
   private static Optional<Double> place(snick.store.CutPlace place) {
@@ -76,7 +79,7 @@ public final class StagePlot {
     double right = dots.stream().mapToDouble(Dot::x).max().orElseThrow();
     double margin = placed ? Math.max(1, ROOM * (right - left)) : 1;
     ForceChart chart =
-        new ForceChart(title, placed ? "place from the heel / mm" : "cut of the stage, in order")
+        new ForceChart(title, placed ? "Place from the heel (mm)" : "cut of the stage, in order")
             .newtons(-BELOW * high, high * (1 + ROOM))
             .fromZero()
             .fromTo(left - margin, right + margin);

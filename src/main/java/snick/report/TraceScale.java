@@ -34,6 +34,6 @@ record TraceScale(Cut cut, Optional<Calibration> calibration) {
     ForceChart chart = new ForceChart(title, xTitle);
     return calibration.isPresent()
         ? chart.newtons(low, high)
-        : chart.quantity("reading above zero / counts", low, high);
+        : chart.quantity("Reading above zero (counts)", low, high);
   }
 }

@@ -51,6 +51,8 @@ public record BurrEvidence(Judge judge) {
       burr = Burr.LIKELY;
     } else if (pointing.isEmpty() && against) {
       burr = Burr.NOT_INDICATED;
+    } else if (pointing.isEmpty() && inspections.none()) {
+      burr = Burr.NOT_LOOKED_AT;
     }
     Reason rule =
         new Reason(
@@ -61,7 +63,7 @@ public record BurrEvidence(Judge judge) {
                 + (pointing.isEmpty() ? "" : " (" + names(pointing) + ")"),
             "likely if one was seen or felt, or if two kinds point to it unless two ways of looking"
                 + " found both sides clean; not indicated if none does and one speaks against it;"
-                + " else possible. A force that fell is no evidence: a finer edge falls, too",
+                + " not looked at if nothing speaks at all and nobody looked; else possible. A force that fell is no evidence: a finer edge falls, too",
             nextCheck,
             Reason.COMMON_PRACTICE);
     return new BurrVerdict(burr, clues, rule, nextCheck);

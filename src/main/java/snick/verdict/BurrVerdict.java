@@ -16,7 +16,9 @@ public record BurrVerdict(Burr burr, List<BurrClue> clues, Reason rule, String n
   public enum Burr {
     LIKELY,
     POSSIBLE,
-    NOT_INDICATED;
+    NOT_INDICATED,
+    /** Nothing speaks for or against one, and nobody looked. */
+    NOT_LOOKED_AT;
 
     /** The word used in JSON, for example {@code not_indicated}. */
     public String word() {

@@ -90,7 +90,7 @@ public record StageEvidence(
   }
 
   /** Its forces if there are at least two. */
-  Optional<Readings> comparable() {
+  public Optional<Readings> comparable() {
     return readings().filter(r -> r.count() >= 2);
   }
 }

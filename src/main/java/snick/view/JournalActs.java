@@ -71,7 +71,7 @@ final class JournalActs {
   }
 
   private static void refuseSecond(Session running) {
-    throw new NotAccepted("session " + running.name() + " still runs: close it first");
+    throw new NotAccepted("session " + running.name() + " is still open: end it first");
   }
 
   private Session session(String blade, Optional<String> lot, Optional<String> name) {
@@ -102,7 +102,7 @@ final class JournalActs {
         });
   }
 
-  /** Begins the next stage of the running session. */
+  /** Begins the next stage of the open session. */
   Answer.Whole beginStage(byte[] body) {
     Fields fields = Fields.of(body);
     String name = fields.needed("name");
@@ -239,7 +239,7 @@ final class JournalActs {
         board
             .running()
             .flatMap(session -> bench.reader().journal().log(session.name()))
-            .orElseThrow(() -> new NotAccepted("no session runs: start one first"));
+            .orElseThrow(() -> new NotAccepted("no session is open: start one first"));
     fields.text("session").ifPresent(name -> requireSame("session", log.session().name(), name));
     fields.text("stage").ifPresent(name -> requireSame("stage", runningStage(log).name(), name));
     return log;
@@ -248,12 +248,18 @@ final class JournalActs {
   private static void requireSame(String what, String runs, String meant) {
     if (!runs.equals(meant)) {
       throw new NotAccepted(
-          what + " " + meant + " runs no longer, " + runs + " does: nothing was changed");
+          what
+              + " "
+              + meant
+              + " is not the current one any more, "
+              + runs
+              + " is: nothing was changed");
     }
   }
 
   private static Stage runningStage(SessionLog log) {
-    return log.runningStage().orElseThrow(() -> new NotAccepted("no stage runs: begin one first"));
+    return log.runningStage()
+        .orElseThrow(() -> new NotAccepted("there is no current stage: begin one first"));
   }
 
   private JournalWriter journal() {

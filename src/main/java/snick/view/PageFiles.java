@@ -24,6 +24,7 @@ final class PageFiles {
           "bench.js",
           "acts.js",
           "aloud.js",
+          "blades.js",
           "cut.js",
           "dom.js",
           "edge.js",

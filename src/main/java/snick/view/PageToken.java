@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
@@ -39,22 +40,27 @@ final class PageToken {
   }
 
   /**
-   * Writes the secret where programs of the same user find it: mode 0600, in place of an older one.
+   * Writes the secret where programs of the same user find it, in place of an older one: mode 0600,
+   * or as the folder gives it on where there are no modes.
    */
   void writeTo(Path file) throws IOException {
     Path folder = file.toAbsolutePath().getParent();
     Files.createDirectories(folder);
-    Path draft =
-        Files.createTempFile(
-            folder,
-            "token",
-            ".new",
-            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    Path draft = Files.createTempFile(folder, "token", ".new", ownersAlone(folder));
     try {
       Files.writeString(draft, text + "\n");
       Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } finally {
       Files.deleteIfExists(draft);
     }
+  }
+
+  private static FileAttribute<?>[] ownersAlone(Path folder) {
+    if (!folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      return new FileAttribute<?>[0];
+    }
+    return new FileAttribute<?>[] {
+      PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
+    };
   }
 }

@@ -42,7 +42,7 @@ final class Pictures {
         () -> {
           SessionEvidence evidence = archive.evidence(session);
           return ProgressionPlot.of(
-              evidence.log().session().name(), evidence.stages(), archive.judge(evidence));
+              evidence.log().session(), evidence.stages(), archive.judge(evidence));
         });
   }
 
@@ -55,7 +55,7 @@ final class Pictures {
           List<CutSummary> cuts = new ArrayList<>();
           String name = evidence.log().session().name();
           reader().forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
-          return StagePlot.of(chosen, cuts);
+          return StagePlot.of(evidence.log().session(), chosen, cuts);
         });
   }
 

@@ -57,7 +57,14 @@ final class Routes {
     mending(mending);
     archive(archive);
     pictures(new Pictures(archive));
+    blades(new BladePages(bench, archive));
     works(works);
+  }
+
+  private void blades(BladePages pages) {
+    get("/api/v1/blades", (request, parts) -> pages.blades());
+    get("/api/v1/blades/history", (request, parts) -> pages.history(request));
+    get("/api/v1/blades/history.svg", (request, parts) -> pages.picture(request));
   }
 
   private void works(RigWorks works) {

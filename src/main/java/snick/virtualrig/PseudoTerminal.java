@@ -124,7 +124,7 @@ final class PseudoTerminal implements Link {
 
   private static int checked(String call, int result) throws IOException {
     if (result < 0) {
-      throw new IOException("no pseudo-terminal: " + call + " failed, error " + Libc.lastError());
+      throw new NoPseudoTerminalException(call, Libc.lastError());
     }
     return result;
   }

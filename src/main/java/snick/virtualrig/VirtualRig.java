@@ -53,12 +53,21 @@ public record VirtualRig(RigSettings settings, long seed) {
     return ServedRig.start(this, TcpServing.on(port), pacer, whenFull, truths);
   }
 
-  /** As a pseudo-terminal where the system has one, else on any free TCP port. */
+  /**
+   * As a pseudo-terminal where one is to be had, else on any free TCP port.
+   *
+   * @throws IOException if the link cannot be made
+   */
   public ServedRig serve(Path link, Pacer pacer, WhenFull whenFull, Consumer<TrueCut> truths)
       throws IOException {
-    return PseudoTerminal.supported()
-        ? serveOnPseudoTerminal(link, pacer, whenFull, truths)
-        : serveOnTcp(0, pacer, whenFull, truths);
+    if (!PseudoTerminal.supported()) {
+      return serveOnTcp(0, pacer, whenFull, truths);
+    }
+    try {
+      return serveOnPseudoTerminal(link, pacer, whenFull, truths);
+    } catch (NoPseudoTerminalException | LinkageError e) {
+      return serveOnTcp(0, pacer, whenFull, truths);
+    }
   }
 
   /** What the device does when its reader does not keep up. */

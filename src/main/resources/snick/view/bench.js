@@ -5,6 +5,7 @@ import { onSecondPress, onSubmit, post, toast } from './acts.js';
 import { say } from './say.js';
 import { watch } from './stream.js';
 import * as aloud from './aloud.js';
+import * as blades from './blades.js';
 import * as cut from './cut.js';
 import * as edge from './edge.js';
 import * as ended from './ended.js';
@@ -135,6 +136,7 @@ function keys() {
   });
 }
 
+blades.begin();
 cut.begin();
 cut.whenChanged(sessions.refresh);
 edge.begin();
@@ -150,5 +152,6 @@ forms();
 keys();
 nav.onOpen('sessions', sessions.open);
 nav.onOpen('rig', work.open);
+nav.onOpen('blades', blades.open);
 nav.begin();
 watch((kind, data) => TAKES[kind](data), linked);

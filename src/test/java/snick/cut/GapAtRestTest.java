@@ -55,7 +55,7 @@ class GapAtRestTest {
     long restNanos = cut.onsetNanos() - cut.trace().deviceNanos(0);
     assertThat(restNanos).isBetween(1_900_000_000L, 2_000_000_000L);
     assertThat(Recorder.gf(cut)).isCloseTo(100, within(0.3));
-    assertThat(Recorder.uncertaintyGf(cut)).isLessThan(0.3);
+    assertThat(Recorder.uncertaintyGf(cut)).isLessThan(0.5);
   }
 
   @Test

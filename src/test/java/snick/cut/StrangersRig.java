@@ -16,7 +16,7 @@ import java.util.SplittableRandom;
  */
 final class StrangersRig {
   /** What was true of one cut. */
-  record Truth(double breakS, double forceGf, double rateGfPerS) {}
+  record Truth(double startS, double breakS, double forceGf, double rateGfPerS, Hand hand) {}
 
   /** What the hand does beside pressing. */
   enum Hand {
@@ -154,13 +154,14 @@ final class StrangersRig {
       double pressing = t < pauseAt ? t : Math.max(pauseAt, t - pauseS);
       double u = pressing / seconds;
       double load = strength * u * (1 + bend * (1 - u));
+      // The edge sticks and the force builds up faster than the hand presses; then it slips.
       slack = slipGf > 0 ? (slack + rate * step * 0.7) % slipGf : 0;
       double touch = Math.min(1, load / 5);
-      double f = load - slack + touch * tremor.next();
+      double f = load + touch * (slack - 0.5 * slipGf + tremor.next());
       boolean parts = atStrength ? f >= strength : u >= 1;
       if (parts) {
         int at = force.size;
-        truths.add(new Truth(at * step, f, rate * (1 - bend)));
+        truths.add(new Truth(start * step, at * step, f, rate * (1 - bend), hand));
         part(force, f);
         carried = residual * f;
         return at;
@@ -256,6 +257,20 @@ final class StrangersRig {
       case POLE -> pole(x, tau);
       case TWO_POLES -> pole(pole(x, tau), 0.6 * tau);
     };
+  }
+
+  /** From the break to the equal-area instant of an ideal reading, s. */
+  double lagS() {
+    double tau = filterPeriods / rateHz;
+    double filterS =
+        switch (filter) {
+          case NONE -> 0;
+          case BOX -> (int) filterPeriods / rateHz / 2;
+          case CASCADE -> 1 / rateHz + Math.ceil(filterPeriods * fine) * step / 2;
+          case POLE -> tau;
+          case TWO_POLES -> 1.6 * tau;
+        };
+    return filterS + 2 * damping / (2 * Math.PI * resonanceHz) + partingS / 2;
   }
 
   private static double[] box(double[] x, int width) {

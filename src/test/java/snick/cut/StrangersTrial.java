@@ -1,8 +1,11 @@
 package snick.cut;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * What the detector makes of rigs drawn at random, held against the truth. {@code java
@@ -91,6 +94,15 @@ final class StrangersTrial {
   }
 
   static Tally of(StrangersRig rig, boolean verbose) {
+    return of(rig, verbose, Map.of());
+  }
+
+  /** The same, each cut counted for its kind of hand as well. */
+  static Tally of(StrangersRig rig, Map<StrangersRig.Hand, Tally> byHand) {
+    return of(rig, false, byHand);
+  }
+
+  private static Tally of(StrangersRig rig, boolean verbose, Map<StrangersRig.Hand, Tally> byHand) {
     Tally tally = new Tally();
     tally.cuts = rig.truths.size();
     boolean[] taken = new boolean[rig.truths.size()];
@@ -110,6 +122,14 @@ final class StrangersTrial {
       } else {
         taken[at] = true;
         score(tally, rig, cut, rig.truths.get(at), verbose);
+        if (byHand instanceof EnumMap<StrangersRig.Hand, Tally> map) {
+          score(
+              map.computeIfAbsent(rig.truths.get(at).hand(), h -> new Tally()),
+              rig,
+              cut,
+              rig.truths.get(at),
+              false);
+        }
       }
     }
     return tally;
@@ -154,6 +174,20 @@ final class StrangersTrial {
     return -1;
   }
 
+  private static List<String> kinds(StrangersRig rig) {
+    return List.of(
+        "filter " + rig.filter,
+        "parting " + rig.parting,
+        "rate "
+            + (rig.rateHz < 160 ? "below 160/s" : rig.rateHz < 400 ? "160/s to 400/s" : "faster"),
+        "resonance "
+            + (rig.resonanceHz < 60
+                ? "below 60 Hz"
+                : rig.resonanceHz < 150 ? "60 Hz to 150 Hz" : "higher"),
+        "load that remains " + (rig.residual > 0 ? "some" : "none"),
+        "drift " + (Math.abs(rig.driftGfPerS) > 0.02 ? "above 0.02 gf/s" : "less"));
+  }
+
   /** Rigs, cuts each, least and most rest in s, first seed; {@code v} for a line a cut. */
   public static void main(String[] args) {
     int rigs = Integer.parseInt(args[0]);
@@ -163,13 +197,16 @@ final class StrangersTrial {
     long seed = Long.parseLong(args[4]);
     boolean verbose = args.length > 5;
     Tally pooled = new Tally();
+    Map<String, Tally> byKind = new TreeMap<>();
+    Map<StrangersRig.Hand, Tally> byHand = new EnumMap<>(StrangersRig.Hand.class);
     int whole = 0;
     int honest = 0;
     int unbiased = 0;
     int better = 0;
     for (int i = 0; i < rigs; i++) {
       StrangersRig rig = new StrangersRig(seed + i).record(cuts, least, most);
-      Tally t = of(rig, verbose);
+      Tally t = of(rig, verbose, byHand);
+      kinds(rig).forEach(kind -> byKind.computeIfAbsent(kind, k -> new Tally()).add(t));
       System.out.println(seed + i + " " + rig + "\n   " + t.line());
       pooled.add(t);
       whole += t.found == t.cuts && t.falseCuts + t.others == 0 ? 1 : 0;
@@ -177,6 +214,8 @@ final class StrangersTrial {
       unbiased += Math.abs(t.bias()) <= 0.5 ? 1 : 0;
       better += t.rmsMax() <= 0.5 || t.rms() <= 0.8 * t.rmsMax() ? 1 : 0;
     }
+    byHand.forEach((hand, t) -> System.out.println("hand " + hand + ": " + t.line()));
+    byKind.forEach((kind, t) -> System.out.println(kind + ": " + t.line()));
     System.out.println("pooled " + pooled.line());
     System.out.printf(
         "of %d rigs: all found and nothing else %d, coverage at least 80%% %d, bias within 0.5%%"

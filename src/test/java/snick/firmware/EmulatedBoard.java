@@ -43,6 +43,13 @@ final class EmulatedBoard implements AutoCloseable {
    */
   static EmulatedBoard start(Make make, Path folder, List<String> script, String... options)
       throws IOException {
+    return start(make, make.elf(), folder, script, options);
+  }
+
+  /** Starts the emulator with another firmware than the reference. */
+  static EmulatedBoard start(
+      Make make, Path firmware, Path folder, List<String> script, String... options)
+      throws IOException {
     Path scriptFile = Files.write(folder.resolve("script.txt"), script);
     Path link = folder.resolve("board");
     List<String> command =
@@ -55,7 +62,7 @@ final class EmulatedBoard implements AutoCloseable {
                 scriptFile.toString(),
                 "--control"));
     command.addAll(List.of(options));
-    command.add(make.elf().toString());
+    command.add(firmware.toString());
     Process process =
         new ProcessBuilder(command).redirectError(folder.resolve("stderr.txt").toFile()).start();
     EmulatedBoard board = new EmulatedBoard(process, link);

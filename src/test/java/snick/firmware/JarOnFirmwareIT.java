@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
@@ -25,7 +24,7 @@ import snick.virtualrig.Script;
 import snick.virtualrig.TrueCut;
 import snick.virtualrig.VirtualRig;
 
-/** The shipped jar with the firmware in the emulator: records, finds the cuts, checks it. */
+/** The shipped jar with the firmware in the emulator: records, finds the cuts, calibrates. */
 @NeedsTools({Tool.GCC, Tool.MAKE, Tool.AVR_GCC, Tool.SIMAVR})
 @Timeout(120)
 class JarOnFirmwareIT {
@@ -38,11 +37,6 @@ class JarOnFirmwareIT {
   /** What the guide asks for; the group is the mass in grams, absent for none. */
   private static final Pattern ASKED =
       Pattern.compile("(?:Put on (\\d+) g .*|Take everything off.*) press Enter");
-
-  /**
-   * Timed against this machine, which may have other work; the trial's own test has its own time.
-   */
-  private static final List<Object> MISSED_BY_A_BUSY_HOST = List.of("answer-time", "clock");
 
   @TempDir private Path folder;
 
@@ -178,25 +172,6 @@ class JarOnFirmwareIT {
       return JSON.std.mapFrom(line);
     } catch (java.io.IOException e) {
       throw new AssertionError("not JSON: " + line, e);
-    }
-  }
-
-  @Test
-  void protocolCheckPasses() throws Exception {
-    List<String> script =
-        new Random(3).ints(4_000, -90_000, 90_000).mapToObj(String::valueOf).toList();
-    try (EmulatedBoard board =
-            EmulatedBoard.start(Make.REFERENCE, folder, script, "--id", EmulatedBoard.ID);
-        Jar jar = Jar.run(folder, "protocol", "check", board.link().toString(), "--json")) {
-      List<Map<String, Object>> conditions = jar.lines().map(JarOnFirmwareIT::parse).toList();
-      assertThat(conditions).hasSize(22);
-      List<Object> missed =
-          conditions.stream()
-              .filter(condition -> !condition.get("outcome").equals("passed"))
-              .map(condition -> condition.get("condition"))
-              .toList();
-      assertThat(MISSED_BY_A_BUSY_HOST).as("%s", conditions).containsAll(missed);
-      assertThat(jar.exitStatus()).isEqualTo(missed.isEmpty() ? 0 : 3);
     }
   }
 }

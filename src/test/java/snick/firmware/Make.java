@@ -17,6 +17,15 @@ record Make(Path folder) {
     return folder.resolve("firmware.elf");
   }
 
+  /** The library's example of that name, for the board of the emulator. */
+  Path avrSketch(String name) {
+    return folder.resolve("avr/" + name + ".elf");
+  }
+
+  Path cortexM() {
+    return folder.resolve("cortex-m.elf");
+  }
+
   Path emulator() {
     return folder.resolve("emulator");
   }

@@ -25,8 +25,10 @@ import snick.Needs;
   /** Looks for the tools. */
   final class Condition implements ExecutionCondition {
     private static final String PACKAGES =
-        " (Debian: gcc g++ make gcc-avr avr-libc binutils-avr simavr libsimavr-dev)";
-    private static final String UNPROVED = "the firmware, compiled and emulated";
+        " (Debian: gcc g++ make gcc-avr avr-libc binutils-avr arduino-core-avr simavr libsimavr-dev"
+            + " gcc-arm-none-eabi libnewlib-arm-none-eabi qemu-system-arm python3)";
+    private static final String UNPROVED =
+        "the firmware, the library and the independent device, compiled and run";
 
     @Override
     public ConditionEvaluationResult evaluateExecutionCondition(ExtensionContext context) {

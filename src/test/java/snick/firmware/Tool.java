@@ -3,6 +3,7 @@ package snick.firmware;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What the firmware is built, tested and run with. */
@@ -11,23 +12,32 @@ enum Tool {
   GXX("g++"),
   MAKE("make"),
   AVR_GCC("avr-gcc"),
-  SIMAVR("simavr");
-
-  private static final Path SIMAVR_HEADER = Path.of("/usr/include/simavr/sim_avr.h");
+  ARDUINO_CORE("avr-g++", "/usr/share/arduino/hardware/arduino/avr/cores/arduino/Arduino.h"),
+  SIMAVR("simavr", "/usr/include/simavr/sim_avr.h"),
+  ARM_GCC("arm-none-eabi-gcc", "/usr/include/newlib/string.h"),
+  QEMU_ARM("qemu-system-arm"),
+  PYTHON("python3");
 
   private final String program;
+  private final Optional<Path> file;
 
   Tool(String program) {
     this.program = program;
+    this.file = Optional.empty();
   }
 
-  /** Whether it is on this machine; for the emulator's library, its header too. */
+  Tool(String program, String file) {
+    this.program = program;
+    this.file = Optional.of(Path.of(file));
+  }
+
+  /** Whether it is on this machine, with the file that comes in a package of its own. */
   boolean isHere() {
     String path = System.getenv().getOrDefault("PATH", "");
     boolean found =
         Stream.of(path.split(File.pathSeparator))
             .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
-    return found && (this != SIMAVR || Files.isReadable(SIMAVR_HEADER));
+    return found && file.map(Files::isReadable).orElse(true);
   }
 
   String program() {

@@ -21,6 +21,9 @@ class PortAddressTest {
     assertThat(PortAddress.parse("/dev/ttyACM0"))
         .isEqualTo(new PortAddress.SerialDevice(Path.of("/dev/ttyACM0")));
     assertThat(PortAddress.parse(log.toString())).isEqualTo(new PortAddress.RecordedFile(log));
+    assertThat(PortAddress.parse("com3")).isEqualTo(new PortAddress.SerialDevice(Path.of("COM3")));
+    assertThat(PortAddress.parse("COM256").text()).isEqualTo("COM256");
+    assertThat(PortAddress.parse("COMMON-rig")).isEqualTo(new PortAddress.SerialName("COMMON-rig"));
     assertThat(PortAddress.parse("a1b2")).isEqualTo(new PortAddress.SerialName("a1b2"));
     assertThat(PortAddress.parse("tcp://127.0.0.1:4000"))
         .isEqualTo(new PortAddress.Tcp("127.0.0.1", 4000));

@@ -57,11 +57,11 @@ class PictureTest {
     store.forEachSummary(
         CutSelection.all().inStage(InventedEvening.SESSION, evidence.log().stages().get(order)),
         cuts::add);
-    return StagePlot.of(evidence.log().stages().get(order), cuts);
+    return StagePlot.of(evidence.log().session(), evidence.log().stages().get(order), cuts);
   }
 
   private static Picture progression() {
-    return ProgressionPlot.of(InventedEvening.SESSION, evidence.stages(), Judge.plain());
+    return ProgressionPlot.of(evidence.log().session(), evidence.stages(), Judge.plain());
   }
 
   private static String words(Picture picture) {
@@ -125,8 +125,8 @@ class PictureTest {
   @Test
   void axesCarryUnitsAndTheSameScaleTwice() {
     XYChart chart = new ForceChart("t", "place / mm").newtons(0, 2).fromTo(0, 1).chart();
-    assertThat(chart.getYAxisTitle()).isEqualTo("force / N");
-    assertThat(chart.getYAxisGroupTitle(1)).isEqualTo("force / gf");
+    assertThat(chart.getYAxisTitle()).isEqualTo("Force (N)");
+    assertThat(chart.getYAxisGroupTitle(1)).isEqualTo("Force (gf)");
     assertThat(chart.getXAxisTitle()).isEqualTo("place / mm");
     // 1 gf = 0.00980665 N exactly (CGPM 1901).
     assertThat(chart.getStyler().getYAxisMax(1)).isEqualTo(2 / 0.00980665);
@@ -150,7 +150,7 @@ class PictureTest {
   void aPngIsSharpAndNotEmpty() throws IOException {
     BufferedImage image = ImageIO.read(new ByteArrayInputStream(cut().png()));
     assertThat(image.getWidth()).isEqualTo(1840);
-    assertThat(image.getHeight()).isEqualTo(860);
+    assertThat(image.getHeight()).isEqualTo(944);
     Set<Integer> colours = new HashSet<>();
     for (int x = 0; x < image.getWidth(); x++) {
       for (int y = 0; y < image.getHeight(); y++) {
@@ -162,7 +162,7 @@ class PictureTest {
 
   @Test
   void aSessionWithoutForcesSaysWhatIsMissing() {
-    assertThatThrownBy(() -> ProgressionPlot.of("empty", List.of(), Judge.plain()))
+    assertThatThrownBy(() -> ProgressionPlot.of(evidence.log().session(), List.of(), Judge.plain()))
         .isInstanceOf(NothingToDraw.class)
         .hasMessageContaining("no cut with a cut-through force");
   }

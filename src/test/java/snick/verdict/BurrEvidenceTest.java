@@ -65,9 +65,10 @@ class BurrEvidenceTest {
   }
 
   @Test
-  void nothingKnownIsPossibleNotClean() {
+  void nothingKnownIsNeitherPossibleNorClean() {
     BurrVerdict v = weigh(stage("s", List.of()));
-    assertThat(v.burr()).isEqualTo(Burr.POSSIBLE);
+    assertThat(v.burr()).isEqualTo(Burr.NOT_LOOKED_AT);
+    assertThat(weigh(stage("s", List.of(), "b light unsure")).burr()).isEqualTo(Burr.POSSIBLE);
     assertThat(v.nextCheck()).isEqualTo("inspect the left side with a light, from the heel on");
   }
 

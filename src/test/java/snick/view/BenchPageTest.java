@@ -167,7 +167,7 @@ class BenchPageTest {
     assertThat(bench.post("session/inspections", light("left", "none")).statusCode())
         .isEqualTo(422);
     ok("sessions", "{\"blade\":\"petty\",\"name\":\"one\"}");
-    assertThat(bench.post("sessions", "{\"blade\":\"other\"}").body()).contains("close it first");
+    assertThat(bench.post("sessions", "{\"blade\":\"other\"}").body()).contains("end it first");
     ok("session/next-place", "{\"mm\":35}");
     long cut = bench.cut(120);
     TestBench.await("the cut on the bench", () -> session().containsKey("cuts") && cuts() == 1);
@@ -208,7 +208,8 @@ class BenchPageTest {
     String late =
         light("left", "none").replace("}", ",\"session\":\"one\",\"stage\":\"as found\"}");
     assertThat(bench.post("session/inspections", late).body())
-        .contains("stage as found runs no longer, stropped does: nothing was changed");
+        .contains(
+            "stage as found is not the current one any more, stropped is: nothing was changed");
   }
 
   @Test
@@ -326,6 +327,64 @@ class BenchPageTest {
       socket.getOutputStream().write(text.getBytes(StandardCharsets.ISO_8859_1));
       return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     }
+  }
+
+  @Test
+  void mistakesAreMendedInAnOpenAndAnEndedSession() throws Exception {
+    bench.post("sessions", "{\"blade\":\"petty\",\"name\":\"one\"}");
+    final long early = bench.cut(120);
+    bench.post("session/stages", "{\"name\":\"deburrd\"}");
+    bench.post("session/steps", "{\"abrasive\":\"rod\",\"grit\":1200,\"pressure\":\"light\"}");
+    long late = bench.cut(90);
+    bench.post("session/close", "{}");
+
+    assertThat(post("sessions/1/stages/rename", "{\"stage\":\"2\",\"name\":\"deburred\"}"))
+        .isEqualTo(200);
+    assertThat(post("cuts/" + late + "/move", "{\"stage\":\"as found\"}")).isEqualTo(200);
+    assertThat(post("sessions/1/rename", "{\"name\":\"evening\"}")).isEqualTo(200);
+    assertThat(post("sessions/1/reopen", "{}")).isEqualTo(200);
+    assertThat(post("sessions/1/blade", "{\"blade\":\"other\"}")).isEqualTo(422);
+    assertThat(post("sessions/9/reopen", "{}")).isEqualTo(422);
+    bench.post("cuts/" + early + "/set-aside", "{\"reason\":\"slipped\"}");
+    assertThat(post("cuts/" + early + "/count-again", "{}")).isEqualTo(200);
+
+    Map<String, Object> session = JSON.std.mapFrom(bench.get("/api/v1/sessions/1").body());
+    assertThat(session).containsEntry("name", "evening").doesNotContainKey("closed");
+    Map<?, ?> first = (Map<?, ?>) ((List<?>) session.get("stages")).get(0);
+    Map<?, ?> second = (Map<?, ?>) ((List<?>) session.get("stages")).get(1);
+    assertThat(first.get("cuts_made")).isEqualTo(2);
+    assertThat(second.get("name")).isEqualTo("deburred");
+    Map<?, ?> step = (Map<?, ?>) ((List<?>) second.get("steps")).get(0);
+    assertThat(step.get("grit")).isEqualTo(1200);
+    assertThat(post("sessions/1/entries/" + step.get("entry") + "/withdraw", "{}")).isEqualTo(200);
+    assertThat(post("sessions/1/stages/merge", "{\"stage\":\"deburred\",\"into\":\"as found\"}"))
+        .isEqualTo(200);
+    assertThat(bench.get("/api/v1/sessions/1").body()).doesNotContain("1200", "\"deburred\"");
+  }
+
+  private int post(String path, String json) throws Exception {
+    return bench.post(path, json).statusCode();
+  }
+
+  @Test
+  void twoStagesAreComparedAndWhatLacksCutsSaysSo() throws Exception {
+    bench.post("sessions", "{\"blade\":\"petty\",\"name\":\"one\"}");
+    for (double gramForce : new double[] {120, 124, 119, 122}) {
+      bench.cut(gramForce);
+    }
+    bench.post("session/stages", "{\"name\":\"stropped\"}");
+    String address = "/api/v1/sessions/1/comparison?first=as%20found&second=stropped";
+    HttpResponse<String> few = bench.get(address);
+    assertThat(few.statusCode()).isEqualTo(422);
+    assertThat(few.body()).contains("'stropped' has 0 counting cuts");
+    for (double gramForce : new double[] {90, 93, 91, 92}) {
+      bench.cut(gramForce);
+    }
+    assertThat(bench.get(address).body()).contains("\"change\":\"lower\"");
+    assertThat(bench.get("/api/v1/sessions/1/progression.svg").body()).contains("<svg");
+    assertThat(bench.get("/api/v1/blades/history?blade=petty").body())
+        .contains("\"stage\":\"stropped\"");
+    assertThat(bench.get("/api/v1/blades/history.svg?blade=petty").body()).contains("<svg");
   }
 
   private static List<String> paths(String method) throws IOException {

@@ -103,7 +103,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   @Option(names = "--fresh", description = "Begin anew and forget an interrupted one.")
   private boolean fresh;
 
-  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
   private boolean json;
 
   @Override

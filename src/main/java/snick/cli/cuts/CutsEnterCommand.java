@@ -46,7 +46,7 @@ import snick.verdict.Readings;
     name = "enter",
     mixinStandardHelpOptions = true,
     description = {
-      "Put forces that were read elsewhere into the running stage, gf. They have no trace and no "
+      "Put forces that were read elsewhere into the current stage, gf. They have no trace and no "
           + "uncertainty: each is stored as typed, in thousandths of a gf, under the rig 'typed in'."
     },
     footerHeading = "%nExample (invented):%n",

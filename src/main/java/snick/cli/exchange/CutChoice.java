@@ -18,7 +18,7 @@ final class CutChoice {
       names = "--cut",
       paramLabel = "ID",
       split = ",",
-      description = "Only the cuts of these ids, parted by commas.")
+      description = "Comma-separated cut ids: only these cuts.")
   private List<Long> ids = List.of();
 
   @Option(names = "--session", paramLabel = "SESSION", description = "Only those of one session.")

@@ -85,7 +85,7 @@ public final class ExportCommand implements Callable<Integer> {
           "Who gave you something without a licence agreed to the one you give: put it on theirs.")
   private boolean senderAgreed;
 
-  @Option(names = "--personal", description = "Take the personal fields along.")
+  @Option(names = "--personal", description = "Include the personal fields.")
   private boolean personal;
 
   private List<Licence> licences = List.of();

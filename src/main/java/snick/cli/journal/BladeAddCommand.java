@@ -26,7 +26,7 @@ import snick.journal.Blade;
 final class BladeAddCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "LABEL", description = "Own label, new.")
+  @Parameters(paramLabel = "LABEL", description = "A label of your own, not used yet.")
   private String label;
 
   @Option(names = "--new", description = "Add it even if its label is nearly one known.")

@@ -9,7 +9,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "blade",
     mixinStandardHelpOptions = true,
-    description = "Keep the blades of the journal.",
+    description = "Add, list, show and mend blades.",
     subcommands = {
       BladeAddCommand.class,
       BladeListCommand.class,

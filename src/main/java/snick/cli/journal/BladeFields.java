@@ -7,7 +7,10 @@ import snick.journal.Blade;
 
 /** What can be said of a blade. */
 final class BladeFields {
-  @Option(names = "--steel", paramLabel = "TEXT", description = "As you call it.")
+  @Option(
+      names = "--steel",
+      paramLabel = "TEXT",
+      description = "Name of the steel, as you call it.")
   private Optional<String> steel;
 
   @Option(names = "--hardness", paramLabel = "HRC", description = "Rockwell C hardness.")

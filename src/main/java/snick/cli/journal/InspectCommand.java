@@ -26,7 +26,7 @@ import snick.store.SessionEvidence;
     name = "inspect",
     mixinStandardHelpOptions = true,
     description = {
-      "Note a look for a burr in the running stage, in short words, in any order.",
+      "Note a look for a burr in the current stage, in short words, in any order.",
       "  side     l r b (left, right, both; from the spine, tip away)",
       "  method   light, f(inger), 10x, p(aper), cotton, nail, free; default: as last",
       "  place    h m t (heel, middle, tip) or 35mm; default: all along",

@@ -25,8 +25,8 @@ import snick.store.StoreReader;
     name = "stage",
     mixinStandardHelpOptions = true,
     description = {
-      "Begin the next stage of the running session: what the edge is after the last work on it.",
-      "Without a name: say which stage runs, where the next cut goes, and what to do next."
+      "Begin the next stage of the open session: what the edge is after the last work on it.",
+      "Without a name: say which stage is current, where the next cut goes, and what to do next."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -29,7 +29,7 @@ import snick.journal.StageEntry;
     name = "step",
     mixinStandardHelpOptions = true,
     description = {
-      "Note work on the edge: what made the running stage out of the one before it.",
+      "Note work on the edge: what made the current stage out of the one before it.",
       "Begin the stage first (snick stage NAME), then note the steps that led to it."
     },
     footerHeading = "%nExamples (invented):%n",
@@ -43,7 +43,10 @@ import snick.journal.StageEntry;
 public final class StepCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(arity = "1..*", paramLabel = "ABRASIVE", description = "Free words.")
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "ABRASIVE",
+      description = "What you sharpened on, in your own words.")
   private List<String> abrasive;
 
   @Option(names = "--grit", paramLabel = "N", description = "As printed on the abrasive.")

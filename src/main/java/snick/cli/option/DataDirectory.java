@@ -13,7 +13,8 @@ public final class DataDirectory {
       paramLabel = "DIR",
       description =
           "Directory of the store (default: as set, see snick settings, else $XDG_DATA_HOME/snick or"
-              + " ~/.local/share/snick).")
+              + " ~/.local/share/snick; on macOS ~/Library/Application Support/snick, on Windows"
+              + " your local application data, folder snick).")
   private Path given;
 
   @Spec(Spec.Target.MIXEE)
@@ -23,7 +24,7 @@ public final class DataDirectory {
   public Path path() {
     return given != null
         ? given
-        : settings().get(Setting.STORE).map(Path::of).orElseGet(XdgDirectory.DATA::path);
+        : settings().get(Setting.STORE).map(Path::of).orElseGet(OwnFolder.DATA::path);
   }
 
   /** What the person has set. */

@@ -43,7 +43,7 @@ public final class Settings implements IDefaultValueProvider {
 
   /** Those of the person: in the XDG configuration directory. */
   public static Settings ofPerson() {
-    return new Settings(XdgDirectory.CONFIGURATION.path().resolve("settings"));
+    return new Settings(OwnFolder.CONFIGURATION.path().resolve("settings"));
   }
 
   /** Those that the command line of {@code command} was given. */

@@ -23,7 +23,8 @@ import snick.cli.terminal.Table;
     mixinStandardHelpOptions = true,
     description = {
       "Show the settings, or keep one: commands and page take it where nothing else is said.",
-      "They lie in $XDG_CONFIG_HOME/snick/settings, else ~/.config/snick/settings, one to a line:"
+      "They lie in $XDG_CONFIG_HOME/snick/settings, else ~/.config/snick/settings (macOS: ~/Library/Application"
+          + " Support/snick/settings; Windows: snick\\settings in your application data), one to a line:"
           + " name = value."
     },
     footerHeading = "%nExamples (invented):%n",

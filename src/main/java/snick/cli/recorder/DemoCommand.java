@@ -18,6 +18,7 @@ import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.ShellWord;
 import snick.daemon.RigInUseException;
 import snick.store.StoreException;
 import snick.virtualrig.VirtualRig;
@@ -43,7 +44,7 @@ public final class DemoCommand implements Callable<Integer> {
           "snick cuts list",
           "snick cuts show 1",
           "snick progress --margin 6",
-          "snick burr 'as found'");
+          "snick burr " + ShellWord.of("as found"));
 
   @Spec private CommandSpec spec;
 

@@ -44,6 +44,7 @@ import snick.view.Preferences;
     footer = {
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick run /dev/serial/by-id/usb-NAME",
+      "  snick run COM3                                  on Windows",
       "  snick run a1b2 tcp://127.0.0.1:4000     two rigs, one by a part of its name",
       "  snick run --wait /dev/serial/by-id/usb-NAME       plug it in whenever you like",
       "",
@@ -95,7 +96,7 @@ public final class RunCommand implements Callable<Integer> {
       description = "Stop after so many cuts (default: when told to).")
   private Optional<Integer> enough = Optional.empty();
 
-  @Option(names = "--no-http", description = "Serve nothing.")
+  @Option(names = "--no-http", description = "Serve no page.")
   private boolean noHttp;
 
   private final CutsLeft cutsLeft = new CutsLeft();
@@ -203,8 +204,8 @@ public final class RunCommand implements Callable<Integer> {
   }
 
   private void greet(Recorder recorder) {
-    tell("the store is " + data.path() + "; stop with Ctrl-C");
     recorder.pageAddress().ifPresent(address -> tell("the page is " + address));
+    tell("the store is " + data.path() + "; stop with Ctrl-C");
   }
 
   private synchronized void announce(AnnouncedCut cut) {

@@ -10,14 +10,15 @@ import picocli.CommandLine.Spec;
     name = "plot",
     mixinStandardHelpOptions = true,
     description =
-        "Draw a cut, a stage, a session, a calibration, a control chart or a rig's response.",
+        "Draw a cut, a stage, a session, a blade over time, a calibration, a control chart or a rig's response.",
     subcommands = {
       PlotCutCommand.class,
       PlotStageCommand.class,
       PlotProgressionCommand.class,
       PlotCalibrationCommand.class,
       PlotChartCommand.class,
-      PlotResponseCommand.class
+      PlotResponseCommand.class,
+      PlotHistoryCommand.class
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -31,6 +32,6 @@ public final class PlotCommand implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "Missing command: cut, stage, progression, calibration, chart or response");
+        "Missing command: cut, stage, progression, history, calibration, chart or response");
   }
 }

@@ -38,8 +38,6 @@ final class PlotProgressionCommand implements Callable<Integer> {
   private Picture picture(StoreReader store) {
     SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
     return ProgressionPlot.of(
-        evidence.log().session().name(),
-        evidence.stages(),
-        judge.judge(data.settings(), store, evidence));
+        evidence.log().session(), evidence.stages(), judge.judge(data.settings(), store, evidence));
   }
 }

@@ -10,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.SessionChoice;
+import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.report.Picture;
 import snick.report.StagePlot;
@@ -43,9 +44,10 @@ final class PlotStageCommand implements Callable<Integer> {
 
   private Picture picture(StoreReader store) {
     String name = session.toRead(store);
-    Stage chosen = SessionEvidence.read(store, name).log().stage(stage);
+    SessionLog log = SessionEvidence.read(store, name).log();
+    Stage chosen = log.stage(stage);
     List<CutSummary> cuts = new ArrayList<>();
     store.forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
-    return StagePlot.of(chosen, cuts);
+    return StagePlot.of(log.session(), chosen, cuts);
   }
 }

@@ -55,7 +55,7 @@ public final class ReportCommand implements Callable<Integer> {
   @Option(names = "--markdown", description = "As Markdown instead of HTML.")
   private boolean markdown;
 
-  @Option(names = "--personal", description = "Take operator, notes and reasons along.")
+  @Option(names = "--personal", description = "Include operator, notes and reasons.")
   private boolean personal;
 
   @Mixin private JudgeChoice judge;

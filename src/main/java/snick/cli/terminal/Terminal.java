@@ -1,7 +1,9 @@
 package snick.cli.terminal;
 
+import java.io.Console;
 import java.io.IOException;
 import java.nio.file.Path;
+import snick.port.OperatingSystem;
 
 /** Whether a person watches an output. */
 public final class Terminal {
@@ -18,10 +20,33 @@ public final class Terminal {
   }
 
   private static boolean isTerminal(int descriptor) {
+    return OperatingSystem.present() == OperatingSystem.LINUX
+        ? isTerminalDevice(descriptor)
+        : isConsole(System.console());
+  }
+
+  private static boolean isTerminalDevice(int descriptor) {
     try {
       String device = Path.of("/dev/fd/" + descriptor).toRealPath().toString();
       return device.startsWith("/dev/pts/") || device.startsWith("/dev/tty");
     } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Java says it for standard input and output together only; from 22 on it gives a console always,
+   * which can be asked.
+   */
+  static boolean isConsole(Console console) {
+    if (console == null) {
+      return false;
+    }
+    try {
+      return (Boolean) Console.class.getMethod("isTerminal").invoke(console);
+    } catch (NoSuchMethodException before22) {
+      return true;
+    } catch (ReflectiveOperationException e) {
       return false;
     }
   }

@@ -35,7 +35,7 @@ import snick.verdict.StageEvidence;
     name = "burr",
     mixinStandardHelpOptions = true,
     description = {
-      "Lay open the evidence for a residual burr in a stage: likely, possible or not indicated, "
+      "Show the evidence for a remaining burr in a stage: likely, possible or not indicated, "
           + "with reasons and the next cheapest check. Common practice, no source."
     },
     footerHeading = "%nExamples:%n",

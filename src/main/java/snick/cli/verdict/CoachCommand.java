@@ -27,7 +27,7 @@ import snick.verdict.Judge;
 @Command(
     name = "coach",
     mixinStandardHelpOptions = true,
-    description = "Say in one line what to do next in the running session.",
+    description = "Say in one line what to do next in the open session.",
     footerHeading = "%nExamples:%n",
     footer = {"  snick coach", "  snick coach --margin 6", "  snick coach --json"})
 public final class CoachCommand implements Callable<Integer> {

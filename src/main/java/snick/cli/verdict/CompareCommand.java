@@ -57,7 +57,7 @@ public final class CompareCommand implements Callable<Integer> {
 
   @Option(
       names = "--unpaired",
-      description = "Forget the places of the cuts; decide so before you look.")
+      description = "Ignore where the cuts were made; decide this before you look.")
   private boolean unpaired;
 
   @Mixin private SessionChoice session;

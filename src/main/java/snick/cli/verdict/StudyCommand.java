@@ -9,7 +9,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "study",
     mixinStandardHelpOptions = true,
-    description = "Find out what the rig and its operators scatter.",
+    description = "Measure how much results vary with rig and operator.",
     subcommands = {StudyRepeatabilityCommand.class, StudyCrossedCommand.class},
     footerHeading = "%nExamples:%n",
     footer = {"  snick study repeatability monday tuesday --keep", "  snick study crossed --help"})

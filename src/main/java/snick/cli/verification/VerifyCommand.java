@@ -74,7 +74,7 @@ public final class VerifyCommand implements Callable<Integer> {
       description = "Write the control chart there, .svg or .png.")
   private Optional<Path> chart;
 
-  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
   private boolean json;
 
   @Override

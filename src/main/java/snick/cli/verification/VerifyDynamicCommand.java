@@ -59,7 +59,7 @@ final class VerifyDynamicCommand implements Callable<Integer> {
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
 
-  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
   private boolean json;
 
   @Override

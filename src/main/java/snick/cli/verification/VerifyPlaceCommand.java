@@ -72,7 +72,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
       description = "Largest difference from the middle that passes (default: ${DEFAULT-VALUE}).")
   private double limitPercent;
 
-  @Option(names = "--json", description = "The result as one JSON object; talk goes to stderr.")
+  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
   private boolean json;
 
   @Override

@@ -1,0 +1,139 @@
+package snick.cli.journal;
+
+import java.io.PrintWriter;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import snick.cli.terminal.Figures;
+import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Table;
+import snick.report.BladeStory;
+import snick.verdict.Comparison;
+import snick.verdict.GroupFigures;
+import snick.verdict.StepWorth;
+
+/** A blade over its sessions, for people and programs. */
+record BladeText(BladeStory story) {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT).withZone(ZoneId.systemDefault());
+
+  /** Prints what there is. */
+  void print(PrintWriter out) {
+    if (story.visits().isEmpty()) {
+      out.println("no sessions yet");
+      return;
+    }
+    visits(out);
+    steps(out);
+  }
+
+  private void visits(PrintWriter out) {
+    out.println();
+    out.println("Force at the end of each session, gf:");
+    Table table =
+        new Table(
+            "SESSION", "DAY", "STAGE", "MEAN", "95 % INTERVAL", "CUTS", "SINCE THE ONE BEFORE");
+    for (BladeStory.Visit visit : story.visits()) {
+      Optional<GroupFigures> end = visit.last().map(BladeStory.StageFigures::figures);
+      table.row(
+          visit.number(),
+          DAY.format(visit.session().opened()),
+          visit.last().map(l -> PlainText.inert(l.stage())).orElse("-"),
+          end.map(f -> Figures.number(f.meanGf())).orElse("-"),
+          end.map(f -> Figures.range(f.ci95Gf())).orElse("-"),
+          visit.cuts(),
+          since(visit));
+    }
+    table.print(out);
+  }
+
+  /** Wear, or why there is none to tell. */
+  private static String since(BladeStory.Visit visit) {
+    if (!visit.changed().isEmpty()) {
+      return "other " + String.join(", ", visit.changed());
+    }
+    return visit
+        .wear()
+        .map(w -> Figures.signedGf(w.differenceGf()) + ", " + Figures.plain(w.verdict().word()))
+        .orElse("-");
+  }
+
+  private void steps(PrintWriter out) {
+    if (story.steps().isEmpty()) {
+      return;
+    }
+    out.println();
+    out.println(
+        "What sharpening was worth so far, gf"
+            + (steel().isEmpty() ? "" : ", on " + steel())
+            + ":");
+    Table table = new Table("STEP", "MEAN CHANGE", "95 % INTERVAL", "TIMES");
+    for (StepWorth worth : story.steps()) {
+      table.row(
+          PlainText.inert(worth.step()),
+          Figures.signedGf(worth.change().meanGf()),
+          Figures.range(worth.change().ci95Gf()),
+          worth.change().n());
+    }
+    table.print(out);
+  }
+
+  private String steel() {
+    return PlainText.inert(story.blade().steel());
+  }
+
+  /** Everything as one object, forces in gf. */
+  Map<String, Object> json() {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("blade", story.blade().label());
+    object.put("sessions", story.visits().stream().map(BladeText::visit).toList());
+    object.put("steps", story.steps().stream().map(BladeText::step).toList());
+    return object;
+  }
+
+  private static Map<String, Object> visit(BladeStory.Visit visit) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("number", visit.number());
+    object.put("name", visit.session().name());
+    object.put("opened", visit.session().opened().toString());
+    object.put("rig", visit.session().rig().orElse(null));
+    object.put("filament_lot", visit.session().filamentLot().orElse(null));
+    object.put("calibration", visit.session().calibration().orElse(null));
+    object.put("changed", visit.changed());
+    object.put("cuts", visit.cuts());
+    object.put("first", visit.first().map(BladeText::stage).orElse(null));
+    object.put("last", visit.last().map(BladeText::stage).orElse(null));
+    object.put("wear", visit.wear().map(BladeText::wear).orElse(null));
+    return object;
+  }
+
+  private static Map<String, Object> stage(BladeStory.StageFigures stage) {
+    Map<String, Object> object = figures(stage.figures());
+    object.put("stage", stage.stage());
+    return object;
+  }
+
+  private static Map<String, Object> figures(GroupFigures figures) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("n", figures.n());
+    object.put("mean", figures.meanGf());
+    object.put("ci95", figures.ci95Gf().map(Figures::ends).orElse(null));
+    return object;
+  }
+
+  private static Map<String, Object> wear(Comparison wear) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("difference", wear.differenceGf());
+    object.put("verdict", wear.verdict().word());
+    return object;
+  }
+
+  private static Map<String, Object> step(StepWorth worth) {
+    Map<String, Object> object = figures(worth.change());
+    object.put("step", worth.step());
+    return object;
+  }
+}

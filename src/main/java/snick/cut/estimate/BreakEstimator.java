@@ -1,0 +1,227 @@
+package snick.cut.estimate;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * Force at the break: the loading, known from its early readings alone, is carried on to the
+ * equal-area instant of the fall. No shape of the fall is assumed.
+ *
+ * <p>Keeps from cut to cut what depends on sampling period and length only, so that estimates do
+ * not depend on those before. One thread at a time.
+ */
+public final class BreakEstimator {
+  /** A fall touches readings up to so many of its 90 % to 10 % times before its instant. */
+  private static final double FALL_BEGINS = 0.9;
+
+  /** The kink at the onset is over after so many of them. */
+  private static final double ONSET_ENDS = 1.35;
+
+  /** A Gaussian edge takes this many of its standard deviations from 90 % to 10 %. */
+  private static final double EDGE_WIDTH = 2.563;
+
+  /** A step between two readings looks this wide, standard deviation, periods. */
+  private static final double SAMPLED_EDGE_PERIODS = 0.31;
+
+  /**
+   * From the beginning of the parting to its equal-area instant, less the lag by which a fixture
+   * that a hand holds is slower, s: what to expect of partings of 0.2 to 6 ms. No source; a range.
+   */
+  private static final double PARTING_SECONDS = 0.0002;
+
+  /** Standard uncertainty of that at most, s. */
+  private static final double PARTING_U_SECONDS = 0.0011;
+
+  /** And of the fall's time: no parting takes longer than the fall that shows it. */
+  private static final double PARTING_SHARE = 0.35;
+
+  /** Of the fall's time, by what a fixture's lag under load and after may differ. */
+  private static final double LAG_SHARE = 0.3;
+
+  /** And at most, s. */
+  private static final double MOST_LAG_SECONDS = 0.0022;
+
+  /** Readings are never better than this share of the force: no rig is. */
+  private static final double LEAST_NOISE_SHARE = 2e-4;
+
+  /** By what share of the force a reading may rise above the loading's line at once. */
+  private static final double JUMP_SHARE = 0.15;
+
+  private static final double JUMP_NOISES = 8;
+
+  /**
+   * An estimate farther below the largest reading than so many of its uncertainties and noises has
+   * missed how the loading went on.
+   */
+  private static final double BELOW_U = 1;
+
+  private static final double BELOW_NOISES = 2;
+
+  /** One above so many times the largest reading tells nothing. */
+  private static final double MOST_HEIGHTS = 4;
+
+  /** A larger share of the force, and the readings tell nothing of it. */
+  private static final double UNSURE_SHARE = 0.3;
+
+  private static final int KEPT_MODELS = 64;
+
+  private final Map<Long, CourseModel> models =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Long, CourseModel> eldest) {
+          return size() > KEPT_MODELS;
+        }
+      };
+
+  /** Nothing is kept yet. */
+  public BreakEstimator() {}
+
+  /**
+   * The force at the break of one loading. Where too few readings tell how the loading went on, the
+   * largest reading is a lower bound and little else: the uncertainty says so. Readings that stand
+   * above what any loading does at once are marked as not usable in {@code l}.
+   */
+  public ForceAtBreak estimate(Loading l) {
+    leaveOutJumps(l);
+    ForceAtBreak e = carriedOn(l);
+    double top = largest(l);
+    double u = e.budget().standardUncertaintyCounts();
+    if (!(e.forceCounts() < MOST_HEIGHTS * top && u < UNSURE_SHARE * e.forceCounts())) {
+      return unsure(e, top);
+    }
+    double below = top - e.forceCounts() - BELOW_NOISES * l.noiseCounts();
+    return below > BELOW_U * u ? e.reaching(top, below) : e;
+  }
+
+  /** Anything from the largest reading to three times as much. */
+  private static ForceAtBreak unsure(ForceAtBreak e, double top) {
+    Budget wide = new Budget(0, top, 0, 0, 0);
+    return new ForceAtBreak(
+        2 * top, e.instantSeconds(), e.loadingRateCountsPerSecond(), e.motionCounts(), wide);
+  }
+
+  private static double largest(Loading l) {
+    double most = 0;
+    for (int i = Math.max(l.onset(), l.top() - 2); i < l.bottom(); i++) {
+      most = l.usable()[i] ? Math.max(most, l.counts()[i]) : most;
+    }
+    return most;
+  }
+
+  private ForceAtBreak carriedOn(Loading l) {
+    EqualArea area = new EqualArea(l, 1);
+    int last = lastEarly(l, area);
+    int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
+    EarlyCourse course = course(l, Math.min(first, last), last);
+    double smear = smearSeconds(l);
+    double noise = Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.top()]));
+    Extrapolation on = new Extrapolation(course, noise, smear, area.swings());
+    double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
+    Extrapolation.Course c = on.at(instant - l.timeSeconds()[last]);
+    instant = instant(area, l, last, c, instant);
+    c = on.at(instant - l.timeSeconds()[last]);
+    return result(l, area, last, course, c, instant, smear, noise);
+  }
+
+  private static double instant(
+      EqualArea area, Loading l, int last, Extrapolation.Course c, double near) {
+    double base = c.counts() - c.slopeCountsPerSecond() * (near - l.timeSeconds()[last]);
+    return area.instant(last, base, c.slopeCountsPerSecond());
+  }
+
+  private static ForceAtBreak result(
+      Loading l,
+      EqualArea area,
+      int last,
+      EarlyCourse course,
+      Extrapolation.Course c,
+      double instant,
+      double smear,
+      double noise) {
+    double height = Math.max(c.counts() - area.levelCounts(), noise);
+    double slope = c.slopeCountsPerSecond();
+    double kink = 0.5 * slope * smear * smear / height;
+    double steep = Math.hypot(slope, c.slopeUncertainty());
+    double ring =
+        Math.max(
+            Math.abs(instant(new EqualArea(l, 0.5), l, last, c, instant) - instant),
+            Math.abs(instant(new EqualArea(l, 0.7), l, last, c, instant) - instant));
+    double uInstant =
+        Math.hypot(Math.hypot(area.noiseSeconds(height), samplingSeconds(l)), 0.5 * ring);
+    double doubt = Math.min(c.doubtCounts(), c.uncertaintyCounts());
+    double plain = Math.sqrt(square(c.uncertaintyCounts()) - square(doubt));
+    return new ForceAtBreak(
+        c.counts() - slope * (PARTING_SECONDS - kink),
+        instant,
+        course.slopeCountsPerSecond(),
+        c.motionCounts(),
+        new Budget(plain, doubt, steep * uInstant, steep * partingSeconds(l), 0));
+  }
+
+  private EarlyCourse course(Loading l, int first, int last) {
+    int bins = Math.max(1, CourseModel.bins(last - first + 1, l.periodSeconds()));
+    long key = Math.round(l.periodSeconds() * 1e9) << 8 | bins;
+    CourseModel model = models.computeIfAbsent(key, k -> new CourseModel(bins, l.periodSeconds()));
+    return EarlyCourse.of(l, first, last, model);
+  }
+
+  /** A fall between two readings leaves its instant open by a period; wider ones show it. */
+  private static double samplingSeconds(Loading l) {
+    double periods = l.fallSeconds() / l.periodSeconds();
+    double open = Math.max(0, Math.min(1, (1.25 - periods) / 0.75));
+    return (0.08 + 0.25 * open) * l.periodSeconds();
+  }
+
+  private static double partingSeconds(Loading l) {
+    double fall = l.fallSeconds();
+    return Math.hypot(
+        Math.min(PARTING_SHARE * fall, PARTING_U_SECONDS),
+        Math.min(LAG_SHARE * fall, MOST_LAG_SECONDS));
+  }
+
+  /** Standard deviation of what filter and fixture smear readings by, s. */
+  private static double smearSeconds(Loading l) {
+    double edge = l.fallSeconds() / EDGE_WIDTH;
+    double sampled = SAMPLED_EDGE_PERIODS * l.periodSeconds();
+    return Math.sqrt(Math.max(square(0.1 * edge), edge * edge - sampled * sampled));
+  }
+
+  /** Leaves out readings before the bottom that stand above what any loading does at once. */
+  private void leaveOutJumps(Loading l) {
+    int last = Math.max(l.onset() + 1, l.top() - 2);
+    EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
+    double end = l.timeSeconds()[last];
+    for (int i = last + 1; i < l.bottom(); i++) {
+      double line = course.lineAfter(l.timeSeconds()[i] - end);
+      l.usable()[i] &= l.counts()[i] - line < JUMP_SHARE * line + JUMP_NOISES * l.noiseCounts();
+    }
+  }
+
+  private int lastEarly(Loading l, EqualArea area) {
+    int last = Math.max(l.onset() + 1, l.top() - 2);
+    EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
+    double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
+    double before = instant - FALL_BEGINS * l.fallSeconds();
+    int i = l.bottom();
+    while (i > l.onset() + 1 && l.timeSeconds()[i] > before) {
+      i--;
+    }
+    return Math.min(i, Math.max(l.top(), l.onset() + 1));
+  }
+
+  /** First reading that the filter does not join to the rest before. */
+  private static int firstClean(Loading l) {
+    double from = l.timeSeconds()[l.onset()] + ONSET_ENDS * l.fallSeconds();
+    int i = l.onset();
+    while (i < l.bottom() && l.timeSeconds()[i] < from) {
+      i++;
+    }
+    return i;
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,126 @@
+package snick.cut.estimate;
+
+/**
+ * The equal-area instant of a fall: there the loading, carried on, and the level after it, as an
+ * ideal step, enclose the same area as the readings. A linear filter or fixture delays a ramp and
+ * the equal-area instant of a step alike, whatever its shape. Ringing after the fall averages out
+ * under a window that ends smoothly.
+ */
+final class EqualArea {
+  /** Stretch after the fall over which the area is taken, its weight falling to nothing, s. */
+  private static final double TAIL_SECONDS = 0.15;
+
+  /** A swing after the fall that counts, of the force; and in noises. */
+  private static final double SWING_SHARE = 0.1;
+
+  private static final double SWING_NOISES = 6;
+
+  /** A fixture of 20 Hz has swung down and up again by then, s. */
+  private static final double SWING_SECONDS = 0.06;
+
+  private final Loading l;
+  private final double tailSeconds;
+
+  private final double levelCounts;
+
+  private final double noiseSeconds;
+
+  EqualArea(Loading l, double share) {
+    this.l = l;
+    double left = l.timeSeconds()[l.end() - 1] - l.timeSeconds()[l.bottom()];
+    tailSeconds = Math.max(2 * l.periodSeconds(), Math.min(TAIL_SECONDS * share, left));
+    levelCounts = level();
+    double n = (tailSeconds / 2 + l.fallSeconds()) / l.periodSeconds();
+    noiseSeconds = Math.sqrt(Math.max(1, n)) * l.periodSeconds() * l.noiseCounts();
+  }
+
+  /** Level just after the fall, counts. */
+  double levelCounts() {
+    return levelCounts;
+  }
+
+  /** Mean of the tail under a bell. */
+  private double level() {
+    double sum = 0;
+    double weights = 0;
+    double from = l.timeSeconds()[l.bottom()];
+    for (int i = l.bottom() + 1; i < l.end(); i++) {
+      double t = (l.timeSeconds()[i] - from) / tailSeconds;
+      if (t < 1 && l.usable()[i]) {
+        double w = square(Math.sin(Math.PI * t));
+        sum += w * l.counts()[i];
+        weights += w;
+      }
+    }
+    return weights > 0.3 ? sum / weights : l.levelAfterCounts();
+  }
+
+  /**
+   * The instant, s, for a loading that is carried on as a line from reading {@code last}.
+   *
+   * @param lineCounts the line at that reading, counts
+   * @param slope its slope, counts/s
+   */
+  double instant(int last, double lineCounts, double slope) {
+    double[] t = l.timeSeconds();
+    double h = l.periodSeconds();
+    double from = t[last] + 0.5 * h;
+    double area = 0;
+    double foot = t[l.bottom()];
+    for (int i = last + 1; i < l.end() && t[i] < foot + tailSeconds; i++) {
+      double w = t[i] <= foot ? 1 : 0.5 * (1 + Math.cos(Math.PI * (t[i] - foot) / tailSeconds));
+      double y = l.usable()[i] ? l.counts()[i] : between(i);
+      area += w * h * (y - levelCounts);
+    }
+    double height = lineCounts + slope * 0.5 * h - levelCounts;
+    // height·x + slope·x²/2 = area
+    double inner = height * height + 2 * slope * area;
+    if (!(inner > 0) || !(height > 0)) {
+      return from + area / Math.max(height, l.noiseCounts());
+    }
+    return from + 2 * area / (height + Math.sqrt(inner));
+  }
+
+  /** Standard deviation of the instant from noise of the readings, for a step of this height, s. */
+  double noiseSeconds(double heightCounts) {
+    return noiseSeconds / heightCounts;
+  }
+
+  /** What stands between the neighbours of a reading left out: the cubic through four of them. */
+  private double between(int i) {
+    int before = i - 1;
+    int after = i + 1;
+    while (before > 0 && !l.usable()[before]) {
+      before--;
+    }
+    while (after < l.end() - 1 && !l.usable()[after]) {
+      after++;
+    }
+    double[] y = l.counts();
+    boolean four = after - before == 2 && before > 0 && after < l.end() - 1;
+    if (four && l.usable()[before - 1] && l.usable()[after + 1]) {
+      return (9 * (y[before] + y[after]) - y[before - 1] - y[after + 1]) / 16;
+    }
+    double share = (i - before) / (double) (after - before);
+    return y[before] + share * (y[after] - y[before]);
+  }
+
+  /** Whether the readings swing slowly after the fall, by more than noise: up, and down again. */
+  boolean swings() {
+    double least = Math.max(SWING_SHARE * l.counts()[l.top()], SWING_NOISES * l.noiseCounts());
+    double until = l.timeSeconds()[l.bottom()] + SWING_SECONDS;
+    boolean under = false;
+    for (int i = l.bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
+      double off = l.counts()[i] - levelCounts;
+      under |= off < -least;
+      if (under && off > least) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,25 @@
+package snick.port;
+
+import java.util.Locale;
+
+/** Systems that name ports, folders and errors each in their own way. */
+public enum OperatingSystem {
+  /** And whatever is like it. */
+  LINUX,
+  MAC,
+  WINDOWS;
+
+  /** The one that this program runs on. */
+  public static OperatingSystem present() {
+    return named(System.getProperty("os.name", ""));
+  }
+
+  /** The one that Java calls by this name ({@code os.name}). */
+  public static OperatingSystem named(String name) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    if (lower.startsWith("windows")) {
+      return WINDOWS;
+    }
+    return lower.startsWith("mac") || lower.startsWith("darwin") ? MAC : LINUX;
+  }
+}

@@ -1,0 +1,192 @@
+package snick.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import snick.journal.Blade;
+import snick.journal.Margin;
+import snick.journal.Session;
+import snick.journal.SharpeningStep;
+import snick.store.KeptStudy;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.verdict.Comparison;
+import snick.verdict.GroupFigures;
+import snick.verdict.Judge;
+import snick.verdict.Readings;
+import snick.verdict.StageEvidence;
+import snick.verdict.StepWorth;
+
+/**
+ * How a blade did over its sessions.
+ *
+ * @param blade the blade as it stands
+ * @param visits its sessions, oldest first
+ * @param steps what each kind of sharpening was worth on blades of its steel, on this one alone if
+ *     its steel is not noted
+ */
+public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps) {
+  /** Sessions that are read for what a step was worth: the newest of the steel. */
+  static final int MOST_SESSIONS = 200;
+
+  /**
+   * One session.
+   *
+   * @param number its short number
+   * @param session the session
+   * @param first its first stage with cuts enough to compare; empty if there is none
+   * @param last its last one
+   * @param cuts counting cuts of the session
+   * @param changed what is not as in the session before, in words; forces then do not go on
+   * @param wear force at its beginning against the end of the session before; empty if something
+   *     changed, if it was sharpened before the first cut, or if there are too few cuts
+   */
+  public record Visit(
+      long number,
+      Session session,
+      Optional<StageFigures> first,
+      Optional<StageFigures> last,
+      int cuts,
+      List<String> changed,
+      Optional<Comparison> wear) {
+    public Visit {
+      changed = List.copyOf(changed);
+    }
+  }
+
+  /**
+   * The force of a stage.
+   *
+   * @param stage name of the stage
+   * @param figures its mean and interval
+   */
+  public record StageFigures(String stage, GroupFigures figures) {}
+
+  public BladeStory {
+    visits = List.copyOf(visits);
+    steps = List.copyOf(steps);
+  }
+
+  /** The story of {@code blade}; {@code usualMarginGf} holds where it has no margin of its own. */
+  public static BladeStory read(StoreReader store, Blade blade, OptionalDouble usualMarginGf) {
+    List<Visit> visits = new ArrayList<>();
+    Optional<SessionEvidence> before = Optional.empty();
+    for (Session session : store.journal().sessionsOfBlade(blade.label())) {
+      SessionEvidence now = SessionEvidence.read(store, session.name());
+      Judge judge =
+          Judge.of(
+              Margin.of(OptionalDouble.empty(), blade, usualMarginGf),
+              KeptStudy.of(store, session));
+      visits.add(visit(store.journal().sessionNumber(session.name()), before, now, judge));
+      before = last(now).isPresent() ? Optional.of(now) : before;
+    }
+    return new BladeStory(blade, visits, StepWorth.of(occasions(store, blade)));
+  }
+
+  private static Visit visit(
+      long number, Optional<SessionEvidence> before, SessionEvidence now, Judge judge) {
+    List<String> changed = before.map(b -> changed(session(b), session(now))).orElse(List.of());
+    return new Visit(
+        number,
+        session(now),
+        first(now).map(stage -> figures(stage, judge)),
+        last(now).map(stage -> figures(stage, judge)),
+        now.stages().stream().mapToInt(stage -> stage.cuts().size()).sum(),
+        changed,
+        changed.isEmpty() ? before.flatMap(b -> wear(b, now, judge)) : Optional.empty());
+  }
+
+  private static Session session(SessionEvidence evidence) {
+    return evidence.log().session();
+  }
+
+  private static Optional<StageEvidence> first(SessionEvidence session) {
+    return session.stages().stream().filter(stage -> stage.comparable().isPresent()).findFirst();
+  }
+
+  private static Optional<StageEvidence> last(SessionEvidence session) {
+    return session.stages().stream()
+        .filter(stage -> stage.comparable().isPresent())
+        .reduce((earlier, later) -> later);
+  }
+
+  private static StageFigures figures(StageEvidence stage, Judge judge) {
+    Readings readings = stage.comparable().orElseThrow();
+    return new StageFigures(stage.stage().name(), GroupFigures.of(readings, judge.rig()));
+  }
+
+  private static List<String> changed(Session before, Session now) {
+    return Stream.of(
+            differs("rig", before, now, Session::rig),
+            differs("filament lot", before, now, Session::filamentLot),
+            differs("calibration", before, now, Session::calibration))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  private static Optional<String> differs(
+      String what, Session before, Session now, Function<Session, Optional<String>> of) {
+    return of.apply(before).equals(of.apply(now)) ? Optional.empty() : Optional.of(what);
+  }
+
+  private static Optional<Comparison> wear(
+      SessionEvidence before, SessionEvidence now, Judge judge) {
+    return first(now)
+        .filter(stage -> stage.stage().order() == 1 && stage.steps().isEmpty())
+        .flatMap(StageEvidence::comparable)
+        .flatMap(
+            begin ->
+                last(before)
+                    .flatMap(StageEvidence::comparable)
+                    .map(end -> judge.compare(end.withoutPlaces(), begin.withoutPlaces())));
+  }
+
+  private static List<StepWorth.Occasion> occasions(StoreReader store, Blade blade) {
+    List<Session> sessions =
+        store.journal().blades().stream()
+            .filter(other -> sameSteel(blade, other))
+            .flatMap(other -> store.journal().sessionsOfBlade(other.label()).stream())
+            .sorted((a, b) -> b.opened().compareTo(a.opened()))
+            .limit(MOST_SESSIONS)
+            .toList();
+    List<StepWorth.Occasion> occasions = new ArrayList<>();
+    for (Session session : sessions) {
+      List<StageEvidence> stages = SessionEvidence.read(store, session.name()).stages();
+      for (int i = 1; i < stages.size(); i++) {
+        occasion(stages.get(i - 1), stages.get(i)).ifPresent(occasions::add);
+      }
+    }
+    return occasions;
+  }
+
+  private static boolean sameSteel(Blade blade, Blade other) {
+    return other.label().equals(blade.label())
+        || (!blade.steel().isEmpty() && other.steel().equalsIgnoreCase(blade.steel()));
+  }
+
+  private static Optional<StepWorth.Occasion> occasion(StageEvidence before, StageEvidence after) {
+    Optional<Readings> from = before.comparable();
+    Optional<Readings> to = after.comparable();
+    if (after.steps().isEmpty() || from.isEmpty() || to.isEmpty()) {
+      return Optional.empty();
+    }
+    String step =
+        after.steps().stream()
+            .map(BladeStory::words)
+            .distinct()
+            .collect(Collectors.joining(", then "));
+    return Optional.of(new StepWorth.Occasion(step, to.get().meanGf() - from.get().meanGf()));
+  }
+
+  /** What tells one kind of step from another: strokes and pressure do not. */
+  private static String words(SharpeningStep step) {
+    String grit = step.grit().isPresent() ? " grit " + step.grit().getAsInt() : "";
+    String grain =
+        step.micron().isPresent() ? " " + Noted.plain(step.micron().getAsDouble()) + " µm" : "";
+    return step.abrasive() + grit + grain;
+  }
+}

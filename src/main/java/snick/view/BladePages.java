@@ -1,0 +1,107 @@
+package snick.view;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import snick.journal.Blade;
+import snick.report.BladeStory;
+import snick.report.HistoryPlot;
+import snick.verdict.Comparison;
+import snick.verdict.GroupFigures;
+import snick.verdict.Interval;
+import snick.verdict.StepWorth;
+
+/** Blades and how they did over time. */
+final class BladePages {
+  private final Bench bench;
+  private final Archive archive;
+
+  BladePages(Bench bench, Archive archive) {
+    this.bench = bench;
+    this.archive = archive;
+  }
+
+  /** Every blade, in the order added. */
+  Answer.Whole blades() {
+    return archive.run(
+        () ->
+            Answer.json(
+                200,
+                Json.object(
+                    "blades",
+                    archive.reader().journal().blades().stream().map(BladePages::blade).toList())));
+  }
+
+  private static Map<String, Object> blade(Blade blade) {
+    return Json.object(
+        "label", blade.label(),
+        "steel", Optional.of(blade.steel()).filter(steel -> !steel.isEmpty()),
+        "edge_length_mm", blade.edgeLengthMm(),
+        "margin_gf", blade.marginGf());
+  }
+
+  /** A blade over its sessions. */
+  Answer.Whole history(Request request) {
+    return archive.run(() -> Answer.json(200, object(story(request))));
+  }
+
+  /** The same as a picture. */
+  Answer.Whole picture(Request request) {
+    return archive.run(
+        () -> Answer.document("image/svg+xml", HistoryPlot.of(story(request)).svg()));
+  }
+
+  private BladeStory story(Request request) {
+    Blade blade = archive.reader().journal().bladeMeant(request.needed("blade"));
+    return BladeStory.read(archive.reader(), blade, bench.preferences().marginGf());
+  }
+
+  private static Map<String, Object> object(BladeStory story) {
+    return Json.object(
+        "blade", blade(story.blade()),
+        "sessions", story.visits().stream().map(BladePages::visit).toList(),
+        "steps", story.steps().stream().map(BladePages::step).toList());
+  }
+
+  private static Map<String, Object> visit(BladeStory.Visit visit) {
+    return Json.object(
+        "number", visit.number(),
+        "name", visit.session().name(),
+        "opened", visit.session().opened().toString(),
+        "rig", visit.session().rig(),
+        "filament_lot", visit.session().filamentLot(),
+        "calibration", visit.session().calibration(),
+        "changed", visit.changed(),
+        "cuts", visit.cuts(),
+        "first", visit.first().map(BladePages::stage),
+        "last", visit.last().map(BladePages::stage),
+        "wear", visit.wear().map(BladePages::wear));
+  }
+
+  private static Map<String, Object> stage(BladeStory.StageFigures stage) {
+    Map<String, Object> object = figures(stage.figures());
+    object.put("stage", stage.stage());
+    return object;
+  }
+
+  private static Map<String, Object> wear(Comparison wear) {
+    return Json.object("change", wear.verdict().word(), "difference_gf", wear.differenceGf());
+  }
+
+  private static Map<String, Object> step(StepWorth worth) {
+    Map<String, Object> object = figures(worth.change());
+    object.put("step", worth.step());
+    return object;
+  }
+
+  private static Map<String, Object> figures(GroupFigures figures) {
+    return Json.object(
+        "n", figures.n(),
+        "mean_gf", figures.meanGf(),
+        "ci95_gf", figures.ci95Gf().map(BladePages::ends));
+  }
+
+  private static List<Double> ends(Interval interval) {
+    return List.of(interval.low(), interval.high());
+  }
+}

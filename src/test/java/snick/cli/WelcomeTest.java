@@ -1,0 +1,55 @@
+package snick.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import snick.journal.Session;
+import snick.store.Store;
+
+class WelcomeTest {
+  @TempDir Path folder;
+
+  private String said(Optional<String> rig) {
+    StringWriter out = new StringWriter();
+    new Welcome(rig, folder.resolve("data"), folder.resolve("run")).print(new PrintWriter(out));
+    return out.toString();
+  }
+
+  @Test
+  void whoIsNewIsShownADemo() {
+    assertThat(said(Optional.empty()))
+        .contains("none yet", "no recorder runs", "snick demo", "snick begin", "snick run PORT");
+  }
+
+  @Test
+  void whoRecordsSeesThePageAndTheOpenSession() throws Exception {
+    Files.createDirectories(folder.resolve("run"));
+    Files.writeString(folder.resolve("run").resolve("page-8737.token"), "x");
+    try (Store store = Store.open(folder.resolve("data"), Clock.systemUTC())) {
+      Session session =
+          new Session(
+              "evening",
+              "petty",
+              Optional.empty(),
+              Optional.empty(),
+              Optional.empty(),
+              OptionalDouble.empty(),
+              Optional.empty(),
+              Instant.parse("2026-05-04T18:00:00Z"),
+              Optional.empty());
+      store.journal().start(session, "as found", true);
+    }
+    assertThat(said(Optional.of("/dev/ttyACM0")))
+        .contains("/dev/ttyACM0", "evening, still open", "http://127.0.0.1:8737/", "snick coach")
+        .doesNotContain("snick demo");
+  }
+}

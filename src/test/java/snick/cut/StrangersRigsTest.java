@@ -1,0 +1,82 @@
+package snick.cut;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The detector and its forces on whole rigs drawn at random, by a generator written apart from
+ * both: figures pooled and rig by rig, and by kind of hand. Seeds other than those that constants
+ * were chosen on.
+ */
+class StrangersRigsTest {
+  private static final long FIRST_SEED = 40_000;
+  private static final int RIGS = 40;
+  private static final int CUTS = 16;
+  private static final List<StrangersTrial.Tally> BY_RIG = new ArrayList<>();
+  private static final Map<StrangersRig.Hand, StrangersTrial.Tally> BY_HAND =
+      new EnumMap<>(StrangersRig.Hand.class);
+  private static final StrangersTrial.Tally ALL = new StrangersTrial.Tally();
+
+  @BeforeAll
+  static void cut() {
+    for (int i = 0; i < RIGS; i++) {
+      StrangersRig rig = new StrangersRig(FIRST_SEED + i).record(CUTS, 1.5, 2.5);
+      StrangersTrial.Tally tally = StrangersTrial.of(rig, BY_HAND);
+      BY_RIG.add(tally);
+      ALL.add(tally);
+    }
+  }
+
+  private static long rigs(Predicate<StrangersTrial.Tally> of) {
+    return BY_RIG.stream().filter(of).count();
+  }
+
+  @Test
+  void findsAllCutsAndNothingElse() {
+    assertThat(ALL.found).as(ALL.line()).isGreaterThanOrEqualTo((int) (0.995 * RIGS * CUTS));
+    assertThat(ALL.falseCuts).isLessThanOrEqualTo(RIGS * CUTS / 1000 + 1);
+    assertThat(ALL.others).isLessThanOrEqualTo(RIGS * CUTS / 100);
+    assertThat(rigs(t -> t.found == t.cuts && t.falseCuts + t.others == 0))
+        .isGreaterThanOrEqualTo(RIGS * 9 / 10);
+  }
+
+  @Test
+  void uncertaintyIsNeitherTooSmallNorTooLarge() {
+    assertThat(ALL.coverage()).as(ALL.line()).isBetween(90.0, 99.0);
+    assertThat(rigs(t -> t.coverage() >= 80)).isGreaterThanOrEqualTo(RIGS * 95 / 100);
+  }
+
+  @Test
+  void coversForEveryKindOfHand() {
+    BY_HAND.forEach(
+        (hand, t) -> assertThat(t.coverage()).as("%s %s", hand, t.line()).isGreaterThan(85));
+  }
+
+  @Test
+  void hasNoBiasOnNearlyAllRigs() {
+    assertThat(rigs(t -> Math.abs(t.bias()) <= 0.5)).isGreaterThanOrEqualTo(RIGS * 95 / 100);
+  }
+
+  @Test
+  void comesNearerThanTheLargestSampleWhereThatIsFarOff() {
+    assertThat(rigs(t -> t.rmsMax() <= 0.5 || t.rms() <= 0.8 * t.rmsMax()))
+        .isGreaterThanOrEqualTo(RIGS * 80 / 100);
+  }
+
+  @Test
+  void cutsInQuickSuccessionAreFoundToo() {
+    StrangersTrial.Tally quick = new StrangersTrial.Tally();
+    for (int i = 0; i < RIGS / 2; i++) {
+      quick.add(StrangersTrial.of(new StrangersRig(FIRST_SEED + i).record(CUTS, 0.35, 0.5), false));
+    }
+    assertThat(quick.found).as(quick.line()).isGreaterThanOrEqualTo((int) (0.98 * quick.cuts));
+    assertThat(quick.coverage()).isBetween(85.0, 99.5);
+  }
+}
