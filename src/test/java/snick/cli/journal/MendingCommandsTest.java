@@ -145,8 +145,7 @@ class MendingCommandsTest {
     ok("blade", "merge", "kitchn-1", "kitchen-1", "--why", "the same knife");
 
     assertThat(ok("blade", "list")).contains("kitchen-1").doesNotContain("kitchn-1");
-    assertThat(ok("blade", "show", "kitchen-1"))
-        .contains("1 evening", "2 second", "merged into");
+    assertThat(ok("blade", "show", "kitchen-1")).contains("1 evening", "2 second", "merged into");
     assertThat(ok("blade", "show", "kitchn-1")).contains("blade 'kitchen-1'");
     assertThat(ok("cuts", "list", "--blade", "kitchen-1")).contains("101");
     ok("blade", "rename", "kitchen-1", "petty");
