@@ -143,8 +143,16 @@ final class Finding {
             fall.top(),
             fall.bottom(),
             fall.periods() * r.s.periodNanos / 1e9,
+            fixtureLagSeconds(),
             after,
             end));
+  }
+
+  private double fixtureLagSeconds() {
+    return response
+        .ring()
+        .map(ring -> ring.lagSeconds() * Math.exp(ring.dampingLogUncertainty()))
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   private Peak peak(Optional<ForceAtBreak> estimate) {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.parquet.column.ParquetProperties.WriterVersion;
 import org.apache.parquet.hadoop.ParquetWriter;
@@ -14,6 +15,7 @@ import org.apache.parquet.io.LocalOutputFile;
 import org.apache.parquet.io.api.RecordConsumer;
 import org.apache.parquet.schema.MessageType;
 import org.apache.parquet.schema.Type;
+import org.apache.parquet.util.AutoCloseables.ParquetCloseResourceException;
 
 /**
  * A Parquet file being written, compressed by zstd; whole numbers as differences (version 2 of the
@@ -40,7 +42,20 @@ final class ParquetFile<R> implements Closeable {
 
   @Override
   public void close() throws IOException {
-    writer.close();
+    try {
+      writer.close();
+    } catch (ParquetCloseResourceException e) {
+      throw reason(e);
+    }
+  }
+
+  /** Why it could not be closed: the library wraps it up, or only puts it beside. */
+  private static IOException reason(Throwable wrapped) {
+    return Stream.concat(Stream.ofNullable(wrapped.getCause()), Stream.of(wrapped.getSuppressed()))
+        .filter(IOException.class::isInstance)
+        .map(IOException.class::cast)
+        .findFirst()
+        .orElseGet(() -> new IOException(wrapped.getMessage(), wrapped));
   }
 
   private static final class Builder<R> extends ParquetWriter.Builder<R, Builder<R>> {

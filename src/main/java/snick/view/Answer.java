@@ -61,6 +61,11 @@ sealed interface Answer {
                 + " frame-ancestors 'none'");
   }
 
+  /** There is nothing to show yet. */
+  static Whole nothing() {
+    return new Whole(204, Map.of("Cache-Control", "no-store"), new byte[0]);
+  }
+
   /** A JSON document. */
   static Whole json(int status, Object document) {
     return of(status, "application/json", Json.text(document));

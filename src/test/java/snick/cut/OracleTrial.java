@@ -119,6 +119,7 @@ final class OracleTrial {
         top,
         bottom,
         t10 - t90,
+        Double.POSITIVE_INFINITY,
         0,
         n);
   }

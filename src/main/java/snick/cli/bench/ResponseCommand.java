@@ -33,7 +33,7 @@ import snick.store.StoredResponse;
     description = {
       "Say how a rig answers a sudden fall of force: at what frequency it rings and how fast that dies"
           + " away. Learned while recording, from a rig's 5th, 10th, 20th, 40th … cut on; every"
-          + " result names the response known then. The estimate of a force does not use it yet."
+          + " result names the response known then. Once a ring is known, the uncertainty of a force takes its lag from it."
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -62,6 +62,7 @@ final class CutsShowCommand implements Callable<Integer> {
                       Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
       if (json) {
         Map<String, Object> object = StoredCutJson.withTrace(cut);
+        EstimateParts.of(cut.cut()).ifPresent(p -> object.put("estimate_budget", p.json()));
         CutBudget.of(cut, store).ifPresent(b -> object.put("budget", CutBudget.json(b)));
         store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
         store.creditOfCut(id).ifPresent(credit -> object.put("credit", json(credit)));
@@ -157,7 +158,13 @@ final class CutsShowCommand implements Callable<Integer> {
           "at the break",
           Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
               + " counts (k = 2, the estimate alone)");
+      EstimateParts.of(cut).ifPresent(this::printParts);
     }
+  }
+
+  private void printParts(EstimateParts parts) {
+    line("made of", parts.words());
+    parts.hint().ifPresent(hint -> line("most of it", hint));
   }
 
   private void printForce(StoredForce force) {

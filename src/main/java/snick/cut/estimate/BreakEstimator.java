@@ -41,6 +41,12 @@ public final class BreakEstimator {
   /** And at most, s. */
   private static final double MOST_LAG_SECONDS = 0.0022;
 
+  /**
+   * A hand on the filament may damp the fixture up to ten times as much, or not at all: of the lag
+   * known from its ringing, by what that under load may differ (an assumption).
+   */
+  private static final double HELD_LAGS = 2.3;
+
   /** Readings are never better than this share of the force: no rig is. */
   private static final double LEAST_NOISE_SHARE = 2e-4;
 
@@ -178,7 +184,7 @@ public final class BreakEstimator {
     double fall = l.fallSeconds();
     return Math.hypot(
         Math.min(PARTING_SHARE * fall, PARTING_U_SECONDS),
-        Math.min(LAG_SHARE * fall, MOST_LAG_SECONDS));
+        Math.min(Math.min(LAG_SHARE * fall, MOST_LAG_SECONDS), HELD_LAGS * l.fixtureLagSeconds()));
   }
 
   /** Standard deviation of what filter and fixture smear readings by, s. */

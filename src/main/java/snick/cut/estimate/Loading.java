@@ -14,6 +14,8 @@ package snick.cut.estimate;
  * @param top index of the last reading before the fall at 90 % of the height or more
  * @param bottom index of the first reading at 10 % or less
  * @param fallSeconds time of the fall from 90 % to 10 %, s
+ * @param fixtureLagSeconds by how much the fixture follows a steady rise late, s, as its ringing
+ *     after earlier falls tells; infinite while that is not known
  * @param levelAfterCounts level that it fell to as far as known, counts above zero
  * @param end one past the last reading before the next loading
  */
@@ -28,5 +30,6 @@ public record Loading(
     int top,
     int bottom,
     double fallSeconds,
+    double fixtureLagSeconds,
     double levelAfterCounts,
     int end) {}
