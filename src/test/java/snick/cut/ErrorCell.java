@@ -1,6 +1,5 @@
 package snick.cut;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
@@ -90,10 +89,7 @@ record ErrorCell(
               ? Press.ramp(onset, loading, strength, hand)
               : Press.timed(onset, loading, strength / loading, hand);
       double seconds = press.breakTime + Math.max(0.4, 18 / rateHertz);
-      List<Cut> out = new ArrayList<>();
-      CutDetector detector = new CutDetector(DetectorSettings.defaults(), out::add);
-      rig.feed(rig.readings(press, seconds), detector);
-      detector.end();
+      List<Cut> out = Recorder.of(rig, rig.readings(press, seconds));
       if (out.size() != 1 || out.get(0).outcome() != Outcome.SEVERED) {
         continue;
       }

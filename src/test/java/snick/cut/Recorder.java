@@ -3,9 +3,13 @@ package snick.cut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import snick.cut.estimate.BreakEstimator;
 
 /** Runs a detector over modelled readings and keeps what it says. */
 final class Recorder {
+  /** What it keeps from cut to cut depends on rate and length only and is slow to make. */
+  private static final BreakEstimator ESTIMATOR = new BreakEstimator();
+
   private Recorder() {}
 
   /** The cuts of a force over time, in gf and s. */
@@ -16,7 +20,7 @@ final class Recorder {
   /** The cuts of readings in gf. */
   static List<Cut> of(RigModel rig, double[] readings) {
     List<Cut> cuts = new ArrayList<>();
-    CutDetector detector = new CutDetector(DetectorSettings.defaults(), cuts::add);
+    CutDetector detector = new CutDetector(DetectorSettings.defaults(), cuts::add, ESTIMATOR);
     rig.feed(readings, detector);
     detector.end();
     return cuts;
