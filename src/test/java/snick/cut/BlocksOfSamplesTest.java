@@ -8,11 +8,14 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import snick.cut.estimate.BreakEstimator;
 import snick.sample.Gap;
 import snick.sample.Rail;
 
 /** However samples come grouped, the detector finds the same. */
 class BlocksOfSamplesTest {
+  private final BreakEstimator estimator = new BreakEstimator();
+
   private static final long PERIOD_NANOS = 12_500_000;
 
   @Property(tries = 200)
@@ -21,8 +24,8 @@ class BlocksOfSamplesTest {
     Random random = new Random(seed);
     List<Cut> single = new ArrayList<>();
     List<Cut> grouped = new ArrayList<>();
-    CutDetector one = new CutDetector(DetectorSettings.defaults(), single::add);
-    CutDetector many = new CutDetector(DetectorSettings.defaults(), grouped::add);
+    CutDetector one = new CutDetector(DetectorSettings.defaults(), single::add, estimator);
+    CutDetector many = new CutDetector(DetectorSettings.defaults(), grouped::add, estimator);
     long nanos = 0;
     for (int piece = 0; piece < 12; piece++) {
       nanos = loading(one, many, random, nanos, mostInBlock);
