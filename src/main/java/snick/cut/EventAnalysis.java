@@ -83,7 +83,7 @@ final class EventAnalysis {
 
   private Outcome byFall(Fall fall, EventReading r) {
     double most = Math.max(FILTER_FALL_PERIODS, settings.severedFallNanos() / r.periodNanos);
-    if (fall.steps() > 1) {
+    if (fall.steps() > 1 && !(r.rings() && r.fellAtOnce())) {
       return Outcome.PARTED_IN_STEPS;
     }
     return r.fellWithin(most) ? Outcome.SEVERED : Outcome.RELEASED;

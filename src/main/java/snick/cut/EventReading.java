@@ -106,6 +106,14 @@ final class EventReading {
     return fall.isEmpty() || fall.get().periods() <= periods || calmFallPeriods() <= periods;
   }
 
+  /**
+   * Whether the fall took less than half a swing of the slowest fixture: too short for steps that a
+   * ring could not make as well.
+   */
+  boolean fellAtOnce() {
+    return fall.isPresent() && fall.get().periods() * periodNanos < 0.5 * Course.SWING_NANOS;
+  }
+
   private double calmFallPeriods() {
     Samples calm = s.calmed();
     return new FallLocator(calm, after, severedFallNanos)

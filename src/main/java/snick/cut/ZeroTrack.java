@@ -74,9 +74,4 @@ final class ZeroTrack {
     moveTo(nanos, noiseCounts);
     return new Before.Zero(level, variance, drift, driftVariance, covariance, nanos);
   }
-
-  /** Whether anything is known. */
-  boolean known() {
-    return known;
-  }
 }

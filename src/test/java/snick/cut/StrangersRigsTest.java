@@ -55,6 +55,7 @@ class StrangersRigsTest {
 
   @Test
   void coversForEveryKindOfHand() {
+    assertThat(BY_HAND).containsOnlyKeys(StrangersRig.Hand.values());
     BY_HAND.forEach(
         (hand, t) -> assertThat(t.coverage()).as("%s %s", hand, t.line()).isGreaterThan(85));
   }

@@ -17,6 +17,9 @@ final class EstimateParts {
   /** One that makes more of the variance than all others together is worth a hint. */
   private static final double MOST_OF_IT = 0.5;
 
+  /** Share by which two uncertainties may differ and are shown as the same. */
+  private static final double ROUNDING = 0.01;
+
   private static final String STEADIER = "a steadier, even hand helps";
   private static final String SLOWER = "slower loading, a stiffer fixture or a faster rate helps";
 
@@ -49,8 +52,23 @@ final class EstimateParts {
         .map(EstimateParts::new);
   }
 
-  /** In words, counts. */
-  String words() {
+  /** All together, counts. */
+  private double standardUncertaintyCounts() {
+    return Math.sqrt(parts.stream().mapToDouble(Part::variance).sum());
+  }
+
+  /**
+   * In words, counts; and what they come to if the trace alone, without the stream before it, gives
+   * another uncertainty than {@code stored}.
+   */
+  String words(Peak stored) {
+    double now = standardUncertaintyCounts();
+    boolean same =
+        Math.abs(now - stored.standardUncertaintyCounts()) <= ROUNDING * Math.max(1, now);
+    return list() + (same ? "" : ", " + Numbers.fixed(now, 0) + " by the trace alone");
+  }
+
+  private String list() {
     return parts.stream()
             .map(part -> part.word() + " " + Numbers.fixed(part.counts(), 0))
             .collect(Collectors.joining(", "))

@@ -53,7 +53,19 @@ public final class BreakEstimator {
   /** By what share of the force a reading may rise above the loading's line at once. */
   private static final double JUMP_SHARE = 0.15;
 
+  /** And of the noise. */
   private static final double JUMP_NOISES = 8;
+
+  /** What sampling leaves open of the instant of a fall that is wide, periods (an assumption). */
+  private static final double WIDE_OPEN_PERIODS = 0.08;
+
+  /** And of one between two readings, which may lie anywhere between: near 1/√12 of a period. */
+  private static final double NARROW_OPEN_PERIODS = 0.25;
+
+  /** A fall of this many periods or more is wide; of this less this width, between two readings. */
+  private static final double WIDE_PERIODS = 1.25;
+
+  private static final double BETWEEN_PERIODS = 0.75;
 
   /**
    * An estimate farther below the largest reading than so many of its uncertainties and noises has
@@ -105,7 +117,7 @@ public final class BreakEstimator {
   private static ForceAtBreak unsure(ForceAtBreak e, double top) {
     Budget wide = new Budget(0, top, 0, 0, 0);
     return new ForceAtBreak(
-        2 * top, e.instantSeconds(), e.loadingRateCountsPerSecond(), e.motionCounts(), wide);
+        2 * top, e.instantSeconds(), e.loadingRateCountsPerSecond(), wide);
   }
 
   private static double largest(Loading l) {
@@ -162,7 +174,6 @@ public final class BreakEstimator {
         c.counts() - slope * (PARTING_SECONDS - kink),
         instant,
         course.slopeCountsPerSecond(),
-        c.motionCounts(),
         new Budget(plain, doubt, steep * uInstant, steep * partingSeconds(l), 0));
   }
 
@@ -176,8 +187,8 @@ public final class BreakEstimator {
   /** A fall between two readings leaves its instant open by a period; wider ones show it. */
   private static double samplingSeconds(Loading l) {
     double periods = l.fallSeconds() / l.periodSeconds();
-    double open = Math.max(0, Math.min(1, (1.25 - periods) / 0.75));
-    return (0.08 + 0.25 * open) * l.periodSeconds();
+    double open = Math.max(0, Math.min(1, (WIDE_PERIODS - periods) / BETWEEN_PERIODS));
+    return (WIDE_OPEN_PERIODS + NARROW_OPEN_PERIODS * open) * l.periodSeconds();
   }
 
   private static double partingSeconds(Loading l) {

@@ -97,7 +97,6 @@ final class Extrapolation {
     double square = 0;
     double slope = 0;
     double slopeSquare = 0;
-    double motion = 0;
     double plain = 0;
     for (Weighed w : weighed) {
       Motion kind = w.of().motion();
@@ -113,7 +112,6 @@ final class Extrapolation {
       plain += share * (c.variance() / w.scale());
       slope += share * c.slope();
       slopeSquare += share * (c.slopeVariance() + c.slope() * c.slope());
-      motion += share * Math.sqrt(w.of().strength());
     }
     double variance = Math.max(0, square - mean * mean);
     double tested = Math.max(0, variance - plain);
@@ -122,7 +120,6 @@ final class Extrapolation {
         noiseCounts * Math.sqrt(variance),
         course.slopeCountsPerSecond() + noiseCounts * slope,
         noiseCounts * Math.sqrt(Math.max(0, slopeSquare - slope * slope)),
-        noiseCounts * motion,
         noiseCounts * Math.sqrt(tested));
   }
 
@@ -133,7 +130,6 @@ final class Extrapolation {
    * @param uncertaintyCounts its standard uncertainty, counts
    * @param slopeCountsPerSecond slope, the hand's motion included, counts/s
    * @param slopeUncertainty its standard uncertainty, counts/s
-   * @param motionCounts strength of the hand's motion, rms, counts
    * @param doubtCounts what of the uncertainty comes from the backtest and from hypotheses that
    *     disagree, counts
    */
@@ -142,7 +138,6 @@ final class Extrapolation {
       double uncertaintyCounts,
       double slopeCountsPerSecond,
       double slopeUncertainty,
-      double motionCounts,
       double doubtCounts) {}
 
   private Carried carry(Weighed w, double seconds, double[] now, double[] soon) {

@@ -6,14 +6,12 @@ package snick.cut.estimate;
  * @param forceCounts estimate, counts above zero
  * @param instantSeconds equal-area instant of the fall, s, in the loading's time
  * @param loadingRateCountsPerSecond slope of the loading before the break, counts/s
- * @param motionCounts strength of the hand's motion beside pressing, rms, counts
  * @param budget what makes the uncertainty
  */
 public record ForceAtBreak(
     double forceCounts,
     double instantSeconds,
     double loadingRateCountsPerSecond,
-    double motionCounts,
     Budget budget) {
   /** The same at the largest reading, and that it lies so far above what was expected is doubt. */
   ForceAtBreak reaching(double largestCounts, double aboveCounts) {
@@ -21,7 +19,6 @@ public record ForceAtBreak(
         largestCounts,
         instantSeconds,
         loadingRateCountsPerSecond,
-        motionCounts,
         budget.withBacktest(aboveCounts));
   }
 }

@@ -78,11 +78,6 @@ final class Hypothesis {
     return motion;
   }
 
-  /** Strength of the motion, variance in noises squared. */
-  double strength() {
-    return strength;
-  }
-
   double halfLogDeterminant() {
     return halfLogDeterminant;
   }
