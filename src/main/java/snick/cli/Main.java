@@ -15,7 +15,7 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.StandardOutput;
 import snick.journal.NotAccepted;
 import snick.journal.SlipOfName;
-import snick.port.OwnFolder;
+import snick.port.NativeFolder;
 import snick.report.NothingToDraw;
 import snick.store.StoreException;
 import snick.verdict.NotComparable;
@@ -26,7 +26,7 @@ public final class Main {
 
   /** Runs the command that {@code args} names and exits with its status. */
   public static void main(String[] args) {
-    OwnFolder.forJna();
+    NativeFolder.forJna();
     StandardOutput output = new StandardOutput();
     PrintWriter out = new PrintWriter(output, false, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);

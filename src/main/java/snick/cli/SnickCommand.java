@@ -26,7 +26,8 @@ import snick.cli.terminal.Version;
       "2:the command line was wrong",
       "3:done, and a check did not pass",
       "4:bad input; file, line and value are named; or a new file's name is taken",
-      "5:rig, port or store is in use or not there"
+      "5:rig, port or store is in use or not there",
+      "10:touch alone: load makes the reading fall"
     },
     footerHeading = "%nExamples:%n",
     footer = {

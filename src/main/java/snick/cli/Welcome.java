@@ -2,6 +2,9 @@ package snick.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,6 +28,7 @@ import snick.store.StoreReader;
 record Welcome(Optional<String> rig, Path store, Path runtime) {
   private static final Pattern TOKEN = Pattern.compile("page-(\\d{1,5})\\.token");
   private static final int COLUMN = 40;
+  private static final int PATIENCE_MILLIS = 200;
 
   void print(PrintWriter out) {
     Optional<Session> last = lastSession();
@@ -64,11 +68,23 @@ record Welcome(Optional<String> rig, Path store, Path runtime) {
       return files
           .map(file -> TOKEN.matcher(file.getFileName().toString()))
           .filter(Matcher::matches)
+          .filter(token -> answers(Integer.parseInt(token.group(1))))
           .map(token -> "http://127.0.0.1:" + token.group(1) + "/")
           .sorted()
           .toList();
     } catch (IOException e) {
       return List.of();
+    }
+  }
+
+  /** A recorder that was killed leaves its token behind, but nobody answers there. */
+  private static boolean answers(int port) {
+    try (Socket socket = new Socket()) {
+      socket.connect(
+          new InetSocketAddress(InetAddress.getLoopbackAddress(), port), PATIENCE_MILLIS);
+      return true;
+    } catch (IOException | IllegalArgumentException nobody) {
+      return false;
     }
   }
 

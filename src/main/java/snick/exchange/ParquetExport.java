@@ -45,8 +45,7 @@ public final class ParquetExport {
   public ParquetExport(StoreReader store, ExportChoice choice, Watch watch) {
     if (choice.contributor().isEmpty()) {
       throw new IllegalArgumentException(
-          "a pool keeps people apart by name, for two may call their rigs alike: name yourself,"
-              + " --contributor NAME");
+          "a pool needs your name, for two people may call their rigs alike: --contributor NAME");
     }
     this.store = store;
     this.choice = choice;

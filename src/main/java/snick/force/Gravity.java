@@ -22,8 +22,12 @@ public record Gravity(
    */
   public static final double MODEL_RELATIVE_HALF_WIDTH = 5e-5;
 
+  /** Between 9.780 m/s² at the equator and 9.832 m/s² at the poles (GRS 80, from memory). */
   private static final double MIDDLE_OF_THE_EARTH_RANGE = 9.806;
+
+  /** Half of that, and 0.001 m/s² for 300 m of height, m/s². */
   private static final double HALF_OF_THE_EARTH_RANGE = 0.027;
+
   private static final double EQUATOR = 9.7803253359;
   private static final double SOMIGLIANA_K = 0.00193185265241;
   private static final double ECCENTRICITY_SQUARED = 0.00669437999013;

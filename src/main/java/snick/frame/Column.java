@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import snick.quantity.Force;
 
 /** What a column of a text line holds. */
 public enum Column {
@@ -33,8 +34,6 @@ public enum Column {
   MILLINEWTONS("mN", 0),
   /** Something else. */
   OTHER("-", 0);
-
-  private static final double NEWTONS_PER_GRAM_FORCE = 9.80665e-3;
 
   private final String word;
   private final long microsPerUnit;
@@ -79,8 +78,8 @@ public enum Column {
     return switch (this) {
       case GRAMS -> OptionalDouble.of(1);
       case KILOGRAMS -> OptionalDouble.of(1000);
-      case NEWTONS -> OptionalDouble.of(1 / NEWTONS_PER_GRAM_FORCE);
-      case MILLINEWTONS -> OptionalDouble.of(1e-3 / NEWTONS_PER_GRAM_FORCE);
+      case NEWTONS -> OptionalDouble.of(1 / Force.NEWTONS_PER_GRAM_FORCE);
+      case MILLINEWTONS -> OptionalDouble.of(1e-3 / Force.NEWTONS_PER_GRAM_FORCE);
       default -> OptionalDouble.empty();
     };
   }

@@ -7,21 +7,25 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Steps from line to line of a column that may be time. A rig makes 5 to 5000 readings a second, so
- * that a step is 200 µs to 200 ms: the unit follows from the size of the steps.
+ * Steps from line to line of a column that may be time. A rig makes 5 to 3500 readings a second, so
+ * that a step is 280 µs to 200 ms: the unit follows from the size of the steps.
  *
  * @param median the median step
  * @param backward steps back
  * @param upward steps that are neither 0 nor back
+ * @param steps all steps
  * @param even whether most upward steps are near the median
  */
 record SampleSteps(double median, int backward, int upward, int steps, boolean even) {
   private static final double LONGEST_SECONDS = 0.2;
   private static final double SHORTEST_SECONDS = 2e-4;
 
-  /** So near to an end of the range a step may be meant in the next unit. */
+  /**
+   * So near to an end of the range a step may be meant in the next unit: a factor (an assumption).
+   */
   private static final double DOUBT = 1.4;
 
+  /** A step within this factor of the median is near it (an assumption). */
   private static final double NEAR = 3;
 
   static SampleSteps of(List<Double> values) {

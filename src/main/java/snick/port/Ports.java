@@ -95,7 +95,7 @@ public final class Ports {
     if (matches.isEmpty()) {
       throw new PortException(
           PortException.Reason.NOT_FOUND,
-          "no serial port or rig has '"
+          "no file, serial port or rig has '"
               + name.part()
               + "' in its name or id; list them: snick ports");
     }

@@ -100,7 +100,7 @@ final class SerialLibrary {
   /** For this run alone if there can be none that stays. */
   private static Path ownFolder() throws IOException {
     try {
-      return OwnFolder.make();
+      return NativeFolder.make();
     } catch (IOException notOurs) {
       Path forThisRun = Files.createTempDirectory("snick-native-");
       forThisRun.toFile().deleteOnExit();

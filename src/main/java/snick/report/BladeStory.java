@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import snick.journal.Blade;
 import snick.journal.Margin;
+import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.store.KeptStudy;
@@ -18,6 +19,7 @@ import snick.verdict.Comparison;
 import snick.verdict.GroupFigures;
 import snick.verdict.Judge;
 import snick.verdict.Readings;
+import snick.verdict.RigRepeatability;
 import snick.verdict.StageEvidence;
 import snick.verdict.StepWorth;
 
@@ -78,13 +80,20 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
     for (Session session : store.journal().sessionsOfBlade(blade.label())) {
       SessionEvidence now = SessionEvidence.read(store, session.name());
       Judge judge =
-          Judge.of(
-              Margin.of(OptionalDouble.empty(), blade, usualMarginGf),
-              KeptStudy.of(store, session));
+          Judge.of(Margin.of(OptionalDouble.empty(), blade, usualMarginGf), study(store, session));
       visits.add(visit(store.journal().sessionNumber(session.name()), before, now, judge));
       before = last(now).isPresent() ? Optional.of(now) : before;
     }
     return new BladeStory(blade, visits, StepWorth.of(occasions(store, blade)));
+  }
+
+  /** One that cannot be read, or was made otherwise, tells nothing of the rig. */
+  private static Optional<RigRepeatability> study(StoreReader store, Session session) {
+    try {
+      return KeptStudy.of(store, session);
+    } catch (NotAccepted unusable) {
+      return Optional.empty();
+    }
   }
 
   private static Visit visit(

@@ -123,7 +123,8 @@ public final class CutPlot {
                 .orElse("")
             + " · "
             + Day.minute(summary.occurredAt());
-    return parted ? new String[] {from, WHY_ABOVE} : new String[] {from};
+    boolean above = parted && estimate().orElse(0) > observed();
+    return above ? new String[] {from, WHY_ABOVE} : new String[] {from};
   }
 
   /** Whether there is a sample near the break. */

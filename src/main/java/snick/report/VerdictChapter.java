@@ -93,7 +93,7 @@ record VerdictChapter(SessionStory story) {
           new Block.Point(
               each.perGroup() + " cuts in each stage would settle it: " + each.basis() + ".", ""));
     } else if (more instanceof MoreCuts.NotWorthIt not) {
-      points.add(new Block.Point("More cuts would not settle it: " + not.basis() + ".", ""));
+      points.add(new Block.Point("More cuts would not settle it, " + not.basis() + ".", ""));
     }
   }
 
@@ -122,7 +122,7 @@ record VerdictChapter(SessionStory story) {
             + reason.rule()
             + " ("
             + reason.source()
-            + "). Would change it: "
+            + "). What would change it: "
             + reason.wouldChange()
             + ".");
   }

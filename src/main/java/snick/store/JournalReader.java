@@ -99,7 +99,7 @@ public final class JournalReader {
     return new KnownNames(
         "blade",
         blades().stream().map(Blade::label).toList(),
-        "see snick blade list, or add it: snick blade add");
+        "see snick blade list, or add it: snick blade add LABEL");
   }
 
   /** The filament lot that {@code typed} means, as {@link #bladeMeant}. */
@@ -113,7 +113,7 @@ public final class JournalReader {
     return new KnownNames(
         "filament lot",
         filamentLots().stream().map(FilamentLot::lot).toList(),
-        "see snick lot list, or add it: snick lot add");
+        "see snick lot list, or add it: snick lot add LOT");
   }
 
   /**

@@ -109,16 +109,20 @@ final class RowSums {
             database
                 .query(
                     "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table'"
-                        + " AND wr = 0 AND name NOT LIKE 'sqlite%' ORDER BY name")
+                        + " AND wr = 0 AND name NOT LIKE 'sqlite%' AND name NOT GLOB '*[^a-z_]*'"
+                        + " ORDER BY name")
                 .list(row -> row.text("name")));
     tables.removeAll(NOT_SUMMED);
     return tables;
   }
 
-  /** What is not as it was written, at most {@code most}. */
+  /** What is not as it was written; no more tables once there are {@code most}. */
   List<String> problems(int most) {
     List<String> problems = new ArrayList<>();
     for (String table : tables()) {
+      if (problems.size() >= most) {
+        break;
+      }
       forEachPage(
           table,
           sums ->

@@ -82,8 +82,7 @@ final class Power {
                 + " at a scatter of "
                 + Wording.gf(paired.sdGf())
                 + " of the pairs, with 80 % probability at 5 % error")
-        : new MoreCuts.NotWorthIt(
-            "even " + MOST_CUTS + " places cut in both groups would not settle it");
+        : new MoreCuts.NotWorthIt("not even " + MOST_CUTS + " places cut in both groups");
   }
 
   /** Cuts that bring what the rig alone explains below {@code differenceGf}, gf, not negative. */

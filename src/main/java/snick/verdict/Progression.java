@@ -102,7 +102,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
           new Reason(
               "neither a margin nor the rig's repeatability is known",
               "a plateau is claimed only within a stated margin",
-              "a margin, or a repeatability study of this rig",
+              "a margin (snick settings margin GF, or --margin GF), or a study of this rig's repeatability",
               Reason.COMMON_PRACTICE));
     }
     int last = stages.size() - 1;

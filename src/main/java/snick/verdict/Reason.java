@@ -19,7 +19,7 @@ public record Reason(String evidence, String rule, String wouldChange, String so
         + rule
         + " ("
         + source
-        + "). Would change it: "
+        + "). What would change it: "
         + wouldChange
         + ".";
   }

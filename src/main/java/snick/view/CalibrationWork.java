@@ -3,6 +3,7 @@ package snick.view;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -93,7 +94,7 @@ final class CalibrationWork implements RigWork {
         save(now);
       }
     } catch (IOException e) {
-      fail("not kept: " + e.getMessage());
+      fail((done() ? "saved, but its sheet stays: " : "not kept: ") + e.getMessage());
     } catch (IllegalArgumentException e) {
       fail("no calibration comes of these readings, nothing is saved: " + e.getMessage());
     } catch (StoreException e) {
@@ -108,10 +109,10 @@ final class CalibrationWork implements RigWork {
     Evaluation evaluation = done.evaluate();
     bench.writer().add(evaluation.calibration(), Optional.of(done.text()));
     use.accept(evaluation.calibration());
-    Files.deleteIfExists(file);
     synchronized (this) {
       saved = Optional.of(evaluation.calibration().id());
     }
+    Files.deleteIfExists(file);
   }
 
   private synchronized void fail(String why) {
@@ -121,6 +122,12 @@ final class CalibrationWork implements RigWork {
   @Override
   public boolean leavesMass() {
     return true;
+  }
+
+  @Override
+  public Duration patience() {
+    long holdMillis = Math.round(1e3 * sheet.state().plan().holdSeconds());
+    return RigWork.super.patience().plusMillis(holdMillis);
   }
 
   @Override

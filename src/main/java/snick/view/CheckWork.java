@@ -8,6 +8,7 @@ import snick.force.Calibration;
 import snick.force.GuidedCheck;
 import snick.force.Load;
 import snick.force.Steadiness;
+import snick.force.Verification;
 import snick.quantity.Force;
 import snick.report.CheckSheet;
 import snick.sample.Gap;
@@ -21,7 +22,7 @@ final class CheckWork implements RigWork {
   private final Load load;
   private final Load.Exerted exerted;
   private final GuidedCheck guide;
-  private Optional<snick.force.Verification> result = Optional.empty();
+  private Optional<Verification> result = Optional.empty();
   private Optional<String> failed = Optional.empty();
 
   /** A check of {@code calibration}, which is bound to its rig, with {@code load}. */
@@ -69,8 +70,8 @@ final class CheckWork implements RigWork {
       return;
     }
     try {
-      snick.force.Verification found =
-          snick.force.Verification.of(
+      Verification found =
+          Verification.of(
               calibration,
               exerted,
               guide.zero().orElseThrow(),
@@ -110,7 +111,7 @@ final class CheckWork implements RigWork {
         "failed", failed);
   }
 
-  private static Map<String, Object> figures(snick.force.Verification result) {
+  private static Map<String, Object> figures(Verification result) {
     return Json.object(
         "known_gf", gramForce(result.expectedNewtons()),
         "shown_gf", gramForce(result.measuredNewtons()),

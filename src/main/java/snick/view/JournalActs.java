@@ -52,10 +52,11 @@ final class JournalActs {
     return board.change(
         () -> {
           board.running().ifPresent(JournalActs::refuseSecond);
-          works.giveWay();
+          works.requireDone();
           String blade = bench.reader().journal().bladeNames().same(typed).orElse(typed);
           Session session = session(blade, lot, fields.text("name"));
           journal().start(session, stage, fields.truth("new"));
+          works.giveWay();
           edgeLengthMm.ifPresent(mm -> noteLength(blade, mm));
           board.undo().forget();
           return done("session", session.name());

@@ -1,5 +1,6 @@
 package snick.view;
 
+import java.time.Duration;
 import java.util.Map;
 import snick.sample.SampleSink;
 
@@ -24,4 +25,9 @@ interface RigWork extends SampleSink {
    * Whether a mass may hang when it is done: samples then stay apart until the person closes it.
    */
   boolean leavesMass();
+
+  /** How long it waits for the person, if nothing longer is asked of the rig meanwhile. */
+  default Duration patience() {
+    return Duration.ofMinutes(10);
+  }
 }

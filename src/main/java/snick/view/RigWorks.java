@@ -3,6 +3,7 @@ package snick.view;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +42,7 @@ final class RigWorks {
   private final Bench bench;
   private final Board board;
   private final Map<Integer, RigWork> works = new ConcurrentHashMap<>();
+  private final Map<Integer, Instant> touched = new ConcurrentHashMap<>();
 
   RigWorks(Bench bench, Board board) {
     this.bench = bench;
@@ -67,15 +69,26 @@ final class RigWorks {
     return UnfinishedSheet.file(bench.doors().folder(), setting.deviceId());
   }
 
-  /** Goes on with what has samples enough. The board's thread. */
+  /**
+   * Goes on with what has samples enough; what nobody acts on any more gives its samples back, for
+   * the cuts of whoever closed the page must not be lost. The board's thread.
+   */
   void follow() {
     works.forEach(
         (rig, work) -> {
           work.follow();
           if (work.done() && !work.leavesMass()) {
             bench.taps().get(rig).turnBack();
+          } else if (bench.clock().instant().isAfter(touched.get(rig).plus(work.patience()))) {
+            putAway(rig);
           }
         });
+  }
+
+  private void putAway(int rig) {
+    bench.taps().get(rig).turnBack();
+    works.remove(rig);
+    touched.remove(rig);
   }
 
   /** Begins a guided calibration, or goes on with one. */
@@ -253,6 +266,7 @@ final class RigWorks {
             throw new NotAccepted("the rig sends no readings now: look at its cable and supply");
           }
           RigWork begun = made(work);
+          touched.put(rig, bench.clock().instant());
           works.put(rig, begun);
           bench.taps().get(rig).turnTo(begun);
           return Answer.json(200, begun.json());
@@ -274,6 +288,7 @@ final class RigWorks {
     Fields.of(body);
     RigWork work = Optional.ofNullable(works.get(rig(number))).orElseThrow(RigWorks::none);
     work.confirm();
+    touched.computeIfPresent((int) number, (rig, before) -> bench.clock().instant());
     return Answer.json(200, work.json());
   }
 
@@ -284,23 +299,22 @@ final class RigWorks {
         () -> {
           int rig = rig(number);
           RigWork work = Optional.ofNullable(works.get(rig)).orElseThrow(RigWorks::none);
-          bench.taps().get(rig).turnBack();
           work.follow();
-          works.remove(rig);
+          putAway(rig);
           return Answer.json(200, Json.object("stopped", true));
         });
   }
 
-  /** A session begins: what is done gives way, what is not keeps it from beginning. Any thread. */
+  /** Keeps a session from beginning while work is under way. Any thread. */
+  void requireDone() {
+    if (busy()) {
+      throw new NotAccepted("work at the rig is under way: finish or stop it first");
+    }
+  }
+
+  /** A session has begun: what is done gives way. The board's thread. */
   void giveWay() {
-    works.forEach(
-        (rig, work) -> {
-          if (!work.done()) {
-            throw new NotAccepted("work at the rig is under way: finish or stop it first");
-          }
-          bench.taps().get(rig).turnBack();
-          works.remove(rig);
-        });
+    works.keySet().forEach(this::putAway);
   }
 
   private static NotAccepted none() {

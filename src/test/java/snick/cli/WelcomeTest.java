@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -33,7 +35,9 @@ class WelcomeTest {
   @Test
   void whoRecordsSeesThePageAndTheOpenSession() throws Exception {
     Files.createDirectories(folder.resolve("run"));
-    Files.writeString(folder.resolve("run").resolve("page-8737.token"), "x");
+    ServerSocket page = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+    Path token = folder.resolve("run").resolve("page-" + page.getLocalPort() + ".token");
+    Files.writeString(token, "x");
     try (Store store = Store.open(folder.resolve("data"), Clock.systemUTC())) {
       Session session =
           new Session(
@@ -49,7 +53,10 @@ class WelcomeTest {
       store.journal().start(session, "as found", true);
     }
     assertThat(said(Optional.of("/dev/ttyACM0")))
-        .contains("/dev/ttyACM0", "evening, still open", "http://127.0.0.1:8737/", "snick coach")
+        .contains("/dev/ttyACM0", "evening, still open", "snick coach")
+        .contains("http://127.0.0.1:" + page.getLocalPort() + "/")
         .doesNotContain("snick demo");
+    page.close();
+    assertThat(said(Optional.empty())).as("the recorder was killed").contains("no recorder runs");
   }
 }

@@ -22,9 +22,9 @@ import snick.frame.TextRule;
 import snick.quantity.SampleRate;
 
 /**
- * Every form in the table 'What text is understood' of firmware-protocol.md: the readings of
- * demo-data/as-found.txt (invented) are printed in it. Either its cuts are found as in the plain
- * form, or it is refused with a line shown and the option that reads it.
+ * Every form in the table 'Text that was never meant for Snick' of firmware-protocol.md: the
+ * readings of demo-data/as-found.txt (invented) are printed in it. Either its cuts are found as in
+ * the plain form, or it is refused with a line shown and the option that reads it.
  */
 class SketchFormsTest {
   private static List<long[]> readings;
@@ -104,7 +104,7 @@ class SketchFormsTest {
 
   @Test
   void aChangeOfLabelInTheMiddleIsLeftOutAndShown() {
-    Read read = new Read("Reading: {g} g", "HX converter ready\n", new TextRule.FoundOut());
+    Read read = new Read("Reading: {g} g", "converter ready\n", new TextRule.FoundOut());
     byte[] other = "Battery: 3.9 V\n".getBytes(UTF_8);
     long before = read.pipeline.tally().samples();
     read.pipeline.accept(other, other.length);

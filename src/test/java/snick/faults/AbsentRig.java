@@ -101,7 +101,7 @@ final class AbsentRig {
     try (Running run = run("--wait", port("rig").toString(), "tcp://127.0.0.1:1", "no such name")) {
       run.await(WAITING + port("rig"));
       run.await(WAITING + "tcp://127.0.0.1:1 does not answer");
-      run.await(WAITING + "no serial port or rig has 'no such name'");
+      run.await(WAITING + "no file, serial port or rig has 'no such name'");
       assertThat(run.terminate()).isEqualTo(STOPPED);
       assertThat(run.lines()).last().asString().contains("everything announced is stored");
     }

@@ -65,7 +65,7 @@ class MistypedScaleTest {
   private void theReasonStays(Path store) {
     Path other = folder.resolve("other");
     Path zip = folder.resolve("two.zip");
-    assertThat(snick("rederive").out()).contains("2 cuts keep what they have", "(when recorded: ");
+    assertThat(snick("rederive").out()).contains("2 cuts get no force", "(when recorded: ");
     assertThat(snick("export " + zip).exit()).isZero();
     Ran in = Ran.command("import", zip.toString(), "--data", other.toString());
     assertThat(in.exit()).as(in.err()).isZero();

@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 
 /**
- * A device in another language, by somebody who had firmware-protocol.md and nothing else. What the
- * document left open when it was written is said there now.
+ * A device in another language, written from firmware-protocol.md alone. What the document left
+ * open when it was written is said there now.
  */
 final class IndependentDevice implements AutoCloseable {
   private static final Path PROGRAM =

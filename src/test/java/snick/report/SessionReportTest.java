@@ -60,7 +60,7 @@ class SessionReportTest {
         .contains("set aside")
         .contains("Rule: ")
         .contains("(Student 1908; Wilcoxon 1945)")
-        .contains("Would change it: ")
+        .contains("What would change it: ")
         .contains("cut-resistant glove and eye protection")
         .contains("Last check with a known mass: 2026-05-04");
   }

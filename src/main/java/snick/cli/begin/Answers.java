@@ -48,7 +48,8 @@ final class Answers {
         b = in.read();
       }
       if (b < 0 && line.size() == 0) {
-        throw Refusal.usage("no answer any more; snick begin needs somebody to answer");
+        throw Refusal.usage(
+            "input ended before the question was answered: begin needs somebody to answer");
       }
     } catch (IOException e) {
       throw Refusal.failed("the answer cannot be read: " + e.getMessage(), e);

@@ -192,7 +192,7 @@ public final class BeginCommand implements Callable<Integer> {
   private void calibrate() {
     String words =
         answers.to(
-            "5. Which masses have you, as in 50g 100g:M1?",
+            "5. Which masses do you have, for example 50g 100g:M1?",
             virtual ? "50g:M1 100g:M1 200g:M1" : "");
     List<String> masses = words.isEmpty() ? List.of() : List.of(words.split("[\\s,]+"));
     if (masses.isEmpty()) {

@@ -28,7 +28,7 @@ import snick.store.StoreReader;
     name = "convert",
     mixinStandardHelpOptions = true,
     description = {
-      "Force for counts, or counts for a force, by a stored calibration, with the 95 % interval of"
+      "Force for counts, or counts for a force, by a stored calibration, with the 95 %% interval of"
           + " its fit and budget. Counts are above zero, in loading direction."
     },
     footerHeading = "%nExamples:%n",

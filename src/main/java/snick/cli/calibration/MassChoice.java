@@ -74,8 +74,8 @@ public final class MassChoice {
     List<Load> loads = loads();
     if (loads.size() != 1) {
       throw Refusal.usage(
-          loads.size()
-              + " check masses given: one is needed, as in --mass 100g:M1, or one --load of"
+          (loads.isEmpty() ? "no" : loads.size())
+              + " check masses given; one is needed, as in --mass 100g:M1, or one --load of"
               + " several");
     }
     return loads.get(0);

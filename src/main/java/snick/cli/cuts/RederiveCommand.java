@@ -216,22 +216,25 @@ public final class RederiveCommand implements Callable<Integer> {
                 + (diff ? " would change" : " derived again")
                 + ", detector version "
                 + Cut.DETECTOR_VERSION
-                + (changed > 0
-                    ? "; largest change of force "
-                        + Numbers.fixed(100 * largestRelative, 3)
-                        + " %, "
-                        + beyond
-                        + " by more than 2 u as it was, "
-                        + outcomes
-                        + " outcomes differ"
-                    : "")
+                + (changed > 0 ? change() : "")
                 + ".");
     reasons.forEach(
-        (why, count) ->
-            out().println(PlainText.inert(count + " cuts keep what they have: " + why)));
+        (why, count) -> out().println(PlainText.inert(count + " cuts get no force: " + why)));
     if (diff && changed > 0) {
       out().println("Nothing is stored. To do it, leave --diff out; earlier results are kept.");
     }
+  }
+
+  private String change() {
+    String differ = outcomes + " outcomes differ";
+    return largestRelative > 0
+        ? "; largest change of force "
+            + Numbers.fixed(100 * largestRelative, 3)
+            + " %, "
+            + beyond
+            + " by more than 2 u as it was, "
+            + differ
+        : "; no force changes, " + differ;
   }
 
   private Table table() {

@@ -36,7 +36,10 @@ final class CutChoice {
       description = "Only those at or after a day (2026-05-04, local) or UTC time.")
   private Optional<String> from;
 
-  @Option(names = "--before", paramLabel = "TIME", description = "Only those before it.")
+  @Option(
+      names = "--before",
+      paramLabel = "TIME",
+      description = "Only those before a day or UTC time.")
   private Optional<String> before;
 
   List<Long> ids() {

@@ -82,7 +82,7 @@ public final class ExportCommand implements Callable<Integer> {
   @Option(
       names = "--sender-agreed",
       description =
-          "Who gave you something without a licence agreed to the one you give: put it on theirs.")
+          "Whoever gave you data without a licence agreed to yours: put it on theirs, too.")
   private boolean senderAgreed;
 
   @Option(names = "--personal", description = "Include the personal fields.")

@@ -167,7 +167,10 @@ public final class ImportCommand implements Callable<Integer> {
     }
     String deviceId =
         rig.or(facts::deviceId)
-            .orElseThrow(() -> Refusal.usage("text names no device: name its rig, --rig bench"));
+            .orElseThrow(
+                () ->
+                    Refusal.usage(
+                        "a text log does not say which rig it is from; name it, as in --rig bench"));
     try (Store store = OpenedStore.toWrite(data)) {
       told(log.into(store, facts, deviceId, start(facts)));
     } catch (IllegalArgumentException e) {

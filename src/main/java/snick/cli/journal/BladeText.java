@@ -35,7 +35,13 @@ record BladeText(BladeStory story) {
     out.println("Force at the end of each session, gf:");
     Table table =
         new Table(
-            "SESSION", "DAY", "STAGE", "MEAN", "95 % INTERVAL", "CUTS", "SINCE THE ONE BEFORE");
+            "SESSION",
+            "DAY",
+            "STAGE",
+            "MEAN",
+            "95 % INTERVAL",
+            "CUTS IN ALL",
+            "SINCE THE ONE BEFORE");
     for (BladeStory.Visit visit : story.visits()) {
       Optional<GroupFigures> end = visit.last().map(BladeStory.StageFigures::figures);
       table.row(

@@ -66,7 +66,7 @@ public final class JournalText {
     add(parts, session.roomCelsius(), " °C");
     addText(parts, "by ", session.operator().orElse(""));
     parts.add("opened " + WallTime.of(session.opened()));
-    parts.add(session.closed().map(at -> "closed " + WallTime.of(at)).orElse("is open"));
+    parts.add(session.closed().map(at -> "closed " + WallTime.of(at)).orElse("still open"));
     return line(parts);
   }
 

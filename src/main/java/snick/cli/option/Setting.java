@@ -11,7 +11,7 @@ public enum Setting {
   RIG("PORT", "The rig that is meant if no PORT is typed."),
   MARGIN(
       "GF, 0.01 to 1000",
-      "Largest difference in force that does not matter to you, of blades without one, gf."),
+      "Largest difference in force that does not matter to you, for blades without their own, gf."),
   OPERATOR("ALIAS", "Who cuts, noted in new sessions: an alias."),
   LATITUDE("DEG, -90 to 90", "Latitude, degrees, south negative."),
   HEIGHT("M, -500 to 9000", "Height above sea level, m."),
@@ -47,7 +47,7 @@ public enum Setting {
   String checked(String text) {
     String value = text.strip();
     if (value.isEmpty() || value.length() > LONGEST || !isAllowed(value)) {
-      throw Refusal.badInput(word() + " cannot be '" + value + "': it is " + label);
+      throw Refusal.badInput(word() + " cannot be '" + value + "'; it takes " + label);
     }
     return value;
   }

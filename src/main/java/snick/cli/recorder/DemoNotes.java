@@ -150,13 +150,13 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
       out.println(
           "  "
               + check.method().plain()
-              + " said none: missed a burr "
-              + check.missed()
-              + " of "
+              + " said 'none' "
               + check.saidNone()
-              + " times; "
+              + " times where that could be checked; a burr was there "
+              + check.missed()
+              + " times. "
               + check.unclear()
-              + " more where the force then fell by a hidden burr or by refinement");
+              + " times more the force fell later: a hidden burr, or a finer edge.");
     }
   }
 }

@@ -22,7 +22,7 @@ public final class OwnName {
     }
     String path = System.getProperty("java.class.path");
     String jar = path.endsWith(".jar") ? path : "target/snick.jar";
-    return Optional.of("where 'snick' stands for: java -jar " + jar);
+    return Optional.of("'snick' here means: java -jar " + jar);
   }
 
   /** The line, if {@code message} tells the person to type something. */

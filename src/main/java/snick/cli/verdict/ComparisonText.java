@@ -113,6 +113,6 @@ public record ComparisonText(Comparison c) {
   static void print(PrintWriter out, Reason reason) {
     out.println("  " + PlainText.inert(reason.evidence()) + ".");
     out.println("    Rule: " + reason.rule() + " (" + reason.source() + ").");
-    out.println("    Would change it: " + reason.wouldChange() + ".");
+    out.println("    What would change it: " + reason.wouldChange() + ".");
   }
 }

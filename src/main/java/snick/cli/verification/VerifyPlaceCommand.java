@@ -69,7 +69,8 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
       names = "--limit",
       paramLabel = "PERCENT",
       defaultValue = "0.5",
-      description = "Largest difference from the middle that passes (default: ${DEFAULT-VALUE}).")
+      description =
+          "Largest difference from the middle that passes, %% (default: ${DEFAULT-VALUE}).")
   private double limitPercent;
 
   @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")

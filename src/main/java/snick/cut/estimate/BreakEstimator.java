@@ -116,8 +116,7 @@ public final class BreakEstimator {
   /** Anything from the largest reading to three times as much. */
   private static ForceAtBreak unsure(ForceAtBreak e, double top) {
     Budget wide = new Budget(0, top, 0, 0, 0);
-    return new ForceAtBreak(
-        2 * top, e.instantSeconds(), e.loadingRateCountsPerSecond(), wide);
+    return new ForceAtBreak(2 * top, e.instantSeconds(), e.loadingRateCountsPerSecond(), wide);
   }
 
   private static double largest(Loading l) {

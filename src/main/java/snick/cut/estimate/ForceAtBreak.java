@@ -9,10 +9,7 @@ package snick.cut.estimate;
  * @param budget what makes the uncertainty
  */
 public record ForceAtBreak(
-    double forceCounts,
-    double instantSeconds,
-    double loadingRateCountsPerSecond,
-    Budget budget) {
+    double forceCounts, double instantSeconds, double loadingRateCountsPerSecond, Budget budget) {
   /** The same at the largest reading, and that it lies so far above what was expected is doubt. */
   ForceAtBreak reaching(double largestCounts, double aboveCounts) {
     return new ForceAtBreak(

@@ -433,7 +433,7 @@ class CalibrationCommandsTest {
     String id = (String) stranger.json().get("id");
     assertThat(Ran.command("rederive", "--calibration", id, "--data", data).out())
         .contains("0 derived again")
-        .contains("18 cuts keep what they have: device was other at calibration");
+        .contains("18 cuts get no force: device was other at calibration");
   }
 
   private List<String> forces() {

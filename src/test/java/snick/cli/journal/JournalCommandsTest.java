@@ -41,7 +41,7 @@ class JournalCommandsTest {
 
   private static void assertRefused(Ran ran, String complaint) {
     assertThat(ran.exit()).as(ran.out()).isEqualTo(ExitCode.BAD_INPUT);
-    assertThat(ran.err().lines().filter(line -> !line.contains("'snick' stands for")))
+    assertThat(ran.err().lines().filter(line -> !line.contains("'snick' here means")))
         .singleElement()
         .satisfies(line -> assertThat(line).startsWith("snick: ").contains(complaint));
     assertThat(ran.out()).isEmpty();

@@ -4,19 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.util.Locale;
 
 /** A folder of this user's alone (mode 0700), from which native libraries are run. Linux. */
-public final class OwnFolder {
+public final class NativeFolder {
   private static final String JNA_FOLDER = "jna.tmpdir";
   private static final String JNA_ON_DISK = "jna.nounpack";
 
-  private OwnFolder() {}
-
-  /** Whether libraries are unpacked to run here at all. */
-  static boolean isLinux() {
-    return System.getProperty("os.name", "").toLowerCase(Locale.ROOT).contains("linux");
-  }
+  private NativeFolder() {}
 
   /**
    * In the user's cache (XDG Base Directory Specification).
@@ -41,7 +35,7 @@ public final class OwnFolder {
    * is left in charge.
    */
   public static void forJna() {
-    if (isLinux()
+    if (OperatingSystem.present() == OperatingSystem.LINUX
         && System.getProperty(JNA_FOLDER) == null
         && System.getProperty(JNA_ON_DISK) == null) {
       try {
