@@ -128,13 +128,23 @@ final class Browser implements AutoCloseable {
   /** Walks by the tabulator key until {@code css} has the focus, then presses {@code keys}. */
   void byKeys(String css, CharSequence... keys) {
     for (int i = 0; i < MOST_TABS; i++) {
-      if (Boolean.TRUE.equals(run("return document.activeElement.matches(arguments[0])", css))) {
-        driver.switchTo().activeElement().sendKeys(keys);
+      boolean there =
+          Boolean.TRUE.equals(run("return document.activeElement.matches(arguments[0])", css));
+      if (typed(there ? keys : new CharSequence[] {Keys.TAB}) && there) {
         return;
       }
-      driver.switchTo().activeElement().sendKeys(Keys.TAB);
     }
     throw new AssertionError(css + " is not reached by the tabulator key");
+  }
+
+  /** Presses {@code keys} where the focus is; false if the page just drew that place anew. */
+  private boolean typed(CharSequence... keys) {
+    try {
+      driver.switchTo().activeElement().sendKeys(keys);
+      return true;
+    } catch (StaleElementReferenceException e) {
+      return false;
+    }
   }
 
   /** One key, with nothing in focus. */
