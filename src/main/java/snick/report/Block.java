@@ -10,6 +10,9 @@ sealed interface Block {
   /** Something that must not be overlooked. */
   record Notice(String text) implements Block {}
 
+  /** What came out, in one sentence, to be seen first. */
+  record Verdict(String text) implements Block {}
+
   /** A heading below that of the section. */
   record Heading(String text) implements Block {}
 

@@ -3,8 +3,7 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import snick.cut.Flag;
+import snick.cut.Outcome;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.store.CutPlace;
@@ -18,31 +17,28 @@ record CutChapter(SessionStory story, Noted noted) {
 
   List<Block> blocks() {
     if (story.cuts().isEmpty()) {
-      return List.of(new Block.Paragraph("Nothing was cut in this session."));
+      return List.of(new Block.Paragraph(words().say("report.no_cut")));
     }
     List<Block> blocks = new ArrayList<>();
     blocks.add(
-        new Block.Paragraph(
-            "± is the expanded uncertainty with coverage factor k = 2, about 95 %: calibration and"
-                + " peak estimate together. Places are measured from the heel. Cuts set aside stay"
-                + " in the record, but no mean and no verdict counts them."));
+        new Block.Paragraph(words().say("report.cuts_are")));
     blocks.add(table());
-    story.example().ifPresent(cut -> blocks.add(detail(cut)));
     story.stages().stream()
         .filter(stage -> stage.cuts().size() >= FEWEST_DRAWN)
         .limit(MOST_STAGES_DRAWN)
         .forEach(stage -> blocks.add(along(stage)));
+    story.example().ifPresent(cut -> blocks.add(detail(cut)));
     return blocks;
+  }
+
+  private Words words() {
+    return noted.words();
   }
 
   private Block detail(snick.store.StoredCut cut) {
     return new Block.Drawing(
         CutPlot.of(cut, story.calibrationOf(cut)),
-        "Cut "
-            + cut.id()
-            + " in detail: the force rises until the filament parts. The amplifier's filter rounds"
-            + " the peak off, so the largest sample reads low; the estimate follows the loading"
-            + " line to the instant of the break.");
+        words().say("report.cut_seen", "n", cut.id()));
   }
 
   private Block along(StageEvidence stage) {
@@ -52,18 +48,18 @@ record CutChapter(SessionStory story, Noted noted) {
             .toList();
     return new Block.Drawing(
         StagePlot.of(story.session(), stage.stage(), cuts),
-        "Stage '" + stage.stage().name() + "': its cuts where they were made.");
+        words().say("report.stage_seen", "stage", stage.stage().name()));
   }
 
   private Block table() {
     return new Block.Grid(
         List.of(
-            Block.Column.figures("Cut"),
-            Block.Column.words("Stage"),
-            Block.Column.figures("Place"),
-            Block.Column.figures("Force / N"),
-            Block.Column.figures("Force / gf"),
-            Block.Column.words("Outcome")),
+            Block.Column.figures(words().say("report.cut")),
+            Block.Column.words(words().say("mend.stage")),
+            Block.Column.figures(words().say("report.place")),
+            Block.Column.figures(words().say("report.force_n")),
+            Block.Column.figures(words().say("report.force_gf")),
+            Block.Column.words(words().say("report.outcome"))),
         story.cuts().stream().map(this::row).toList());
   }
 
@@ -78,6 +74,12 @@ record CutChapter(SessionStory story, Noted noted) {
         outcome(cut));
   }
 
+  private String aside(String why) {
+    return noted.personal()
+        ? words().say("cut.set_aside", "why", why)
+        : words().say("report.aside");
+  }
+
   private static String gramForce(MeasuredForce force) {
     double expanded = Shown.expandedNewtons(force) / Force.NEWTONS_PER_GRAM_FORCE;
     return Shown.plusMinus(force.value().gramForce(), expanded);
@@ -87,16 +89,16 @@ record CutChapter(SessionStory story, Noted noted) {
     return place.placeMm().isPresent() ? Noted.plain(place.placeMm().getAsDouble()) + " mm" : "–";
   }
 
+  /** What is out of the ordinary; nothing for a filament that parted at once. */
   private String outcome(CutSummary cut) {
-    String flags =
-        cut.result().flags().stream()
-            .sorted()
-            .map(Flag::word)
-            .map(Shown::plain)
-            .collect(Collectors.joining(", "));
-    String outcome = Shown.plain(cut.result().outcome().word());
-    String aside =
-        cut.setAside().map(why -> "; set aside" + (noted.personal() ? ": " + why : "")).orElse("");
-    return outcome + (flags.isEmpty() ? "" : "; " + flags) + aside;
+    List<String> parts = new ArrayList<>();
+    if (cut.result().outcome() != Outcome.SEVERED) {
+      parts.add(words().named("outcome", cut.result().outcome()));
+    }
+    cut.result().flags().stream()
+        .sorted()
+        .forEach(flag -> parts.add(words().named("flag", flag)));
+    cut.setAside().ifPresent(why -> parts.add(aside(why)));
+    return String.join("; ", parts);
   }
 }

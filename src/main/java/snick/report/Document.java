@@ -5,11 +5,12 @@ import java.util.List;
 /**
  * A report before it is written out.
  *
+ * @param words its language
  * @param title its title
  * @param lead what stands before the first section
  * @param sections the rest
  */
-record Document(String title, List<Block> lead, List<Section> sections) {
+record Document(Words words, String title, List<Block> lead, List<Section> sections) {
   /** A titled part. */
   record Section(String title, List<Block> blocks) {
     public Section {

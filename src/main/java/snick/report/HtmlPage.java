@@ -11,7 +11,7 @@ final class HtmlPage {
   private static final String HEAD =
       """
       <!DOCTYPE html>
-      <html xmlns="http://www.w3.org/1999/xhtml" lang="en">
+      <html xmlns="http://www.w3.org/1999/xhtml" lang="LANGUAGE">
       <head>
       <meta charset="utf-8" />
       <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'" />
@@ -24,6 +24,7 @@ final class HtmlPage {
       h2 { font-size: 1.25rem; margin: 2rem 0 .5rem; border-bottom: 2px solid #222; }
       h3 { font-size: 1.02rem; margin: 1.2rem 0 .3rem; }
       p { margin: .5rem 0; } ul { margin: .4rem 0; padding-left: 1.3rem; } li { margin: .25rem 0; } li span { font-size: .86em; color: #555; }
+      .verdict { font-size: 1.3rem; line-height: 1.3; font-weight: 700; margin: .6rem 0; }
       .notice { margin-right: 2px; border: 2px solid #222; padding: .4rem .8rem; font-weight: 600; }
       .wide { overflow-x: auto; }
       table { border-collapse: collapse; width: 100%; font-size: .9rem; margin: .6rem 0; }
@@ -44,14 +45,16 @@ final class HtmlPage {
         td, td.n { border: 0; padding: .1rem 0; text-align: left; white-space: pre-line; }
         td::before { content: attr(data-name) ": "; font-weight: 600; } td:empty { display: none; }
       }
-      @page { margin: 13mm 13mm 16mm; @bottom-center { content: "In-house measurements, not an accredited certificate. Page " counter(page); font: 8pt sans-serif; } }
+      @page { margin: 13mm 13mm 16mm; @bottom-center { content: "WHAT_IT_IS PAGE " counter(page); font: 8pt sans-serif; } }
       @media print {
         body { font-size: 8.8pt; line-height: 1.3; max-width: none; margin: 0; padding: 0; }
-        h1 { font-size: 1.5rem; } h2 { margin: 1rem 0 .3rem; } h3 { margin: .6rem 0 .2rem; } li { margin: .1rem 0; }
-        .figures { grid-template-columns: 1fr 1fr; } .reasons { columns: 2; column-gap: 1.6rem; } .reasons h3 { margin-top: 0; }
-        figcaption { font-size: .82rem; } table { margin: .3rem 0; }
+        h1 { font-size: 1.5rem; } h2 { font-size: 12pt; margin: .7rem 0 .3rem; } h3 { font-size: 9.2pt; margin: .5rem 0 .1rem; } li { margin: .1rem 0; }
+        .figures { grid-template-columns: 1fr 1fr; } .reasons { columns: 2; column-gap: 1.6rem; font-size: 8.3pt; line-height: 1.25; } .reasons h3 { margin-top: 0; }
+        figcaption { font-size: .82rem; } table { margin: .3rem 0; font-size: 8pt; line-height: 1.2; }
+        svg { max-height: 78mm; } .figures figure { margin: .2rem 0; } li span { font-size: .9em; }
         h2, h3 { break-after: avoid; } tr, figure, li, .notice { break-inside: avoid; } thead { display: table-header-group; }
         th, td { padding-top: .12rem; padding-bottom: .12rem; } figure { margin: .6rem 0; }
+        .figures figcaption { display: none; }
         .wide { overflow-x: visible; } p, li { orphans: 3; widows: 3; }
       }
       </style>
@@ -66,7 +69,11 @@ final class HtmlPage {
 
   static String of(Document document) {
     HtmlPage page = new HtmlPage();
-    page.html.append(HEAD.replace("TITLE", Markup.escaped(document.title())));
+    page.html.append(
+        HEAD.replace("LANGUAGE", Markup.escaped(document.words().language()))
+            .replace("WHAT_IT_IS", document.words().say("report.what_it_is"))
+            .replace("PAGE", document.words().say("report.page"))
+            .replace("TITLE", Markup.escaped(document.title())));
     page.element("h1", document.title());
     page.blocks(document.lead());
     for (Document.Section section : document.sections()) {
@@ -78,13 +85,16 @@ final class HtmlPage {
 
   /** Words alone print in two columns. */
   private void section(List<Block> blocks) {
-    boolean words =
-        blocks.size() > 2
-            && blocks.stream()
-                .noneMatch(b -> b instanceof Block.Grid || b instanceof Block.Drawing);
+    boolean words = blocks.stream().allMatch(HtmlPage::isWords);
     html.append(words ? "<div class=\"reasons\">\n" : "");
     blocks(blocks);
     html.append(words ? "</div>\n" : "");
+  }
+
+  private static boolean isWords(Block block) {
+    return block instanceof Block.Paragraph
+        || block instanceof Block.Heading
+        || block instanceof Block.Points;
   }
 
   /** Several pictures in a row stand side by side where there is room. */
@@ -108,8 +118,10 @@ final class HtmlPage {
   private void block(Block block) {
     if (block instanceof Block.Paragraph paragraph) {
       element("p", paragraph.text());
+    } else if (block instanceof Block.Verdict verdict) {
+      classed("verdict", verdict.text());
     } else if (block instanceof Block.Notice notice) {
-      html.append("<p class=\"notice\">").append(Markup.escaped(notice.text())).append("</p>\n");
+      classed("notice", notice.text());
     } else if (block instanceof Block.Heading heading) {
       element("h3", heading.text());
     } else if (block instanceof Block.Points points) {
@@ -129,6 +141,11 @@ final class HtmlPage {
       html.append(" <span>").append(Markup.escaped(point.detail())).append("</span>");
     }
     html.append("</li>\n");
+  }
+
+  private void classed(String name, String text) {
+    html.append("<p class=\"").append(name).append("\">");
+    html.append(Markup.escaped(text)).append("</p>\n");
   }
 
   private void element(String name, String text) {

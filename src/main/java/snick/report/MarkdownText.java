@@ -46,6 +46,8 @@ final class MarkdownText {
   private void block(Block block) {
     if (block instanceof Block.Paragraph paragraph) {
       line(sentence(paragraph.text()));
+    } else if (block instanceof Block.Verdict verdict) {
+      line("**" + escaped(verdict.text()) + "**");
     } else if (block instanceof Block.Notice notice) {
       line("**" + escaped(notice.text()) + "**");
     } else if (block instanceof Block.Heading heading) {

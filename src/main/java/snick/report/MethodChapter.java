@@ -2,6 +2,7 @@ package snick.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import snick.force.Calibration;
 import snick.force.Contribution;
 import snick.force.Coverage;
@@ -9,29 +10,12 @@ import snick.quantity.Force;
 import snick.store.Verification;
 
 /** Method and uncertainty in plain words. */
-record MethodChapter(SessionStory story) {
+record MethodChapter(SessionStory story, Words words) {
   List<Block> blocks() {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Block.Paragraph(
-            "The edge is pressed on a taut filament until the filament parts. The force at that"
-                + " instant is the cut-through force: the lower, the keener the edge at that spot."
-                + " It is given in newtons (N), and in gram-force: 1 gf = 0.00980665 N exactly, the"
-                + " weight of one gram at standard gravity."));
-    blocks.add(
-        new Block.Paragraph(
-            "A load cell reads the force many times a second as counts of the converter; these raw"
-                + " counts are stored for good and everything here is derived from them. The force"
-                + " is the reading above the rest before the cut. As the amplifier's filter rounds"
-                + " the peak off, the force at the break is estimated from the way the load rose and"
-                + " fell; the largest sample is kept beside it."));
-    blocks.add(
-        new Block.Paragraph(
-            "No measurement is exact. The uncertainty of each force combines every known source by"
-                + " JCGM 100:2008 (GUM): masses and calibration curve as far as they are stated,"
-                + " the zero, noise, and the estimate of the peak. The scatter from cut to cut is"
-                + " mostly the edge and the hand; verdicts weigh differences against that scatter,"
-                + " never against a single cut."));
+    blocks.add(new Block.Paragraph(words.say("report.method_force")));
+    blocks.add(new Block.Paragraph(words.say("report.method_counts")));
+    blocks.add(new Block.Paragraph(words.say("report.method_uncertainty")));
     blocks.add(Block.Points.of(facts()));
     return blocks;
   }
@@ -39,76 +23,80 @@ record MethodChapter(SessionStory story) {
   private List<String> facts() {
     List<String> facts = new ArrayList<>();
     if (story.calibrations().isEmpty()) {
-      facts.add("Calibration: none; what was cut has no force.");
+      facts.add(words.say("report.no_calibration"));
     }
     story.calibrations().forEach(c -> facts.add(calibration(c)));
     facts.add(check());
     facts.add(
-        "Repeatability of the rig: "
-            + story
-                .judge()
-                .rig()
-                .map(r -> "SD " + Shown.gf(r.sdGf()) + " (" + r.study() + ").")
-                .orElse("not given, so no verdict weighs it."));
-    facts.add(
-        "Margin below which a difference does not matter: "
-            + (story.judge().marginGf().isPresent()
-                ? Shown.newtons(story.judge().marginGf().getAsDouble())
-                    + " = "
-                    + Shown.gf(story.judge().marginGf().getAsDouble())
-                    + ", "
-                    + story.judge().marginFrom()
-                    + "."
-                : "none was set."));
+        story
+            .judge()
+            .rig()
+            .map(r -> words.say("report.rig", "sd", Shown.gf(r.sdGf()), "study", r.study()))
+            .orElse(words.say("report.no_rig")));
+    facts.add(margin());
     return facts;
   }
 
-  private static String calibration(Calibration c) {
-    double to = c.range().to().newtons();
-    List<Contribution> parts = c.contributions(to / 2, 0);
-    double u = Contribution.combined(parts);
-    String expanded =
-        u > 0
-            ? Shown.fixed(
-                    100
-                        * u
-                        * Coverage.factor(
-                            Coverage.USUAL_PROBABILITY,
-                            Contribution.effectiveDegreesOfFreedom(parts))
-                        / (to / 2),
-                    2)
-                + " % of the force at half of its range (95 %), without the peak estimate"
-            : "not stated";
+  private String margin() {
+    OptionalDouble gf = story.judge().marginGf();
+    return gf.isEmpty()
+        ? words.say("report.no_margin")
+        : words.say(
+            "report.margin",
+            "newtons",
+            Shown.newtons(gf.getAsDouble()),
+            "gf",
+            Shown.gf(gf.getAsDouble()),
+            "from",
+            story.judge().marginFrom());
+  }
+
+  private String calibration(Calibration c) {
+    Force to = c.range().to();
     boolean typed = c.made().getEpochSecond() == 0;
-    return "Calibration "
-        + c.id()
-        + (typed ? "" : ", made " + Day.utc(c.made()))
-        + ", up to "
-        + Shown.fixed(to, 3)
-        + " N = "
-        + Shown.gf(Force.ofNewtons(to).gramForce())
-        + "; uncertainty "
-        + expanded
-        + c.validFor()
-            .map(d -> "; valid until " + Day.utc(c.made().plus(d)))
-            .orElse("; no period of validity was set")
-        + ".";
+    return words.say(
+        "report.calibration",
+        "id",
+        c.id(),
+        "made",
+        typed ? words.say("rig.typed_in") : words.say("report.made", "day", Day.utc(c.made())),
+        "newtons",
+        Shown.fixed(to.newtons(), 3),
+        "gf",
+        Shown.gf(to.gramForce()),
+        "uncertainty",
+        uncertainty(c, to.newtons() / 2),
+        "valid",
+        c.validFor()
+            .map(d -> words.say("report.valid", "day", Day.utc(c.made().plus(d))))
+            .orElse(words.say("report.no_validity")));
+  }
+
+  private String uncertainty(Calibration c, double newtons) {
+    List<Contribution> parts = c.contributions(newtons, 0);
+    double u = Contribution.combined(parts);
+    double factor =
+        Coverage.factor(
+            Coverage.USUAL_PROBABILITY, Contribution.effectiveDegreesOfFreedom(parts));
+    return u > 0
+        ? words.say("report.uncertainty", "share", Shown.fixed(100 * u * factor / newtons, 2))
+        : words.say("report.no_uncertainty");
   }
 
   private String check() {
     if (story.checks().isEmpty()) {
-      return "Check with a known mass: none is recorded for this rig before or during the session.";
+      return words.say("report.no_check");
     }
     Verification last = story.checks().get(story.checks().size() - 1);
-    return "Last check with a known mass: "
-        + Day.utc(last.at())
-        + ", known "
-        + Shown.newtons(last.known())
-        + ", shown "
-        + Shown.newtons(last.shown())
-        + (last.withinLimit() ? ", within" : ", OUTSIDE")
-        + " its limit of "
-        + Shown.fixed(last.limit().newtons(), 4)
-        + " N.";
+    return words.say(
+        last.withinLimit() ? "report.check_within" : "report.check_out",
+        "day",
+        Day.utc(last.at()),
+        "known",
+        Shown.newtons(last.known()),
+        "shown",
+        Shown.newtons(last.shown()),
+        "limit",
+        Shown.fixed(last.limit().newtons(), 4));
   }
 }

@@ -2,7 +2,6 @@ package snick.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import snick.journal.Blade;
@@ -15,14 +14,14 @@ import snick.journal.SharpeningStep;
  *
  * @param personal whether free notes are told too
  */
-record Noted(boolean personal) {
+record Noted(boolean personal, Words words) {
   String blade(Blade blade) {
     List<String> parts = new ArrayList<>(List.of(blade.label()));
     text(parts, blade.steel());
-    number(parts, blade.hardnessHrc(), " HRC");
-    number(parts, blade.edgeAngleDegrees(), "° included angle");
-    number(parts, blade.thicknessBehindEdgeMm(), " mm thick behind the edge");
-    number(parts, blade.edgeLengthMm(), " mm long edge");
+    number(parts, blade.hardnessHrc(), "report.hardness");
+    number(parts, blade.edgeAngleDegrees(), "report.angle");
+    number(parts, blade.thicknessBehindEdgeMm(), "report.thickness");
+    number(parts, blade.edgeLengthMm(), "report.length");
     note(parts, blade.notes());
     return String.join(", ", parts);
   }
@@ -37,32 +36,30 @@ record Noted(boolean personal) {
 
   private String step(SharpeningStep step) {
     List<String> parts = new ArrayList<>(List.of(step.abrasive()));
-    step.grit().ifPresent(grit -> parts.add("grit " + grit));
-    number(parts, step.micron(), " µm");
-    step.direction().ifPresent(d -> parts.add(word(d)));
-    step.strokesPerSide().ifPresent(n -> parts.add(n + " strokes a side"));
-    step.pressure().ifPresent(p -> parts.add(word(p) + " pressure"));
+    step.grit().ifPresent(grit -> parts.add(words.say("step.grit_of", "n", grit)));
+    number(parts, step.micron(), "step.micron_of");
+    step.direction().ifPresent(d -> parts.add(words.named("direction", d)));
+    step.strokesPerSide().ifPresent(n -> parts.add(words.count("step.strokes_of", n)));
+    step.pressure()
+        .ifPresent(
+            p -> parts.add(words.say("report.pressure", "how", words.named("pressure", p))));
     note(parts, step.note());
     return String.join(", ", parts);
   }
 
   String inspections(List<Inspection> inspections) {
     return inspections.isEmpty()
-        ? "not inspected"
+        ? words.say("stage.not_inspected")
         : inspections.stream().map(this::inspection).collect(Collectors.joining("\n"));
   }
 
   private String inspection(Inspection look) {
-    List<String> parts = new ArrayList<>(List.of(look.method().plain()));
-    number(parts, look.magnification(), "x");
-    parts.add(look.side().word() + (look.side() == snick.journal.Side.BOTH ? " sides" : " side"));
+    List<String> parts = new ArrayList<>(List.of(words.named("method", look.method())));
+    number(parts, look.magnification(), "report.magnified");
+    parts.add(words.named("side", look.side()));
     look.place().ifPresent(place -> parts.add(place.plain()));
     note(parts, look.note());
-    return String.join(", ", parts) + ": " + look.finding().plain();
-  }
-
-  private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return String.join(", ", parts) + ": " + words.named("finding", look.finding());
   }
 
   private static void text(List<String> parts, String text) {
@@ -77,8 +74,8 @@ record Noted(boolean personal) {
     }
   }
 
-  private static void number(List<String> parts, OptionalDouble value, String unit) {
-    value.ifPresent(v -> parts.add(plain(v) + unit));
+  private void number(List<String> parts, OptionalDouble value, String key) {
+    value.ifPresent(v -> parts.add(words.say(key, "n", plain(v))));
   }
 
   /** A number without trailing zeros. */

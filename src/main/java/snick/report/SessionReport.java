@@ -11,9 +11,6 @@ import snick.verdict.Judge;
 
 /** The report of one session, from as found to finished. */
 public final class SessionReport {
-  /** Said on every report. */
-  public static final String WHAT_IT_IS = "In-house measurements, not an accredited certificate.";
-
   private final Document document;
 
   private SessionReport(Document document) {
@@ -25,53 +22,75 @@ public final class SessionReport {
    *
    * @param judge margin and rig that verdicts are measured by
    * @param personal whether operator, notes and reasons for setting aside are told
+   * @param words the language
    * @throws NotAccepted if there is no such session
    */
-  public static SessionReport of(StoreReader store, String name, Judge judge, boolean personal) {
+  public static SessionReport of(
+      StoreReader store, String name, Judge judge, boolean personal, Words words) {
     SessionStory story = SessionStory.read(store, SessionEvidence.read(store, name), judge);
-    return new SessionReport(document(story, new Noted(personal)));
+    return new SessionReport(document(story, new Noted(personal, words)));
   }
 
   private static Document document(SessionStory story, Noted noted) {
+    Words words = noted.words();
     return new Document(
-        "Session " + story.session().name(),
+        words,
+        words.say("report.title", "session", story.session().name()),
         lead(story, noted),
         List.of(
-            new Document.Section("In short", new ShortStory(story).blocks()),
-            new Document.Section("Stage by stage", new StageChapter(story, noted).blocks()),
-            new Document.Section("Verdicts and their reasons", new VerdictChapter(story).blocks()),
-            new Document.Section("Every cut", new CutChapter(story, noted).blocks()),
-            new Document.Section("How it was measured", new MethodChapter(story).blocks()),
-            new Document.Section("Cautions", cautions())));
+            section(words, "brought", new ShortStory(story, noted).blocks()),
+            section(words, "figures", new StageChapter(story, noted).blocks()),
+            section(words, "reasons", new VerdictChapter(story, words).blocks()),
+            section(words, "every_cut", new CutChapter(story, noted).blocks()),
+            section(words, "method", new MethodChapter(story, words).blocks()),
+            section(words, "glossary", List.of(glossary(words))),
+            section(words, "cautions", cautions(words))));
+  }
+
+  private static Document.Section section(Words words, String key, List<Block> blocks) {
+    return new Document.Section(words.say("report." + key), blocks);
   }
 
   private static List<Block> lead(SessionStory story, Noted noted) {
+    Words words = noted.words();
     Session session = story.session();
     List<String> facts = new ArrayList<>();
-    facts.add("Blade: " + noted.blade(story.evidence().blade()));
-    facts.add("Filament: " + story.lot().map(Noted::lot).orElse("lot not noted"));
+    facts.add(words.say("report.blade", "blade", noted.blade(story.evidence().blade())));
     facts.add(
-        "When: "
-            + Day.minute(session.opened())
-            + session.closed().map(at -> " to " + Day.minute(at)).orElse(", still running"));
-    session.roomCelsius().ifPresent(t -> facts.add("Room: " + Noted.plain(t) + " °C"));
+        words.say(
+            "report.filament", "lot", story.lot().map(Noted::lot).orElse(words.say("start.lot_none"))));
+    facts.add(when(session, words));
+    session
+        .roomCelsius()
+        .ifPresent(t -> facts.add(words.say("report.room", "celsius", Noted.plain(t))));
     Optional<String> operator = noted.personal() ? session.operator() : Optional.empty();
-    operator.ifPresent(alias -> facts.add("Operator: " + alias));
-    return List.of(new Block.Notice(WHAT_IT_IS), Block.Points.of(facts));
+    operator.ifPresent(alias -> facts.add(words.say("report.operator", "alias", alias)));
+    return List.of(new Block.Paragraph(String.join(" · ", facts)));
   }
 
-  private static List<Block> cautions() {
+  private static String when(Session session, Words words) {
+    String from = Day.minute(session.opened());
+    return session
+        .closed()
+        .map(at -> words.say("report.when", "from", from, "to", Day.minute(at)))
+        .orElse(words.say("report.when_open", "from", from));
+  }
+
+  private static Block glossary(Words words) {
+    return new Block.Points(
+        words.glossary().stream()
+            .map(entry -> new Block.Point(entry.word() + ": " + entry.meaning(), ""))
+            .toList());
+  }
+
+  private static List<Block> cautions(Words words) {
     return List.of(
         Block.Points.of(
             List.of(
-                "A keen edge cuts at a touch. Carry and hand over the blade with the edge covered.",
-                "At the rig the blade is driven at a taut line and comes free when the line parts:"
-                    + " clamp the blade or the guide, put a guard in front of the line, wear a"
-                    + " cut-resistant glove and eye protection.",
-                "A low force says that the edge is keen where it was cut, with this filament on"
-                    + " this rig. It does not say how long the edge lasts, and forces from other"
-                    + " rigs or filaments are not comparable without a check.")),
-        new Block.Notice(WHAT_IT_IS));
+                words.say("report.caution_keen"),
+                words.say("report.caution_rig"),
+                words.say("report.caution_low"))),
+        new Block.Notice(words.say("report.what_it_is")));
   }
 
   /** As one HTML page that needs nothing from elsewhere and prints on A4 and Letter. */

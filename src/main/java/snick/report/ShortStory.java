@@ -3,6 +3,8 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.verdict.BurrClue;
 import snick.verdict.BurrEvidence;
 import snick.verdict.BurrVerdict;
 import snick.verdict.Change;
@@ -12,87 +14,154 @@ import snick.verdict.GroupFigures;
 import snick.verdict.Progression;
 import snick.verdict.StageEvidence;
 
-/** What became of the edge, in a few sentences. */
-record ShortStory(SessionStory story) {
+/** What the work brought, for whoever reads nothing else: verdict first, then stage by stage. */
+record ShortStory(SessionStory story, Noted noted) {
   List<Block> blocks() {
+    Optional<Progression> progression = story.progression();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Verdict(progression.map(p -> headline(p.whole())).orElse(tooLittle())));
+    blocks.add(Block.Points.of(points(progression)));
+    if (story.stages().isEmpty()) {
+      return blocks;
+    }
+    if (story.stages().stream().anyMatch(s -> s.readings().isPresent())) {
+      blocks.add(
+          new Block.Drawing(
+              ProgressionPlot.of(story.session(), story.stages(), story.judge()),
+              words().say("report.stages_seen")));
+    }
+    blocks.add(stages(progression));
+    return blocks;
+  }
+
+  private Words words() {
+    return noted.words();
+  }
+
+  private List<String> points(Optional<Progression> progression) {
     List<String> points = new ArrayList<>();
-    story
-        .progression()
-        .ifPresentOrElse(
-            p -> {
-              points.add(whole(p.whole()));
-              points.add(plateau(p.plateau()));
-            },
-            () -> points.add(tooLittle()));
+    progression.ifPresent(
+        p -> {
+          points.add(whole(p.whole()));
+          points.add(plateau(p.plateau()));
+        });
     last().map(this::burr).ifPresent(points::add);
-    points.add(
-        "What to do next: "
-            + new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace())
-            + ".");
-    return List.of(Block.Points.of(points));
+    if (story.session().closed().isEmpty()) {
+      String advice =
+          new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace());
+      points.add(words().say("report.next", "what", advice));
+    }
+    return points;
   }
 
   private Optional<StageEvidence> last() {
-    return story.evidence().last().filter(s -> !s.cuts().isEmpty() || !s.inspections().isEmpty());
+    return story.evidence().last().filter(ShortStory::anything);
   }
 
-  private static String whole(Comparison c) {
-    String share =
-        c.first().meanGf() > 0
-            ? " (" + Shown.signedPercent(c.differenceGf() / c.first().meanGf()) + ")"
-            : "";
-    return "From '"
-        + c.first().name()
-        + "' to '"
-        + c.second().name()
-        + "' the force to cut the filament went from "
-        + both(c.first())
-        + " to "
-        + both(c.second())
-        + share
-        + ": "
-        + meaning(c.verdict())
-        + ".";
+  private static boolean anything(StageEvidence stage) {
+    return !stage.cuts().isEmpty() || !stage.inspections().isEmpty();
+  }
+
+  private String headline(Comparison c) {
+    return words().say("report.brought_" + c.verdict().word(), "share", size(c));
+  }
+
+  private String whole(Comparison c) {
+    boolean shown = c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER;
+    return words()
+        .say(
+            shown ? "report.whole_shown" : "report.whole",
+            "first",
+            c.first().name(),
+            "before",
+            both(c.first()),
+            "second",
+            c.second().name(),
+            "after",
+            both(c.second()));
   }
 
   private static String both(GroupFigures figures) {
-    return Shown.newtons(figures.meanGf()) + " = " + Shown.gf(figures.meanGf());
+    return Shown.newtons(figures.meanGf()) + " (" + Shown.gf(figures.meanGf()) + ")";
   }
 
-  /** A verdict in a few plain words. */
-  static String meaning(Change change) {
-    return switch (change) {
-      case LOWER -> "lower, the edge became keener, more than scatter explains";
-      case HIGHER -> "higher, the edge became less keen, more than scatter explains";
-      case NO_DIFFERENCE_SHOWN -> "no difference shown; these cuts cannot tell one from scatter";
-      case EQUIVALENT -> "equivalent, the difference is smaller than the margin";
-    };
+  /** How large the change is, in per cent of the force before where that is above zero. */
+  private static String size(Comparison c) {
+    double before = c.first().meanGf();
+    return before > 0
+        ? Shown.fixed(100 * Math.abs(c.differenceGf()) / before, 0) + "\u00a0%"
+        : Shown.gf(Math.abs(c.differenceGf()));
   }
 
-  private static String plateau(Progression.Plateau plateau) {
+  private String plateau(Progression.Plateau plateau) {
     if (plateau instanceof Progression.Plateau.Reached reached) {
-      return "Plateau reached: no measurable gain since '" + reached.since() + "'.";
+      return words().say("report.plateau", "since", reached.since());
     }
-    return plateau instanceof Progression.Plateau.NoMargin
-        ? "Whether more work would still help was not judged: neither a margin nor the rig's"
-            + " repeatability was given."
-        : "No plateau shown: more work may still help.";
+    return words()
+        .say(
+            plateau instanceof Progression.Plateau.NoMargin
+                ? "report.plateau_no_margin"
+                : "report.plateau_not_shown");
   }
 
   private String tooLittle() {
-    return "There is nothing to compare yet: two stages with two cuts or more, each with a force,"
-        + " are needed; there "
-        + (story.comparable().size() == 1 ? "is 1." : "is none.");
+    return words().say("report.too_little");
   }
 
   private String burr(StageEvidence stage) {
-    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(stage);
-    return "Burr left in '"
-        + stage.stage().name()
-        + "': "
-        + Shown.plain(verdict.burr().word())
-        + "; "
-        + verdict.rule().evidence()
-        + ".";
+    BurrVerdict verdict = weighed(stage);
+    return words()
+        .say(
+            "report.burr",
+            "verdict",
+            words().named("burr", verdict.burr()),
+            "signs",
+            verdict.saying(BurrClue.Says.BURR).size(),
+            "of",
+            verdict.clues().size());
+  }
+
+  private BurrVerdict weighed(StageEvidence stage) {
+    return new BurrEvidence(story.judge()).weigh(stage);
+  }
+
+  private Block stages(Optional<Progression> progression) {
+    return new Block.Grid(
+        List.of(
+            Block.Column.words(words().say("mend.stage")),
+            Block.Column.words(words().say("report.done")),
+            Block.Column.figures(words().say("report.force")),
+            Block.Column.words(words().say("report.change")),
+            Block.Column.words(words().say("report.burr_left"))),
+        story.stages().stream().map(stage -> row(stage, progression)).toList());
+  }
+
+  private List<String> row(StageEvidence stage, Optional<Progression> progression) {
+    String name = stage.stage().name();
+    return List.of(
+        name,
+        noted.steps(stage.steps()),
+        stage.readings().map(r -> newtonsAndGf(r.meanGf())).orElse("–"),
+        progression.flatMap(p -> step(p, name)).map(this::change).orElse("–"),
+        anything(stage) ? words().say("report.burr_" + weighed(stage).burr().word()) : "–");
+  }
+
+  static String newtonsAndGf(double gramForce) {
+    return Shown.newtons(gramForce) + "\n" + Shown.gf(gramForce);
+  }
+
+  private static Optional<Progression.Step> step(Progression progression, String stage) {
+    return progression.steps().stream()
+        .filter(step -> step.comparison().second().name().equals(stage))
+        .findFirst();
+  }
+
+  private String change(Progression.Step step) {
+    return words().say("report.change_" + step.change().word(), "share", size(step.comparison()));
+  }
+
+  /** The part of the whole fall that came with a step, in per cent. */
+  static String share(OptionalDouble share) {
+    return Shown.fixed(100 * share.orElseThrow(), 0) + "\u00a0%";
   }
 }

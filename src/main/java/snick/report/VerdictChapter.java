@@ -1,130 +1,157 @@
 package snick.report;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import snick.verdict.BurrClue;
 import snick.verdict.BurrEvidence;
 import snick.verdict.BurrVerdict;
 import snick.verdict.Change;
 import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
 import snick.verdict.MoreCuts;
 import snick.verdict.Progression;
 import snick.verdict.Reason;
 import snick.verdict.StageEvidence;
 
-/** Every verdict with the figures, rules and sources behind it. */
-record VerdictChapter(SessionStory story) {
+/**
+ * Every verdict with the figures behind it. A rule stands once, at the end, and so does a reason
+ * that holds for several verdicts.
+ */
+final class VerdictChapter {
   private static final String NO_DIFFERENCE = Change.NO_DIFFERENCE_SHOWN.word();
   private static final Pattern MINUS = Pattern.compile("(?<= )-(?=\\d)");
 
+  private final SessionStory story;
+  private final Words words;
+  private final List<Block> blocks = new ArrayList<>();
+  private final List<String> rules = new ArrayList<>();
+  private final Set<Reason> told = new HashSet<>();
+
+  VerdictChapter(SessionStory story, Words words) {
+    this.story = story;
+    this.words = words;
+  }
+
   List<Block> blocks() {
-    List<Block> blocks = new ArrayList<>();
-    story.progression().ifPresent(p -> steps(blocks, p));
+    story.progression().ifPresent(this::steps);
     story.stages().stream()
         .filter(s -> !s.cuts().isEmpty() || !s.inspections().isEmpty())
-        .forEach(s -> burr(blocks, s));
+        .forEach(this::burr);
     if (blocks.isEmpty()) {
-      blocks.add(new Block.Paragraph("No verdict: nothing was cut or inspected yet."));
+      blocks.add(new Block.Paragraph(words.say("report.no_verdict")));
+    } else {
+      blocks.add(new Block.Heading(words.say("report.rules")));
+      blocks.add(Block.Points.of(numberedRules()));
     }
     return blocks;
   }
 
-  private void steps(List<Block> blocks, Progression progression) {
+  private void steps(Progression progression) {
     for (Progression.Step step : progression.steps()) {
       Comparison c = step.comparison();
       blocks.add(
           new Block.Heading(
-              "'"
-                  + c.second().name()
-                  + "' against '"
-                  + c.first().name()
-                  + "': "
-                  + Shown.plain(step.change().word())));
+              words.say(
+                  "report.against",
+                  "second",
+                  c.second().name(),
+                  "first",
+                  c.first().name(),
+                  "change",
+                  words.named("report.is", step.change()))));
       List<Block.Point> points = new ArrayList<>();
-      c.reasons().forEach(reason -> points.add(point("", reason)));
-      scatter(c.second(), points);
+      c.reasons().stream().filter(told::add).forEach(reason -> point("", reason, points));
+      c.second().scatterReason().ifPresent(reason -> point("", reason, points));
       if (progression.steps().size() > 1) {
         points.add(new Block.Point(together(step, progression.steps().size()), ""));
       }
       more(c.moreCuts(), points);
       blocks.add(new Block.Points(points));
     }
-    blocks.add(new Block.Heading("Is there more to gain?"));
-    blocks.add(new Block.Points(List.of(point("", progression.plateau().reason()))));
-  }
-
-  private static void scatter(GroupFigures figures, List<Block.Point> points) {
-    figures.scatterReason().ifPresent(reason -> points.add(point("", reason)));
-  }
-
-  private static String together(Progression.Step step, int steps) {
-    String share =
-        step.shareOfGain().isPresent()
-            ? " "
-                + Shown.fixed(100 * step.shareOfGain().getAsDouble(), 0)
-                + " % of the whole gain came with this step."
-            : "";
-    return steps
-        + " steps are judged at once, so the p of this one is raised (Holm 1979) to "
-        + p(step.holmP())
-        + ": "
-        + Shown.plain(step.change().word())
-        + "."
-        + share;
-  }
-
-  private static String p(double probability) {
-    return probability < 1e-4 ? "below 0.0001" : Shown.fixed(probability, 4);
-  }
-
-  private static void more(MoreCuts more, List<Block.Point> points) {
-    if (more instanceof MoreCuts.InSecond second) {
-      points.add(
-          new Block.Point(
-              second.inSecond()
-                  + " more cuts in this stage would settle it: "
-                  + second.basis()
-                  + ".",
-              ""));
-    } else if (more instanceof MoreCuts.PerGroup each) {
-      points.add(
-          new Block.Point(
-              each.perGroup() + " cuts in each stage would settle it: " + each.basis() + ".", ""));
-    } else if (more instanceof MoreCuts.NotWorthIt not) {
-      points.add(new Block.Point("More cuts would not settle it, " + not.basis() + ".", ""));
-    }
-  }
-
-  private void burr(List<Block> blocks, StageEvidence stage) {
-    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(stage);
-    blocks.add(
-        new Block.Heading(
-            "Burr in '" + stage.stage().name() + "': " + Shown.plain(verdict.burr().word())));
+    blocks.add(new Block.Heading(words.say("report.more_to_gain")));
     List<Block.Point> points = new ArrayList<>();
-    clues(verdict, BurrClue.Says.BURR, "For a burr: ", points);
-    clues(verdict, BurrClue.Says.NO_BURR, "Against a burr: ", points);
-    points.add(point("", verdict.rule()));
-    points.add(new Block.Point("Next cheapest check: " + verdict.nextCheck() + ".", ""));
+    point("", progression.plateau().reason(), points);
     blocks.add(new Block.Points(points));
   }
 
-  private static void clues(
-      BurrVerdict verdict, BurrClue.Says says, String lead, List<Block.Point> points) {
-    verdict.saying(says).forEach(clue -> points.add(point(lead, clue.reason())));
+  private String together(Progression.Step step, int steps) {
+    String together =
+        words.say(
+            "report.together",
+            "n",
+            steps,
+            "p",
+            p(step.holmP()),
+            "change",
+            words.named("report.is", step.change()));
+    return step.shareOfGain().isPresent()
+        ? together + " " + words.say("report.share", "share", ShortStory.share(step.shareOfGain()))
+        : together;
   }
 
-  private static Block.Point point(String lead, Reason reason) {
-    return new Block.Point(
-        lead + readable(reason.evidence()) + ".",
-        "Rule: "
-            + reason.rule()
-            + " ("
-            + reason.source()
-            + "). What would change it: "
-            + reason.wouldChange()
-            + ".");
+  private String p(double probability) {
+    return probability < 1e-4 ? words.say("report.p_tiny") : Shown.fixed(probability, 4);
+  }
+
+  private void more(MoreCuts more, List<Block.Point> points) {
+    if (more instanceof MoreCuts.InSecond second) {
+      say(points, "report.more_in_second", second.inSecond(), second.basis());
+    } else if (more instanceof MoreCuts.PerGroup each) {
+      say(points, "report.more_in_each", each.perGroup(), each.basis());
+    } else if (more instanceof MoreCuts.NotWorthIt not) {
+      say(points, "report.more_in_vain", 0, not.basis());
+    }
+  }
+
+  private void say(List<Block.Point> points, String key, int n, String basis) {
+    points.add(new Block.Point(words.say(key, "n", n, "basis", basis), ""));
+  }
+
+  private void burr(StageEvidence stage) {
+    BurrVerdict verdict = new BurrEvidence(story.judge()).weigh(stage);
+    blocks.add(
+        new Block.Heading(
+            words.say(
+                "report.burr_in",
+                "stage",
+                stage.stage().name(),
+                "verdict",
+                words.say("report.burr_" + verdict.burr().word()))));
+    List<Block.Point> points = new ArrayList<>();
+    clues(verdict, BurrClue.Says.BURR, words.say("report.for_burr"), points);
+    clues(verdict, BurrClue.Says.NO_BURR, words.say("report.against_burr"), points);
+    point("", verdict.rule(), points);
+    blocks.add(new Block.Points(points));
+  }
+
+  private void clues(
+      BurrVerdict verdict, BurrClue.Says says, String lead, List<Block.Point> points) {
+    verdict.saying(says).forEach(clue -> point(lead + " ", clue.reason(), points));
+  }
+
+  private void point(String lead, Reason reason, List<Block.Point> points) {
+    String rule = reason.rule() + " (" + reason.source() + ")";
+    if (!rules.contains(rule)) {
+      rules.add(rule);
+    }
+    points.add(
+        new Block.Point(
+            lead + readable(reason.evidence()) + ".",
+            words.say(
+                "report.reason",
+                "rule",
+                rules.indexOf(rule) + 1,
+                "what",
+                reason.wouldChange())));
+  }
+
+  private List<String> numberedRules() {
+    return IntStream.range(0, rules.size())
+        .mapToObj(i -> words.say("report.rule", "n", i + 1, "rule", rules.get(i)))
+        .toList();
   }
 
   /** Words of verdicts and minus signs as people write them. */

@@ -30,7 +30,7 @@ record Explanation(
   }
 
   private String rule() {
-    String below = decision.level() + "; here " + Wording.p(decision.p());
+    double below = decision.level();
     return switch (decision.decidedBy()) {
       case WELCH ->
           "a difference counts as shown if Welch's two-sided p, with groups of unequal size also"

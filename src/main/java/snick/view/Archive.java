@@ -106,7 +106,12 @@ final class Archive {
         () -> {
           SessionEvidence evidence = evidence(number);
           SessionReport report =
-              SessionReport.of(reader(), name(evidence), judge(evidence), request.says("personal"));
+              SessionReport.of(
+                  reader(),
+                  name(evidence),
+                  judge(evidence),
+                  request.says("personal"),
+                  bench.preferences().words());
           Answer.Whole page = Answer.document("text/html; charset=utf-8", report.html());
           return request.says("save") ? page.saved("report-" + number + ".html") : page;
         });

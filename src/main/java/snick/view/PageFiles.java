@@ -8,12 +8,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import snick.report.Words;
 
 /** The page's files, read once from the program itself. Immutable. */
 final class PageFiles {
+  private static final String GLOSSARY = "glossary.";
+  private static final String OF_REPORT = "report.";
   private static final String TOKEN_PLACE = "{{token}}";
   private static final Pattern PLACE = Pattern.compile("\\{\\{(\\w+\\.\\w+)\\}\\}");
   private static final String PLOT = "/META-INF/resources/webjars/uplot/1.6.30/dist/";
@@ -62,8 +65,20 @@ final class PageFiles {
 
   private static String worded(String page, Words words) {
     return PLACE
-        .matcher(page.replace("{{language}}", words.language()))
+        .matcher(
+            page.replace("{{language}}", words.language()).replace("{{glossary}}", entries(words)))
         .replaceAll(found -> Matcher.quoteReplacement(markup(words, found.group(1))));
+  }
+
+  /** The glossary as rows of a description list, each with a place in addresses. */
+  private static String entries(Words words) {
+    StringBuilder rows = new StringBuilder();
+    for (Words.Entry entry : words.glossary()) {
+      String key = GLOSSARY + entry.key();
+      rows.append("<dt id=\"word-").append(entry.key()).append("\">{{").append(key);
+      rows.append("}}</dt><dd>{{").append(key).append("_is}}</dd>\n");
+    }
+    return rows.toString();
   }
 
   private static String markup(Words words, String key) {
@@ -75,7 +90,9 @@ final class PageFiles {
   }
 
   private static byte[] catalog(Words words) {
-    return ("export const catalog = " + Json.text(words.texts()) + ";\n")
+    Map<String, String> texts = new TreeMap<>(words.texts());
+    texts.keySet().removeIf(key -> key.startsWith(OF_REPORT) || key.startsWith(GLOSSARY));
+    return ("export const catalog = " + Json.text(texts) + ";\n")
         .getBytes(StandardCharsets.UTF_8);
   }
 

@@ -14,7 +14,7 @@ export function figure(cut) {
     const f = words.force(cut.force);
     return [
       element('p', { class: 'figure' }, element('b', {}, f.value), ' gf'),
-      element('p', { class: 'uncertainty' }, f.uncertainty),
+      element('p', { class: 'uncertainty' }, element('a', { href: '#words/k' }, f.uncertainty)),
       element('p', { class: 'also' }, f.newtons),
       ...(cut.force.inside_calibrated_range ? [] : [element('p', { class: 'warn' }, say('cut.outside_range'))]),
     ];

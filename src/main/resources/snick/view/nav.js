@@ -2,7 +2,7 @@
 
 import { byId } from './dom.js';
 
-const VIEWS = ['bench', 'sessions', 'blades', 'rig'];
+const VIEWS = ['bench', 'sessions', 'blades', 'words', 'rig'];
 const opens = {};
 
 export const onOpen = (view, act) => (opens[view] = act);
@@ -13,11 +13,20 @@ function go() {
   for (const name of VIEWS) {
     byId(`view-${name}`).hidden = name !== chosen;
     const link = byId(`to-${name}`);
-    if (name === chosen) link.setAttribute('aria-current', 'page');
-    else link.removeAttribute('aria-current');
+    if (name === chosen) link?.setAttribute('aria-current', 'page');
+    else link?.removeAttribute('aria-current');
   }
   opens[chosen]?.(rest ? decodeURIComponent(rest) : undefined);
   window.scrollTo(0, 0);
+  if (chosen === 'words') point(rest);
+}
+
+// The entry that was asked for stands out.
+function point(word) {
+  document.querySelector('.words .asked')?.classList.remove('asked');
+  const entry = byId(`word-${word}`);
+  entry?.classList.add('asked');
+  entry?.scrollIntoView({ block: 'center' });
 }
 
 export function begin() {

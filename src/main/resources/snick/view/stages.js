@@ -34,7 +34,7 @@ function ends(stages) {
   const [low, high] = limits(stages);
   return element('p', { class: 'scale note' },
     element('span', {}, `${words.number(low, 0)} gf`),
-    element('span', {}, say('stages.bars')),
+    element('a', { href: '#words/interval' }, say('stages.bars')),
     element('span', {}, `${words.number(high, 0)} gf`));
 }
 
@@ -59,7 +59,8 @@ function work(stage) {
 export function why(title, lines) {
   return element('details', {},
     element('summary', {}, title),
-    element('ul', {}, ...lines.map((reason) => element('li', {}, reason))));
+    element('ul', {}, ...lines.map((reason) => element('li', {}, reason))),
+    element('p', { class: 'note' }, element('a', { href: '#words' }, say('words.of_reasons'))));
 }
 
 export function verdict(v) {
@@ -125,6 +126,6 @@ export function show(session) {
   byId('stages').hidden = !session;
   if (!session) return;
   fill(byId('stage-rows'), [session.stages, session.running_stage], () => rows(session));
-  byId('margin').textContent = margin(session);
+  fill(byId('margin'), margin(session), () => [margin(session), ' ', element('a', { href: '#words/margin' }, say('words.what'))]);
   offer('bench', session);
 }

@@ -88,6 +88,7 @@ final class InventedEvening {
     evening.asFound();
     evening.deburred();
     evening.stropped(name);
+    evening.stroppedAgain();
     evening.store.journal().close(SESSION, evening.later());
     evening.store.close();
   }
@@ -169,6 +170,14 @@ final class InventedEvening {
     cut(false, 93.7, 89.6, 96.4, 90.9, 98.4, 94.3);
     look(name, Method.RAKING_LIGHT, Side.BOTH, Finding.NONE, "");
     look(name, Method.THIN_PAPER, Side.BOTH, Finding.CLEAN, "");
+  }
+
+  private void stroppedAgain() {
+    String stage = "stropped again";
+    store.journal().begin(SESSION, stage);
+    step(stage, "leather strop", OptionalInt.empty(), OptionalDouble.of(1), "");
+    cut(false, 95.1, 90.4, 94.9, 92.3, 97.2, 93.4);
+    look(stage, Method.RAKING_LIGHT, Side.BOTH, Finding.NONE, "");
   }
 
   private void look(String stage, Method method, Side side, Finding finding, String note) {

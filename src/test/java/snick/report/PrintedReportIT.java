@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
 import snick.store.StoreReader;
 import snick.verdict.Judge;
+import snick.view.Browser;
 
 /** Prints a report with Debian's Chromium, where it is installed. */
 class PrintedReportIT {
@@ -29,7 +30,7 @@ class PrintedReportIT {
     Path data = folder.resolve("data");
     InventedEvening.in(data, InventedEvening.HOSTILE);
     try (StoreReader store = StoreReader.open(data)) {
-      html = SessionReport.of(store, InventedEvening.SESSION, Judge.plain(), false).html();
+      html = SessionReport.of(store, InventedEvening.SESSION, Judge.plain(), false, Words.english()).html();
     }
   }
 
@@ -38,7 +39,7 @@ class PrintedReportIT {
   void printsOnA4() throws IOException, InterruptedException {
     String pdf = printed("A4");
     assertThat(pdf).contains("/MediaBox [0 0 594.95996 841.91998]");
-    assertThat(PAGE.matcher(pdf).results().count()).isBetween(4L, 9L);
+    assertThat(PAGE.matcher(pdf).results().count()).as("pages for 24 cuts").isBetween(2L, 4L);
   }
 
   /** Letter is 8.5 in × 11 in. */
@@ -46,7 +47,24 @@ class PrintedReportIT {
   void printsOnLetter() throws IOException, InterruptedException {
     String pdf = printed("letter");
     assertThat(pdf).contains("/MediaBox [0 0 612 792]");
-    assertThat(PAGE.matcher(pdf).results().count()).isBetween(4L, 9L);
+    assertThat(PAGE.matcher(pdf).results().count()).isBetween(2L, 4L);
+  }
+
+  /** Nothing is cut off or pushes the page wider than a phone. */
+  @Test
+  void fitsAPhone() throws IOException {
+    Path page = folder.resolve("report.html");
+    Files.writeString(page, html);
+    try (Browser browser = Browser.start(folder.resolve("phone"))) {
+      browser.shape(390, 844, "dark");
+      browser.open(page.toUri().toString());
+      assertThat(browser.number("return document.documentElement.scrollWidth")).isEqualTo(390);
+      assertThat(
+              browser.number(
+                  "return [...document.querySelectorAll('body *:not(svg *)')].filter((e) =>"
+                      + " e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0).length"))
+          .isZero();
+    }
   }
 
   private String printed(String paper) throws IOException, InterruptedException {

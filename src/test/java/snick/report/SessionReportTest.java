@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
@@ -32,11 +35,11 @@ class SessionReportTest {
   static void report() {
     InventedEvening.in(directory, InventedEvening.HOSTILE);
     try (StoreReader store = StoreReader.open(directory)) {
-      SessionReport plain = SessionReport.of(store, InventedEvening.SESSION, JUDGE, false);
+      SessionReport plain = SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english());
       html = plain.html();
       markdown = plain.markdown();
-      withPersonal = SessionReport.of(store, InventedEvening.SESSION, JUDGE, true).html();
-      assertThat(SessionReport.of(store, InventedEvening.SESSION, JUDGE, false).html())
+      withPersonal = SessionReport.of(store, InventedEvening.SESSION, JUDGE, true, Words.english()).html();
+      assertThat(SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english()).html())
           .isEqualTo(html);
     }
     page = Xml.parse(html);
@@ -50,15 +53,15 @@ class SessionReportTest {
   void tellsTheStoryFromAsFoundToFinished() {
     assertThat(text())
         .contains("In-house measurements, not an accredited certificate.")
-        .contains("From 'as found' to ")
-        .contains("2.034 N = 207.4 gf")
-        .contains("0.921 N = 93.9 gf")
-        .contains("the edge became keener")
+        .contains("Keener: the force to cut the filament fell by 55")
+        .contains("2.034 N (207.4 gf)")
+        .contains("0.921 N (93.9 gf)")
+        .contains("chance alone would hardly make a change this large")
         .contains("deburred, a long name for one stage of the work")
-        .contains("raking light, left side, heel: burr seen")
+        .contains("raking light, left, heel: burr seen")
         .contains("20 strokes a side")
         .contains("set aside")
-        .contains("Rule: ")
+        .contains("Rule 1: ")
         .contains("(Student 1908; Wilcoxon 1945)")
         .contains("What would change it: ")
         .contains("cut-resistant glove and eye protection")
@@ -90,7 +93,27 @@ class SessionReportTest {
 
   @Test
   void drawsTheSessionEachStageAndOneCut() {
-    assertThat(page.getElementsByTagName("svg").getLength()).isEqualTo(5);
+    assertThat(page.getElementsByTagName("svg").getLength()).isEqualTo(6);
+  }
+
+  /** Headings, columns, captions and running text; reasons and names stay as they are. */
+  @Test
+  void itsWordsCanBeTranslated() {
+    Map<String, String> texts = new HashMap<>();
+    Words.english().texts().forEach((key, text) -> texts.put(key, "⟦" + text + "⟧"));
+    Words pseudo = Words.of("en-x-pseudo", texts);
+    try (StoreReader store = StoreReader.open(directory)) {
+      Document told =
+          Xml.parse(SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, pseudo).html());
+      assertThat(told.getDocumentElement().getAttribute("lang")).isEqualTo("en-x-pseudo");
+      for (String tag : List.of("h1", "h2", "h3", "th", "p", "figcaption")) {
+        NodeList said = told.getElementsByTagName(tag);
+        assertThat(said.getLength()).as(tag).isPositive();
+        for (int i = 0; i < said.getLength(); i++) {
+          assertThat(said.item(i).getTextContent()).startsWith("⟦");
+        }
+      }
+    }
   }
 
   @Test
@@ -128,7 +151,7 @@ class SessionReportTest {
   void markdownHasTablesAndNoMarkupOfOthers() {
     assertThat(markdown)
         .startsWith("# Session evening\n")
-        .contains("| Stage | Cuts | Mean |")
+        .contains("| Stage | What was done | Mean force |")
         .doesNotContainPattern("(?<!\\\\)[<`]")
         .contains("\\<script\\>")
         .contains("\\|\\`\\*\\_");
@@ -145,7 +168,7 @@ class SessionReportTest {
   @Test
   void namesWhatIsNotThere() {
     try (StoreReader store = StoreReader.open(directory)) {
-      assertThatThrownBy(() -> SessionReport.of(store, "morning", JUDGE, false))
+      assertThatThrownBy(() -> SessionReport.of(store, "morning", JUDGE, false, Words.english()))
           .isInstanceOf(NotAccepted.class)
           .hasMessageContaining("morning");
     }

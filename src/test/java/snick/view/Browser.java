@@ -30,7 +30,7 @@ import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Debian's Chromium without a window, in an empty profile of its own. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
   private static final int MOST_TABS = 200;
@@ -54,7 +54,7 @@ final class Browser implements AutoCloseable {
   }
 
   /** A browser that saves what is downloaded in the folder of its profile. */
-  static Browser start(Path emptyProfile) {
+  public static Browser start(Path emptyProfile) {
     LoggingPreferences logs = new LoggingPreferences();
     logs.enable(LogType.BROWSER, Level.ALL);
     logs.enable(LogType.PERFORMANCE, Level.ALL);
@@ -79,7 +79,7 @@ final class Browser implements AutoCloseable {
     return new Browser(new ChromeDriver(service, options));
   }
 
-  void open(String address) {
+  public void open(String address) {
     driver.get(address);
   }
 
@@ -168,12 +168,12 @@ final class Browser implements AutoCloseable {
     return driver.executeScript(script, arguments);
   }
 
-  double number(String script) {
+  public double number(String script) {
     return ((Number) run(script)).doubleValue();
   }
 
   /** Lays the page out {@code width} px wide, in light or dark. */
-  void shape(int width, int height, String scheme) {
+  public void shape(int width, int height, String scheme) {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -12,6 +14,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import snick.report.Words;
 
@@ -20,6 +23,7 @@ class CatalogTest {
   private static final Pattern SAID = Pattern.compile("(?:say|count)\\('([a-z_]+\\.[a-z_]+)'");
   private static final Pattern IN_PAGE = Pattern.compile("\\{\\{(\\w+\\.\\w+)\\}\\}");
   private static final Pattern TEXT = Pattern.compile(">([^<>{}]*[A-Za-z]{3,}[^<>{}]*)<");
+  private static final Pattern LITERAL = Pattern.compile("\"([a-z_.]+)\"");
   private static final Set<String> NAMES =
       Set.of(
           "CC-BY-4.0",
@@ -66,10 +70,46 @@ class CatalogTest {
     assertThat(page(half)).contains(">Gerät<").contains(">Sessions<");
   }
 
+  /** The report's keys are asked for in its own code, whole or up to their last word. */
+  @Test
+  void everyKeyOfTheReportIsAskedFor() throws IOException {
+    Set<String> asked = new TreeSet<>();
+    try (Stream<Path> files = Files.list(Path.of("src/main/java/snick/report"))) {
+      for (Path file : files.toList()) {
+        LITERAL.matcher(Files.readString(file)).results().forEach(l -> asked.add(l.group(1)));
+      }
+    }
+    assertThat(Words.english().texts().keySet())
+        .filteredOn(key -> key.startsWith("report."))
+        .allSatisfy(
+            key -> {
+              String rest = key.substring("report.".length());
+              assertThat(asked)
+                  .as(key)
+                  .anyMatch(
+                      l ->
+                          l.equals(key)
+                              || l.equals(rest)
+                              || (l.endsWith("_") && key.startsWith(l))
+                              || (l.startsWith("report.") && key.startsWith(l + ".")));
+            });
+  }
+
+  /** The page of the site says the same words, in the same sentences. */
+  @Test
+  void theSiteExplainsTheSameWords() throws IOException {
+    String site = Files.readString(Path.of("src/site/markdown/glossary.md"));
+    assertThat(
+            Words.english().glossary().stream()
+                .map(e -> "| " + e.word() + " | " + e.meaning() + " |"))
+        .allSatisfy(row -> assertThat(site).contains(row));
+  }
+
   @Test
   void everyKeyThatIsAskedForIsThereAndEveryOneThereIsAskedFor() throws IOException {
     Set<String> known =
         Words.english().texts().keySet().stream()
+            .filter(key -> !key.startsWith("report.") && !key.startsWith("glossary."))
             .map(key -> key.replaceFirst("\\.(one|many)$", ""))
             .collect(Collectors.toCollection(TreeSet::new));
     String all = resource("index.html");

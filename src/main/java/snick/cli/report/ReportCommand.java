@@ -21,6 +21,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Terminal;
 import snick.journal.Session;
 import snick.report.SessionReport;
+import snick.report.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
@@ -103,7 +104,8 @@ public final class ReportCommand implements Callable<Integer> {
             store,
             told.name(),
             judge.judge(data.settings(), store, SessionEvidence.read(store, told.name())),
-            personal);
+            personal,
+            Words.english());
     return markdown ? report.markdown() : report.html();
   }
 }
