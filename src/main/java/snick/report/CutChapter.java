@@ -20,8 +20,7 @@ record CutChapter(SessionStory story, Noted noted) {
       return List.of(new Block.Paragraph(words().say("report.no_cut")));
     }
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Block.Paragraph(words().say("report.cuts_are")));
+    blocks.add(new Block.Paragraph(words().say("report.cuts_are")));
     blocks.add(table());
     story.stages().stream()
         .filter(stage -> stage.cuts().size() >= FEWEST_DRAWN)
@@ -37,8 +36,7 @@ record CutChapter(SessionStory story, Noted noted) {
 
   private Block detail(snick.store.StoredCut cut) {
     return new Block.Drawing(
-        CutPlot.of(cut, story.calibrationOf(cut)),
-        words().say("report.cut_seen", "n", cut.id()));
+        CutPlot.of(cut, story.calibrationOf(cut)), words().say("report.cut_seen", "n", cut.id()));
   }
 
   private Block along(StageEvidence stage) {
@@ -95,9 +93,7 @@ record CutChapter(SessionStory story, Noted noted) {
     if (cut.result().outcome() != Outcome.SEVERED) {
       parts.add(words().named("outcome", cut.result().outcome()));
     }
-    cut.result().flags().stream()
-        .sorted()
-        .forEach(flag -> parts.add(words().named("flag", flag)));
+    cut.result().flags().stream().sorted().forEach(flag -> parts.add(words().named("flag", flag)));
     cut.setAside().ifPresent(why -> parts.add(aside(why)));
     return String.join("; ", parts);
   }

@@ -76,8 +76,7 @@ record MethodChapter(SessionStory story, Words words) {
     List<Contribution> parts = c.contributions(newtons, 0);
     double u = Contribution.combined(parts);
     double factor =
-        Coverage.factor(
-            Coverage.USUAL_PROBABILITY, Contribution.effectiveDegreesOfFreedom(parts));
+        Coverage.factor(Coverage.USUAL_PROBABILITY, Contribution.effectiveDegreesOfFreedom(parts));
     return u > 0
         ? words.say("report.uncertainty", "share", Shown.fixed(100 * u * factor / newtons, 2))
         : words.say("report.no_uncertainty");

@@ -41,8 +41,7 @@ record Noted(boolean personal, Words words) {
     step.direction().ifPresent(d -> parts.add(words.named("direction", d)));
     step.strokesPerSide().ifPresent(n -> parts.add(words.count("step.strokes_of", n)));
     step.pressure()
-        .ifPresent(
-            p -> parts.add(words.say("report.pressure", "how", words.named("pressure", p))));
+        .ifPresent(p -> parts.add(words.say("report.pressure", "how", words.named("pressure", p))));
     note(parts, step.note());
     return String.join(", ", parts);
   }

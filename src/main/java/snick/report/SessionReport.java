@@ -58,7 +58,9 @@ public final class SessionReport {
     facts.add(words.say("report.blade", "blade", noted.blade(story.evidence().blade())));
     facts.add(
         words.say(
-            "report.filament", "lot", story.lot().map(Noted::lot).orElse(words.say("start.lot_none"))));
+            "report.filament",
+            "lot",
+            story.lot().map(Noted::lot).orElse(words.say("start.lot_none"))));
     facts.add(when(session, words));
     session
         .roomCelsius()

@@ -47,8 +47,7 @@ record ShortStory(SessionStory story, Noted noted) {
         });
     last().map(this::burr).ifPresent(points::add);
     if (story.session().closed().isEmpty()) {
-      String advice =
-          new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace());
+      String advice = new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace());
       points.add(words().say("report.next", "what", advice));
     }
     return points;

@@ -61,10 +61,6 @@ record StageChapter(SessionStory story, Noted noted) {
   private String range(double low, double high, int decimals) {
     return words()
         .say(
-            "report.range",
-            "low",
-            Shown.fixed(low, decimals),
-            "high",
-            Shown.fixed(high, decimals));
+            "report.range", "low", Shown.fixed(low, decimals), "high", Shown.fixed(high, decimals));
   }
 }

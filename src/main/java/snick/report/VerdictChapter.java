@@ -141,11 +141,7 @@ final class VerdictChapter {
         new Block.Point(
             lead + readable(reason.evidence()) + ".",
             words.say(
-                "report.reason",
-                "rule",
-                rules.indexOf(rule) + 1,
-                "what",
-                reason.wouldChange())));
+                "report.reason", "rule", rules.indexOf(rule) + 1, "what", reason.wouldChange())));
   }
 
   private List<String> numberedRules() {

@@ -69,8 +69,7 @@ public final class Words {
     return PLACE
         .matcher(text)
         .replaceAll(
-            place ->
-                Matcher.quoteReplacement(named.getOrDefault(place.group(1), place.group())));
+            place -> Matcher.quoteReplacement(named.getOrDefault(place.group(1), place.group())));
   }
 
   /** One or many: {@code key.one} and {@code key.many}, the number as {@code {n}}. */

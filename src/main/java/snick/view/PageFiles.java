@@ -92,8 +92,7 @@ final class PageFiles {
   private static byte[] catalog(Words words) {
     Map<String, String> texts = new TreeMap<>(words.texts());
     texts.keySet().removeIf(key -> key.startsWith(OF_REPORT) || key.startsWith(GLOSSARY));
-    return ("export const catalog = " + Json.text(texts) + ";\n")
-        .getBytes(StandardCharsets.UTF_8);
+    return ("export const catalog = " + Json.text(texts) + ";\n").getBytes(StandardCharsets.UTF_8);
   }
 
   /** The description of what is served for programs. */

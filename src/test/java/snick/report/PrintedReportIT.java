@@ -30,7 +30,9 @@ class PrintedReportIT {
     Path data = folder.resolve("data");
     InventedEvening.in(data, InventedEvening.HOSTILE);
     try (StoreReader store = StoreReader.open(data)) {
-      html = SessionReport.of(store, InventedEvening.SESSION, Judge.plain(), false, Words.english()).html();
+      html =
+          SessionReport.of(store, InventedEvening.SESSION, Judge.plain(), false, Words.english())
+              .html();
     }
   }
 

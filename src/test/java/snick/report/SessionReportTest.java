@@ -35,11 +35,15 @@ class SessionReportTest {
   static void report() {
     InventedEvening.in(directory, InventedEvening.HOSTILE);
     try (StoreReader store = StoreReader.open(directory)) {
-      SessionReport plain = SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english());
+      SessionReport plain =
+          SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english());
       html = plain.html();
       markdown = plain.markdown();
-      withPersonal = SessionReport.of(store, InventedEvening.SESSION, JUDGE, true, Words.english()).html();
-      assertThat(SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english()).html())
+      withPersonal =
+          SessionReport.of(store, InventedEvening.SESSION, JUDGE, true, Words.english()).html();
+      assertThat(
+              SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english())
+                  .html())
           .isEqualTo(html);
     }
     page = Xml.parse(html);
