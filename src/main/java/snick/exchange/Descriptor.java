@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import snick.journal.Photo;
 
 /** {@code datapackage.json}, Data Package version 2.0 (datapackage.org). */
 final class Descriptor {
@@ -35,6 +36,12 @@ final class Descriptor {
         resources.add(document(file, files.get(file)));
       }
     }
+    files.keySet().stream()
+        .sorted()
+        .forEach(
+            file ->
+                PackageFiles.photo(file)
+                    .ifPresent(photo -> resources.add(photo(photo, files.get(file)))));
     json.put("resources", resources);
     return json;
   }
@@ -62,6 +69,15 @@ final class Descriptor {
     json.put("format", isJson ? "json" : "md");
     json.put("mediatype", isJson ? "application/json" : "text/markdown");
     json.put("encoding", "utf-8");
+    put(json, facts);
+    return json;
+  }
+
+  private static Map<String, Object> photo(Photo photo, FileFacts facts) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("name", "photo-" + photo.sha256());
+    json.put("path", PackageFiles.of(photo));
+    json.put("mediatype", photo.kind().mediaType());
     put(json, facts);
     return json;
   }

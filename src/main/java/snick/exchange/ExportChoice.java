@@ -15,6 +15,7 @@ import snick.store.CutSelection;
  * @param ownOnly whether what came from others stays out
  * @param senderAgreed whether those who gave something without a licence agreed to this one
  * @param personal whether operator, notes, reasons, and where bytes and masses came from go along
+ * @param photos whether photos go along, as they are
  */
 public record ExportChoice(
     CutSelection cuts,
@@ -24,7 +25,8 @@ public record ExportChoice(
     Optional<String> contributor,
     boolean ownOnly,
     boolean senderAgreed,
-    boolean personal) {
+    boolean personal,
+    boolean photos) {
   static final int LONGEST = 200;
   private static final String TITLE = "Force traces of edges";
 
@@ -48,46 +50,52 @@ public record ExportChoice(
   /** Cuts of a selection, without licence, contributor or personal fields. */
   public static ExportChoice of(CutSelection cuts) {
     return new ExportChoice(
-        cuts, List.of(), TITLE, Optional.empty(), Optional.empty(), false, false, false);
+        cuts, List.of(), TITLE, Optional.empty(), Optional.empty(), false, false, false, false);
   }
 
   /** Only some cuts. */
   public ExportChoice only(List<Long> ids) {
     return new ExportChoice(
-        cuts, ids, title, licence, contributor, ownOnly, senderAgreed, personal);
+        cuts, ids, title, licence, contributor, ownOnly, senderAgreed, personal, photos);
   }
 
   /** With a title. */
   public ExportChoice titled(String text) {
     return new ExportChoice(
-        cuts, only, text, licence, contributor, ownOnly, senderAgreed, personal);
+        cuts, only, text, licence, contributor, ownOnly, senderAgreed, personal, photos);
   }
 
   /** Under a licence. */
   public ExportChoice under(Licence chosen) {
     return new ExportChoice(
-        cuts, only, title, Optional.of(chosen), contributor, ownOnly, senderAgreed, personal);
+        cuts, only, title, Optional.of(chosen), contributor, ownOnly, senderAgreed, personal, photos);
   }
 
   /** From someone. */
   public ExportChoice from(String name) {
     return new ExportChoice(
-        cuts, only, title, licence, Optional.of(name), ownOnly, senderAgreed, personal);
+        cuts, only, title, licence, Optional.of(name), ownOnly, senderAgreed, personal, photos);
   }
 
   /** With the personal fields. */
   public ExportChoice withPersonalFields() {
-    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, senderAgreed, true);
+    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, senderAgreed, true, photos);
+  }
+
+  /** With photos. */
+  public ExportChoice withPhotos() {
+    return new ExportChoice(
+        cuts, only, title, licence, contributor, ownOnly, senderAgreed, personal, true);
   }
 
   /** Without what came from others. */
   public ExportChoice withoutOthers() {
-    return new ExportChoice(cuts, only, title, licence, contributor, true, senderAgreed, personal);
+    return new ExportChoice(cuts, only, title, licence, contributor, true, senderAgreed, personal, photos);
   }
 
   /** With what others gave without a licence: they agreed to this one. */
   public ExportChoice asAgreed() {
-    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, true, personal);
+    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, true, personal, photos);
   }
 
   /** Whether neither title, licence nor contributor was chosen. */

@@ -9,12 +9,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import snick.journal.Blade;
 import snick.journal.EdgeDirection;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
+import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
@@ -44,7 +46,12 @@ final class JournalJson {
       List<List<Version<Blade>>> blades,
       List<List<Version<FilamentLot>>> lots,
       List<Log> sessions,
-      Map<Integer, List<Act>> acts) {}
+      Map<Integer, List<Act>> acts) {
+    /** Every photo that an inspection names, each once. */
+    List<Photo> photos() {
+      return sessions.stream().flatMap(Log::photos).distinct().toList();
+    }
+  }
 
   /**
    * A session with what was noted in it. Places of cuts stand in cuts.csv.
@@ -64,6 +71,15 @@ final class JournalJson {
       List<Noted> history) {
     Session session() {
       return versions.get(versions.size() - 1).content();
+    }
+
+    private Stream<Photo> photos() {
+      Stream<Inspection> replaced =
+          history.stream()
+              .map(noted -> noted.version().content())
+              .filter(Inspection.class::isInstance)
+              .map(Inspection.class::cast);
+      return Stream.concat(inspections.stream(), replaced).flatMap(i -> i.photo().stream());
     }
   }
 
@@ -194,6 +210,7 @@ final class JournalJson {
     json.put("side", inspection.side().word());
     inspection.place().ifPresent(place -> json.put("place", place.word()));
     json.put("finding", inspection.finding().word());
+    inspection.photo().ifPresent(photo -> json.put("photo", photo.name()));
     if (personal) {
       json.put("note", inspection.note());
     }
@@ -306,7 +323,19 @@ final class JournalJson {
         node.member("side").word(Side.class),
         place,
         node.member("finding").word(Finding.class),
-        node.member("note").textOr(method == Method.FREE ? NO_NOTE : ""));
+        node.member("note").textOr(method == Method.FREE ? NO_NOTE : ""),
+        node.member("photo").optionalText().map(name -> photo(node, name)));
+  }
+
+  private static Photo photo(JsonNode node, String name) {
+    return Photo.named(name)
+        .orElseThrow(
+            () ->
+                new RefusedPackage(
+                    node.place()
+                        + ".photo '"
+                        + RefusedPackage.shown(name)
+                        + "' is no name of a photo; ask the sender"));
   }
 
   private static <E extends Enum<E>> Optional<E> optional(JsonNode node, Class<E> type) {

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -28,10 +29,16 @@ import snick.store.Version;
 final class NumberedJournal {
   private final JournalReader journal;
   private final Numbering numbering;
+  private final boolean photos;
 
-  NumberedJournal(StoreReader store, Numbering numbering) {
+  NumberedJournal(StoreReader store, Numbering numbering, boolean photos) {
     this.journal = store.journal();
     this.numbering = numbering;
+    this.photos = photos;
+  }
+
+  private Inspection told(Inspection look) {
+    return photos ? look : look.with(Optional.empty());
   }
 
   /** The journal of sessions, with the blades and lots that any version of them names. */
@@ -57,7 +64,7 @@ final class NumberedJournal {
     List<SharpeningStep> steps =
         log.stages().stream().flatMap(stage -> log.steps(stage).stream()).toList();
     List<Inspection> looks =
-        log.stages().stream().flatMap(stage -> log.inspections(stage).stream()).toList();
+        log.stages().stream().flatMap(stage -> log.inspections(stage).stream()).map(this::told).toList();
     return new JournalJson.Log(
         JournalHistory.versions(journal.sessionHistory(name)),
         log.stages().stream().map(s -> s.name()).toList(),
@@ -112,10 +119,13 @@ final class NumberedJournal {
       content =
           new CutPlacement(p.at(), p.stage(), numbering.number(p.cut()).getAsInt(), p.placeMm());
     }
+    if (content instanceof Inspection look) {
+      content = told(look);
+    }
     OptionalLong corrects = entry.corrects();
     boolean known = corrects.isPresent() && places.containsKey(corrects.getAsLong());
     return new Noted(
-        new Version<>(java.util.Optional.of(entry.recorded()), known ? entry.why() : "", content),
+        new Version<>(Optional.of(entry.recorded()), known ? entry.why() : "", content),
         known ? OptionalInt.of(places.get(corrects.getAsLong())) : OptionalInt.empty());
   }
 }

@@ -51,6 +51,7 @@ final class Numbering {
   private final Map<Long, Credit.Of> credits;
 
   private final boolean ownOnly;
+  private final boolean photos;
   private final Attribution attribution;
 
   private record Key(Instant occurredAt, StoredRecording recording, int number, long id) {}
@@ -58,6 +59,7 @@ final class Numbering {
   Numbering(StoreReader store, ExportChoice choice) {
     this.store = store;
     ownOnly = choice.ownOnly();
+    photos = choice.photos();
     credits = store.creditsOfCuts();
     Set<Long> only = Set.copyOf(choice.only());
     derivedAgain = only.isEmpty() ? store.derivedAgain() : only;
@@ -196,7 +198,7 @@ final class Numbering {
   }
 
   JournalJson.Journal journal() {
-    return new NumberedJournal(store, this).of(List.copyOf(sessions.keySet()));
+    return new NumberedJournal(store, this, photos).of(List.copyOf(sessions.keySet()));
   }
 
   /** How each cut that was ever set aside was, by number. */

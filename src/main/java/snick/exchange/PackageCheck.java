@@ -43,6 +43,7 @@ public final class PackageCheck {
 
   /** Checks, and gives each cut with its trace once its tables were read. */
   PackageReport run(Watch watch, PackageReading.CutConsumer eachCut) throws IOException {
+    reading.forEachPhoto(photo -> {});
     try (InOrder<Finding> checks = new InOrder<>(this::note)) {
       int cuts =
           reading.forEachCut(

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import snick.cut.Trace;
 import snick.force.Calibration;
+import snick.journal.Photo;
 import snick.sample.Gap;
 import snick.store.CutSummary;
 import snick.store.StoreReader;
@@ -98,6 +100,7 @@ public final class PackageExport {
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+    writePhotos(folder, numbering.journal().photos());
     writeText(folder, PackageFiles.README, Readme.of(numbering.attribution(), numbering.cuts()));
     writeJson(
         folder,
@@ -113,6 +116,29 @@ public final class PackageExport {
         PackageFiles.DESCRIPTOR,
         Descriptor.of(numbering.attribution(), choice.personal(), files));
     return numbering.cuts();
+  }
+
+  /** Each as it was kept; its digest is its name, so a changed or missing one does not go out. */
+  private void writePhotos(Path folder, List<Photo> photos) throws IOException {
+    if (photos.size() > PackageFiles.MOST_PHOTOS) {
+      throw new IOException(
+          photos.size() + " photos, a package takes " + PackageFiles.MOST_PHOTOS + ": choose less");
+    }
+    for (Photo photo : photos) {
+      String name = PackageFiles.of(photo);
+      byte[] content =
+          store
+              .photos()
+              .read(photo)
+              .orElseThrow(
+                  () -> new IOException(name + " is missing or changed: snick store check"));
+      Files.createDirectories(folder.resolve(name).getParent());
+      DigestedFile file = open(folder, name);
+      try (file) {
+        file.write(content);
+      }
+      files.put(name, file.facts());
+    }
   }
 
   private void writeTables(Path folder, Numbering numbering) throws IOException {
@@ -241,11 +267,20 @@ public final class PackageExport {
         ZipOutputStream out = new ZipOutputStream(file, StandardCharsets.UTF_8)) {
       long packedBytes = 0;
       add(out, folder, PackageFiles.DESCRIPTOR, packedBytes);
-      for (String name : PackageFiles.DESCRIBED) {
+      for (String name : inOrder()) {
         add(out, folder, name, packedBytes);
         packedBytes += files.get(name).bytes();
       }
     }
+  }
+
+  private List<String> inOrder() {
+    List<String> names = new ArrayList<>(PackageFiles.DESCRIBED);
+    files.keySet().stream()
+        .filter(name -> PackageFiles.photo(name).isPresent())
+        .sorted()
+        .forEach(names::add);
+    return names;
   }
 
   private void add(ZipOutputStream out, Path folder, String name, long packedBytes)

@@ -1,6 +1,8 @@
 package snick.exchange;
 
 import java.util.List;
+import java.util.Optional;
+import snick.journal.Photo;
 
 /** The files of a package, in the order in which they are listed and zipped. */
 final class PackageFiles {
@@ -23,5 +25,27 @@ final class PackageFiles {
           CalibrationJson.FILE,
           JournalJson.FILE);
 
+  /** Photos at most in a package. */
+  static final int MOST_PHOTOS = 1_000;
+
+  private static final String PHOTOS = "photos/";
+
   private PackageFiles() {}
+
+  /** Where a photo lies in a package. */
+  static String of(Photo photo) {
+    return PHOTOS + photo.name();
+  }
+
+  /** The photo in the file of this name; empty if it is another file. */
+  static Optional<Photo> photo(String file) {
+    return file.startsWith(PHOTOS)
+        ? Photo.named(file.substring(PHOTOS.length()))
+        : Optional.empty();
+  }
+
+  /** Whether a package may have a file of this name. */
+  static boolean knows(String file) {
+    return DESCRIBED.contains(file) || file.equals(DESCRIPTOR) || photo(file).isPresent();
+  }
 }

@@ -58,6 +58,7 @@ public final class PackageImport {
       if (!report.holds() && !despiteDifferences) {
         return new Result(report, Optional.empty());
       }
+      reading.forEachPhoto(store.photos()::keep);
       traces.rewind();
       return new Result(report, Optional.of(store(reading, traces, report.cuts(), store)));
     }

@@ -8,6 +8,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import snick.journal.NotAccepted;
+import snick.journal.Photo;
 import snick.store.Watch;
 
 /**
@@ -52,6 +58,49 @@ final class PackageReading implements AutoCloseable {
             MissingForces.read(calibration),
             Attribution.read(descriptor, descriptorSha256),
             ResponseJson.read(rig));
+    requirePhotos();
+  }
+
+  /** Every photo that an inspection names is there, and no other. */
+  private void requirePhotos() {
+    Set<String> named =
+        contents.journal().photos().stream().map(PackageFiles::of).collect(Collectors.toSet());
+    Set<String> listed =
+        stated.keySet().stream()
+            .filter(file -> PackageFiles.photo(file).isPresent())
+            .collect(Collectors.toSet());
+    if (!named.equals(listed) || named.size() > PackageFiles.MOST_PHOTOS) {
+      throw new RefusedPackage(
+          PackageFiles.DESCRIPTOR
+              + " lists "
+              + listed.size()
+              + " photos, journal.json names "
+              + named.size()
+              + ", not the same ones; ask the sender for a whole package");
+    }
+  }
+
+  /** Gives every photo, its digest compared. */
+  void forEachPhoto(Consumer<byte[]> consumer) throws IOException {
+    for (Photo photo : contents.journal().photos()) {
+      String file = PackageFiles.of(photo);
+      byte[] content = bounded(file);
+      new CheckedInput(new java.io.ByteArrayInputStream(content), file, stated.get(file))
+          .requireAsStated();
+      requireKind(photo, file, content);
+      consumer.accept(content);
+    }
+  }
+
+  private static void requireKind(Photo photo, String file, byte[] content) {
+    try {
+      if (Photo.Kind.of(content) == photo.kind()) {
+        return;
+      }
+    } catch (NotAccepted e) {
+      throw new RefusedPackage(file + ": " + e.getMessage(), e);
+    }
+    throw new RefusedPackage(file + " is of another kind than its name says; do not trust it");
   }
 
   /** Opens a folder or a zip file. */
@@ -109,16 +158,17 @@ final class PackageReading implements AutoCloseable {
     String path = resource.member("path").text();
     String hash = resource.member("hash").text();
     long bytes = resource.member("bytes").whole();
-    if (!PackageFiles.DESCRIBED.contains(path)) {
+    Optional<Photo> photo = PackageFiles.photo(path);
+    boolean known = PackageFiles.DESCRIBED.contains(path) || photo.isPresent();
+    if (!known || photo.filter(p -> !hash.endsWith(p.sha256())).isPresent()) {
       throw new RefusedPackage(
           resource.place()
               + ".path '"
               + RefusedPackage.shown(path)
               + "' is no file of a package; do not trust it");
     }
-    boolean table = path.endsWith(".csv");
     if (!hash.matches("sha256:[0-9a-f]{64}")
-        || !(bytes >= 0 && bytes <= (table ? MOST_TABLE_BYTES : MOST_JSON_BYTES))) {
+        || !(bytes >= 0 && bytes <= mostBytes(path))) {
       throw new RefusedPackage(
           resource.place()
               + ": "
@@ -130,6 +180,13 @@ final class PackageReading implements AutoCloseable {
     if (stated.put(path, new FileFacts(bytes, hash.substring("sha256:".length()))) != null) {
       throw new RefusedPackage(resource.place() + " lists " + path + " again");
     }
+  }
+
+  private static long mostBytes(String path) {
+    if (PackageFiles.photo(path).isPresent()) {
+      return Photo.MOST_BYTES;
+    }
+    return path.endsWith(".csv") ? MOST_TABLE_BYTES : MOST_JSON_BYTES;
   }
 
   /** The small file of a name, its digest compared; empty for what is no JSON. */

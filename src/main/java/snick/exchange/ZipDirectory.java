@@ -41,6 +41,9 @@ final class ZipDirectory {
   private static final int LARGE_END_MARK = 0x06064b50;
   private static final int LARGE_SIZES = 1;
 
+  private static final int MOST_ENTRIES =
+      1 + PackageFiles.DESCRIBED.size() + PackageFiles.MOST_PHOTOS;
+
   private final String zip;
   private final FileChannel channel;
 
@@ -61,9 +64,9 @@ final class ZipDirectory {
   private record Extent(long count, long start) {}
 
   /** Entries of a zip file in which nothing is wrong. */
-  static List<Entry> check(Path file, Set<String> known) throws IOException {
+  static List<Entry> check(Path file) throws IOException {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
-      return new ZipDirectory(file, channel).entries(known);
+      return new ZipDirectory(file, channel).entries();
     }
   }
 
@@ -80,17 +83,17 @@ final class ZipDirectory {
     return buffer.flip();
   }
 
-  private List<Entry> entries(Set<String> known) throws IOException {
+  private List<Entry> entries() throws IOException {
     Extent extent = extent();
-    if (!(extent.count() >= 0 && extent.count() <= known.size())) {
-      throw refused(extent.count() + " entries, a package has at most " + known.size());
+    if (!(extent.count() >= 0 && extent.count() <= MOST_ENTRIES)) {
+      throw refused(extent.count() + " entries, a package has at most " + MOST_ENTRIES);
     }
     List<Entry> entries = new ArrayList<>();
     Set<String> names = new HashSet<>();
     long position = extent.start();
     for (int i = 0; i < extent.count(); i++) {
       ByteBuffer fixed = read(position, ENTRY_BYTES);
-      Entry entry = entry(fixed, position, known);
+      Entry entry = entry(fixed, position);
       if (!names.add(entry.name())) {
         throw refused("entry '" + entry.name() + "' is there twice; do not trust it");
       }
@@ -143,7 +146,7 @@ final class ZipDirectory {
         + (entry.getShort(32) & 0xFFFF);
   }
 
-  private Entry entry(ByteBuffer fixed, long position, Set<String> known) throws IOException {
+  private Entry entry(ByteBuffer fixed, long position) throws IOException {
     if (fixed.getInt(0) != ENTRY_MARK) {
       throw refused("its directory is damaged; fetch it again");
     }
@@ -151,12 +154,12 @@ final class ZipDirectory {
         StandardCharsets.UTF_8
             .decode(read(position + ENTRY_BYTES, fixed.getShort(28) & 0xFFFF))
             .toString();
-    if (!known.contains(name)) {
+    if (!PackageFiles.knows(name)) {
       throw refused(
           "entry '"
               + RefusedPackage.shown(name)
               + "' is none of "
-              + known
+              + PackageFiles.DESCRIBED
               + "; zip the files themselves, without their folder");
     }
     int method = fixed.getShort(10) & 0xFFFF;

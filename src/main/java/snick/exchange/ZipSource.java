@@ -7,9 +7,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
-import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -34,9 +32,7 @@ final class ZipSource implements PackageSource {
   }
 
   static ZipSource open(Path file) throws IOException {
-    Set<String> known = new HashSet<>(PackageFiles.DESCRIBED);
-    known.add(PackageFiles.DESCRIPTOR);
-    var entries = ZipDirectory.check(file, known);
+    var entries = ZipDirectory.check(file);
     try {
       ZipSource source = new ZipSource(file, new ZipFile(file.toFile(), StandardCharsets.UTF_8));
       entries.forEach(e -> source.compressedBytes.put(e.name(), e.compressedBytes()));

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param place where along the edge; empty if all along it
  * @param finding what was found; it must fit the method
  * @param note free text, at most 4000 characters; with method free it must say what was done
+ * @param photo a photo of what was seen, if there is one
  */
 public record Inspection(
     Instant at,
@@ -24,7 +25,8 @@ public record Inspection(
     Side side,
     Optional<Place> place,
     Finding finding,
-    String note)
+    String note,
+    Optional<Photo> photo)
     implements StageEntry {
   public Inspection {
     stage = Field.name("stage name", stage);
@@ -42,6 +44,24 @@ public record Inspection(
     if (method == Method.FREE && note.isBlank()) {
       throw new NotAccepted("a free inspection needs a note that says what was done");
     }
+  }
+
+  /** One without a photo. */
+  public Inspection(
+      Instant at,
+      String stage,
+      Method method,
+      OptionalDouble magnification,
+      Side side,
+      Optional<Place> place,
+      Finding finding,
+      String note) {
+    this(at, stage, method, magnification, side, place, finding, note, Optional.empty());
+  }
+
+  /** The same with a photo, or without one. */
+  public Inspection with(Optional<Photo> other) {
+    return new Inspection(at, stage, method, magnification, side, place, finding, note, other);
   }
 
   @Override

@@ -49,6 +49,10 @@ sealed interface Block {
     }
   }
 
+  /** A photo, as JPEG, with what is to be seen in it. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
+  record Photo(byte[] jpeg, String caption) implements Block {}
+
   /** A picture with what is to be seen in it. */
   record Drawing(Picture picture, String caption) implements Block {}
 }

@@ -1,5 +1,6 @@
 package snick.report;
 
+import java.util.Base64;
 import java.util.List;
 
 /**
@@ -14,7 +15,7 @@ final class HtmlPage {
       <html xmlns="http://www.w3.org/1999/xhtml" lang="LANGUAGE">
       <head>
       <meta charset="utf-8" />
-      <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'" />
+      <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:" />
       <meta name="viewport" content="width=device-width, initial-scale=1" />
       <title>TITLE</title>
       <style>
@@ -31,7 +32,7 @@ final class HtmlPage {
       th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: top; white-space: pre-line; }
       thead th { border-bottom: 2px solid #222; }
       .n { text-align: right; font-variant-numeric: tabular-nums; white-space: pre; }
-      figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; display: block; }
+      figure { margin: 1rem 0; } svg, img { max-width: 100%; height: auto; display: block; }
       figcaption { font-size: .88rem; }
       .figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(24rem, 100%), 1fr)); gap: 0 1rem; }
       @media screen and (prefers-color-scheme: dark) {
@@ -51,10 +52,10 @@ final class HtmlPage {
         h1 { font-size: 1.5rem; } h2 { font-size: 12pt; margin: .7rem 0 .3rem; } h3 { font-size: 9.2pt; margin: .5rem 0 .1rem; } li { margin: .1rem 0; }
         .figures { grid-template-columns: 1fr 1fr; } .reasons { columns: 2; column-gap: 1.6rem; font-size: 8.3pt; line-height: 1.25; } .reasons h3 { margin-top: 0; }
         figcaption { font-size: .82rem; } table { margin: .3rem 0; font-size: 8pt; line-height: 1.2; }
-        svg { max-height: 78mm; } .figures figure { margin: .2rem 0; } li span { font-size: .9em; }
+        svg { max-height: 78mm; } img { max-height: 60mm; width: auto; } .figures figure { margin: .2rem 0; } li span { font-size: .9em; }
         h2, h3 { break-after: avoid; } tr, figure, li, .notice { break-inside: avoid; } thead { display: table-header-group; }
         th, td { padding-top: .12rem; padding-bottom: .12rem; } figure { margin: .6rem 0; }
-        .figures figcaption { display: none; }
+        .figures svg + figcaption { display: none; }
         .wide { overflow-x: visible; } p, li { orphans: 3; widows: 3; }
       }
       </style>
@@ -112,7 +113,9 @@ final class HtmlPage {
   }
 
   private static boolean isDrawing(List<Block> blocks, int i) {
-    return i >= 0 && i < blocks.size() && blocks.get(i) instanceof Block.Drawing;
+    return i >= 0
+        && i < blocks.size()
+        && (blocks.get(i) instanceof Block.Drawing || blocks.get(i) instanceof Block.Photo);
   }
 
   private void block(Block block) {
@@ -132,6 +135,8 @@ final class HtmlPage {
       grid(grid);
     } else if (block instanceof Block.Drawing drawing) {
       drawing(drawing);
+    } else if (block instanceof Block.Photo photo) {
+      photo(photo);
     }
   }
 
@@ -157,6 +162,14 @@ final class HtmlPage {
     drawings++;
     html.append("<figure>\n").append(drawing.picture().element("d" + drawings)).append('\n');
     element("figcaption", drawing.caption());
+    html.append("</figure>\n");
+  }
+
+  private void photo(Block.Photo photo) {
+    html.append("<figure>\n<img alt=\"").append(Markup.escaped(photo.caption()));
+    html.append("\" src=\"data:image/jpeg;base64,");
+    html.append(Base64.getEncoder().encodeToString(photo.jpeg())).append("\" />\n");
+    element("figcaption", photo.caption());
     html.append("</figure>\n");
   }
 

@@ -59,6 +59,8 @@ final class MarkdownText {
               .collect(Collectors.joining("\n")));
     } else if (block instanceof Block.Grid grid) {
       grid(grid);
+    } else if (block instanceof Block.Photo photo) {
+      line("*" + escaped(photo.caption()) + "*");
     } else if (block instanceof Block.Drawing drawing) {
       line("*" + escaped(drawing.picture().description()) + "*");
     }

@@ -3,6 +3,7 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.store.SessionEvidence;
@@ -28,23 +29,28 @@ public final class SessionReport {
   public static SessionReport of(
       StoreReader store, String name, Judge judge, boolean personal, Words words) {
     SessionStory story = SessionStory.read(store, SessionEvidence.read(store, name), judge);
-    return new SessionReport(document(story, new Noted(personal, words)));
+    Noted noted = new Noted(personal, words);
+    return new SessionReport(
+        document(story, noted, new PhotoChapter(story, store.photos(), noted).blocks()));
   }
 
-  private static Document document(SessionStory story, Noted noted) {
+  private static Document document(SessionStory story, Noted noted, List<Block> photos) {
     Words words = noted.words();
     return new Document(
         words,
         words.say("report.title", "session", story.session().name()),
         lead(story, noted),
-        List.of(
+        Stream.of(
             section(words, "brought", new ShortStory(story, noted).blocks()),
             section(words, "figures", new StageChapter(story, noted).blocks()),
+            section(words, "photos", photos),
             section(words, "reasons", new VerdictChapter(story, words).blocks()),
             section(words, "every_cut", new CutChapter(story, noted).blocks()),
             section(words, "method", new MethodChapter(story, words).blocks()),
             section(words, "glossary", List.of(glossary(words))),
-            section(words, "cautions", cautions(words))));
+            section(words, "cautions", cautions(words)))
+            .filter(section -> !section.blocks().isEmpty())
+            .toList());
   }
 
   private static Document.Section section(Words words, String key, List<Block> blocks) {

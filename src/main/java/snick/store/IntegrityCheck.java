@@ -64,6 +64,8 @@ final class IntegrityCheck {
                   problems.addAll(new Migrations(database).strange());
                   problems.addAll(strayForces());
                   problems.addAll(database.sums().problems(MOST_PROBLEMS));
+                  problems.addAll(
+                      Photos.in(database.file().toAbsolutePath().getParent()).problems(database));
                 }));
     attempt(this::checkTraces);
     List<String> first = problems.subList(0, Math.min(MOST_PROBLEMS, problems.size()));

@@ -12,6 +12,7 @@ import snick.journal.Entry;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
+import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.SetAside;
@@ -77,7 +78,7 @@ final class StageEntryTable {
 
   private void add(long entryId, long stage, Inspection inspection) {
     database
-        .query("INSERT INTO inspection VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .query("INSERT INTO inspection VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
         .whole(entryId)
         .whole(stage)
         .instant(inspection.at())
@@ -87,6 +88,7 @@ final class StageEntryTable {
         .text(inspection.place().map(Place::word))
         .text(inspection.finding().word())
         .text(inspection.note())
+        .text(inspection.photo().map(Photo::name))
         .change();
   }
 
@@ -200,7 +202,8 @@ final class StageEntryTable {
         Side.valueOf(upper(row.text("side"))),
         row.optionalText("place").map(Place::parse),
         Finding.valueOf(upper(row.text("finding"))),
-        row.text("note"));
+        row.text("note"),
+        row.optionalText("photo").flatMap(Photo::named));
   }
 
   private static StageEntry placement(Row row) {

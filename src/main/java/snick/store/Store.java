@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -94,17 +95,21 @@ public final class Store implements AutoCloseable {
    * Makes a store in {@code directory} out of a backup, which is checked first. A store that is
    * already there is left alone.
    *
+   * @return photos of it that are missing or changed, one sentence each
    * @throws StoreException if the backup is unsound or no store of this program, or the directory
    *     has a store
    */
-  public static void restore(Path backup, Path directory, Watch watch) {
+  public static List<String> restore(Path backup, Path directory, Watch watch) {
     try (Database database = Database.reader(StoreFile.requireThere(backup))) {
       if (new Migrations(database).check() == 0) {
         throw new StoreException(
             StoreException.Trouble.OTHER, backup + " is empty; choose another backup");
       }
     }
-    new StoreCopy(StoreFile.inNew(directory), watch).of(backup);
+    Path restored = StoreFile.inNew(directory);
+    new StoreCopy(restored, watch).of(backup);
+    return Photos.in(directory)
+        .takeOver(Photos.besideBackup(backup.toAbsolutePath()), restored);
   }
 
   /**
@@ -118,8 +123,12 @@ public final class Store implements AutoCloseable {
    */
   public static SalvageReport salvage(Path damaged, Path directory) {
     Path from = StoreFile.existing(damaged);
-    return new StoreCopy(StoreFile.inNew(directory), Watch.NONE)
-        .filledBy(partial -> Salvage.copy(from, partial));
+    Path fresh = StoreFile.inNew(directory);
+    SalvageReport rows =
+        new StoreCopy(fresh, Watch.NONE).filledBy(partial -> Salvage.copy(from, partial));
+    List<String> lost = new ArrayList<>(rows.lost());
+    lost.addAll(Photos.in(directory).takeOver(Photos.in(damaged), fresh));
+    return new SalvageReport(rows.rowsKept(), lost);
   }
 
   /**
@@ -275,6 +284,11 @@ public final class Store implements AutoCloseable {
   /** Adds a fault to those of its subject and kind: counts are summed, the times widened. */
   public void add(Fault fault) {
     change(() -> faults.add(fault));
+  }
+
+  /** Photos of inspections. */
+  public Photos photos() {
+    return Photos.in(database.file().toAbsolutePath().getParent());
   }
 
   /** Writes the journal through this store. */

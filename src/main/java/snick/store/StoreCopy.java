@@ -5,6 +5,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.function.Function;
 import snick.store.StoreException.Trouble;
@@ -106,12 +107,18 @@ final class StoreCopy {
     } catch (UnsupportedOperationException | IOException e) {
       Files.move(partial, target);
     }
-    flushDirectory();
+    flushDirectory(target.getParent());
   }
 
-  private void flushDirectory() throws IOException {
-    if (target.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      try (FileChannel directory = FileChannel.open(target.getParent(), StandardOpenOption.READ)) {
+  /** Gives a file that is on disk its name for good, also over another. */
+  static void rename(Path partial, Path target) throws IOException {
+    Files.move(partial, target, StandardCopyOption.REPLACE_EXISTING);
+    flushDirectory(target.getParent());
+  }
+
+  private static void flushDirectory(Path folder) throws IOException {
+    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      try (FileChannel directory = FileChannel.open(folder, StandardOpenOption.READ)) {
         directory.force(true);
       }
     }

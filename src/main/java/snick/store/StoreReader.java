@@ -49,14 +49,22 @@ public final class StoreReader implements AutoCloseable {
   /**
    * Copies the store of {@code directory} to {@code target}, a new file: consistent even while it
    * is recorded to, checked, and under its name only when it is whole. Takes no {@link
-   * StoreReader}, so that it need not hold up its reading.
+   * StoreReader}, so that it need not hold up its reading. Photos go into a folder beside {@code
+   * target}, named as it with {@code -photos} behind.
    *
+   * @return photos that are missing or changed, one sentence each
    * @throws StoreException if {@code target} exists or cannot be written, or the store is damaged
    */
-  public static void backUp(Path directory, Path target, Watch watch) {
+  public static List<String> backUp(Path directory, Path target, Watch watch) {
     Path file = StoreFile.existing(directory);
     NativeLibrary.keepIn(StoreFile.libraryIn(directory));
     new StoreCopy(target, watch).of(file);
+    return Photos.besideBackup(target.toAbsolutePath()).takeOver(Photos.in(directory), target);
+  }
+
+  /** Photos of inspections. */
+  public Photos photos() {
+    return Photos.in(database.file().toAbsolutePath().getParent());
   }
 
   /**

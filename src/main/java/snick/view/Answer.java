@@ -57,7 +57,7 @@ sealed interface Answer {
     return of(200, type, body)
         .with(
             "Content-Security-Policy",
-            "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none';"
+            "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none';"
                 + " frame-ancestors 'none'");
   }
 

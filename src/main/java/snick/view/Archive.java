@@ -135,6 +135,7 @@ final class Archive {
       choice = title.isPresent() ? choice.titled(title.get()) : choice;
       Optional<String> from = request.text("contributor");
       choice = from.isPresent() ? choice.from(from.get()) : choice;
+      choice = request.says("photos") ? choice.withPhotos() : choice;
       return request.says("personal") ? choice.withPersonalFields() : choice;
     } catch (IllegalArgumentException e) {
       throw new NotAccepted(e.getMessage());

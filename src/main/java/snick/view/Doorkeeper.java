@@ -8,7 +8,7 @@ import java.util.Set;
 
 /**
  * Who may ask for what. Answers only exact host names, so that a page from elsewhere cannot read
- * through a name that it controls; takes changes only as POST with a JSON body, the token, and from
+ * through a name that it controls; takes changes only as POST with a JSON body or a photo, the token, and from
  * the page itself or from a program. Immutable.
  *
  * <p>Rules after OWASP, Cross-Site Request Forgery Prevention and HTML5 Security cheat sheets (from
@@ -60,8 +60,9 @@ final class Doorkeeper {
     if (!fromSamePage(head)) {
       return refusal(403, "a change is taken from this page or from a program, not another page");
     }
-    if (!hasJson(head)) {
-      return refusal(415, "send the change as application/json");
+    if (!hasType(head)) {
+      return refusal(
+          415, "send the change as " + (head.isPhoto() ? "image/jpeg" : "application/json"));
     }
     if (head.one(TOKEN_HEADER).filter(token::matches).isEmpty()) {
       return refusal(
@@ -89,8 +90,12 @@ final class Doorkeeper {
     return origin && site;
   }
 
-  private static boolean hasJson(Request head) {
+  /** None of these goes over from a page elsewhere without being asked for first. */
+  private static boolean hasType(Request head) {
     String type = head.one("Content-Type").orElse("").toLowerCase(Locale.ROOT);
+    if (head.isPhoto()) {
+      return type.equals("image/jpeg") || type.equals("image/png");
+    }
     return type.equals("application/json") || type.startsWith("application/json;");
   }
 

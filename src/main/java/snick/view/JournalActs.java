@@ -1,5 +1,6 @@
 package snick.view;
 
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
 import snick.journal.NotAccepted;
+import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Session;
 import snick.journal.SessionLog;
@@ -30,6 +32,8 @@ import snick.store.JournalWriter;
  */
 final class JournalActs {
   private static final String UNDONE = "undone on the page";
+  private static final String PHOTO_ADDED = "photo added on the page";
+  private static final Fields NOTHING_SAID = Fields.of("{}".getBytes(StandardCharsets.UTF_8));
 
   private final Bench bench;
   private final Board board;
@@ -140,6 +144,30 @@ final class JournalActs {
           board.undo().done(words(inspection), () -> withdraw(log, entry, inspection.stage()));
           return done("entry", entry);
         });
+  }
+
+  /** Puts a photo to an inspection of the running session. */
+  Answer.Whole photo(long entry, byte[] content) {
+    Photo.Kind.of(content);
+    return board.change(
+        () -> {
+          SessionLog log = runningLog(NOTHING_SAID);
+          Inspection look = inspection(log, entry);
+          Photo photo = bench.writer().photos().keep(content);
+          return done(
+              "entry",
+              journal()
+                  .correct(log.session().name(), entry, look.with(Optional.of(photo)), PHOTO_ADDED)
+                  .id());
+        });
+  }
+
+  private static Inspection inspection(SessionLog log, long entry) {
+    return log.entries().standing().stream()
+        .filter(e -> e.id() == entry && e.content() instanceof Inspection)
+        .map(e -> (Inspection) e.content())
+        .findFirst()
+        .orElseThrow(() -> new NotAccepted("entry " + entry + " is no inspection that stands"));
   }
 
   /** Notes work on the edge: what led to the running stage. */

@@ -121,10 +121,10 @@ final class LoopbackServer implements AutoCloseable {
     if (refusal.isPresent()) {
       return refusal.get();
     }
-    byte[] body = exchange.getRequestBody().readNBytes(Request.BODY_LIMIT_BYTES + 1);
-    if (body.length > Request.BODY_LIMIT_BYTES) {
+    byte[] body = exchange.getRequestBody().readNBytes(head.bodyLimitBytes() + 1);
+    if (body.length > head.bodyLimitBytes()) {
       return Answer.problem(
-          413, "the body is over " + Request.BODY_LIMIT_BYTES + " bytes: shorten it");
+          413, "the body is over " + head.bodyLimitBytes() + " bytes: shorten it");
     }
     Request whole = head.with(body);
     return WATCHING.contains(head.path()) ? site.answer(whole) : inTurn(whole, site);

@@ -35,6 +35,7 @@ final class PageFiles {
           "inspect.js",
           "mend.js",
           "nav.js",
+          "photo.js",
           "rig.js",
           "say.js",
           "sessions.js",

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import snick.journal.NotAccepted;
 
 /**
@@ -13,7 +14,7 @@ import snick.journal.NotAccepted;
  * @param path decoded path, without query
  * @param query decoded parameters; of a repeated one the first
  * @param headers values by name in lower case
- * @param body at most {@link #BODY_LIMIT_BYTES}; empty while only the head is known
+ * @param body at most {@link #bodyLimitBytes}; empty while only the head is known
  */
 @SuppressWarnings("ArrayRecordComponent") // never compared
 record Request(
@@ -22,8 +23,24 @@ record Request(
     Map<String, String> query,
     Map<String, List<String>> headers,
     byte[] body) {
-  /** Largest body that is read. */
+  /** Largest body that is read, but for a photo. */
   static final int BODY_LIMIT_BYTES = 1 << 16;
+
+  /** The page makes a photo smaller before it sends it. */
+  private static final int PHOTO_LIMIT_BYTES = 4 << 20;
+
+  private static final Pattern PHOTO =
+      Pattern.compile("/api/v1/session/inspections/\\d{1,15}/photo");
+
+  /** Whether this brings a photo. */
+  boolean isPhoto() {
+    return method.equals("POST") && PHOTO.matcher(path).matches();
+  }
+
+  /** Largest body of this. */
+  int bodyLimitBytes() {
+    return isPhoto() ? PHOTO_LIMIT_BYTES : BODY_LIMIT_BYTES;
+  }
 
   /** The values of a header; empty if absent. */
   List<String> all(String header) {

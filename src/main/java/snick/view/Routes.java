@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import snick.force.RigSetting;
 import snick.journal.NotAccepted;
+import snick.journal.Photo;
 import snick.journal.SlipOfName;
 import snick.report.NothingToDraw;
 import snick.store.CutSelection;
@@ -48,6 +49,10 @@ final class Routes {
     post("/api/v1/session/close", (request, parts) -> acts.closeSession(request.body()));
     post("/api/v1/session/stages", (request, parts) -> acts.beginStage(request.body()));
     post("/api/v1/session/inspections", (request, parts) -> acts.inspect(request.body()));
+    post(
+        "/api/v1/session/inspections/{entry}/photo",
+        (request, parts) -> acts.photo(number(parts), request.body()));
+    get("/api/v1/photos/{name}", (request, parts) -> photo(parts.get(0)));
     post("/api/v1/session/next-place", (request, parts) -> acts.choosePlace(request.body()));
     post("/api/v1/session/undo", (request, parts) -> acts.undo(request.body()));
     post("/api/v1/cuts/{id}/place", (request, parts) -> acts.place(number(parts), request.body()));
@@ -212,6 +217,18 @@ final class Routes {
             .summary(before.get())
             .orElseThrow(() -> new NotAccepted("cut " + before.get() + " is not in the store"));
     return bench.reader().latestBefore(CutSelection.all(), last, limit);
+  }
+
+  /** A photo as it was kept; its address says what is in it, so that it never changes. */
+  private Answer.Whole photo(String name) {
+    Optional<Photo> photo = Photo.named(name);
+    return photo
+        .flatMap(bench.reader().photos()::read)
+        .map(
+            content ->
+                Answer.of(200, photo.orElseThrow().kind().mediaType(), content)
+                    .with("Cache-Control", "private, max-age=31536000, immutable"))
+        .orElseGet(() -> Answer.problem(404, "there is no such photo in the store's folder"));
   }
 
   private Answer.Whole cut(String idText) {

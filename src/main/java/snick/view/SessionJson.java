@@ -10,6 +10,7 @@ import snick.journal.EdgeSpan;
 import snick.journal.Entry;
 import snick.journal.Inspection;
 import snick.journal.NextPlace;
+import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Session;
 import snick.journal.SessionLog;
@@ -143,6 +144,7 @@ record SessionJson(
         "side", inspection.side().word(),
         "place", inspection.place().map(Place::word),
         "finding", inspection.finding().word(),
+        "photo", inspection.photo().map(Photo::name),
         "note", inspection.note());
   }
 }

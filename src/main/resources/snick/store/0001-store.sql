@@ -329,7 +329,9 @@ CREATE TABLE inspection (
   side TEXT NOT NULL,
   place TEXT,
   finding TEXT NOT NULL,
-  note TEXT NOT NULL
+  note TEXT NOT NULL,
+  -- Name of a file in the folder photos beside this one: its SHA-256 and ending.
+  photo TEXT
 ) STRICT;
 CREATE INDEX inspection_of_stage ON inspection (stage);
 

@@ -18,12 +18,14 @@ export async function get(path) {
   return undefined;
 }
 
-export async function post(path, body) {
+export const post = (path, body) => send(path, 'application/json', JSON.stringify(body), body);
+
+export async function send(path, type, sent, body) {
   try {
     const answer = await fetch(`/api/v1/${path}`, {
       method: 'POST',
-      headers: { 'Content-Type': 'application/json', 'X-Snick-Token': token },
-      body: JSON.stringify(body),
+      headers: { 'Content-Type': type, 'X-Snick-Token': token },
+      body: sent,
     });
     const said = await answer.json();
     if (answer.status === 409 && (await asked(said.detail))) return post(path, { ...body, new: true });

@@ -2,6 +2,7 @@
 
 import { button, byId, element, fill } from './dom.js';
 import { post, toast } from './acts.js';
+import { beside } from './photo.js';
 import { say } from './say.js';
 import { withdraw } from './steps.js';
 import * as words from './words.js';
@@ -62,7 +63,7 @@ function line(session, inspection) {
   const text = say('inspect.line', {
     at: words.clock(inspection.at), side: words.side(inspection.side),
     how: words.method(inspection.method) + timesOf(inspection), what: words.finding(inspection.finding) });
-  return element('li', { class: 'entry' }, element('span', {}, text),
+  return element('li', { class: 'entry' }, element('span', {}, text), beside(inspection, text),
     button(say('entry.withdraw'), () => withdraw(session, inspection.entry), {
       'aria-label': say('entry.withdraw_what', { what: text }) }));
 }

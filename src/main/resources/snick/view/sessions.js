@@ -104,6 +104,7 @@ function save() {
     if (text) asked.set(name === 'name' ? 'title' : name, text);
   }
   if (byId('package-personal').checked) asked.set('personal', 'true');
+  if (byId('package-photos').checked) asked.set('photos', 'true');
   byId('package-link').href = path(shown, `package?${asked}`);
   byId('package-link').click();
 }

@@ -59,6 +59,42 @@ class BenchPageTest {
   }
 
   @Test
+  void aPhotoGoesToAnInspectionAndComesBackAsItIs() throws Exception {
+    bench.post("sessions", "{\"blade\":\"kitchen-1\",\"first_stage\":\"as found\"}");
+    String noted =
+        bench
+            .post(
+                "session/inspections",
+                "{\"method\":\"raking_light\",\"side\":\"left\",\"finding\":\"none\"}")
+            .body();
+    String path =
+        "session/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
+    byte[] photo = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 1, 2, 3};
+    assertThat(sent(path, "application/json", photo).statusCode()).isEqualTo(415);
+    assertThat(sent(path, "image/jpeg", "no photo".getBytes(StandardCharsets.UTF_8)).statusCode())
+        .isEqualTo(422);
+    assertThat(sent(path, "image/jpeg", new byte[5 << 20]).statusCode()).isEqualTo(413);
+    assertThat(sent(path, "image/jpeg", photo).statusCode()).isEqualTo(200);
+    String name = bench.get("/api/v1/sessions/1").body().replaceAll("(?s).*\"photo\" ?: ?\"([^\"]+)\".*", "$1");
+    HttpResponse<byte[]> back =
+        bench.client.send(
+            HttpRequest.newBuilder(URI.create(bench.address("/api/v1/photos/" + name))).build(),
+            HttpResponse.BodyHandlers.ofByteArray());
+    assertThat(back.headers().firstValue("Content-Type")).contains("image/jpeg");
+    assertThat(back.body()).isEqualTo(photo);
+    assertThat(bench.get("/api/v1/photos/..%2fsnick.db").statusCode()).isEqualTo(404);
+  }
+
+  private HttpResponse<String> sent(String path, String type, byte[] body) throws Exception {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(URI.create(bench.address("/api/v1/" + path)))
+            .header("Content-Type", type)
+            .header(Doorkeeper.TOKEN_HEADER, bench.token())
+            .POST(HttpRequest.BodyPublishers.ofByteArray(body));
+    return bench.client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+  }
+
+  @Test
   void thePageHasNoScriptOrStyleInItAndAsksForNothingElsewhere() throws Exception {
     String page = bench.get("/").body();
     assertThat(page)

@@ -88,6 +88,11 @@ public final class ExportCommand implements Callable<Integer> {
   @Option(names = "--personal", description = "Include the personal fields.")
   private boolean personal;
 
+  @Option(
+      names = "--photos",
+      description = "Include photos as they are: look first what they show and where from.")
+  private boolean photos;
+
   private List<Licence> licences = List.of();
 
   @Override
@@ -153,6 +158,7 @@ public final class ExportCommand implements Callable<Integer> {
       choice = own ? choice.withoutOthers() : choice;
       choice = senderAgreed ? choice.asAgreed() : choice;
       choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
+      choice = photos ? choice.withPhotos() : choice;
       return personal ? choice.withPersonalFields() : choice;
     } catch (NotAccepted e) {
       throw Refusal.badInput(e.getMessage());

@@ -4,7 +4,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.AccessMode;
 import java.nio.file.Path;
-import java.util.function.Consumer;
+import java.util.List;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -77,16 +78,17 @@ public final class StoreCommand implements Runnable {
       mixinStandardHelpOptions = true,
       description =
           "Copy the store to a new file, also while it is recorded to; checked before it gets its"
-              + " name.",
+              + " name. Photos go into a folder beside it.",
       footerHeading = "%nExamples:%n",
       footer = {"  snick store backup /media/stick/snick-may.db     also while recording"})
   int backup(
       @Parameters(paramLabel = "FILE", description = "New file.") Path target,
       @Mixin DataDirectory data) {
     OpenedStore.requireReadable(data);
-    copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
+    List<String> lost =
+        copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
     out().println("The store is in " + target + ", checked.");
-    return ExitCode.OK;
+    return lost(lost);
   }
 
   @Command(
@@ -99,9 +101,10 @@ public final class StoreCommand implements Runnable {
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
     requireReadable(backup);
-    copy("restore", watch -> Store.restore(backup, data.path(), watch));
+    List<String> lost =
+        copy("restore", watch -> Store.restore(backup, data.path(), watch));
     out().println("The backup is now the store in " + data.path() + ".");
-    return ExitCode.OK;
+    return lost(lost);
   }
 
   @Command(
@@ -123,14 +126,18 @@ public final class StoreCommand implements Runnable {
     }
     long rows = report.rowsKept().values().stream().mapToLong(Long::longValue).sum();
     out().println(rows + " rows kept in " + data.path() + ".");
-    report.lost().forEach(line -> out().println("  lost: " + PlainText.inert(line)));
-    return report.lost().isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
+    return lost(report.lost());
   }
 
-  private void copy(String what, Consumer<Watch> work) {
+  private int lost(List<String> lost) {
+    lost.forEach(line -> out().println("  lost: " + PlainText.inert(line)));
+    return lost.isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
+  }
+
+  private <T> T copy(String what, Function<Watch, T> work) {
     StoppedByHand watch = watch();
     try {
-      work.accept(watch);
+      return work.apply(watch);
     } catch (StoreException e) {
       throw refusal(e);
     } catch (Watch.Stopped e) {

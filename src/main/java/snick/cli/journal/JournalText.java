@@ -100,7 +100,8 @@ public final class JournalText {
     return line(parts)
         + ": "
         + i.finding().plain()
-        + (i.note().isEmpty() ? "" : " (" + line(List.of(i.note())) + ")");
+        + (i.note().isEmpty() ? "" : " (" + line(List.of(i.note())) + ")")
+        + (i.photo().isPresent() ? ", with a photo" : "");
   }
 
   private static String times(Inspection inspection) {

@@ -10,6 +10,7 @@ import snick.journal.EdgeDirection;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Inspection;
+import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
@@ -114,6 +115,7 @@ public final class NoteJson {
     object.put("side", inspection.side().word());
     object.put("place", inspection.place().map(Place::word).orElse(null));
     object.put("finding", inspection.finding().word());
+    object.put("photo", inspection.photo().map(Photo::name).orElse(null));
     object.put("note", inspection.note());
   }
 }

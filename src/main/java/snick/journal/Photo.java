@@ -1,0 +1,84 @@
+package snick.journal;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A photo of an edge, by what is in it: its bytes lie beside the store.
+ *
+ * @param sha256 SHA-256 of its bytes (FIPS 180-4), 64 lower-case hexadecimal digits
+ * @param kind what kind of file it is
+ */
+public record Photo(String sha256, Kind kind) {
+  /** The largest that is taken. */
+  public static final int MOST_BYTES = 20_000_000;
+
+  private static final Pattern NAME = Pattern.compile("([0-9a-f]{64})\\.(jpg|png)");
+
+  /** What kinds are taken, told by their first bytes (ITU-T T.81, B.1.1; ISO/IEC 15948, 5.2). */
+  public enum Kind {
+    JPEG("jpg", 0xFF, 0xD8, 0xFF),
+    PNG("png", 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n');
+
+    private final String ending;
+    private final byte[] first;
+
+    Kind(String ending, int... first) {
+      this.ending = ending;
+      this.first = new byte[first.length];
+      for (int i = 0; i < first.length; i++) {
+        this.first[i] = (byte) first[i];
+      }
+    }
+
+    /**
+     * The kind of a whole photo.
+     *
+     * @throws NotAccepted if it is too large or neither
+     */
+    public static Kind of(byte[] content) {
+      if (content.length > MOST_BYTES) {
+        throw new NotAccepted(
+            "the photo is over " + MOST_BYTES / 1_000_000 + " MB: make it smaller");
+      }
+      return Arrays.stream(values())
+          .filter(
+              k ->
+                  content.length > k.first.length
+                      && Arrays.equals(content, 0, k.first.length, k.first, 0, k.first.length))
+          .findFirst()
+          .orElseThrow(
+              () -> new NotAccepted("the file is no JPEG or PNG, by its first bytes: convert it"));
+    }
+
+    /** Its media type, for example {@code image/jpeg}. */
+    public String mediaType() {
+      return "image/" + name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  public Photo {
+    if (!sha256.matches("[0-9a-f]{64}")) {
+      throw new NotAccepted("a photo is named by 64 hexadecimal digits, not so");
+    }
+  }
+
+  /** The name of its file, for example {@code 9f86….jpg}. */
+  public String name() {
+    return sha256 + "." + kind.ending;
+  }
+
+  /** The photo whose file has this name; empty if no photo has such a name. */
+  public static Optional<Photo> named(String name) {
+    Matcher parts = NAME.matcher(name);
+    return parts.matches()
+        ? Arrays.stream(Kind.values())
+            .filter(kind -> kind.ending.equals(parts.group(2)))
+            .findFirst()
+            .map(kind -> new Photo(parts.group(1), kind))
+        : Optional.empty();
+  }
+}
