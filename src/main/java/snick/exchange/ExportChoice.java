@@ -68,7 +68,15 @@ public record ExportChoice(
   /** Under a licence. */
   public ExportChoice under(Licence chosen) {
     return new ExportChoice(
-        cuts, only, title, Optional.of(chosen), contributor, ownOnly, senderAgreed, personal, photos);
+        cuts,
+        only,
+        title,
+        Optional.of(chosen),
+        contributor,
+        ownOnly,
+        senderAgreed,
+        personal,
+        photos);
   }
 
   /** From someone. */
@@ -79,7 +87,8 @@ public record ExportChoice(
 
   /** With the personal fields. */
   public ExportChoice withPersonalFields() {
-    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, senderAgreed, true, photos);
+    return new ExportChoice(
+        cuts, only, title, licence, contributor, ownOnly, senderAgreed, true, photos);
   }
 
   /** With photos. */
@@ -90,12 +99,14 @@ public record ExportChoice(
 
   /** Without what came from others. */
   public ExportChoice withoutOthers() {
-    return new ExportChoice(cuts, only, title, licence, contributor, true, senderAgreed, personal, photos);
+    return new ExportChoice(
+        cuts, only, title, licence, contributor, true, senderAgreed, personal, photos);
   }
 
   /** With what others gave without a licence: they agreed to this one. */
   public ExportChoice asAgreed() {
-    return new ExportChoice(cuts, only, title, licence, contributor, ownOnly, true, personal, photos);
+    return new ExportChoice(
+        cuts, only, title, licence, contributor, ownOnly, true, personal, photos);
   }
 
   /** Whether neither title, licence nor contributor was chosen. */

@@ -64,7 +64,10 @@ final class NumberedJournal {
     List<SharpeningStep> steps =
         log.stages().stream().flatMap(stage -> log.steps(stage).stream()).toList();
     List<Inspection> looks =
-        log.stages().stream().flatMap(stage -> log.inspections(stage).stream()).map(this::told).toList();
+        log.stages().stream()
+            .flatMap(stage -> log.inspections(stage).stream())
+            .map(this::told)
+            .toList();
     return new JournalJson.Log(
         JournalHistory.versions(journal.sessionHistory(name)),
         log.stages().stream().map(s -> s.name()).toList(),

@@ -167,8 +167,7 @@ final class PackageReading implements AutoCloseable {
               + RefusedPackage.shown(path)
               + "' is no file of a package; do not trust it");
     }
-    if (!hash.matches("sha256:[0-9a-f]{64}")
-        || !(bytes >= 0 && bytes <= mostBytes(path))) {
+    if (!hash.matches("sha256:[0-9a-f]{64}") || !(bytes >= 0 && bytes <= mostBytes(path))) {
       throw new RefusedPackage(
           resource.place()
               + ": "

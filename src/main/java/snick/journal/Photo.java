@@ -1,6 +1,7 @@
 package snick.journal;
 
 import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -20,18 +21,15 @@ public record Photo(String sha256, Kind kind) {
 
   /** What kinds are taken, told by their first bytes (ITU-T T.81, B.1.1; ISO/IEC 15948, 5.2). */
   public enum Kind {
-    JPEG("jpg", 0xFF, 0xD8, 0xFF),
-    PNG("png", 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n');
+    JPEG("jpg", "ffd8ff"),
+    PNG("png", "89504e470d0a1a0a");
 
     private final String ending;
-    private final byte[] first;
+    private final String first;
 
-    Kind(String ending, int... first) {
+    Kind(String ending, String first) {
       this.ending = ending;
-      this.first = new byte[first.length];
-      for (int i = 0; i < first.length; i++) {
-        this.first[i] = (byte) first[i];
-      }
+      this.first = first;
     }
 
     /**
@@ -44,11 +42,9 @@ public record Photo(String sha256, Kind kind) {
         throw new NotAccepted(
             "the photo is over " + MOST_BYTES / 1_000_000 + " MB: make it smaller");
       }
+      String beginning = HexFormat.of().formatHex(content, 0, Math.min(content.length, 8));
       return Arrays.stream(values())
-          .filter(
-              k ->
-                  content.length > k.first.length
-                      && Arrays.equals(content, 0, k.first.length, k.first, 0, k.first.length))
+          .filter(kind -> beginning.startsWith(kind.first))
           .findFirst()
           .orElseThrow(
               () -> new NotAccepted("the file is no JPEG or PNG, by its first bytes: convert it"));

@@ -45,7 +45,8 @@ final class PhotoCopy {
         long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
         return pixels > MOST_PIXELS
             ? Optional.empty()
-            : Optional.of(jpeg(upright(read(reader, longestSide), orientation(photo), longestSide)));
+            : Optional.of(
+                jpeg(upright(read(reader, longestSide), orientation(photo), longestSide)));
       } finally {
         reader.dispose();
       }

@@ -41,14 +41,14 @@ public final class SessionReport {
         words.say("report.title", "session", story.session().name()),
         lead(story, noted),
         Stream.of(
-            section(words, "brought", new ShortStory(story, noted).blocks()),
-            section(words, "figures", new StageChapter(story, noted).blocks()),
-            section(words, "photos", photos),
-            section(words, "reasons", new VerdictChapter(story, words).blocks()),
-            section(words, "every_cut", new CutChapter(story, noted).blocks()),
-            section(words, "method", new MethodChapter(story, words).blocks()),
-            section(words, "glossary", List.of(glossary(words))),
-            section(words, "cautions", cautions(words)))
+                section(words, "brought", new ShortStory(story, noted).blocks()),
+                section(words, "figures", new StageChapter(story, noted).blocks()),
+                section(words, "photos", photos),
+                section(words, "reasons", new VerdictChapter(story, words).blocks()),
+                section(words, "every_cut", new CutChapter(story, noted).blocks()),
+                section(words, "method", new MethodChapter(story, words).blocks()),
+                section(words, "glossary", List.of(glossary(words))),
+                section(words, "cautions", cautions(words)))
             .filter(section -> !section.blocks().isEmpty())
             .toList());
   }

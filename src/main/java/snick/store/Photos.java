@@ -88,10 +88,7 @@ public record Photos(Path folder) {
 
   /** What is wrong with those that {@code store} names, one sentence each. */
   List<String> problems(Database store) {
-    return named(store).stream()
-        .filter(photo -> read(photo).isEmpty())
-        .map(this::problem)
-        .toList();
+    return named(store).stream().filter(photo -> read(photo).isEmpty()).map(this::problem).toList();
   }
 
   private String problem(Photo photo) {

@@ -108,8 +108,7 @@ public final class Store implements AutoCloseable {
     }
     Path restored = StoreFile.inNew(directory);
     new StoreCopy(restored, watch).of(backup);
-    return Photos.in(directory)
-        .takeOver(Photos.besideBackup(backup.toAbsolutePath()), restored);
+    return Photos.in(directory).takeOver(Photos.besideBackup(backup.toAbsolutePath()), restored);
   }
 
   /**

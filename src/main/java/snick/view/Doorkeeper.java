@@ -8,8 +8,8 @@ import java.util.Set;
 
 /**
  * Who may ask for what. Answers only exact host names, so that a page from elsewhere cannot read
- * through a name that it controls; takes changes only as POST with a JSON body or a photo, the token, and from
- * the page itself or from a program. Immutable.
+ * through a name that it controls; takes changes only as POST with a JSON body or a photo, the
+ * token, and from the page itself or from a program. Immutable.
  *
  * <p>Rules after OWASP, Cross-Site Request Forgery Prevention and HTML5 Security cheat sheets (from
  * memory).

@@ -43,8 +43,8 @@ export function outcome(session) {
 
 export function reports(session) {
   return element('p', { class: 'acts' },
-    element('a', { class: 'button', href: path(session, 'report'), target: '_blank', rel: 'noopener', 'data-act': 'report' }, say('report.read')),
-    element('a', { class: 'button', href: path(session, 'report?save=true'), download: '' }, say('report.save')));
+    element('a', { class: 'button', href: path(session, 'report'), target: '_blank', rel: 'noopener', 'data-act': 'report' }, say('past.report_read')),
+    element('a', { class: 'button', href: path(session, 'report?save=true'), download: '' }, say('past.report_save')));
 }
 
 function plots(session) {

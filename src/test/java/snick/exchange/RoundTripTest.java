@@ -11,15 +11,20 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.journal.Blade;
+import snick.journal.Inspection;
+import snick.journal.Photo;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.store.CutSelection;
 import snick.store.NewCut;
 import snick.store.Origin;
+import snick.store.Photos;
 import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
@@ -79,6 +84,53 @@ class RoundTripTest {
     importInto(theirs, first);
     assertThat(export(theirs, "again.zip", session().withPersonalFields()))
         .hasSameBinaryContentAs(first);
+  }
+
+  private Photo photographed() {
+    byte[] jpeg = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 7};
+    try (Store store = Store.open(own, Bench.CLOCK);
+        StoreReader reader = StoreReader.open(own)) {
+      Photo photo = store.photos().keep(jpeg);
+      Inspection look =
+          reader.journal().log(Bench.SESSION).orElseThrow().entries().all().stream()
+              .filter(e -> e.content() instanceof Inspection)
+              .map(e -> (Inspection) e.content())
+              .findFirst()
+              .orElseThrow();
+      store.mending().reopen(Bench.SESSION, "a photo was found");
+      store.journal().add(Bench.SESSION, look.with(Optional.of(photo)));
+      store.journal().close(Bench.SESSION, Bench.CLOCK.instant());
+      return photo;
+    }
+  }
+
+  @Test
+  void aPhotoGoesAlongOnlyIfAskedFor() throws IOException {
+    Photo photo = photographed();
+    try (ZipFile plain = new ZipFile(export(own, "plain.zip", session()).toFile())) {
+      assertThat(plain.stream().map(ZipEntry::getName)).noneMatch(n -> n.startsWith("photos/"));
+    }
+    Path first = export(own, "first.zip", session().withPhotos());
+    importInto(theirs, first);
+    assertThat(Photos.in(theirs).read(photo)).isPresent();
+    assertThat(export(theirs, "again.zip", session().withPhotos())).hasSameBinaryContentAs(first);
+  }
+
+  @Test
+  void aChangedPhotoDoesNotComeIn() throws IOException {
+    Photo photo = photographed();
+    Path folder = temporary.resolve("package");
+    try (StoreReader reader = StoreReader.open(own)) {
+      new PackageExport(reader, session().withPhotos(), Watch.NONE).toFolder(folder);
+    }
+    Path file = folder.resolve("photos").resolve(photo.name());
+    Files.write(file, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 8});
+    assertThatThrownBy(() -> importInto(theirs, folder))
+        .isInstanceOf(RefusedPackage.class)
+        .hasMessageContaining("photos/" + photo.name());
+    Files.delete(file);
+    assertThatThrownBy(() -> importInto(theirs, folder)).isInstanceOf(RefusedPackage.class);
+    assertThat(Photos.in(theirs).read(photo)).isEmpty();
   }
 
   private static Map<?, ?> descriptor(Path zip) throws IOException {

@@ -50,8 +50,16 @@ class PhotoCopyTest {
 
   /** Where the red quarter comes to lie, by what each orientation says of the stored picture. */
   @ParameterizedTest
-  @CsvSource({"1, left, top", "2, right, top", "3, right, bottom", "4, left, bottom",
-      "5, left, top", "6, right, top", "7, right, bottom", "8, left, bottom"})
+  @CsvSource({
+    "1, left, top",
+    "2, right, top",
+    "3, right, bottom",
+    "4, left, bottom",
+    "5, left, top",
+    "6, right, top",
+    "7, right, bottom",
+    "8, left, bottom"
+  })
   void standsUpright(int orientation, String side, String end) throws IOException {
     byte[] copy = PhotoCopy.of(withExif(orientation), 1000).orElseThrow();
     BufferedImage image = ImageIO.read(new ByteArrayInputStream(copy));

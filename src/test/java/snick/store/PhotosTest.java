@@ -85,7 +85,8 @@ class PhotosTest {
   @Test
   void liesInAFileNamedByItsDigest() throws IOException {
     assertThat(Files.readAllBytes(file())).isEqualTo(JPEG);
-    assertThat(photo.name()).isEqualTo("bb50305eeb037e9f042bb96a4b894d570a7cdb7735d1599c80bc470943138a08.jpg");
+    assertThat(photo.name())
+        .isEqualTo("bb50305eeb037e9f042bb96a4b894d570a7cdb7735d1599c80bc470943138a08.jpg");
     try (StoreReader store = StoreReader.open(directory)) {
       assertThat(store.photos().read(photo)).contains(JPEG);
       assertThat(store.journal().log("evening").orElseThrow().inspections().get(0).photo())
@@ -96,7 +97,8 @@ class PhotosTest {
   @Test
   void whatIsNoPictureOrTooLargeIsRefused() {
     Photos photos = Photos.in(directory);
-    assertThatThrownBy(() -> photos.keep("<svg/>".getBytes(java.nio.charset.StandardCharsets.UTF_8)))
+    assertThatThrownBy(
+            () -> photos.keep("<svg/>".getBytes(java.nio.charset.StandardCharsets.UTF_8)))
         .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("no JPEG or PNG");
     assertThatThrownBy(() -> photos.keep(Arrays.copyOf(JPEG, Photo.MOST_BYTES + 1)))

@@ -67,15 +67,18 @@ class BenchPageTest {
                 "session/inspections",
                 "{\"method\":\"raking_light\",\"side\":\"left\",\"finding\":\"none\"}")
             .body();
-    String path =
-        "session/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
+    String path = "session/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
     byte[] photo = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 1, 2, 3};
     assertThat(sent(path, "application/json", photo).statusCode()).isEqualTo(415);
     assertThat(sent(path, "image/jpeg", "no photo".getBytes(StandardCharsets.UTF_8)).statusCode())
         .isEqualTo(422);
     assertThat(sent(path, "image/jpeg", new byte[5 << 20]).statusCode()).isEqualTo(413);
     assertThat(sent(path, "image/jpeg", photo).statusCode()).isEqualTo(200);
-    String name = bench.get("/api/v1/sessions/1").body().replaceAll("(?s).*\"photo\" ?: ?\"([^\"]+)\".*", "$1");
+    String name =
+        bench
+            .get("/api/v1/sessions/1")
+            .body()
+            .replaceAll("(?s).*\"photo\" ?: ?\"([^\"]+)\".*", "$1");
     HttpResponse<byte[]> back =
         bench.client.send(
             HttpRequest.newBuilder(URI.create(bench.address("/api/v1/photos/" + name))).build(),

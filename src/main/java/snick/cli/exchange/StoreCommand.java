@@ -85,8 +85,7 @@ public final class StoreCommand implements Runnable {
       @Parameters(paramLabel = "FILE", description = "New file.") Path target,
       @Mixin DataDirectory data) {
     OpenedStore.requireReadable(data);
-    List<String> lost =
-        copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
+    List<String> lost = copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
     out().println("The store is in " + target + ", checked.");
     return lost(lost);
   }
@@ -101,8 +100,7 @@ public final class StoreCommand implements Runnable {
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
     requireReadable(backup);
-    List<String> lost =
-        copy("restore", watch -> Store.restore(backup, data.path(), watch));
+    List<String> lost = copy("restore", watch -> Store.restore(backup, data.path(), watch));
     out().println("The backup is now the store in " + data.path() + ".");
     return lost(lost);
   }
