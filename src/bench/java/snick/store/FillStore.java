@@ -16,36 +16,46 @@ import snick.force.Calibration;
 import snick.force.DerivedForce;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
+import snick.journal.EdgeDirection;
+import snick.journal.Finding;
+import snick.journal.Inspection;
+import snick.journal.Method;
+import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.SharpeningStep;
+import snick.journal.Side;
 import snick.journal.Stage;
+import snick.journal.StageEntry;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
 
 /**
  * Fills a store with cuts of short traces, forces and a journal: five stages of ten cuts a session,
- * ten sessions a blade, a recording a session; the last session runs on. Arguments: a directory,
- * the number of cuts, a multiple of 50. Figures are invented.
+ * some sessions a blade, a step and a look a stage, a recording a session; the last session runs on.
+ * Arguments: a directory, the number of cuts, a multiple of 50, and sessions a blade (10 if not
+ * said). Figures are invented.
  */
 final class FillStore {
   private static final String DEVICE = "51a0000000000001";
   private static final int CUTS_A_STAGE = 10;
   private static final int STAGES_A_SESSION = 5;
   private static final int CUTS_A_SESSION = CUTS_A_STAGE * STAGES_A_SESSION;
-  private static final int SESSIONS_A_BLADE = 10;
   private static final int SESSIONS_A_TRANSACTION = 100;
   private static final int SAMPLES = 24;
   private static final Duration CUT_TO_CUT = Duration.ofSeconds(20);
 
   private final Database database;
+  private final int sessionsABlade;
   private final Store store;
   private final SessionTable sessions;
   private final StageEntryTable placements;
   private final EntryTable entries;
   private final Calibration calibration = Calibration.countsPerGramForce(437.25, Examples.NOON);
 
-  private FillStore(Database database) {
+  private FillStore(Database database, int sessionsABlade) {
     this.database = database;
+    this.sessionsABlade = sessionsABlade;
     store = new Store(database, Clock.systemUTC());
     sessions = new SessionTable(database);
     placements = new StageEntryTable(database);
@@ -57,7 +67,8 @@ final class FillStore {
     Store.open(directory, Clock.systemUTC()).close();
     try (Database database = Database.writer(StoreFile.in(directory))) {
       database.writeAheadLog();
-      new FillStore(database).fill(Integer.parseInt(args[1]) / CUTS_A_SESSION);
+      int sessionsABlade = args.length > 2 ? Integer.parseInt(args[2]) : 10;
+      new FillStore(database, sessionsABlade).fill(Integer.parseInt(args[1]) / CUTS_A_SESSION);
     }
   }
 
@@ -78,8 +89,8 @@ final class FillStore {
 
   private void session(int number, boolean runsOn) {
     Instant opened = Examples.NOON.plus(CUT_TO_CUT.multipliedBy((long) number * CUTS_A_SESSION));
-    String blade = "blade " + number / SESSIONS_A_BLADE;
-    if (number % SESSIONS_A_BLADE == 0) {
+    String blade = "blade " + number / sessionsABlade;
+    if (number % sessionsABlade == 0) {
       new BladeTable(database).add(Blade.labelled(blade), opened);
     }
     String name = "session " + number;
@@ -120,18 +131,44 @@ final class FillStore {
     Stage stage = new Stage(1 + index / CUTS_A_STAGE, "stage " + (1 + index / CUTS_A_STAGE));
     if (index % CUTS_A_STAGE == 0) {
       sessions.begin(session, stage);
+      note(session, stage, at, step(stage, at));
+      note(session, stage, at, look(stage, at));
     }
     double gramForce = 220 - 25 * stage.order() + index * 7 % 11;
     Cut cut = severed(index + 1, gramForce * 437.25);
     long id = new CutTable(database).add(NewCut.of(recording, at, cut), Derivation.own(cut, at));
     new ForceTable(database).add(id, OptionalLong.empty(), force(gramForce), at);
-    placements.add(
-        session,
-        stage,
-        entries.add(
-            at,
-            new CutPlacement(
-                at, stage.name(), id, OptionalDouble.of(10 + index % CUTS_A_STAGE * 15))));
+    OptionalDouble place = OptionalDouble.of(10 + index % CUTS_A_STAGE * 15);
+    note(session, stage, at, new CutPlacement(at, stage.name(), id, place));
+  }
+
+  private void note(String session, Stage stage, Instant at, StageEntry content) {
+    placements.add(session, stage, entries.add(at, content));
+  }
+
+  private static SharpeningStep step(Stage stage, Instant at) {
+    return new SharpeningStep(
+        at,
+        stage.name(),
+        "stone " + stage.order(),
+        OptionalInt.of(400 * stage.order()),
+        OptionalDouble.empty(),
+        Optional.of(EdgeDirection.EDGE_LEADING),
+        OptionalInt.of(10),
+        Optional.of(Pressure.LIGHT),
+        "");
+  }
+
+  private static Inspection look(Stage stage, Instant at) {
+    return new Inspection(
+        at,
+        stage.name(),
+        Method.RAKING_LIGHT,
+        OptionalDouble.empty(),
+        Side.BOTH,
+        Optional.empty(),
+        Finding.NONE,
+        "");
   }
 
   private CutForce force(double gramForce) {

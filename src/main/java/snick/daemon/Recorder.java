@@ -164,7 +164,7 @@ public final class Recorder implements AutoCloseable {
       int number = rig;
       LiveTrace trace = new LiveTrace();
       traces.add(trace);
-      RigTap tap = new RigTap();
+      RigTap tap = new RigTap(audience.word());
       taps.add(tap);
       RigReader.Surroundings around =
           new RigReader.Surroundings(
@@ -252,6 +252,7 @@ public final class Recorder implements AutoCloseable {
         Bench.Doors.open(settings.dataDirectory(), clock),
         nextSpot,
         complaint -> faults.note("page", complaint),
+        ServedPage::ports,
         clock,
         settings.preferences());
   }

@@ -1,8 +1,11 @@
 package snick.daemon;
 
 import java.io.IOException;
+import java.util.List;
+import snick.port.Ports;
 import snick.view.Bench;
 import snick.view.BenchPage;
+import snick.view.PortHere;
 
 /**
  * The page and the store's doors that it owns.
@@ -11,6 +14,9 @@ import snick.view.BenchPage;
  * @param bench what it looks at
  */
 record ServedPage(BenchPage page, Bench bench) implements AutoCloseable {
+  /** Of no weight: nothing is opened to list what is there. */
+  private static final int USUAL_BITS_PER_SECOND = 115_200;
+
   /** Starts to serve as {@code settings} say; closes the doors if that fails. */
   static ServedPage start(Recorder.Settings settings, Bench bench) throws IOException {
     try {
@@ -18,6 +24,18 @@ record ServedPage(BenchPage page, Bench bench) implements AutoCloseable {
     } catch (IOException e) {
       bench.doors().close();
       throw e;
+    }
+  }
+
+  /** The serial ports of this machine; none if they cannot be listed. */
+  static List<PortHere> ports() {
+    try {
+      return new Ports(USUAL_BITS_PER_SECOND)
+          .candidates().stream()
+              .map(port -> new PortHere(port.path().toString(), port.description()))
+              .toList();
+    } catch (IOException e) {
+      return List.of();
     }
   }
 

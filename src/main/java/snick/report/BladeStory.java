@@ -1,7 +1,9 @@
 package snick.report;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -33,7 +35,7 @@ import snick.verdict.StepWorth;
  */
 public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps) {
   /** Sessions that are read for what a step was worth: the newest of the steel. */
-  static final int MOST_SESSIONS = 200;
+  static final int MOST_SESSIONS = 100;
 
   /**
    * One session.
@@ -75,16 +77,18 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
 
   /** The story of {@code blade}; {@code usualMarginGf} holds where it has no margin of its own. */
   public static BladeStory read(StoreReader store, Blade blade, OptionalDouble usualMarginGf) {
+    Map<String, SessionEvidence> read = new HashMap<>();
     List<Visit> visits = new ArrayList<>();
     Optional<SessionEvidence> before = Optional.empty();
     for (Session session : store.journal().sessionsOfBlade(blade.label())) {
       SessionEvidence now = SessionEvidence.read(store, session.name());
+      read.put(session.name(), now);
       Judge judge =
           Judge.of(Margin.of(OptionalDouble.empty(), blade, usualMarginGf), study(store, session));
       visits.add(visit(store.journal().sessionNumber(session.name()), before, now, judge));
       before = last(now).isPresent() ? Optional.of(now) : before;
     }
-    return new BladeStory(blade, visits, StepWorth.of(occasions(store, blade)));
+    return new BladeStory(blade, visits, StepWorth.of(occasions(store, blade, read)));
   }
 
   /** One that cannot be read, or was made otherwise, tells nothing of the rig. */
@@ -154,7 +158,8 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
                     .map(end -> judge.compare(end.withoutPlaces(), begin.withoutPlaces())));
   }
 
-  private static List<StepWorth.Occasion> occasions(StoreReader store, Blade blade) {
+  private static List<StepWorth.Occasion> occasions(
+      StoreReader store, Blade blade, Map<String, SessionEvidence> read) {
     List<Session> sessions =
         store.journal().blades().stream()
             .filter(other -> sameSteel(blade, other))
@@ -164,7 +169,8 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
             .toList();
     List<StepWorth.Occasion> occasions = new ArrayList<>();
     for (Session session : sessions) {
-      List<StageEvidence> stages = SessionEvidence.read(store, session.name()).stages();
+      List<StageEvidence> stages =
+          read.computeIfAbsent(session.name(), name -> SessionEvidence.read(store, name)).stages();
       for (int i = 1; i < stages.size(); i++) {
         occasion(stages.get(i - 1), stages.get(i)).ifPresent(occasions::add);
       }

@@ -1,13 +1,23 @@
 package snick.store;
 
 import java.util.List;
+import java.util.Map;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import snick.cut.Trace;
+import snick.verdict.StageEvidence.CutResult;
 
 /** Cuts and their traces as rows. */
 final class CutTable {
+  private static final String FROM =
+      " FROM cut c LEFT JOIN cut_result q ON q.id ="
+          + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id)"
+          + " LEFT JOIN cut_force f ON f.id = (SELECT max(latest.id) FROM cut_force latest"
+          + " WHERE latest.cut = c.id AND latest.result IS q.id)"
+          + " LEFT JOIN calibration k ON k.number = f.calibration ";
+
   private static final String SUMMARY =
       "SELECT c.id, c.recording, c.number, c.occurred_at_utc_ns, c.samples, c.force_missing, "
           + ResultTable.COLUMNS
@@ -17,11 +27,7 @@ final class CutTable {
           + " coalesce(m.name, t.name) AS stage_name, p.place_mm,"
           + " (SELECT CASE a.counts_again WHEN 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
           + " AS set_aside_reason"
-          + " FROM cut c LEFT JOIN cut_result q ON q.id ="
-          + " (SELECT max(latest.id) FROM cut_result latest WHERE latest.cut = c.id)"
-          + " LEFT JOIN cut_force f ON f.id = (SELECT max(latest.id) FROM cut_force latest"
-          + " WHERE latest.cut = c.id AND latest.result IS q.id)"
-          + " LEFT JOIN calibration k ON k.number = f.calibration"
+          + FROM
           + " LEFT JOIN cut_placement p ON p.cut = c.id AND "
           + String.format(EntryTable.STANDS, "p.entry")
           + " LEFT JOIN stage t ON t.id = p.stage LEFT JOIN session s ON s.id = t.session"
@@ -116,6 +122,28 @@ final class CutTable {
         .bind(database.query(SUMMARY + condition.sql() + condition.newestFirst() + " LIMIT ?"))
         .whole(limit)
         .list(CutTable::map);
+  }
+
+  /** What each cut of a selection says of the edge, by id; those that say nothing left out. */
+  Map<Long, CutResult> cutResults(CutSelection selection) {
+    Condition condition = Condition.of(selection);
+    Map<Long, CutResult> results = new HashMap<>();
+    condition
+        .bind(
+            database.query(
+                "SELECT c.id, "
+                    + ResultTable.OUTCOME
+                    + ", "
+                    + ForceTable.COLUMNS
+                    + FROM
+                    + condition.sql()
+                    + " AND f.id IS NOT NULL"))
+        .list(
+            row ->
+                CutResult.of(
+                        ResultTable.outcome(row), ResultTable.flags(row), ForceTable.estimate(row))
+                    .map(result -> results.put(row.whole("id"), result)));
+    return results;
   }
 
   /** In the order of their ids. */

@@ -94,7 +94,7 @@ final class ForceTable {
         force);
   }
 
-  private static DerivedForce estimate(Row row) {
+  static DerivedForce estimate(Row row) {
     String calibrationId = row.text("calibration_id");
     MeasuredForce force = MeasuredForce.ofNewtons(row.real("force_n"), row.real("u_n"));
     return row.truth("in_range")

@@ -62,7 +62,16 @@ public final class JournalReader {
 
   /** The newest {@code limit} sessions, newest first. */
   public List<Session> latestSessions(int limit) {
-    return sessions.latest(limit);
+    return sessions.latest(limit, Long.MAX_VALUE, "");
+  }
+
+  /**
+   * The newest {@code limit} sessions numbered below {@code before}, newest first.
+   *
+   * @param text only those with this in their name or blade, whatever its case; empty for all
+   */
+  public List<Session> sessionsBefore(long before, String text, int limit) {
+    return sessions.latest(limit, before, text);
   }
 
   /** Sessions with a blade, oldest first. */

@@ -29,6 +29,16 @@ public record KeptPlace(double largest, double limit, Instant at) {
     return checks.isEmpty() ? Optional.empty() : Optional.of(parse(checks.get(checks.size() - 1)));
   }
 
+  /**
+   * The relative effect that the last check of a rig found; 0 if there is none. Every calibration
+   * takes it into its budget, unless somebody says otherwise.
+   *
+   * @throws NotAccepted if it cannot be read
+   */
+  public static double effect(StoreReader store, String deviceId) {
+    return of(store, deviceId).map(KeptPlace::largest).orElse(0.0);
+  }
+
   private static KeptPlace parse(Evidence check) {
     try {
       Map<String, Object> document = JSON.std.mapFrom(check.document());

@@ -53,6 +53,11 @@ final class ResultTable {
           + ", "
           + ResponseTable.id("iif(q.id IS NULL, c.response, q.response)");
 
+  /** Of them, what {@link #outcome} and {@link #flags} read. */
+  static final String OUTCOME =
+      "iif(q.id IS NULL, c.outcome, q.outcome) AS outcome,"
+          + " iif(q.id IS NULL, c.flags, q.flags) AS flags";
+
   private static final List<Flag> ALL_FLAGS = List.of(Flag.values());
 
   private final Database database;
@@ -138,12 +143,20 @@ final class ResultTable {
             .list(row -> row.whole("cut")));
   }
 
+  static Outcome outcome(Row row) {
+    return Outcome.valueOf(row.text("outcome").toUpperCase(Locale.ROOT));
+  }
+
+  static Set<Flag> flags(Row row) {
+    return flags(row.text("flags"));
+  }
+
   static StoredResult map(Row row) {
     return new StoredResult(
         row.whole("result_id"),
         row.integer("detector_version"),
         row.instant("created_at_utc_ns"),
-        Outcome.valueOf(row.text("outcome").toUpperCase(Locale.ROOT)),
+        outcome(row),
         row.integer("polarity"),
         row.whole("onset_ns"),
         row.optionalWhole("break_ns"),
@@ -157,7 +170,7 @@ final class ResultTable {
             row.real("zero_before_counts"),
             row.real("zero_after_counts"),
             row.real("noise_counts")),
-        flags(row.text("flags")),
+        flags(row),
         row.optionalText("response_id"));
   }
 

@@ -33,12 +33,10 @@ public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> s
   public static SessionEvidence read(StoreReader reader, String name) {
     SessionLog log =
         reader.journal().log(name).orElseThrow(() -> reader.journal().unknownSession(name));
-    Map<Long, CutResult> results = new HashMap<>();
-    reader.forEachSummary(CutSelection.all().inSession(name), cut -> put(results, cut));
     return new SessionEvidence(
         log,
         reader.journal().blade(log.session().blade()).orElseThrow(),
-        StageEvidence.of(log, results));
+        StageEvidence.of(log, reader.cutResults(name)));
   }
 
   /** What {@code cuts} say of the edge, by id; cuts without a cut-through force are left out. */

@@ -20,6 +20,13 @@ final class SessionTable {
           + " LEFT JOIN blade m ON m.id = b.merged_into"
           + " LEFT JOIN filament_lot l ON l.id = d.filament_lot ";
 
+  /** Whether the blade of session h has the text ?2 in its label. */
+  private static final String BLADE_HAS =
+      "EXISTS (SELECT 1 FROM session_entry y JOIN blade z ON z.id = y.blade"
+          + " LEFT JOIN blade w ON w.id = z.merged_into WHERE y.session = h.id AND "
+          + String.format(EntryTable.STANDS, "y.entry")
+          + " AND instr(lower(coalesce(w.label, z.label)), lower(?2)) > 0)";
+
   private static final String STANDS = String.format(EntryTable.STANDS, "e.id");
 
   private final Database database;
@@ -215,14 +222,24 @@ final class SessionTable {
         .list(SessionTable::map);
   }
 
-  /** The newest {@code limit} sessions, newest first. */
-  List<Session> latest(int limit) {
+  /**
+   * The newest {@code limit} sessions, newest first.
+   *
+   * @param before only those numbered lower
+   * @param text only those with this in their name or blade, whatever its case
+   */
+  List<Session> latest(int limit, long before, String text) {
     return database
         .query(
             SELECT
-                + "WHERE s.id IN (SELECT id FROM session ORDER BY id DESC LIMIT ?) AND "
+                + "WHERE s.id IN (SELECT h.id FROM session h WHERE h.id < ?1"
+                + " AND (?2 = '' OR instr(lower(h.name), lower(?2)) > 0 OR "
+                + BLADE_HAS
+                + ") ORDER BY h.id DESC LIMIT ?3) AND "
                 + STANDS
                 + " ORDER BY s.id DESC")
+        .whole(before)
+        .text(text)
         .whole(limit)
         .list(row -> map(row).content());
   }

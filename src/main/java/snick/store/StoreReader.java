@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import snick.cut.response.Response;
 import snick.journal.SetAside;
 import snick.quantity.SampleRate;
+import snick.verdict.StageEvidence.CutResult;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a
@@ -106,6 +107,11 @@ public final class StoreReader implements AutoCloseable {
   /** The page that follows {@code last}, the last row of the page before; newest first. */
   public List<CutSummary> latestBefore(CutSelection selection, CutSummary last, int limit) {
     return cuts.latest(selection, Optional.of(last), limit);
+  }
+
+  /** What each cut of a session says of the edge, by id; cuts without a force are left out. */
+  Map<Long, CutResult> cutResults(String session) {
+    return cuts.cutResults(CutSelection.all().inSession(session));
   }
 
   /** Number of cuts in a selection. */

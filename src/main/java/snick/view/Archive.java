@@ -37,14 +37,24 @@ final class Archive {
   private static final int USUAL_SESSIONS = 20;
   private static final int SESSIONS_WITH_STEPS = 20;
   private static final int MOST_STEPS = 6;
+  private static final long PATIENCE_SECONDS = 15;
+  private static final long EXPORT_PATIENCE_SECONDS = 600;
 
   private final Bench bench;
   private final Turn turn;
+  private final Turn exports;
   private final StageVerdicts verdicts = new StageVerdicts();
 
-  Archive(Bench bench, ExecutorService thread) {
+  /**
+   * What lies back.
+   *
+   * @param thread answers questions
+   * @param exporting makes packages, which take their time
+   */
+  Archive(Bench bench, ExecutorService thread, ExecutorService exporting) {
     this.bench = bench;
-    this.turn = new Turn(thread);
+    this.turn = new Turn(thread, PATIENCE_SECONDS);
+    this.exports = new Turn(exporting, EXPORT_PATIENCE_SECONDS);
   }
 
   /** Runs {@code act} on the archive's thread, with its reader. */
@@ -60,16 +70,18 @@ final class Archive {
     return reader().journal();
   }
 
-  /** The newest sessions, of all blades or of one. */
+  /** The newest sessions, before one of a number or with a text in name or blade if asked. */
   Answer.Whole sessions(Request request) {
     int limit = (int) request.number("limit", USUAL_SESSIONS, 1, MOST_SESSIONS);
+    long before = request.number("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
+    String text = request.text("text").map(String::strip).orElse("");
     return run(
         () ->
             Answer.json(
                 200,
                 Json.object(
                     "sessions",
-                    journal().latestSessions(limit).stream()
+                    journal().sessionsBefore(before, text, limit).stream()
                         .map(session -> SessionJson.line(journal(), session))
                         .toList())));
   }
@@ -117,12 +129,15 @@ final class Archive {
         });
   }
 
-  /** The session as a package for others. */
+  /** The session as a package for others; made beside other answers, by a reader of its own. */
   Answer.Whole exported(long number, Request request) {
-    return run(
+    return exports.run(
         () -> {
-          ExportChoice choice = choice(name(evidence(number)), request);
-          return Answer.of(200, "application/zip", zip(choice)).saved("session-" + number + ".zip");
+          try (StoreReader reader = StoreReader.open(bench.doors().folder())) {
+            ExportChoice choice = choice(name(reader, number), request);
+            return Answer.of(200, "application/zip", zip(reader, choice))
+                .saved("session-" + number + ".zip");
+          }
         });
   }
 
@@ -142,11 +157,11 @@ final class Archive {
     }
   }
 
-  private byte[] zip(ExportChoice choice) throws IOException {
+  private static byte[] zip(StoreReader reader, ExportChoice choice) throws IOException {
     Path folder = Files.createTempDirectory("snick-package-");
     Path file = folder.resolve("package.zip");
     try {
-      new PackageExport(reader(), choice, Watch.NONE).toZip(file);
+      new PackageExport(reader, choice, Watch.NONE).toZip(file);
       return Files.readAllBytes(file);
     } catch (NoLeave e) {
       throw new NotAccepted(e.getMessage());
@@ -185,11 +200,14 @@ final class Archive {
   }
 
   SessionEvidence evidence(long number) {
-    String name =
-        journal()
-            .sessionNumbered(number)
-            .orElseThrow(() -> new NotAccepted("there is no session number " + number));
-    return SessionEvidence.read(reader(), name);
+    return SessionEvidence.read(reader(), name(reader(), number));
+  }
+
+  private static String name(StoreReader reader, long number) {
+    return reader
+        .journal()
+        .sessionNumbered(number)
+        .orElseThrow(() -> new NotAccepted("there is no session number " + number));
   }
 
   private static String name(SessionEvidence evidence) {

@@ -24,6 +24,7 @@ import snick.store.StoreReader;
  * @param doors the page's own doors to the store
  * @param nextSpot where the next cut is going to be
  * @param complain takes what went wrong with the page, for people; any thread
+ * @param ports lists the serial ports of this machine without opening them; any thread
  * @param clock wall clock
  * @param preferences what the person has set once for all
  */
@@ -36,6 +37,7 @@ public record Bench(
     Doors doors,
     NextSpot nextSpot,
     Consumer<String> complain,
+    Supplier<List<PortHere>> ports,
     Clock clock,
     Preferences preferences) {
   /**

@@ -22,6 +22,7 @@ public final class BenchPage implements AutoCloseable {
 
   private final ScheduledExecutorService boardThread = thread("page");
   private final ScheduledExecutorService archiveThread = thread("page-archive");
+  private final ScheduledExecutorService exportThread = thread("page-export");
   private final ScheduledExecutorService tickerThread = thread("page-ticker");
   private final Settings settings;
   private final Bench bench;
@@ -59,7 +60,7 @@ public final class BenchPage implements AutoCloseable {
             board,
             new JournalActs(bench, board, works),
             new MendingActs(bench, board),
-            new Archive(bench, archiveThread),
+            new Archive(bench, archiveThread, exportThread),
             works,
             (request, parts) -> Answer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
@@ -192,6 +193,7 @@ public final class BenchPage implements AutoCloseable {
     try {
       end(boardThread);
       end(archiveThread);
+      end(exportThread);
       Files.deleteIfExists(tokenFile());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

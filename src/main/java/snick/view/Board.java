@@ -23,6 +23,7 @@ import snick.store.StoreException;
  * or live points.
  */
 final class Board {
+  private static final long PATIENCE_SECONDS = 15;
 
   private final Bench bench;
   private final EventHub hub;
@@ -87,7 +88,7 @@ final class Board {
 
   /** Runs {@code act} on the board's thread, throwing as {@link #change}. */
   Answer.Whole run(Callable<Answer.Whole> act) {
-    return new Turn(thread).run(act);
+    return new Turn(thread, PATIENCE_SECONDS).run(act);
   }
 
   /** The running session on the bench's rigs. Board's thread. */

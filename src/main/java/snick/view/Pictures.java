@@ -15,7 +15,9 @@ import snick.report.ControlCharts;
 import snick.report.CutPlot;
 import snick.report.Picture;
 import snick.report.ProgressionPlot;
+import snick.report.RecentFalls;
 import snick.report.RecordPage;
+import snick.report.ResponsePlot;
 import snick.report.StagePlot;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
@@ -133,6 +135,23 @@ final class Pictures {
               ? Answer.nothing()
               : Answer.document("image/svg+xml", ControlCharts.of(checks).picture().svg());
         });
+  }
+
+  /** How a rig answers a sudden fall; nothing while that is not known. */
+  Answer.Whole response(Optional<String> device) {
+    return archive.run(
+        () ->
+            device
+                .flatMap(id -> RecentFalls.of(reader(), device))
+                .filter(falls -> falls.response().shape().isPresent())
+                .map(
+                    falls ->
+                        Answer.document(
+                            "image/svg+xml",
+                            ResponsePlot.of(
+                                    falls.response(), falls.deviceId(), falls.samplesPerSecond())
+                                .svg()))
+                .orElseGet(Answer::nothing));
   }
 
   private StoreReader reader() {

@@ -2,6 +2,7 @@ package snick.view;
 
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -14,14 +15,29 @@ public final class RigTap {
   private final AtomicReference<Optional<SampleSink>> wanted =
       new AtomicReference<>(Optional.empty());
 
+  private final Consumer<String> word;
+
+  /**
+   * A tap that is not turned away.
+   *
+   * @param word told once when the samples are set apart, and once when they come back; any thread
+   */
+  public RigTap(Consumer<String> word) {
+    this.word = word;
+  }
+
   /** Samples go to {@code work} from now on, and no further. */
   void turnTo(SampleSink work) {
-    wanted.set(Optional.of(work));
+    if (wanted.getAndSet(Optional.of(work)).isEmpty()) {
+      word.accept("samples are set apart for work from the page: no cuts are taken meanwhile");
+    }
   }
 
   /** Samples go on as usual; what went by is a pause there. */
   void turnBack() {
-    wanted.set(Optional.empty());
+    if (wanted.getAndSet(Optional.empty()).isPresent()) {
+      word.accept("the work from the page is done: cuts are taken again");
+    }
   }
 
   /** A sink that passes on to {@code next} unless told otherwise. */

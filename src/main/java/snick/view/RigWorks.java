@@ -27,6 +27,7 @@ import snick.journal.NotAccepted;
 import snick.quantity.Force;
 import snick.report.BenchSheet;
 import snick.report.UnfinishedSheet;
+import snick.store.KeptPlace;
 import snick.store.StoredCalibration;
 
 /**
@@ -136,7 +137,8 @@ final class RigWorks {
             gravity(fields).orElseThrow(RigWorks::placeMissing),
             AirDensity.standard(),
             Conditions.Stability.USUAL,
-            EdgeGeometry.NOT_STATED);
+            new EdgeGeometry(
+                KeptPlace.effect(bench.reader(), setting.deviceId()), 0, 0, 0));
     return new UnfinishedSheet(GuidedState.begin(plan, setting), DegreeRule.AUTO, conditions);
   }
 

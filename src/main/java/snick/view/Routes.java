@@ -40,6 +40,7 @@ final class Routes {
     get("/metrics", (request, parts) -> metrics());
     get("/api/v1/openapi.json", (request, parts) -> description);
     get("/api/v1/state", state);
+    get("/api/v1/ports", (request, parts) -> ports());
     get("/api/v1/bench", (request, parts) -> Answer.of(200, "application/json", board.document()));
     get("/api/v1/events", events);
     get("/api/v1/cuts", (request, parts) -> cuts(request));
@@ -105,6 +106,22 @@ final class Routes {
     post("/api/v1/blades/margin", (request, parts) -> acts.margin(request.body()));
   }
 
+  private Answer.Whole ports() {
+    List<String> read = bench.state().get().rigs().stream().map(RigState::port).toList();
+    return Answer.json(
+        200,
+        Json.object(
+            "ports",
+            bench.ports().get().stream()
+                .map(
+                    port ->
+                        Json.object(
+                            "port", port.path(),
+                            "description", port.description(),
+                            "in_use", read.contains(port.path())))
+                .toList()));
+  }
+
   private void archive(Archive archive) {
     String session = "/api/v1/sessions/{number}";
     get("/api/v1/sessions", (request, parts) -> archive.sessions(request));
@@ -124,6 +141,7 @@ final class Routes {
         (request, parts) -> pictures.stage(number(parts), request.needed("stage")));
     get("/api/v1/cuts/{id}/cut.svg", (request, parts) -> pictures.cut(number(parts)));
     get("/api/v1/calibrations", (request, parts) -> pictures.calibrations());
+    get("/api/v1/rigs/{rig}/response.svg", (request, parts) -> pictures.response(device(parts)));
     get("/api/v1/rigs/{rig}/checks.svg", (request, parts) -> pictures.checks(device(parts)));
     get(
         "/api/v1/calibrations/{id}/curve.svg",

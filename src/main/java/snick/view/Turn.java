@@ -8,14 +8,13 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 
 /** Waits, not for ever, for an answer that is made on another thread. */
-record Turn(ExecutorService thread) {
-  private static final long PATIENCE_SECONDS = 15;
+record Turn(ExecutorService thread, long patienceSeconds) {
 
   /** What {@code act} gives, on the other thread; throws as it does. */
   Answer.Whole run(Callable<Answer.Whole> act) {
     Future<Answer.Whole> future = thread.submit(act);
     try {
-      return future.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+      return future.get(patienceSeconds, TimeUnit.SECONDS);
     } catch (ExecutionException e) {
       if (e.getCause() instanceof RuntimeException known) {
         throw known;

@@ -19,11 +19,20 @@ function line(session) {
     element('span', {}, `${session.blade} · ${words.day(session.opened)}${until}`)));
 }
 
-async function list() {
-  const said = await get('sessions?limit=200');
+const PAGE = 50;
+
+// The newest, or those before the last one shown.
+async function list(before) {
+  const asked = new URLSearchParams({ limit: PAGE, text: byId('session-text').value });
+  if (before) asked.set('before', before);
+  const said = await get(`sessions?${asked}`);
   if (!said) return;
-  byId('session-list').replaceChildren(...said.sessions.map(line));
-  byId('session-none').hidden = said.sessions.length > 0;
+  const lines = said.sessions.map(line);
+  if (before) byId('session-list').append(...lines);
+  else byId('session-list').replaceChildren(...lines);
+  byId('session-none').hidden = byId('session-list').childElementCount > 0;
+  byId('session-older').hidden = lines.length < PAGE;
+  byId('session-older').onclick = () => list(said.sessions.at(-1).number);
 }
 
 export const picture = (address, text) =>
@@ -112,6 +121,7 @@ function save() {
 export function begin() {
   stages.compares('past', () => shown);
   onSubmit('package-form', save);
+  onSubmit('session-search', () => list());
   byId('package-licence').addEventListener('change', (event) => (event.target.dataset.chosen = 'yes'));
   byId('past-mend').addEventListener('click', () => mend.open(shown, refresh));
   byId('past-reopen').addEventListener('click', () => mend.reopen(shown, refresh));

@@ -156,7 +156,25 @@ async function list() {
   byId('checks-picture').src = `/api/v1/rigs/${RIG}/checks.svg`;
 }
 
-export const open = list;
+async function ports() {
+  const said = await get('ports');
+  if (!said) return;
+  const none = [element('li', {}, say('rig.no_port'))];
+  byId('port-list').replaceChildren(...(said.ports.length ? said.ports.map((port) => element('li', {},
+    [port.port, port.description, port.in_use && say('rig.port_in_use')].filter(Boolean).join(', '))) : none));
+}
+
+export function open() {
+  list();
+  ports();
+  byId('response-picture').src = `/api/v1/rigs/${RIG}/response.svg`;
+}
+
+// A picture that there is nothing for yet is not shown.
+function shownIfThere(id) {
+  byId(id).addEventListener('error', () => (byId(id).hidden = true));
+  byId(id).addEventListener('load', () => (byId(id).hidden = false));
+}
 
 // Masses as typed: sizes in g take the class beside them; whoever knows more writes it out.
 function loads() {
@@ -195,6 +213,5 @@ export function begin() {
     if (await post(`rigs/${RIG}/work/stop`, {})) toast(say('work.stopped'));
   });
   byId('work-close').addEventListener('click', () => post(`rigs/${RIG}/work/stop`, {}));
-  byId('checks-picture').addEventListener('error', () => (byId('checks-picture').hidden = true));
-  byId('checks-picture').addEventListener('load', () => (byId('checks-picture').hidden = false));
+  ['checks-picture', 'response-picture'].forEach(shownIfThere);
 }

@@ -22,6 +22,7 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.interactions.PointerInput;
 import org.openqa.selenium.interactions.Sequence;
 import org.openqa.selenium.logging.LogEntry;
@@ -140,7 +141,12 @@ public final class Browser implements AutoCloseable {
   /** Presses {@code keys} where the focus is; false if the page just drew that place anew. */
   private boolean typed(CharSequence... keys) {
     try {
-      driver.switchTo().activeElement().sendKeys(keys);
+      WebElement here = driver.switchTo().activeElement();
+      if ("file".equals(here.getAttribute("type"))) {
+        new Actions(driver).sendKeys(keys).perform(); // to it, the driver would give a file's name
+      } else {
+        here.sendKeys(keys);
+      }
       return true;
     } catch (StaleElementReferenceException e) {
       return false;

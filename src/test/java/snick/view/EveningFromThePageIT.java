@@ -2,6 +2,7 @@ package snick.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -217,6 +219,7 @@ class EveningFromThePageIT {
     hand.press("#start-form .main-act");
     browser.awaitText("#where", "petty · as found");
     stage(0, "burr_seen");
+    photo();
     next("deburred");
     hand.press("#step-other summary");
     hand.press("#step-kinds button:nth-child(3)");
@@ -233,6 +236,14 @@ class EveningFromThePageIT {
     browser.awaitText("#step-list", "ceramic rod");
     stage(2, "none");
     browser.awaitText(".verdict", "Keener");
+  }
+
+  /** A camera's file; the page makes it smaller and takes out what stands beside the picture. */
+  private void photo() throws IOException {
+    Path file = folder.resolve("edge.png");
+    ImageIO.write(new BufferedImage(2400, 60, BufferedImage.TYPE_INT_RGB), "png", file.toFile());
+    browser.find("#inspections [data-photo]").sendKeys(file.toString());
+    browser.awaitText("#inspections", "Look at the photo");
   }
 
   private void stage(int number, String finding) throws Exception {
@@ -289,7 +300,8 @@ class EveningFromThePageIT {
     String report = browser.find("#ended-body [data-act=report]").getAttribute("href");
     assertThat((String) browser.run("return fetch(arguments[0]).then((r) => r.text())", report))
         .contains("petty")
-        .contains("In short");
+        .contains("What it brought")
+        .contains("data:image/jpeg");
     hand.press("#ended-body a[href^=\"#sessions\"]");
     browser.await("the plot", () -> drawn("#past-plots > img"));
     choose("#package-licence", "CC-BY-4.0");
@@ -298,6 +310,14 @@ class EveningFromThePageIT {
     Path zip = folder.resolve("profile").resolve("session-1.zip");
     browser.await("the package", () -> Files.exists(zip));
     assertThat(PackageCheck.of(zip, Watch.NONE).holds()).isTrue();
+    hand.press("#to-sessions");
+    browser.await("the list", () -> browser.shown("#session-list a"));
+    hand.type("#session-text", "no such blade");
+    hand.press("#session-search button");
+    browser.await("none", () -> browser.shown("#session-none"));
+    browser.run("location.hash = 'words/k'");
+    browser.awaitText(".words .asked", "± and k");
+    judge("words");
   }
 
   private boolean drawn(String css) {

@@ -42,7 +42,8 @@ final class TestBench implements AutoCloseable {
   final Calibration calibration =
       Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, STARTED.minusSeconds(3600));
   final LiveTrace trace = new LiveTrace();
-  final RigTap tap = new RigTap();
+  final List<String> said = Collections.synchronizedList(new ArrayList<>());
+  final RigTap tap = new RigTap(said::add);
   final NextSpot nextSpot = new NextSpot();
   final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
   final BenchPage page;
@@ -84,6 +85,7 @@ final class TestBench implements AutoCloseable {
             Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
             complaints::add,
+            () -> List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
             Clock.systemUTC(),
             Preferences.NONE);
     page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);

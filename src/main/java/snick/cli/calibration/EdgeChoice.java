@@ -49,7 +49,7 @@ final class EdgeChoice {
       return geometry(place.orElse(0.0));
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
-      return geometry(KeptPlace.of(store, deviceId).map(KeptPlace::largest).orElse(0.0));
+      return geometry(KeptPlace.effect(store, deviceId));
     } catch (NotAccepted e) {
       throw Refusal.failed(e.getMessage(), e);
     }

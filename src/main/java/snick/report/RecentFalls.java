@@ -1,4 +1,4 @@
-package snick.cli.option;
+package snick.report;
 
 import java.util.ArrayList;
 import java.util.List;
