@@ -19,10 +19,10 @@ import snick.quantity.SampleRate;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

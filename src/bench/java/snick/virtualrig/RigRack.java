@@ -1,5 +1,9 @@
 package snick.virtualrig;
 
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

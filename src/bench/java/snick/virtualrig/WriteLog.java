@@ -1,5 +1,9 @@
 package snick.virtualrig;
 
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;

@@ -1,5 +1,10 @@
 package snick.virtualrig;
 
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Arrivals;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
 import java.util.function.Consumer;
 
 /**

@@ -1,5 +1,19 @@
 package snick.virtualrig;
 
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.device.DeviceClock;
+import snick.virtualrig.device.DeviceIdentity;
+import snick.virtualrig.device.Firmware;
+import snick.virtualrig.device.FirmwareTwin;
+import snick.virtualrig.device.SketchTwin;
+import snick.virtualrig.device.Uart;
+import snick.virtualrig.line.FaultyLine;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.signal.SignalModel;
 import java.util.ArrayDeque;
 import java.util.Queue;
 import java.util.function.Consumer;

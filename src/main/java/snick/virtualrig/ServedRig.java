@@ -1,5 +1,14 @@
 package snick.virtualrig;
 
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.FaultyLine;
+import snick.virtualrig.line.Link;
+import snick.virtualrig.line.Outgoing;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayDeque;

@@ -1,5 +1,14 @@
 package snick.virtualrig;
 
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Arrivals;
+import snick.virtualrig.line.NoPseudoTerminalException;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.PseudoTerminal;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.line.TcpServing;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Objects;

@@ -11,9 +11,9 @@ import snick.frame.Hello;
 import snick.frame.SampleBatch;
 import snick.frame.Status;
 import snick.frame.StreamDecoder;
-import snick.virtualrig.DeviceSettings;
+import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.Rendering;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.VirtualRig;
 
 /**

@@ -17,9 +17,9 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
-import snick.virtualrig.DeviceSettings;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

@@ -18,8 +18,8 @@ import snick.frame.DeviceFrames;
 import snick.frame.Hello;
 import snick.journal.Blade;
 import snick.store.StoreReader;
-import snick.virtualrig.Action;
-import snick.virtualrig.TextForm;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.TextForm;
 
 /**
  * Names, notes and a rig's firmware that are written to do something to whoever looks at them: turn

@@ -13,8 +13,8 @@ import java.util.SplittableRandom;
 import java.util.concurrent.CompletableFuture;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

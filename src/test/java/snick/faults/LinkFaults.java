@@ -10,13 +10,13 @@ import java.util.concurrent.CompletableFuture;
 import snick.frame.Status;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
-import snick.virtualrig.Action;
-import snick.virtualrig.Fault;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TextForm;
+import snick.virtualrig.settings.TextForm;
 import snick.virtualrig.VirtualRig;
 
 /**

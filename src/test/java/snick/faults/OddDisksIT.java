@@ -13,8 +13,8 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
 import snick.store.OlderStore;
 import snick.store.Store;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

@@ -20,8 +20,8 @@ import snick.store.CutSelection;
 import snick.store.OlderStore;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

@@ -21,9 +21,9 @@ import snick.frame.HostFrames;
 import snick.frame.SampleBatch;
 import snick.frame.Status;
 import snick.frame.StreamDecoder;
-import snick.virtualrig.Action;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.VirtualRig;
 
 /**

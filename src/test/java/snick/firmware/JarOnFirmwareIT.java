@@ -18,10 +18,10 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import snick.frame.SampleBatch;
 import snick.frame.StreamDecoder;
-import snick.virtualrig.Action;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
-import snick.virtualrig.TrueCut;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.VirtualRig;
 
 /** The shipped jar with the firmware in the emulator: records, finds the cuts, calibrates. */

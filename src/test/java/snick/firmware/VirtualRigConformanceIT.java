@@ -9,11 +9,11 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
-import snick.virtualrig.DeviceSettings;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TextForm;
+import snick.virtualrig.settings.TextForm;
 import snick.virtualrig.VirtualRig;
 
 /** The shipped jar's protocol check on the virtual rig's pseudo-terminal. */

@@ -22,11 +22,11 @@ import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
 import snick.force.Calibration;
 import snick.port.PortAddress;
-import snick.virtualrig.Action;
-import snick.virtualrig.KnifeScenario;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

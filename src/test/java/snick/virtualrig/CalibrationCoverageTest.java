@@ -2,6 +2,12 @@ package snick.virtualrig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.ConverterSettings;
+import snick.virtualrig.settings.Disturbance;
+import snick.virtualrig.settings.FixtureSettings;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.signal.SignalModel;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;

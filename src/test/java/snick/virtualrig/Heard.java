@@ -1,5 +1,6 @@
 package snick.virtualrig;
 
+import snick.virtualrig.line.Arrivals;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,19 +12,19 @@ import snick.frame.Status;
 import snick.frame.StreamDecoder;
 
 /** A host that decodes and keeps all it hears. */
-final class Heard implements FrameSink, Arrivals {
-  final StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
-  final List<Object> messages = new ArrayList<>();
-  final List<Hello> hellos = new ArrayList<>();
-  final List<Status> statuses = new ArrayList<>();
-  final List<Answer> answers = new ArrayList<>();
-  final List<Long> sequences = new ArrayList<>();
-  final List<Long> micros = new ArrayList<>();
-  final List<Integer> counts = new ArrayList<>();
-  final List<String> announcements = new ArrayList<>();
-  final ByteArrayOutputStream raw = new ByteArrayOutputStream();
-  int decimals;
-  long lastNanos;
+public final class Heard implements FrameSink, Arrivals {
+  public final StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
+  public final List<Object> messages = new ArrayList<>();
+  public final List<Hello> hellos = new ArrayList<>();
+  public final List<Status> statuses = new ArrayList<>();
+  public final List<Answer> answers = new ArrayList<>();
+  public final List<Long> sequences = new ArrayList<>();
+  public final List<Long> micros = new ArrayList<>();
+  public final List<Integer> counts = new ArrayList<>();
+  public final List<String> announcements = new ArrayList<>();
+  public final ByteArrayOutputStream raw = new ByteArrayOutputStream();
+  public int decimals;
+  public long lastNanos;
 
   @Override
   public void arrive(long nanos, byte[] bytes, int length) {

@@ -1,5 +1,8 @@
 package snick.virtualrig;
 
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
 import java.util.ArrayList;
 import java.util.List;
 

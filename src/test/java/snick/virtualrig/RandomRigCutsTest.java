@@ -2,6 +2,7 @@ package snick.virtualrig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.virtualrig.bench.TrueCut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;

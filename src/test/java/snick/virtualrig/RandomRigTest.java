@@ -3,6 +3,8 @@ package snick.virtualrig;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.settings.Parting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;

@@ -3,6 +3,14 @@ package snick.virtualrig;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import snick.virtualrig.bench.HandClock;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.Socket;

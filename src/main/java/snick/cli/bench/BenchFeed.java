@@ -18,10 +18,10 @@ import snick.quantity.Mass;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TrueCut;
+import snick.virtualrig.bench.TrueCut;
 
 /** The rig in use at the bench: its samples, and whoever hangs the masses. One thread. */
 public final class BenchFeed implements AutoCloseable {

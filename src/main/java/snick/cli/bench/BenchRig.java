@@ -27,10 +27,10 @@ import snick.port.Ports;
 import snick.sample.SampleSink;
 import snick.store.KeptColumns;
 import snick.store.StoreReader;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TrueCut;
+import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.VirtualRig;
 
 /** The rig that a command at the bench works with: a port, or the virtual rig. */

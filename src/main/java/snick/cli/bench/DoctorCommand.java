@@ -38,8 +38,8 @@ import snick.store.KeptPlace;
 import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 
 /** Says what is wrong with a rig. */

@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.util.concurrent.CompletableFuture;
 import snick.cli.terminal.Refusal;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

@@ -6,8 +6,8 @@ import java.util.function.LongSupplier;
 import snick.force.CalibrationPlan;
 import snick.force.Load;
 import snick.quantity.Mass;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 
 /**

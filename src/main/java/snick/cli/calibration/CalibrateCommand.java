@@ -30,7 +30,7 @@ import snick.force.ReferenceMass;
 import snick.quantity.Mass;
 import snick.report.BenchSheet;
 import snick.report.UnfinishedSheet;
-import snick.virtualrig.FixtureSettings;
+import snick.virtualrig.settings.FixtureSettings;
 
 /** Guides a calibration at the bench. */
 @Command(

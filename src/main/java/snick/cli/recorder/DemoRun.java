@@ -34,11 +34,11 @@ import snick.quantity.Force;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.view.BenchState;
-import snick.virtualrig.Action;
-import snick.virtualrig.KnifeScenario;
-import snick.virtualrig.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.line.Pacer;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TrueCut;
+import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.VirtualRig;
 
 /** One run of the demo: the virtual rig, the recorder on it, and the story's stages. */

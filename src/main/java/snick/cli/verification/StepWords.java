@@ -7,7 +7,7 @@ import java.util.function.Function;
 import snick.cli.terminal.Numbers;
 import snick.force.Estimated;
 import snick.force.StepResponse;
-import snick.virtualrig.StepTruth;
+import snick.virtualrig.signal.StepTruth;
 
 /**
  * A step response for people and programs; on the virtual rig beside its truth.

@@ -33,7 +33,7 @@ import snick.quantity.Force;
 import snick.store.Evidence;
 import snick.store.Store;
 import snick.store.StoreException;
-import snick.virtualrig.StepTruth;
+import snick.virtualrig.signal.StepTruth;
 
 /** Cuts the thread of a hanging mass. */
 @Command(

@@ -18,9 +18,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
-import snick.virtualrig.Fault;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

@@ -18,9 +18,9 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
 import snick.cli.Live;
 import snick.cli.Ran;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 

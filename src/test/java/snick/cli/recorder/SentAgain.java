@@ -15,7 +15,7 @@ import snick.sample.SampleSink;
 import snick.sample.SampleStream;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.VirtualRig;
 
 /**

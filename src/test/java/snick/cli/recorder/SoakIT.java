@@ -26,9 +26,9 @@ import snick.cli.Live;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
 import snick.virtualrig.LongScript;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 
