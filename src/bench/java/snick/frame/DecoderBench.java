@@ -1,5 +1,12 @@
 package snick.frame;
 
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
+import snick.frame.text.LineParser;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;

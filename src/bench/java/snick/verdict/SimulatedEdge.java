@@ -1,5 +1,8 @@
 package snick.verdict;
 
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.statistic.Readings;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,7 +15,7 @@ import snick.journal.Method;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.quantity.Force;
-import snick.verdict.StageEvidence.PlacedCut;
+import snick.verdict.burr.StageEvidence.PlacedCut;
 
 /**
  * Invented edges with and without a burr, and a person who looks at them. Every figure here is an

@@ -1,5 +1,9 @@
 package snick.verdict;
 
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.statistic.Readings;
 import java.io.PrintStream;
 import java.util.Locale;
 import java.util.Optional;

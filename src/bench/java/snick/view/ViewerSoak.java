@@ -1,5 +1,6 @@
 package snick.view;
 
+import snick.live.RigState;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.InetAddress;
@@ -20,7 +21,7 @@ import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.port.PortAddress;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.line.Pacer;

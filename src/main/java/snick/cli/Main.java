@@ -18,7 +18,7 @@ import snick.journal.SlipOfName;
 import snick.port.NativeFolder;
 import snick.report.NothingToDraw;
 import snick.store.StoreException;
-import snick.verdict.NotComparable;
+import snick.verdict.statistic.NotComparable;
 
 /** The command line's entry: the only place that ends the process. */
 public final class Main {

@@ -3,7 +3,7 @@ package snick.daemon;
 import java.time.Instant;
 import java.util.Optional;
 import snick.daemon.RigReader.Surroundings;
-import snick.frame.Columns;
+import snick.frame.text.Columns;
 import snick.frame.Form;
 import snick.port.PortAddress;
 import snick.quantity.SampleRate;

@@ -1,5 +1,11 @@
 package snick.frame;
 
+import snick.frame.binary.FrameStream;
+import snick.frame.message.Counters;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Wire;
+import snick.frame.text.LineParser;
+import snick.frame.text.LineStream;
 import java.util.Optional;
 
 /**

@@ -1,5 +1,14 @@
 package snick.frame;
 
+import snick.frame.binary.FrameStream;
+import snick.frame.message.Counters;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Tally;
+import snick.frame.message.Wire;
+import snick.frame.text.Columns;
+import snick.frame.text.LineStream;
+import snick.frame.text.RefusedLine;
+import snick.frame.text.TextRule;
 import java.util.Objects;
 import java.util.Optional;
 

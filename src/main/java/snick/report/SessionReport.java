@@ -7,7 +7,7 @@ import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /** The report of one session, from as found to finished. */
 public final class SessionReport {

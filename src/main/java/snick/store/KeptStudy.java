@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.NotAccepted;
 import snick.journal.Session;
-import snick.verdict.RigRepeatability;
+import snick.verdict.comparison.RigRepeatability;
 
 /** A rig's repeatability, kept in the store as evidence about the rig. */
 public final class KeptStudy {

@@ -10,8 +10,8 @@ import snick.journal.NextPlace;
 import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
-import snick.verdict.StageEvidence;
-import snick.verdict.StageEvidence.CutResult;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.burr.StageEvidence.CutResult;
 
 /**
  * A stored session as the verdicts need it.

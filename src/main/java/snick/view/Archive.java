@@ -26,7 +26,7 @@ import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.Watch;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /**
  * What lies back: past sessions, their verdicts, reports and packages. Read on a thread of its own

@@ -1,5 +1,9 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.NextSpot;
+import snick.live.RigTap;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -8,8 +12,8 @@ import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import java.util.function.ObjIntConsumer;
 import java.util.function.Supplier;
-import snick.force.Calibration;
-import snick.force.RigSetting;
+import snick.force.budget.Calibration;
+import snick.force.reading.RigSetting;
 import snick.store.Store;
 import snick.store.StoreReader;
 

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
-import snick.frame.Hello;
+import snick.frame.message.Hello;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.NotAccepted;

@@ -1,5 +1,8 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.Fact;
+import snick.live.RigState;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

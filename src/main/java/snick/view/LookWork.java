@@ -1,13 +1,14 @@
 package snick.view;
 
+import snick.live.RigState;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
-import snick.force.Finding;
-import snick.force.RigCheck;
-import snick.frame.Hello;
-import snick.frame.Tally;
+import snick.force.check.Finding;
+import snick.force.check.RigCheck;
+import snick.frame.message.Hello;
+import snick.frame.message.Tally;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;

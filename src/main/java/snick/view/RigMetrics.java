@@ -1,5 +1,7 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.RigState;
 import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.FunctionCounter;
 import io.micrometer.core.instrument.Gauge;

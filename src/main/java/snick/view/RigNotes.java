@@ -1,12 +1,14 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.RigState;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
-import snick.frame.Hello;
+import snick.frame.message.Hello;
 import snick.store.StoreReader;
 import snick.store.Verification;
 

@@ -1,5 +1,8 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.Fact;
+import snick.live.RigState;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -7,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import snick.force.Calibration;
-import snick.frame.Hello;
+import snick.force.budget.Calibration;
+import snick.frame.message.Hello;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {

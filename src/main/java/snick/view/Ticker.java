@@ -1,5 +1,8 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.RigState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

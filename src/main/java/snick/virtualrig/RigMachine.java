@@ -17,8 +17,8 @@ import snick.virtualrig.signal.SignalModel;
 import java.util.ArrayDeque;
 import java.util.Queue;
 import java.util.function.Consumer;
-import snick.frame.DeviceFrames;
-import snick.frame.Status;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Status;
 
 /**
  * Model, firmware and line put together. Pure; time passes only in {@link #step}. For one thread.

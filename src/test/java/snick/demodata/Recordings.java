@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.frame.Status;
+import snick.frame.message.Status;
 import snick.port.CaptureWriter;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;

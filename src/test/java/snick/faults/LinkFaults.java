@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.CompletableFuture;
-import snick.frame.Status;
+import snick.frame.message.Status;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
 import snick.virtualrig.script.Action;

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import snick.frame.SampleBatch;
+import snick.frame.message.SampleBatch;
 import snick.frame.StreamDecoder;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.settings.RigSettings;

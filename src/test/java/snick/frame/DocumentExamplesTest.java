@@ -2,6 +2,14 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.frame.binary.Cobs;
+import snick.frame.binary.CommandDecoder;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
+import snick.frame.message.Tally;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

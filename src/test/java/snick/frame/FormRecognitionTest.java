@@ -2,6 +2,8 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.frame.binary.HostFrames;
+import snick.frame.message.HostCommand;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -2,6 +2,7 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.frame.message.Tally;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;

@@ -2,6 +2,10 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 

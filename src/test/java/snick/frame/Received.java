@@ -1,5 +1,10 @@
 package snick.frame;
 
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;

@@ -2,6 +2,10 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.frame.binary.Cobs;
+import snick.frame.message.Hello;
+import snick.frame.message.Tally;
+import snick.frame.message.Wire;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;

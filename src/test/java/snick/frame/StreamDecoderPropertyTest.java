@@ -2,6 +2,7 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.frame.text.LineParser;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;

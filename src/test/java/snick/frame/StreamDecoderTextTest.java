@@ -2,6 +2,8 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.frame.message.Tally;
+import snick.frame.text.LineParser;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -15,8 +15,8 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import snick.journal.NotAccepted;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
-import snick.verdict.RigRepeatability;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
 
 class SessionReportTest {
   private static final Judge JUDGE =

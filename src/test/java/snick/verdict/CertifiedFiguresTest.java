@@ -3,6 +3,11 @@ package snick.verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.statistic.Anova;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.StraightLine;
+import snick.verdict.study.RepeatabilityStudy;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
 
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -3,6 +3,16 @@ package snick.verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.Grubbs;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Power;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.NoncentralT;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.apache.commons.statistics.inference.DataDispersion;

@@ -4,6 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.comparison.ScatterAgainstRig;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.CrossedStudy;
+import snick.verdict.study.RepeatabilityStudy;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

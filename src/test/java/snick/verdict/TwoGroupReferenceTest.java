@@ -3,6 +3,17 @@ package snick.verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.Equivalence;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.Permutation;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Ranks;
+import snick.verdict.statistic.Ratio;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -20,7 +20,7 @@ import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.port.PortAddress;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.KnifeScenario;

@@ -2,6 +2,8 @@ package snick.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import snick.live.BenchState;
+import snick.live.RigState;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.time.Instant;

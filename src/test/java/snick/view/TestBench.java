@@ -1,5 +1,10 @@
 package snick.view;
 
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.NextSpot;
+import snick.live.RigState;
+import snick.live.RigTap;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -22,9 +27,9 @@ import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.Calibration;
-import snick.frame.Hello;
-import snick.frame.Tally;
+import snick.force.budget.Calibration;
+import snick.frame.message.Hello;
+import snick.frame.message.Tally;
 import snick.quantity.SampleRate;
 import snick.sample.StreamFacts;
 import snick.store.CutForce;

@@ -4,11 +4,11 @@ import snick.virtualrig.line.Arrivals;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
-import snick.frame.Answer;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 import snick.frame.StreamDecoder;
 
 /** A host that decodes and keeps all it hears. */

@@ -23,8 +23,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
+import snick.frame.message.HostCommand;
+import snick.frame.binary.HostFrames;
 
 /** A rig on a loopback TCP port: threads, pacing, requests. */
 @Timeout(20)

@@ -20,7 +20,7 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.daemon.RigInUseException;
-import snick.frame.Columns;
+import snick.frame.text.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;

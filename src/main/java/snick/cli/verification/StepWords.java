@@ -5,8 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import snick.cli.terminal.Numbers;
-import snick.force.Estimated;
-import snick.force.StepResponse;
+import snick.force.check.Estimated;
+import snick.force.check.StepResponse;
 import snick.virtualrig.signal.StepTruth;
 
 /**

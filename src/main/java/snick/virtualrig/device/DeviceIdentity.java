@@ -1,7 +1,7 @@
 package snick.virtualrig.device;
 
 import snick.virtualrig.script.Fault;
-import snick.frame.Status;
+import snick.frame.message.Status;
 
 /**
  * Who the device is since its last start.

@@ -7,14 +7,14 @@ import snick.virtualrig.signal.Amplifier;
 import snick.virtualrig.signal.Converter;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import snick.frame.Answer;
-import snick.frame.CommandDecoder;
-import snick.frame.CommandSink;
-import snick.frame.DeviceFrames;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.binary.CommandDecoder;
+import snick.frame.message.CommandSink;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Status;
 import snick.quantity.SampleRate;
 
 /** Firmware that speaks the wire protocol in binary frames: a pure state machine. */

@@ -1,7 +1,7 @@
 package snick.virtualrig.device;
 
-import snick.frame.DeviceFrames;
-import snick.frame.SampleBatch;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.SampleBatch;
 
 /** Samples that wait to fill a frame, numbered since the device's start. */
 final class Outbox {

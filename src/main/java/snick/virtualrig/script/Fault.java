@@ -2,7 +2,7 @@ package snick.virtualrig.script;
 
 import snick.virtualrig.settings.Range;
 import java.util.Objects;
-import snick.frame.Status;
+import snick.frame.message.Status;
 import snick.quantity.Force;
 
 /** What can go wrong between cell and host. Plain data; durations in s of the rig's own time. */

@@ -2,7 +2,7 @@ package snick.virtualrig.settings;
 
 import java.util.Objects;
 import java.util.Optional;
-import snick.frame.SampleBatch;
+import snick.frame.message.SampleBatch;
 
 /**
  * The microcontroller and its firmware.

@@ -16,11 +16,11 @@ import snick.virtualrig.signal.SignalModel;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Status;
 
 /** The conversation, decoded by the decoder that the recorder uses. */
 class FirmwareTwinTest {

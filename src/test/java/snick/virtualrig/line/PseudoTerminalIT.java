@@ -23,8 +23,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
+import snick.frame.message.HostCommand;
+import snick.frame.binary.HostFrames;
 
 /** A real pseudo-terminal, opened by the library that the recorder uses. */
 @EnabledOnOs({OS.LINUX, OS.MAC})

@@ -11,7 +11,7 @@ import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.SignalModel;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import snick.frame.Status;
+import snick.frame.message.Status;
 
 class FaultTest {
   private final Heard host = new Heard();
