@@ -1,12 +1,12 @@
 package snick.verdict;
 
-import snick.verdict.statistic.Readings;
-import snick.verdict.study.ReferenceChart;
 import java.io.PrintStream;
 import java.util.Locale;
 import java.util.Random;
 import snick.force.check.EwmaChart;
 import snick.force.check.IndividualsChart;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
 
 /**
  * Prints how often the control chart of a reference edge signals in 20 later cuts, unchanged or

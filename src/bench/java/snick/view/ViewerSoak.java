@@ -1,6 +1,5 @@
 package snick.view;
 
-import snick.live.RigState;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.InetAddress;
@@ -22,13 +21,14 @@ import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
 import snick.force.budget.Calibration;
+import snick.live.RigState;
 import snick.port.PortAddress;
-import snick.virtualrig.script.Action;
-import snick.virtualrig.line.Pacer;
-import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * Twenty viewers and one that takes nothing, on a virtual rig in real time: is anything lost, does

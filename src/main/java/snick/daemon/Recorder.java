@@ -21,6 +21,10 @@ import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.frame.text.Columns;
 import snick.frame.text.TextRule;
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.NextSpot;
+import snick.live.RigTap;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.quantity.SampleRate;
@@ -29,13 +33,9 @@ import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.view.Bench;
-import snick.live.BenchState;
-import snick.live.LiveTrace;
-import snick.live.NextSpot;
 import snick.view.PageReach;
 import snick.view.Preferences;
 import snick.view.RigMetrics;
-import snick.live.RigTap;
 
 /**
  * The recorder: one reader thread a rig, one bounded queue, one keeper thread, one loopback server;

@@ -1,5 +1,7 @@
 package snick.frame;
 
+import java.util.Objects;
+import java.util.Optional;
 import snick.frame.binary.FrameStream;
 import snick.frame.message.Counters;
 import snick.frame.message.FrameSink;
@@ -9,8 +11,6 @@ import snick.frame.text.Columns;
 import snick.frame.text.LineStream;
 import snick.frame.text.RefusedLine;
 import snick.frame.text.TextRule;
-import java.util.Objects;
-import java.util.Optional;
 
 /**
  * Turns a device's bytes into messages and readings, as firmware-protocol.md gives them. Streaming:

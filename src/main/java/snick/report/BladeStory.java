@@ -9,18 +9,18 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import snick.journal.Blade;
 import snick.journal.Margin;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
+import snick.journal.name.NotAccepted;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Judge;
-import snick.verdict.statistic.Readings;
 import snick.verdict.comparison.RigRepeatability;
-import snick.verdict.burr.StageEvidence;
+import snick.verdict.statistic.Readings;
 import snick.verdict.study.StepWorth;
 
 /**

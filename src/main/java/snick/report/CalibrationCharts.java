@@ -9,9 +9,9 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
+import snick.force.budget.Evaluation;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
-import snick.force.budget.Evaluation;
 import snick.quantity.Force;
 
 /** Charts of a calibration: residuals of its readings, and its uncertainty over the range. */

@@ -8,10 +8,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import snick.force.budget.Calibration;
-import snick.force.reading.HeldReading;
-import snick.force.mass.Load;
-import snick.force.reading.RigSetting;
 import snick.force.check.Verification;
+import snick.force.mass.Load;
+import snick.force.reading.HeldReading;
+import snick.force.reading.RigSetting;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Map;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
-import snick.force.fit.CalibrationCurve;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
-import snick.force.reading.Deflection;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
+import snick.force.fit.CalibrationCurve;
+import snick.force.reading.Deflection;
 import snick.store.Verification;
 
 /** A calibration record as JSON; infinite degrees of freedom are left out. */

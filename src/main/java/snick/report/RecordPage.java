@@ -8,9 +8,9 @@ import java.util.function.Function;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
-import snick.force.reading.Deflection;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
+import snick.force.reading.Deflection;
 import snick.store.Verification;
 
 /** A calibration record as one self-contained HTML page that prints well. */

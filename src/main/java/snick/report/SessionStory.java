@@ -13,10 +13,10 @@ import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.store.Verification;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Progression;
 import snick.verdict.statistic.Readings;
-import snick.verdict.burr.StageEvidence;
 
 /**
  * All that a report tells of a session.

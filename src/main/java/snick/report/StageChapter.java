@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import snick.quantity.Force;
 import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.burr.StageEvidence;
 
 /** Figures and inspections of each stage beside one another. */
 record StageChapter(SessionStory story, Noted noted) {

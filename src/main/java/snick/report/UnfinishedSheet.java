@@ -8,11 +8,11 @@ import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.force.reading.CalibrationPlan;
 import snick.force.budget.Conditions;
+import snick.force.mass.Load;
+import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
 import snick.force.reading.HeldReading;
-import snick.force.mass.Load;
 
 /**
  * A guided calibration on its way, in a file, to go on from after an interruption.

@@ -6,13 +6,13 @@ import java.util.regex.Pattern;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Change;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.MoreCuts;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.Reason;
-import snick.verdict.burr.StageEvidence;
 
 /** Every verdict with the figures, rules and sources behind it. */
 record VerdictChapter(SessionStory story) {

@@ -17,13 +17,13 @@ import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Ledger;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionEntries;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.name.NotAccepted;
 
 /**
  * Things from one origin being taken in, all in one transaction: see {@link Store#takeIn}. What is

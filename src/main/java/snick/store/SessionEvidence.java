@@ -7,9 +7,9 @@ import java.util.Optional;
 import snick.journal.Blade;
 import snick.journal.EdgeSpan;
 import snick.journal.NextPlace;
-import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
+import snick.journal.name.NotAccepted;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.burr.StageEvidence.CutResult;
 

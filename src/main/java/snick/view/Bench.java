@@ -1,9 +1,5 @@
 package snick.view;
 
-import snick.live.BenchState;
-import snick.live.LiveTrace;
-import snick.live.NextSpot;
-import snick.live.RigTap;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -14,6 +10,10 @@ import java.util.function.ObjIntConsumer;
 import java.util.function.Supplier;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.NextSpot;
+import snick.live.RigTap;
 import snick.store.Store;
 import snick.store.StoreReader;
 

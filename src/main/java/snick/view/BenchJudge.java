@@ -3,7 +3,7 @@ package snick.view;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.journal.Margin;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;

@@ -1,6 +1,5 @@
 package snick.view;
 
-import snick.live.RigState;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,6 +8,7 @@ import snick.force.check.Finding;
 import snick.force.check.RigCheck;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
+import snick.live.RigState;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;

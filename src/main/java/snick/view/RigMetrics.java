@@ -1,7 +1,5 @@
 package snick.view;
 
-import snick.live.BenchState;
-import snick.live.RigState;
 import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.FunctionCounter;
 import io.micrometer.core.instrument.Gauge;
@@ -13,6 +11,8 @@ import io.micrometer.prometheusmetrics.PrometheusMeterRegistry;
 import java.time.Duration;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
+import snick.live.BenchState;
+import snick.live.RigState;
 
 /**
  * The recorder's metrics in Prometheus text. Labels are the rig's number, an outcome or a result:

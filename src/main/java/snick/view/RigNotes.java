@@ -1,7 +1,5 @@
 package snick.view;
 
-import snick.live.BenchState;
-import snick.live.RigState;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +7,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
 import snick.frame.message.Hello;
+import snick.live.BenchState;
+import snick.live.RigState;
 import snick.store.StoreReader;
 import snick.store.Verification;
 

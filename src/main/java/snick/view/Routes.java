@@ -1,13 +1,13 @@
 package snick.view;
 
-import snick.live.BenchState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import snick.force.reading.RigSetting;
-import snick.journal.NotAccepted;
-import snick.journal.SlipOfName;
+import snick.journal.name.NotAccepted;
+import snick.journal.name.SlipOfName;
+import snick.live.BenchState;
 import snick.report.NothingToDraw;
 import snick.store.CutSelection;
 import snick.store.CutSummary;

@@ -4,20 +4,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.NextPlace;
+import snick.verdict.Coach;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
-import snick.verdict.Coach;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.statistic.Interval;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.MoreCuts;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.comparison.Paired;
-import snick.verdict.statistic.Readings;
 import snick.verdict.comparison.Reason;
-import snick.verdict.burr.StageEvidence;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 import snick.verdict.statistic.Welch;
 
 /**

@@ -1,8 +1,5 @@
 package snick.view;
 
-import snick.live.BenchState;
-import snick.live.Fact;
-import snick.live.RigState;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -12,6 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import snick.force.budget.Calibration;
 import snick.frame.message.Hello;
+import snick.live.BenchState;
+import snick.live.Fact;
+import snick.live.RigState;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {

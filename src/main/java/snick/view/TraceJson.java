@@ -1,11 +1,11 @@
 package snick.view;
 
-import snick.live.LiveTrace;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import snick.force.budget.Calibration;
+import snick.live.LiveTrace;
 
 /**
  * Samples as points for a plot: in gf if there is a calibration, else in counts above rest. Of many
@@ -16,7 +16,8 @@ import snick.force.budget.Calibration;
  * @param polarity +1 if load raises the reading, −1 if it lowers it
  * @param calibration gives forces, if there is one
  */
-public record TraceJson(int rig, double zeroCounts, int polarity, Optional<Calibration> calibration) {
+public record TraceJson(
+    int rig, double zeroCounts, int polarity, Optional<Calibration> calibration) {
   /** The points of {@code slice}, at most {@code most}. */
   public String of(LiveTrace.Slice slice, int most) {
     List<Object> times = new ArrayList<>();

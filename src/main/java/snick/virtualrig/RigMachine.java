@@ -1,5 +1,10 @@
 package snick.virtualrig;
 
+import java.util.ArrayDeque;
+import java.util.Queue;
+import java.util.function.Consumer;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Status;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.device.DeviceClock;
 import snick.virtualrig.device.DeviceIdentity;
@@ -14,11 +19,6 @@ import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.SignalModel;
-import java.util.ArrayDeque;
-import java.util.Queue;
-import java.util.function.Consumer;
-import snick.frame.binary.DeviceFrames;
-import snick.frame.message.Status;
 
 /**
  * Model, firmware and line put together. Pure; time passes only in {@link #step}. For one thread.

@@ -1,5 +1,12 @@
 package snick.virtualrig;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayDeque;
+import java.util.Queue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.line.FaultyLine;
 import snick.virtualrig.line.Link;
@@ -9,13 +16,6 @@ import snick.virtualrig.line.Sent;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.util.ArrayDeque;
-import java.util.Queue;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.function.Consumer;
 
 /**
  * A virtual rig living on a port, in a thread of its own. Its methods may be called by any thread.

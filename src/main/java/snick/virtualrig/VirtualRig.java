@@ -1,5 +1,9 @@
 package snick.virtualrig;
 
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.function.Consumer;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.line.Arrivals;
 import snick.virtualrig.line.NoPseudoTerminalException;
@@ -9,10 +13,6 @@ import snick.virtualrig.line.Sent;
 import snick.virtualrig.line.TcpServing;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
-import java.io.IOException;
-import java.nio.file.Path;
-import java.util.Objects;
-import java.util.function.Consumer;
 
 /**
  * A rig that exists only as a model: hand, filament, fixture, converter, firmware and line. The

@@ -14,16 +14,16 @@ import snick.frame.message.Status;
 import snick.port.CaptureWriter;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
-import snick.virtualrig.script.Action;
-import snick.virtualrig.line.Arrivals;
-import snick.virtualrig.settings.Disturbance;
-import snick.virtualrig.script.Fault;
-import snick.virtualrig.settings.FilterShape;
-import snick.virtualrig.script.KnifeScenario;
-import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.script.Script;
-import snick.virtualrig.settings.TextForm;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Arrivals;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Disturbance;
+import snick.virtualrig.settings.FilterShape;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 
 /** The recordings in demo-data, each made by the virtual rig from a stated seed. All invented. */
 final class Recordings {

@@ -10,14 +10,14 @@ import java.util.concurrent.CompletableFuture;
 import snick.frame.message.Status;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
-import snick.virtualrig.line.Pacer;
-import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.script.Script;
-import snick.virtualrig.ServedRig;
+import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.settings.TextForm;
-import snick.virtualrig.VirtualRig;
 
 /**
  * Whatever happens between rig and host: it is said, nothing false is stored, recording goes on.

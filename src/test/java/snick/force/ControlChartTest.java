@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.force.check.EwmaChart;
-import snick.force.check.IndividualsChart;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.force.check.EwmaChart;
+import snick.force.check.IndividualsChart;
 
 /** Control charts against the NIST/SEMATECH e-Handbook of Statistical Methods. */
 class ControlChartTest {

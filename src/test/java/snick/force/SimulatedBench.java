@@ -1,5 +1,10 @@
 package snick.force;
 
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
 import snick.force.budget.Conditions;
 import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
@@ -11,11 +16,6 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
-import java.time.Duration;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.Random;
 import snick.quantity.Mass;
 import snick.quantity.SampleRate;
 
@@ -26,7 +26,8 @@ import snick.quantity.SampleRate;
  */
 public final class SimulatedBench {
   static final double COUNTS_PER_NEWTON = 437.25 / 0.00980665;
-  public static final RigSetting SETTING = new RigSetting("00000000000051ab", 128, new SampleRate(80), 1);
+  public static final RigSetting SETTING =
+      new RigSetting("00000000000051ab", 128, new SampleRate(80), 1);
   public static final Gravity GRAVITY = Gravity.at(48, 300);
   static final double TEMPERATURE_COEFFICIENT = 1e-4;
   static final double TEMPERATURE_HALF_WIDTH = 4;

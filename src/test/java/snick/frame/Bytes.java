@@ -1,16 +1,16 @@
 package snick.frame;
 
-import snick.frame.binary.DeviceFrames;
-import snick.frame.binary.FrameWriter;
-import snick.frame.message.Answer;
-import snick.frame.message.Hello;
-import snick.frame.message.Status;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.OptionalInt;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.binary.FrameWriter;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.Status;
 
 /** Bytes and messages for the tests of this package. All devices and figures are invented. */
 public final class Bytes {

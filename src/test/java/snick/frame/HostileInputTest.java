@@ -2,13 +2,13 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.message.Tally;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
+import snick.frame.message.Tally;
 
 /** Floods of eight million bytes: nothing handed on, all counted, and the decoder still decodes. */
 class HostileInputTest {

@@ -1,13 +1,13 @@
 package snick.frame;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.StringJoiner;
 import snick.frame.message.Answer;
 import snick.frame.message.FrameSink;
 import snick.frame.message.Hello;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.StringJoiner;
 
 /** Writes down what a decoder hands on, one line a call. */
 final class Received implements FrameSink {

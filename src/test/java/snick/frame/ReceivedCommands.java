@@ -1,9 +1,9 @@
 package snick.frame;
 
+import java.util.List;
 import snick.frame.message.Answer;
 import snick.frame.message.CommandSink;
 import snick.frame.message.HostCommand;
-import java.util.List;
 
 /** Writes down what a device is asked; a refusal fails. */
 public final class ReceivedCommands {

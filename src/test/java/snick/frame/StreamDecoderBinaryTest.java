@@ -2,13 +2,13 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import snick.frame.binary.Cobs;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
 import snick.frame.message.Wire;
-import java.util.Arrays;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 class StreamDecoderBinaryTest {
   private static final byte[] STREAM =

@@ -2,7 +2,6 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.text.LineParser;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +14,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
 import net.jqwik.api.constraints.Size;
+import snick.frame.text.LineParser;
 
 class StreamDecoderPropertyTest {
   private static final int LOWEST = -8_388_608;

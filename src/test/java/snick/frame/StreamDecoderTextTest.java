@@ -2,14 +2,14 @@ package snick.frame;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.message.Tally;
-import snick.frame.text.LineParser;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.frame.message.Tally;
+import snick.frame.text.LineParser;
 
 class StreamDecoderTextTest {
   @Test

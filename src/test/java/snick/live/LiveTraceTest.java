@@ -2,7 +2,6 @@ package snick.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.view.TraceJson;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.time.Instant;
@@ -15,6 +14,7 @@ import snick.force.budget.Calibration;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
+import snick.view.TraceJson;
 
 class LiveTraceTest {
   private final LiveTrace trace = new LiveTrace();

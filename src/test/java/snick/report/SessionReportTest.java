@@ -13,7 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.RigRepeatability;

@@ -4,13 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
 
-import snick.verdict.burr.StageEvidence;
-import snick.verdict.comparison.Judge;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import snick.journal.NextPlace;
 import snick.journal.Place;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
 
 class CoachTest {
   private static final NextPlace NEXT = new NextPlace.At(new Place.FromHeel(35), 5);

@@ -1,6 +1,5 @@
 package snick.verdict;
 
-import snick.verdict.burr.StageEvidence;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +12,7 @@ import snick.journal.InspectionWords;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.quantity.Force;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.burr.StageEvidence.PlacedCut;
 
 /** Invented evidence, written short. */

@@ -3,6 +3,13 @@ package snick.verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Optional;
+import org.apache.commons.statistics.distribution.TDistribution;
+import org.apache.commons.statistics.inference.DataDispersion;
+import org.apache.commons.statistics.inference.TTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import snick.verdict.comparison.Change;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.Grubbs;
@@ -13,13 +20,6 @@ import snick.verdict.statistic.NoncentralT;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Readings;
 import snick.verdict.statistic.Welch;
-import java.util.Optional;
-import org.apache.commons.statistics.distribution.TDistribution;
-import org.apache.commons.statistics.inference.DataDispersion;
-import org.apache.commons.statistics.inference.TTest;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** Published examples; the source stands beside each. */
 class PublishedComparisonTest {

@@ -22,13 +22,13 @@ import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
 import snick.force.budget.Calibration;
 import snick.port.PortAddress;
-import snick.virtualrig.script.Action;
-import snick.virtualrig.script.KnifeScenario;
-import snick.virtualrig.line.Pacer;
-import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** The page in a real browser, on a virtual rig. Knife and figures are invented. */
 class BenchPageIT {

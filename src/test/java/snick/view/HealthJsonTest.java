@@ -2,14 +2,14 @@ package snick.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.live.BenchState;
-import snick.live.RigState;
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import snick.live.BenchState;
+import snick.live.RigState;
 
 /** Health as monitoring reads it. */
 class HealthJsonTest {

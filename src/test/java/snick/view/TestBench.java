@@ -1,10 +1,5 @@
 package snick.view;
 
-import snick.live.BenchState;
-import snick.live.LiveTrace;
-import snick.live.NextSpot;
-import snick.live.RigState;
-import snick.live.RigTap;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -30,6 +25,11 @@ import snick.cut.Trace;
 import snick.force.budget.Calibration;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.NextSpot;
+import snick.live.RigState;
+import snick.live.RigTap;
 import snick.quantity.SampleRate;
 import snick.sample.StreamFacts;
 import snick.store.CutForce;

@@ -2,12 +2,6 @@ package snick.virtualrig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.virtualrig.script.Action;
-import snick.virtualrig.settings.ConverterSettings;
-import snick.virtualrig.settings.Disturbance;
-import snick.virtualrig.settings.FixtureSettings;
-import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.signal.SignalModel;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -17,25 +11,31 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
-import snick.force.mass.AirDensity;
 import snick.force.budget.Calibration;
-import snick.force.reading.CalibrationPlan;
 import snick.force.budget.Conditions;
 import snick.force.budget.Coverage;
-import snick.force.fit.DegreeRule;
 import snick.force.budget.DerivedForce;
 import snick.force.budget.Evaluation;
+import snick.force.fit.DegreeRule;
+import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
-import snick.force.reading.GuidedCalibration;
-import snick.force.reading.GuidedState;
-import snick.force.reading.HeldReading;
 import snick.force.mass.Load;
 import snick.force.mass.MassClass;
 import snick.force.mass.ReferenceMass;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.GuidedCalibration;
+import snick.force.reading.GuidedState;
+import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
 import snick.force.reading.Steadiness;
 import snick.force.reading.SteadyReading;
 import snick.quantity.Mass;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.ConverterSettings;
+import snick.virtualrig.settings.Disturbance;
+import snick.virtualrig.settings.FixtureSettings;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.signal.SignalModel;
 
 /**
  * 2,000 whole guided calibrations on the virtual rig's own chain: hanging, swinging, creep, hum,

@@ -1,15 +1,15 @@
 package snick.virtualrig;
 
-import snick.virtualrig.line.Arrivals;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import snick.frame.StreamDecoder;
 import snick.frame.message.Answer;
 import snick.frame.message.FrameSink;
 import snick.frame.message.Hello;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
-import snick.frame.StreamDecoder;
+import snick.virtualrig.line.Arrivals;
 
 /** A host that decodes and keeps all it hears. */
 public final class Heard implements FrameSink, Arrivals {

@@ -1,10 +1,10 @@
 package snick.virtualrig;
 
+import java.util.ArrayList;
+import java.util.List;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
-import java.util.ArrayList;
-import java.util.List;
 
 /** Scripts of hours and days: cuts of invented strengths at even distances. */
 public final class LongScript {

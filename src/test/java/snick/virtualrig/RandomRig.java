@@ -1,5 +1,9 @@
 package snick.virtualrig;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import snick.quantity.SampleRate;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
@@ -14,10 +18,6 @@ import snick.virtualrig.settings.Parting;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.settings.Steadiness;
 import snick.virtualrig.signal.SignalModel;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Random;
-import snick.quantity.SampleRate;
 
 /**
  * A whole rig drawn from broad ranges: mechanics, parting, remainder, filter, rate, noise, drift

@@ -2,7 +2,6 @@ package snick.virtualrig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.virtualrig.bench.TrueCut;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
@@ -13,6 +12,7 @@ import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
 import snick.cut.Outcome;
 import snick.cut.Peak;
+import snick.virtualrig.bench.TrueCut;
 
 /**
  * The detector and its forces on the virtual rig's random rigs: a second generator, other equations

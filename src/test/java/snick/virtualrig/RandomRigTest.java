@@ -3,13 +3,13 @@ package snick.virtualrig;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.settings.Parting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.settings.Parting;
 
 class RandomRigTest {
   private static final List<RandomRig> RIGS =

@@ -18,10 +18,10 @@ import snick.quantity.Mass;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
-import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 
 /** The rig in use at the bench: its samples, and whoever hangs the masses. One thread. */
 public final class BenchFeed implements AutoCloseable {

@@ -27,11 +27,11 @@ import snick.port.Ports;
 import snick.sample.SampleSink;
 import snick.store.KeptColumns;
 import snick.store.StoreReader;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.ServedRig;
-import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.VirtualRig;
 
 /** The rig that a command at the bench works with: a port, or the virtual rig. */
 public final class BenchRig {

@@ -29,18 +29,18 @@ import snick.force.budget.Calibration;
 import snick.force.check.Finding;
 import snick.force.check.FlickCheck;
 import snick.force.check.RigCheck;
-import snick.frame.text.RefusedLine;
 import snick.frame.StreamDecoder;
 import snick.frame.message.Tally;
+import snick.frame.text.RefusedLine;
 import snick.port.LinkLostException;
 import snick.quantity.Force;
 import snick.store.KeptPlace;
 import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
+import snick.virtualrig.ServedRig;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
-import snick.virtualrig.ServedRig;
 
 /** Says what is wrong with a rig. */
 @Command(

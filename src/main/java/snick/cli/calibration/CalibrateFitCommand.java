@@ -16,9 +16,9 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.force.fit.CalibrationCurve;
 import snick.force.fit.DegreeRule;
-import snick.force.mass.LoadUnit;
 import snick.force.fit.PointsFit;
 import snick.force.fit.PolynomialFit;
+import snick.force.mass.LoadUnit;
 
 /** Fits a calibration curve to a table of points. Saves nothing. */
 @Command(

@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.TreeMap;
 import snick.cli.terminal.CsvTable;
 import snick.cli.terminal.Refusal;
+import snick.force.mass.Load;
+import snick.force.mass.ReferenceMass;
 import snick.force.reading.CalibrationData;
 import snick.force.reading.CalibrationRun;
 import snick.force.reading.HeldReading;
-import snick.force.mass.Load;
-import snick.force.mass.ReferenceMass;
 import snick.force.reading.RigSetting;
 import snick.quantity.Mass;
 

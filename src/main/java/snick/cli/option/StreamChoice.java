@@ -5,8 +5,8 @@ import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.cut.DetectorSettings;
 import snick.daemon.Pipeline;
-import snick.frame.text.Columns;
 import snick.frame.Form;
+import snick.frame.text.Columns;
 import snick.frame.text.TextRule;
 import snick.quantity.SampleRate;
 

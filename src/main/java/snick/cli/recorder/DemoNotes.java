@@ -28,9 +28,9 @@ import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
 import snick.verdict.burr.CheckTrust;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Progression;
-import snick.verdict.burr.StageEvidence;
 
 /**
  * What the demo's invented sharpener writes down, and what the verdicts make of it.

@@ -29,17 +29,17 @@ import snick.force.fit.ForceRange;
 import snick.journal.Blade;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.live.BenchState;
 import snick.port.PortAddress;
 import snick.quantity.Force;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.live.BenchState;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.KnifeScenario;
-import snick.virtualrig.line.Pacer;
-import snick.virtualrig.ServedRig;
-import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.VirtualRig;
 
 /** One run of the demo: the virtual rig, the recorder on it, and the story's stages. */
 final class DemoRun implements AutoCloseable {

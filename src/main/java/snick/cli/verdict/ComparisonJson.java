@@ -7,14 +7,14 @@ import java.util.Map;
 import java.util.Optional;
 import snick.cli.terminal.Figures;
 import snick.verdict.comparison.Comparison;
-import snick.verdict.statistic.EffectSize;
 import snick.verdict.comparison.Equivalence;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.statistic.Interval;
 import snick.verdict.comparison.MoreCuts;
 import snick.verdict.comparison.Paired;
-import snick.verdict.statistic.Ratio;
 import snick.verdict.comparison.Reason;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.Ratio;
 import snick.verdict.statistic.Welch;
 
 /** A comparison as a JSON object; every digit, forces in gf, null where there is no such figure. */

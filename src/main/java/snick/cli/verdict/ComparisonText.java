@@ -9,8 +9,8 @@ import snick.cli.terminal.Table;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Paired;
-import snick.verdict.statistic.Ratio;
 import snick.verdict.comparison.Reason;
+import snick.verdict.statistic.Ratio;
 import snick.verdict.statistic.Welch;
 
 /** A comparison for people: figures first, then the verdict and why. */

@@ -17,10 +17,10 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Progression;
 import snick.verdict.statistic.Readings;
-import snick.verdict.burr.StageEvidence;
 
 /** The whole session: stages, steps, plateau. */
 @Command(

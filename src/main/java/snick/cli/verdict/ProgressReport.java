@@ -11,13 +11,13 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Grubbs;
-import snick.verdict.statistic.Interval;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.ScatterAgainstRig;
-import snick.verdict.burr.StageEvidence;
+import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Welch;
 
 /**

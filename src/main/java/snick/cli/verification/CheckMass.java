@@ -6,10 +6,10 @@ import snick.cli.bench.BenchFeed;
 import snick.cli.bench.Operator;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
+import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
-import snick.force.mass.Load;
 import snick.force.reading.Steadiness;
 import snick.force.reading.SteadyReading;
 

@@ -2,6 +2,10 @@ package snick.force.budget;
 
 import static snick.force.budget.BudgetTerm.Source;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
 import snick.force.fit.CalibrationCurve;
 import snick.force.fit.CommonLoadError;
 import snick.force.fit.PolynomialFit;
@@ -13,10 +17,6 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.force.reading.Reversal;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
 import snick.quantity.Force;
 
 /** The uncertainty budget that the runs of one calibration give, fit and peak left aside. */

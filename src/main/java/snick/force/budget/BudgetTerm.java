@@ -1,7 +1,7 @@
 package snick.force.budget;
 
-import snick.force.mass.Distribution;
 import java.util.Locale;
+import snick.force.mass.Distribution;
 import snick.quantity.Force;
 
 /**

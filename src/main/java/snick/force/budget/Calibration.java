@@ -2,16 +2,16 @@ package snick.force.budget;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import snick.force.fit.CalibrationCurve;
-import snick.force.fit.ForceRange;
-import snick.force.mass.Distribution;
-import snick.force.reading.RigSetting;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import snick.force.fit.CalibrationCurve;
+import snick.force.fit.ForceRange;
+import snick.force.mass.Distribution;
+import snick.force.reading.RigSetting;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 

@@ -1,10 +1,10 @@
 package snick.force.budget;
 
+import java.time.Duration;
+import java.util.Optional;
 import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
 import snick.force.mass.Range;
-import java.time.Duration;
-import java.util.Optional;
 
 /**
  * Where a calibration was made and how its rig will be used until the next one.

@@ -1,7 +1,7 @@
 package snick.force.budget;
 
-import snick.force.mass.Distribution;
 import java.util.List;
+import snick.force.mass.Distribution;
 
 /**
  * What one source contributes to the uncertainty of one force.

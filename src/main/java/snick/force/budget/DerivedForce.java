@@ -1,8 +1,8 @@
 package snick.force.budget;
 
-import snick.force.fit.ForceRange;
 import java.util.List;
 import java.util.Optional;
+import snick.force.fit.ForceRange;
 import snick.quantity.MeasuredForce;
 
 /** What a deflection says about a force. A force outside the calibrated range says so. */

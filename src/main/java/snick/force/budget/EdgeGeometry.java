@@ -1,9 +1,9 @@
 package snick.force.budget;
 
-import snick.force.mass.Distribution;
-import snick.force.mass.Range;
 import java.util.List;
 import snick.force.budget.BudgetTerm.Source;
+import snick.force.mass.Distribution;
+import snick.force.mass.Range;
 
 /**
  * How far the force at the cell may differ from the force at the edge, in proportion to it: half

@@ -1,5 +1,10 @@
 package snick.force.budget;
 
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import snick.force.fit.DegreeRule;
 import snick.force.fit.ForceRange;
 import snick.force.fit.PolynomialFit;
@@ -8,11 +13,6 @@ import snick.force.reading.CalibrationData;
 import snick.force.reading.CalibrationRun;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * A calibration worked out from what was read at the bench.

@@ -1,17 +1,17 @@
 package snick.force.budget;
 
-import snick.force.fit.PolynomialFit;
-import snick.force.reading.CalibrationData;
-import snick.force.reading.CalibrationRun;
-import snick.force.reading.Deflection;
-import snick.force.reading.Direction;
-import snick.force.reading.Reversal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import snick.force.fit.PolynomialFit;
+import snick.force.reading.CalibrationData;
+import snick.force.reading.CalibrationRun;
+import snick.force.reading.Deflection;
+import snick.force.reading.Direction;
+import snick.force.reading.Reversal;
 import snick.quantity.Force;
 
 /** Works out the figures of merit of one calibration from its deflections. */

@@ -1,8 +1,8 @@
 package snick.force.check;
 
+import snick.cut.Peak;
 import snick.force.budget.Calibration;
 import snick.force.mass.Load;
-import snick.cut.Peak;
 import snick.quantity.MeasuredForce;
 
 /**

@@ -1,8 +1,8 @@
 package snick.force.check;
 
-import snick.force.mass.Range;
 import java.util.Comparator;
 import java.util.List;
+import snick.force.mass.Range;
 
 /**
  * One mass hung at several places of the filament, as the eccentricity test of weighing instruments

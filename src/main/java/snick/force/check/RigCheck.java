@@ -1,12 +1,12 @@
 package snick.force.check;
 
-import snick.force.budget.Calibration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.force.budget.Calibration;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;

@@ -1,13 +1,13 @@
 package snick.force.check;
 
+import java.util.Optional;
+import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.mass.Load;
 import snick.force.mass.Range;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Check of a calibration with one known load.

@@ -1,12 +1,12 @@
 package snick.force.fit;
 
-import snick.force.mass.AirDensity;
-import snick.force.mass.Gravity;
-import snick.force.mass.LoadUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.force.mass.AirDensity;
+import snick.force.mass.Gravity;
+import snick.force.mass.LoadUnit;
 
 /**
  * A calibration curve from a plain table of loads and readings.

@@ -1,8 +1,8 @@
 package snick.force.reading;
 
-import snick.force.mass.Load;
 import java.util.List;
 import java.util.Optional;
+import snick.force.mass.Load;
 
 /**
  * Everything read at the bench for one calibration. Raw: forces and curve are derived from it and

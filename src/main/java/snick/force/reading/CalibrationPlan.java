@@ -1,9 +1,9 @@
 package snick.force.reading;
 
-import snick.force.mass.Load;
-import snick.force.mass.Range;
 import java.util.ArrayList;
 import java.util.List;
+import snick.force.mass.Load;
+import snick.force.mass.Range;
 
 /**
  * What to put on the cell, in which order. Each run: no load, the loads rising, the loads falling

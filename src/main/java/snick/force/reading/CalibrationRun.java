@@ -1,7 +1,7 @@
 package snick.force.reading;
 
-import snick.force.mass.Load;
 import java.util.List;
+import snick.force.mass.Load;
 
 /**
  * One run: zero, loads up and perhaps down again, zero. Deflections are readings less the zero,

@@ -1,8 +1,8 @@
 package snick.force.reading;
 
-import snick.force.mass.Load;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.force.mass.Load;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;

@@ -1,9 +1,9 @@
 package snick.force.reading;
 
-import snick.force.mass.Load;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.force.mass.Load;
 
 /** Decides whether a steady reading can be what the step asked for. */
 final class ReadingJudge {

@@ -1,8 +1,8 @@
 package snick.frame.binary;
 
-import snick.frame.message.Wire;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import snick.frame.message.Wire;
 
 /**
  * Consistent Overhead Byte Stuffing (Cheshire and Baker, IEEE/ACM Transactions on Networking 7,

@@ -1,10 +1,10 @@
 package snick.frame.binary;
 
+import java.util.OptionalInt;
 import snick.frame.message.Answer;
 import snick.frame.message.CommandSink;
 import snick.frame.message.HostCommand;
 import snick.frame.message.Wire;
-import java.util.OptionalInt;
 
 /**
  * Decodes what a device receives, byte by byte as it comes. Frames with a bad CRC, frames of a

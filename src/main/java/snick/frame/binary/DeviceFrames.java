@@ -1,13 +1,13 @@
 package snick.frame.binary;
 
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.Limits;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.frame.message.Wire;
-import java.nio.charset.StandardCharsets;
-import java.util.Objects;
 
 /**
  * Writes what a device sends: frames with their delimiter, into the caller's array. Each method

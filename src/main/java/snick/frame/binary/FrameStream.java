@@ -1,12 +1,12 @@
 package snick.frame.binary;
 
-import snick.frame.message.Counters;
-import snick.frame.message.FrameSink;
-import snick.frame.message.Wire;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
 import java.util.OptionalInt;
+import snick.frame.message.Counters;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Wire;
 
 /** The binary form: cuts the stream at delimiters, checks each frame, hands its message on. */
 public final class FrameStream {

@@ -1,9 +1,9 @@
 package snick.frame.binary;
 
+import java.util.Arrays;
 import snick.frame.message.Answer;
 import snick.frame.message.HostCommand;
 import snick.frame.message.Wire;
-import java.util.Arrays;
 
 /**
  * Writes what the host sends. A delimiter goes before each command too, so that noise on the line

@@ -1,5 +1,7 @@
 package snick.frame.binary;
 
+import java.util.Optional;
+import java.util.OptionalInt;
 import snick.frame.message.Answer;
 import snick.frame.message.Counters;
 import snick.frame.message.FrameSink;
@@ -8,8 +10,6 @@ import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.frame.message.UntrustedText;
 import snick.frame.message.Wire;
-import java.util.Optional;
-import java.util.OptionalInt;
 
 /** Reads the body of a checked frame and hands the message on. One batch object is used again. */
 final class MessageReader {

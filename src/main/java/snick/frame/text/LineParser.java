@@ -1,7 +1,7 @@
 package snick.frame.text;
 
-import snick.frame.message.UntrustedText;
 import java.util.Optional;
+import snick.frame.message.UntrustedText;
 
 /**
  * Parses one text line straight from bytes. Holds the fields of the last line parsed; allocates

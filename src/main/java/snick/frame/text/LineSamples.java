@@ -2,11 +2,11 @@ package snick.frame.text;
 
 import static java.nio.charset.StandardCharsets.US_ASCII;
 
-import snick.frame.message.UntrustedText;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import snick.frame.message.UntrustedText;
 
 /**
  * The first lines of a text stream, held until it is told what their columns hold. What is told is

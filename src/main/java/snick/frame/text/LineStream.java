@@ -1,10 +1,10 @@
 package snick.frame.text;
 
+import java.util.Optional;
 import snick.frame.message.Counters;
 import snick.frame.message.FrameSink;
 import snick.frame.message.ReadingBatch;
 import snick.frame.message.UntrustedText;
-import java.util.Optional;
 
 /** The text form: cuts the stream at line feeds, checks each line, hands its reading on. */
 public final class LineStream {

@@ -5,12 +5,6 @@ import static snick.verdict.burr.BurrClue.Kind.FIRST_CUT;
 import static snick.verdict.burr.BurrClue.Kind.SCATTER;
 import static snick.verdict.burr.BurrInspections.clue;
 
-import snick.verdict.comparison.Comparison;
-import snick.verdict.comparison.GroupFigures;
-import snick.verdict.comparison.Judge;
-import snick.verdict.comparison.Reason;
-import snick.verdict.comparison.ScatterAgainstRig;
-import snick.verdict.comparison.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +14,12 @@ import org.apache.commons.statistics.inference.TTest;
 import snick.verdict.burr.BurrClue.Says;
 import snick.verdict.burr.BurrVerdict.Burr;
 import snick.verdict.burr.StageEvidence.PlacedCut;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Reason;
+import snick.verdict.comparison.ScatterAgainstRig;
+import snick.verdict.comparison.Wording;
 
 /**
  * Weighs what is known of a stage for a residual burr. Common practice, no source, but for the

@@ -4,7 +4,6 @@ import static snick.verdict.burr.BurrClue.Kind.INSPECTION;
 import static snick.verdict.burr.BurrClue.Kind.PAPER;
 import static snick.verdict.burr.BurrClue.Kind.SIDES;
 
-import snick.verdict.comparison.Reason;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +12,7 @@ import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
 import snick.journal.Side;
+import snick.verdict.comparison.Reason;
 
 /**
  * What the inspections of a stage say; a later look by the same method over the same place counts.

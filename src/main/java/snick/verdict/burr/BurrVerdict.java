@@ -1,8 +1,8 @@
 package snick.verdict.burr;
 
-import snick.verdict.comparison.Reason;
 import java.util.List;
 import java.util.Locale;
+import snick.verdict.comparison.Reason;
 
 /**
  * Whether a burr is left: a sum of evidence, laid open. Common practice, no source.

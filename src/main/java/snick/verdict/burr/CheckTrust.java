@@ -1,15 +1,15 @@
 package snick.verdict.burr;
 
-import snick.verdict.comparison.Judge;
-import snick.verdict.comparison.Reason;
-import snick.verdict.comparison.Wording;
-import snick.verdict.statistic.BinomialInterval;
-import snick.verdict.statistic.Interval;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.Method;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Reason;
+import snick.verdict.comparison.Wording;
+import snick.verdict.statistic.BinomialInterval;
+import snick.verdict.statistic.Interval;
 
 /**
  * How far an inspection method can be believed when it says that there is no burr.

@@ -1,8 +1,5 @@
 package snick.verdict.burr;
 
-import snick.verdict.comparison.Change;
-import snick.verdict.comparison.Judge;
-import snick.verdict.statistic.Readings;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,6 +11,9 @@ import snick.journal.Method;
 import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
 import snick.verdict.burr.CheckTrust.Outcome;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
 
 /**
  * A stage as one method saw it, and what tells whether the method was right.

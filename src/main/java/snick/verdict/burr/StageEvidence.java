@@ -1,6 +1,5 @@
 package snick.verdict.burr;
 
-import snick.verdict.statistic.Readings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +15,7 @@ import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.quantity.Force;
+import snick.verdict.statistic.Readings;
 
 /**
  * Everything known of one stage: what was measured, what was looked at, what had been done.

@@ -1,13 +1,13 @@
 package snick.verdict.comparison;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import snick.verdict.statistic.EffectSize;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Ratio;
 import snick.verdict.statistic.Welch;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Two groups of cuts compared; difference is second minus first throughout, in gf. Statistics that

@@ -1,11 +1,11 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.RankSum;
-import snick.verdict.statistic.Readings;
-import snick.verdict.statistic.Welch;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 
 /**
  * What decided a comparison.

@@ -1,8 +1,8 @@
 package snick.verdict.comparison;
 
+import org.apache.commons.statistics.distribution.TDistribution;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Welch;
-import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
  * Two one-sided tests of |difference| against a margin (D. J. Schuirmann, J. Pharmacokin. Biopharm.

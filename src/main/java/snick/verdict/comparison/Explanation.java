@@ -1,12 +1,12 @@
 package snick.verdict.comparison;
 
+import java.util.Optional;
+import java.util.OptionalDouble;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Readings;
 import snick.verdict.statistic.Welch;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** The sentences that tell what the tests of one comparison found. */
 record Explanation(

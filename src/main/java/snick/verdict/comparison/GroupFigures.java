@@ -1,10 +1,10 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.Readings;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.Readings;
 
 /**
  * Figures of one group of cuts.

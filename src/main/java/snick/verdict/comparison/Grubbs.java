@@ -1,8 +1,8 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.Readings;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.verdict.statistic.Readings;
 
 /**
  * Grubbs' two-sided test of the reading farthest from the mean (F. E. Grubbs, Technometrics 11,

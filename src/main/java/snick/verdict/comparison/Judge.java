@@ -1,12 +1,5 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.EffectSize;
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.Permutation;
-import snick.verdict.statistic.RankSum;
-import snick.verdict.statistic.Ratio;
-import snick.verdict.statistic.Readings;
-import snick.verdict.statistic.Welch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +7,13 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
 import snick.journal.Margin;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Permutation;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Ratio;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 
 /**
  * Compares two groups of cuts.

@@ -1,7 +1,5 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.Readings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +7,8 @@ import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.apache.commons.statistics.inference.PValueMethod;
 import org.apache.commons.statistics.inference.WilcoxonSignedRankTest;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.Readings;
 
 /**
  * Student's paired t-test of second minus first over places that both groups cut, and Wilcoxon's

@@ -1,11 +1,11 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.NoncentralT;
-import snick.verdict.statistic.Readings;
-import snick.verdict.statistic.Welch;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.verdict.statistic.NoncentralT;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 
 /**
  * Power of the two-sample t-test from the noncentral t distribution (as R's {@code power.t.test} by

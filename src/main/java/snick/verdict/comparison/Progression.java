@@ -1,12 +1,12 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.Holm;
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.Readings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.verdict.statistic.Holm;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 
 /**
  * All stages of one edge in order: which step changed the force, and whether there is more to gain.

@@ -1,7 +1,7 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.NotComparable;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.verdict.statistic.NotComparable;
 
 /**
  * What the rig itself scatters: repeated cuts under the same conditions (JCGM 200:2012, 2.21), from

@@ -1,7 +1,7 @@
 package snick.verdict.comparison;
 
-import snick.verdict.statistic.Interval;
 import java.util.Locale;
+import snick.verdict.statistic.Interval;
 
 /** Figures as they stand in reasons. */
 public final class Wording {

@@ -1,7 +1,5 @@
 package snick.verdict.study;
 
-import snick.verdict.comparison.Wording;
-import snick.verdict.statistic.NotComparable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -9,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.commons.statistics.distribution.FDistribution;
+import snick.verdict.comparison.Wording;
+import snick.verdict.statistic.NotComparable;
 
 /**
  * Crossed repeatability study: every operator cuts every part equally often. Two-way random-effects

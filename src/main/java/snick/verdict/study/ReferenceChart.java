@@ -1,12 +1,12 @@
 package snick.verdict.study;
 
+import java.util.ArrayList;
+import java.util.List;
+import snick.force.check.EwmaChart;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
-import java.util.ArrayList;
-import java.util.List;
-import snick.force.check.EwmaChart;
 
 /**
  * Control chart of a reference edge with one filament lot: single values, their moving ranges, and

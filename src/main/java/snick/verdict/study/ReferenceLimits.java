@@ -1,7 +1,7 @@
 package snick.verdict.study;
 
-import snick.verdict.statistic.Readings;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.verdict.statistic.Readings;
 
 /**
  * Limits for values to come, from a baseline whose mean and scatter are themselves only known from

@@ -1,5 +1,10 @@
 package snick.verdict.study;
 
+import java.util.List;
+import java.util.stream.Collectors;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.FDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
 import snick.verdict.comparison.Grubbs;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.RigRepeatability;
@@ -8,11 +13,6 @@ import snick.verdict.statistic.Anova;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
-import java.util.List;
-import java.util.stream.Collectors;
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-import org.apache.commons.statistics.distribution.FDistribution;
-import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
  * One-way random-effects study: repeated cuts in groups (days, lots, set-ups), split into scatter

@@ -1,13 +1,13 @@
 package snick.verdict.study;
 
-import snick.verdict.comparison.GroupFigures;
-import snick.verdict.statistic.Readings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.statistic.Readings;
 
 /**
  * What one kind of sharpening was worth so far.

@@ -1,13 +1,13 @@
 package snick.verdict.study;
 
-import snick.verdict.comparison.Reason;
-import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.StraightLine;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.verdict.comparison.Reason;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.StraightLine;
 
 /** How the force rises with work done: a straight line. */
 public sealed interface Wear {

@@ -1,10 +1,5 @@
 package snick.virtualrig.bench;
 
-import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
-import snick.virtualrig.settings.Filament;
-import snick.virtualrig.settings.FixtureSettings;
-import snick.virtualrig.settings.HandSettings;
 import java.util.ArrayDeque;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -12,6 +7,11 @@ import java.util.Queue;
 import java.util.Random;
 import java.util.function.Consumer;
 import snick.quantity.Force;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.settings.Filament;
+import snick.virtualrig.settings.FixtureSettings;
+import snick.virtualrig.settings.HandSettings;
 
 /**
  * The mechanical side: takes actions one after the other and says what force the cell feels. Pure,

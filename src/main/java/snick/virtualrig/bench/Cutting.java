@@ -1,9 +1,9 @@
 package snick.virtualrig.bench;
 
+import java.util.Optional;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.settings.Filament;
 import snick.virtualrig.settings.FixtureSettings;
-import java.util.Optional;
 
 /** The edge is pressed on the filament until it parts. */
 final class Cutting implements Motion {

@@ -1,9 +1,9 @@
 package snick.virtualrig.bench;
 
-import snick.virtualrig.settings.HandSettings;
-import snick.virtualrig.settings.Steadiness;
 import java.util.Arrays;
 import java.util.Random;
+import snick.virtualrig.settings.HandSettings;
+import snick.virtualrig.settings.Steadiness;
 
 /** A hand that moves the edge: tremor, curve, pauses and slips are what its settings say. */
 final class Hand {

@@ -1,8 +1,8 @@
 package snick.virtualrig.bench;
 
+import java.util.OptionalDouble;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.settings.Filament;
-import java.util.OptionalDouble;
 
 /** The edge is pressed on the filament and lifted again. */
 final class Releasing implements Motion {

@@ -1,7 +1,7 @@
 package snick.virtualrig.bench;
 
-import snick.virtualrig.settings.Steadiness;
 import java.util.Random;
+import snick.virtualrig.settings.Steadiness;
 
 /**
  * An edge that sticks and slips on its way: force runs ahead of the hand while it sticks and falls

@@ -1,7 +1,7 @@
 package snick.virtualrig.bench;
 
-import snick.virtualrig.settings.FixtureSettings;
 import java.util.OptionalDouble;
+import snick.virtualrig.settings.FixtureSettings;
 
 /** The thread of a hanging mass is cut. */
 final class ThreadCutting implements Motion {

@@ -1,7 +1,7 @@
 package snick.virtualrig.bench;
 
-import snick.virtualrig.settings.HandSettings;
 import java.util.Random;
+import snick.virtualrig.settings.HandSettings;
 
 /**
  * Hand tremor as a random process within a band: sines of equal size, their frequencies spread over

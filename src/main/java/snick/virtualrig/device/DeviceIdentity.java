@@ -1,7 +1,7 @@
 package snick.virtualrig.device;
 
-import snick.virtualrig.script.Fault;
 import snick.frame.message.Status;
+import snick.virtualrig.script.Fault;
 
 /**
  * Who the device is since its last start.

@@ -1,21 +1,21 @@
 package snick.virtualrig.device;
 
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import snick.frame.binary.CommandDecoder;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.CommandSink;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
+import snick.quantity.SampleRate;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.Amplifier;
 import snick.virtualrig.signal.Converter;
-import java.util.OptionalInt;
-import java.util.OptionalLong;
-import snick.frame.message.Answer;
-import snick.frame.binary.CommandDecoder;
-import snick.frame.message.CommandSink;
-import snick.frame.binary.DeviceFrames;
-import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
-import snick.frame.binary.HostFrames;
-import snick.frame.message.Status;
-import snick.quantity.SampleRate;
 
 /** Firmware that speaks the wire protocol in binary frames: a pure state machine. */
 public final class FirmwareTwin implements Firmware, CommandSink {

@@ -1,10 +1,10 @@
 package snick.virtualrig.device;
 
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.settings.TextForm;
-import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 
 /** A simple sketch that prints one line for each reading and does not listen. Pure. */
 public final class SketchTwin implements Firmware {

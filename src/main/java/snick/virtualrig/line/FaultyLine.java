@@ -1,7 +1,7 @@
 package snick.virtualrig.line;
 
-import snick.virtualrig.script.Fault;
 import java.util.Random;
+import snick.virtualrig.script.Fault;
 
 /** The wire between device and host, with its faults. Pure; times true, ns. */
 public final class FaultyLine {

@@ -1,7 +1,7 @@
 package snick.virtualrig.line;
 
-import snick.virtualrig.settings.Range;
 import java.util.function.LongSupplier;
+import snick.virtualrig.settings.Range;
 
 /** How the rig's time follows the host's. For one thread. */
 public interface Pacer {

@@ -1,10 +1,10 @@
 package snick.virtualrig.script;
 
-import snick.virtualrig.settings.Range;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import snick.quantity.Force;
 import snick.quantity.Mass;
+import snick.virtualrig.settings.Range;
 
 /** One thing that happens at the rig. Plain data. */
 public sealed interface Action {

@@ -1,9 +1,9 @@
 package snick.virtualrig.script;
 
-import snick.virtualrig.settings.Range;
 import java.util.Objects;
 import snick.frame.message.Status;
 import snick.quantity.Force;
+import snick.virtualrig.settings.Range;
 
 /** What can go wrong between cell and host. Plain data; durations in s of the rig's own time. */
 public sealed interface Fault {

@@ -1,7 +1,7 @@
 package snick.virtualrig.signal;
 
-import snick.virtualrig.settings.FilterShape;
 import java.util.Arrays;
+import snick.virtualrig.settings.FilterShape;
 
 /**
  * A converter's decimating filter: poles, then boxes in cascade, sampled once a period (Hogenauer

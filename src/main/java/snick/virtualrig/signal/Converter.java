@@ -1,9 +1,9 @@
 package snick.virtualrig.signal;
 
+import java.util.Random;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.Disturbance;
-import java.util.Random;
 
 /**
  * From force behind the filter to counts: zero, sensitivity, gain, noise, hum, drift, bad readings,

@@ -1,5 +1,9 @@
 package snick.virtualrig.signal;
 
+import java.util.OptionalDouble;
+import java.util.Random;
+import java.util.function.Consumer;
+import snick.quantity.SampleRate;
 import snick.virtualrig.bench.Bench;
 import snick.virtualrig.bench.Creep;
 import snick.virtualrig.bench.TrueCut;
@@ -7,10 +11,6 @@ import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.RigSettings;
-import java.util.OptionalDouble;
-import java.util.Random;
-import java.util.function.Consumer;
-import snick.quantity.SampleRate;
 
 /**
  * The whole way from hand to counts. Pure and seeded: the same settings, seed and actions give the
@@ -36,7 +36,8 @@ public final class SignalModel implements Amplifier {
    * @param truths told of every event, its time in ns of true time
    * @param faults told of faults in the script that are not the converter's
    */
-  public SignalModel(RigSettings settings, long seed, Consumer<TrueCut> truths, Consumer<Fault> faults) {
+  public SignalModel(
+      RigSettings settings, long seed, Consumer<TrueCut> truths, Consumer<Fault> faults) {
     this.bench =
         new Bench(
             settings.hand(),

@@ -1,13 +1,13 @@
 package snick.virtualrig.signal;
 
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import snick.virtualrig.bench.Fall;
 import snick.virtualrig.bench.Oscillator;
 import snick.virtualrig.settings.FilterShape;
 import snick.virtualrig.settings.FixtureSettings;
 import snick.virtualrig.settings.Mechanics;
 import snick.virtualrig.settings.RigSettings;
-import java.util.Optional;
-import java.util.function.DoubleUnaryOperator;
 
 /**
  * What a rig's own figures make of a cut thread, without noise, at every instant instead of once a

@@ -2,13 +2,13 @@ package snick.force.budget;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import snick.force.SimulatedBench;
 import snick.force.fit.DegreeRule;
 import snick.force.mass.MassClass;
 import snick.force.mass.ReferenceMass;
-import java.time.Instant;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 import snick.quantity.MeasuredForce;
 
 /** 2,000 whole calibrations, each then asked for one later force whose truth is known. */

@@ -4,6 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import snick.force.SimulatedBench;
 import snick.force.check.Verification;
 import snick.force.fit.DegreeRule;
@@ -17,13 +24,6 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
-import java.time.Duration;
-import java.time.Instant;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.Collectors;
-import org.junit.jupiter.api.Test;
 import snick.quantity.Mass;
 import snick.quantity.SampleRate;
 

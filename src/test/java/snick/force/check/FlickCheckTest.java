@@ -13,11 +13,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 import snick.cut.response.Ring;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
-import snick.virtualrig.script.Action;
-import snick.virtualrig.settings.Mechanics;
 import snick.virtualrig.RandomRig;
-import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Mechanics;
+import snick.virtualrig.settings.RigSettings;
 
 /** The virtual rig is flicked; its own figures are the truth. */
 class FlickCheckTest {

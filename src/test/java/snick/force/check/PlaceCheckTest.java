@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.force.budget.BudgetTerm;
-import snick.force.budget.EdgeGeometry;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.force.budget.BudgetTerm;
+import snick.force.budget.EdgeGeometry;
 
 class PlaceCheckTest {
   private static PlaceCheck.Point at(double mm, double counts) {

@@ -3,13 +3,13 @@ package snick.force.check;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import snick.force.budget.Calibration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import snick.force.budget.Calibration;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;

@@ -14,13 +14,13 @@ import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
+import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.script.Script;
 import snick.virtualrig.signal.StepTruth;
-import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.VirtualRig;
 
 /** The virtual rig knows when its thread was cut and what its chain makes of that. */
 class StepResponseOnVirtualRigTest {

@@ -4,18 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.force.budget.Calibration;
-import snick.force.mass.AirDensity;
-import snick.force.mass.Gravity;
-import snick.force.mass.Load;
-import snick.force.mass.MassClass;
-import snick.force.mass.ReferenceMass;
 import java.time.Instant;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import snick.cut.Peak;
 import snick.cut.Trace;
+import snick.force.budget.Calibration;
+import snick.force.mass.AirDensity;
+import snick.force.mass.Gravity;
+import snick.force.mass.Load;
+import snick.force.mass.MassClass;
+import snick.force.mass.ReferenceMass;
 import snick.quantity.Mass;
 
 class StepResponseTest {

@@ -4,14 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.force.Table;
-import snick.force.budget.BudgetTerm;
-import snick.force.budget.Contribution;
-import snick.force.budget.Coverage;
-import snick.force.mass.AirDensity;
-import snick.force.mass.Distribution;
-import snick.force.mass.Gravity;
-import snick.force.mass.LoadUnit;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.Arrays;
 import java.util.List;
@@ -25,6 +17,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import snick.force.Table;
+import snick.force.budget.BudgetTerm;
+import snick.force.budget.Contribution;
+import snick.force.budget.Coverage;
+import snick.force.mass.AirDensity;
+import snick.force.mass.Distribution;
+import snick.force.mass.Gravity;
+import snick.force.mass.LoadUnit;
 
 class PolynomialFitTest {
   private static final PolynomialFit.Form LINE = new PolynomialFit.Form(1, false);

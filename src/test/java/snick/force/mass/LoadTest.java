@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.force.Table;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.force.Table;
 import snick.quantity.Mass;
 
 /** Masses, gravity, air and water against published and computed figures. */

@@ -2,8 +2,6 @@ package snick.frame.binary;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.Bytes;
-import snick.frame.Vectors;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -15,6 +13,8 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.frame.Bytes;
+import snick.frame.Vectors;
 
 /** Against cobs_vectors.csv, sources in SOURCES.md beside it. */
 class CobsTest {

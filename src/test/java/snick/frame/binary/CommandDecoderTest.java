@@ -2,11 +2,6 @@ package snick.frame.binary;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.Bytes;
-import snick.frame.ReceivedCommands;
-import snick.frame.message.Answer;
-import snick.frame.message.CommandSink;
-import snick.frame.message.HostCommand;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -16,6 +11,11 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
 import org.junit.jupiter.api.Test;
+import snick.frame.Bytes;
+import snick.frame.ReceivedCommands;
+import snick.frame.message.Answer;
+import snick.frame.message.CommandSink;
+import snick.frame.message.HostCommand;
 
 class CommandDecoderTest {
   private final List<String> calls = new ArrayList<>();

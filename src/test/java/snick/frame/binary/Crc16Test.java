@@ -2,8 +2,6 @@ package snick.frame.binary;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.Bytes;
-import snick.frame.Vectors;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -11,6 +9,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.frame.Bytes;
+import snick.frame.Vectors;
 
 /** Against crc_checks.csv, sources in SOURCES.md beside it. */
 class Crc16Test {

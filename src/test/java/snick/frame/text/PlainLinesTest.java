@@ -3,12 +3,12 @@ package snick.frame.text;
 import static java.nio.charset.StandardCharsets.US_ASCII;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import snick.frame.message.ReadingBatch;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import snick.frame.message.ReadingBatch;
 
 class PlainLinesTest {
   private final PlainLines plainLines = new PlainLines();

@@ -5,9 +5,6 @@ import static snick.verdict.Notes.cut;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
 
-import snick.verdict.comparison.Judge;
-import snick.verdict.comparison.Reason;
-import snick.verdict.comparison.RigRepeatability;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -15,6 +12,9 @@ import org.junit.jupiter.api.Test;
 import snick.verdict.burr.BurrClue.Kind;
 import snick.verdict.burr.BurrClue.Says;
 import snick.verdict.burr.BurrVerdict.Burr;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Reason;
+import snick.verdict.comparison.RigRepeatability;
 
 class BurrEvidenceTest {
   private static final Judge WITH_RIG =

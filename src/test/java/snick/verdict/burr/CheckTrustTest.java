@@ -6,9 +6,6 @@ import static snick.verdict.Notes.after;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
 
-import snick.verdict.comparison.Judge;
-import snick.verdict.statistic.BinomialInterval;
-import snick.verdict.statistic.Interval;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -16,6 +13,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.journal.EdgeDirection;
 import snick.journal.Method;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.BinomialInterval;
+import snick.verdict.statistic.Interval;
 
 class CheckTrustTest {
   /**

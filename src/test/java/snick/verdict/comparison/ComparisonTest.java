@@ -4,14 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.verdict.statistic.EffectSize;
-import snick.verdict.statistic.NoncentralT;
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.Permutation;
-import snick.verdict.statistic.RankSum;
-import snick.verdict.statistic.Ranks;
-import snick.verdict.statistic.Readings;
-import snick.verdict.statistic.Welch;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -26,6 +18,14 @@ import org.apache.commons.statistics.inference.PValueMethod;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.NoncentralT;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Permutation;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Ranks;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 
 class ComparisonTest {
   private static Readings of(double... gf) {

@@ -4,13 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.Readings;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 
 class PairedTest {
   /**

@@ -4,13 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.verdict.statistic.Holm;
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.Readings;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import snick.verdict.statistic.Holm;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 
 class ProgressionTest {
   private static final Readings FOUND = Readings.ofGramForce("as found", 201, 196, 205, 199, 203);

@@ -4,15 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.verdict.ChartErrorRates;
-import snick.verdict.statistic.NotComparable;
-import snick.verdict.statistic.Readings;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.verdict.ChartErrorRates;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 
 class ReferenceChartTest {
   /** Baseline: the values of NIST/SEMATECH e-Handbook 6.3.2.2. */
@@ -39,7 +39,8 @@ class ReferenceChartTest {
     assertThat(limits.upperRange()).isCloseTo(3 * Math.sqrt(2), within(1e-4));
     assertThat(limits.weightedHalfWidth(0.3, 1)).isCloseTo(0.9, within(1e-4));
     assertThat(limits.weightedHalfWidth(0.3, 500))
-        .isCloseTo(new snick.force.check.EwmaChart(0, 1, 0.3, 3).asymptoticHalfWidth(), within(1e-4));
+        .isCloseTo(
+            new snick.force.check.EwmaChart(0, 1, 0.3, 3).asymptoticHalfWidth(), within(1e-4));
   }
 
   @Test

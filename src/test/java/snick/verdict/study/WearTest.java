@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.verdict.statistic.NotComparable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import snick.verdict.statistic.NotComparable;
 
 class WearTest {
   private static final Wear.Work CARD = new Wear.Work("metre", "corrugated cardboard, invented");

@@ -3,10 +3,6 @@ package snick.virtualrig.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.virtualrig.Figures;
-import snick.virtualrig.settings.Mechanics;
-import snick.virtualrig.settings.Parting;
-import snick.virtualrig.signal.Poles;
 import java.io.IOException;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
@@ -16,6 +12,10 @@ import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import snick.virtualrig.Figures;
+import snick.virtualrig.settings.Mechanics;
+import snick.virtualrig.settings.Parting;
+import snick.virtualrig.signal.Poles;
 
 /** Against the closed form, and against figures of SciPy (README.md beside the data files). */
 class OscillatorTest {

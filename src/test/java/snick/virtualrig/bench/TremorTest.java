@@ -3,9 +3,9 @@ package snick.virtualrig.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.virtualrig.settings.HandSettings;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import snick.virtualrig.settings.HandSettings;
 
 class TremorTest {
   private static final int SAMPLES = 60_000;

@@ -3,6 +3,14 @@ package snick.virtualrig.device;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
 import snick.virtualrig.Heard;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
@@ -13,14 +21,6 @@ import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.SignalModel;
-import java.util.List;
-import java.util.stream.IntStream;
-import org.junit.jupiter.api.Test;
-import snick.frame.message.Answer;
-import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
-import snick.frame.binary.HostFrames;
-import snick.frame.message.Status;
 
 /** The conversation, decoded by the decoder that the recorder uses. */
 class FirmwareTwinTest {

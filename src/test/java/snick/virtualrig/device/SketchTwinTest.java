@@ -2,6 +2,10 @@ package snick.virtualrig.device;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
 import snick.virtualrig.Heard;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
@@ -9,10 +13,6 @@ import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.settings.TextForm;
 import snick.virtualrig.signal.SignalModel;
-import java.nio.charset.StandardCharsets;
-import java.util.List;
-import java.util.stream.IntStream;
-import org.junit.jupiter.api.Test;
 
 class SketchTwinTest {
   private final Heard host = new Heard();

@@ -3,12 +3,6 @@ package snick.virtualrig.line;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import snick.virtualrig.Heard;
-import snick.virtualrig.ServedRig;
-import snick.virtualrig.VirtualRig;
-import snick.virtualrig.bench.HandClock;
-import snick.virtualrig.script.Fault;
-import snick.virtualrig.settings.RigSettings;
 import com.fazecast.jSerialComm.SerialPort;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -23,8 +17,14 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
-import snick.frame.message.HostCommand;
 import snick.frame.binary.HostFrames;
+import snick.frame.message.HostCommand;
+import snick.virtualrig.Heard;
+import snick.virtualrig.ServedRig;
+import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.HandClock;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.settings.RigSettings;
 
 /** A real pseudo-terminal, opened by the library that the recorder uses. */
 @EnabledOnOs({OS.LINUX, OS.MAC})

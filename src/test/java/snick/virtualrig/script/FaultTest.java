@@ -3,15 +3,15 @@ package snick.virtualrig.script;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import snick.frame.message.Status;
 import snick.virtualrig.Heard;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.FaultyLine;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.SignalModel;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
-import snick.frame.message.Status;
 
 class FaultTest {
   private final Heard host = new Heard();

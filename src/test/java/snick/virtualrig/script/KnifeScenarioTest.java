@@ -2,13 +2,13 @@ package snick.virtualrig.script;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.settings.RigSettings;
-import java.util.ArrayList;
-import java.util.List;
-import org.junit.jupiter.api.Test;
 
 class KnifeScenarioTest {
   @Test

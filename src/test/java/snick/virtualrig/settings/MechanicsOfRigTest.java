@@ -3,10 +3,6 @@ package snick.virtualrig.settings;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.virtualrig.bench.StickSlip;
-import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.script.Action;
-import snick.virtualrig.signal.SignalModel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -16,6 +12,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
+import snick.virtualrig.bench.StickSlip;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.signal.SignalModel;
 
 /** Fixture, parting, remainder, unsteady hand and drift, as the readings show them. */
 class MechanicsOfRigTest {

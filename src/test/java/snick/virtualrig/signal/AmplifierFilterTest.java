@@ -4,14 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import snick.virtualrig.Figures;
-import snick.virtualrig.settings.FilterShape;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import snick.virtualrig.Figures;
+import snick.virtualrig.settings.FilterShape;
 
 /** Against figures computed with NumPy, see README.md beside the data files. */
 class AmplifierFilterTest {

@@ -5,6 +5,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
+import snick.quantity.Force;
+import snick.quantity.SampleRate;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
@@ -15,15 +24,6 @@ import snick.virtualrig.settings.FilterShape;
 import snick.virtualrig.settings.FixtureSettings;
 import snick.virtualrig.settings.HandSettings;
 import snick.virtualrig.settings.RigSettings;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.DoubleRange;
-import org.junit.jupiter.api.Test;
-import snick.quantity.Force;
-import snick.quantity.SampleRate;
 
 class SignalModelTest {
   private static final double PER_GRAM_FORCE = 100_000.0 / 128;
