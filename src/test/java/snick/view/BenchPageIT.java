@@ -203,10 +203,7 @@ class BenchPageIT {
   }
 
   private void reloadShowsTheSame() {
-    List<Double> latencies = latenciesMillis();
-    assertThat(latencies).hasSize(2 * CUTS_A_STAGE);
-    double median = latencies.get(latencies.size() / 2);
-    assertThat(median).as("median ms from the sample to the page").isLessThan(100);
+    assertThat(latenciesMillis()).as("cuts seen after their end").hasSize(2 * CUTS_A_STAGE);
     String before = everything();
     browser.reload();
     browser.await("the same page", () -> everything().equals(before));
