@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.store.Watch;
 

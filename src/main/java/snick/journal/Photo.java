@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import snick.journal.name.NotAccepted;
 
 /**
  * A photo of an edge, by what is in it: its bytes lie beside the store.

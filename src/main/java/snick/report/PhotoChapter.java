@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import snick.journal.Inspection;
 import snick.store.Photos;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
 
 /** Photos of what was seen, small, so many at most that the report can still be sent. */
 record PhotoChapter(SessionStory story, Photos photos, Noted noted) {

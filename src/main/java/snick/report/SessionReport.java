@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.journal.Session;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /** The report of one session, from as found to finished. */
 public final class SessionReport {

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.quantity.Force;
-import snick.verdict.GroupFigures;
-import snick.verdict.StageEvidence;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.burr.StageEvidence;
 
 /** Figures and inspections of each stage beside one another. */
 record StageChapter(SessionStory story, Noted noted) {
@@ -50,7 +50,7 @@ record StageChapter(SessionStory story, Noted noted) {
         noted.inspections(stage.inspections()));
   }
 
-  private String interval(snick.verdict.Interval gf) {
+  private String interval(snick.verdict.statistic.Interval gf) {
     double unit = Force.NEWTONS_PER_GRAM_FORCE;
     return range(gf.low() * unit, gf.high() * unit, 3)
         + " N\n"

@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
-import snick.verdict.BurrClue;
-import snick.verdict.BurrEvidence;
-import snick.verdict.BurrVerdict;
-import snick.verdict.Change;
-import snick.verdict.Comparison;
-import snick.verdict.MoreCuts;
-import snick.verdict.Progression;
-import snick.verdict.Reason;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.BurrClue;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.MoreCuts;
+import snick.verdict.comparison.Progression;
+import snick.verdict.comparison.Reason;
+import snick.verdict.burr.StageEvidence;
 
 /**
  * Every verdict with the figures behind it. A rule stands once, at the end, and so does a reason

@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 import snick.cut.Trace;
-import snick.verdict.StageEvidence.CutResult;
+import snick.verdict.burr.StageEvidence.CutResult;
 
 /** Cuts and their traces as rows. */
 final class CutTable {

@@ -12,7 +12,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.store.StoreException.Trouble;
 

@@ -11,7 +11,7 @@ import java.util.function.Consumer;
 import snick.cut.response.Response;
 import snick.journal.SetAside;
 import snick.quantity.SampleRate;
-import snick.verdict.StageEvidence.CutResult;
+import snick.verdict.burr.StageEvidence.CutResult;
 
 /**
  * The reading side of a store. Never writes and never holds up a writer. Used by one thread at a

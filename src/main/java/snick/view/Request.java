@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /**
  * One HTTP request, as the server's seam hands it on.

@@ -19,7 +19,7 @@ import snick.journal.Blade;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.journal.Session;
 import snick.journal.Side;

@@ -24,7 +24,7 @@ import snick.cli.terminal.Refusal;
 import snick.journal.Entry;
 import snick.journal.Inspection;
 import snick.journal.InspectionWords;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
