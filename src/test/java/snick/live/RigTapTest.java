@@ -1,4 +1,4 @@
-package snick.view;
+package snick.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
