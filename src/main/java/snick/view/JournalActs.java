@@ -185,7 +185,10 @@ final class JournalActs {
   }
 
   private static String words(Inspection inspection) {
-    return inspection.side().word() + ", " + inspection.finding().plain();
+    return "look for a burr, "
+        + inspection.side().word()
+        + ": "
+        + inspection.finding().plain();
   }
 
   private void withdraw(SessionLog log, long entry, String stage) {

@@ -190,9 +190,19 @@ public final class Browser implements AutoCloseable {
 
   /** The whole page as a picture. */
   void picture(Path file) throws IOException {
+    picture(file, true);
+  }
+
+  /** What is on the screen with the page at its top, as a picture. */
+  void screen(Path file) throws IOException {
+    run("window.scrollTo(0, 0)");
+    picture(file, false);
+  }
+
+  private void picture(Path file, boolean whole) throws IOException {
     Map<String, Object> shot =
         driver.executeCdpCommand(
-            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", true));
+            "Page.captureScreenshot", Map.of("format", "png", "captureBeyondViewport", whole));
     Files.createDirectories(file.getParent());
     Files.write(file, Base64.getDecoder().decode((String) shot.get("data")));
   }

@@ -139,6 +139,7 @@ class EveningFromThePageIT {
     browser.awaitText("#rig-line", "Recording");
     lookCalibrateCheck();
     threeStages();
+    browser.screen(PICTURES.resolve("page-" + shape + ".png"));
     mend();
     endByTwoPresses();
     reportAndPackage();
