@@ -158,12 +158,12 @@ final class CutsShowCommand implements Callable<Integer> {
           "at the break",
           Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
               + " counts (k = 2, the estimate alone)");
-      EstimateParts.of(cut).ifPresent(parts -> printParts(parts, peak));
+      EstimateParts.of(cut).ifPresent(this::printParts);
     }
   }
 
-  private void printParts(EstimateParts parts, Peak peak) {
-    line("made of", parts.words(peak));
+  private void printParts(EstimateParts parts) {
+    line("made of", parts.words());
     parts.hint().ifPresent(hint -> line("most of it", hint));
   }
 

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.cut.Cut;
+import snick.cut.Rederivation;
 import snick.cut.response.Response;
 import snick.daemon.Scale;
-import snick.exchange.Rederivation;
 import snick.force.Calibration;
 import snick.force.DerivedForce;
 import snick.quantity.MeasuredForce;
@@ -98,7 +98,9 @@ final class Rederiver {
   private Optional<Cut> detectAgain(StoredCut stored) {
     boolean old = stored.summary().result().detectorVersion() < Cut.DETECTOR_VERSION;
     return old || everyTrace
-        ? rederivation.of(stored.cut(), response(stored.summary().recordingId()))
+        ? rederivation
+            .of(stored.cut(), response(stored.summary().recordingId()))
+            .filter(again -> old || !again.figures().equals(stored.cut().figures()))
         : Optional.empty();
   }
 

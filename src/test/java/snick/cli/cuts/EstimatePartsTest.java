@@ -8,7 +8,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Ran;
-import snick.exchange.Rederivation;
+import snick.cut.Rederivation;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 
