@@ -36,8 +36,7 @@ public record DetectorSettings(
 
   /** The defaults named above. */
   public static DetectorSettings defaults() {
-    return new DetectorSettings(
-        0, 60 * SECOND, 2 * SECOND, 150 * MILLISECOND, 25 * MILLISECOND);
+    return new DetectorSettings(0, 60 * SECOND, 2 * SECOND, 150 * MILLISECOND, 25 * MILLISECOND);
   }
 
   /** These settings with another smallest force, in counts. */

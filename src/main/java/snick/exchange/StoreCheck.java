@@ -115,8 +115,7 @@ public final class StoreCheck {
     try {
       return derived(stored, recording.orElseThrow(), calibration);
     } catch (IllegalArgumentException | NoSuchElementException e) {
-      return new Finding(
-          stored.id(), List.of("what is stated of it cannot be: " + e.getMessage()));
+      return new Finding(stored.id(), List.of("what is stated of it cannot be: " + e.getMessage()));
     }
   }
 

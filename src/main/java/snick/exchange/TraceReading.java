@@ -10,8 +10,8 @@ import snick.cut.Trace;
 import snick.sample.Gap;
 
 /**
- * Reads the samples, what came before, gaps and overrange runs of one cut after the other. Memory follows the rows
- * that are really there, never a number that is stated.
+ * Reads the samples, what came before, gaps and overrange runs of one cut after the other. Memory
+ * follows the rows that are really there, never a number that is stated.
  */
 final class TraceReading implements Traces {
   /** Over ten hours at 80 samples a second. */

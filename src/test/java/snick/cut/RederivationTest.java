@@ -119,8 +119,7 @@ class RederivationTest {
     feed(400, 0);
     feed(30, 600);
     if (byTheDevice) {
-      detector.gap(
-          new Gap(Gap.Cause.DEVICE_RESET, nanos - PERIOD_NANOS, nanos - PERIOD_NANOS, 0));
+      detector.gap(new Gap(Gap.Cause.DEVICE_RESET, nanos - PERIOD_NANOS, nanos - PERIOD_NANOS, 0));
     }
     assertAllTheSame(1);
   }

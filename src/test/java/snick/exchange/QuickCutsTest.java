@@ -42,8 +42,7 @@ class QuickCutsTest {
         List<Cut> cuts = new ArrayList<>();
         CutDetector detector =
             CutDetector.learning(DetectorSettings.defaults(), cuts::add, Runnable::run);
-        RandomRig.of(seed)
-            .play(RandomRig.of(seed).cuts(CUTS, 0.35, 1), detector::sample);
+        RandomRig.of(seed).play(RandomRig.of(seed).cuts(CUTS, 0.35, 1), detector::sample);
         detector.end();
         keep(store, seed, cuts);
         all.addAll(cuts);
@@ -72,8 +71,7 @@ class QuickCutsTest {
       if (!cut.response().equals(last)) {
         last = cut.response();
         store.add(
-            new StoredResponse(
-                rig, Optional.empty(), Bench.NOON, last, List.copyOf(ids.values())));
+            new StoredResponse(rig, Optional.empty(), Bench.NOON, last, List.copyOf(ids.values())));
       }
       long id = store.append(NewCut.of(recording, Bench.NOON.plusNanos(cut.onsetNanos()), cut));
       ids.put(cut.number(), id);

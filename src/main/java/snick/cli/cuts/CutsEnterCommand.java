@@ -1,7 +1,6 @@
 package snick.cli.cuts;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;

@@ -87,7 +87,7 @@ final class CutsShowCommand implements Callable<Integer> {
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
-    stored.summary().missing().ifPresent(why -> line("no force", why));
+    stored.summary().missing().ifPresent(why -> line("no force", why + remedy()));
     line("loading rate", Numbers.fixed(cut.shape().loadingRateCountsPerSecond(), 0) + " counts/s");
     line("fall", Numbers.fixed(cut.shape().fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
     line("ramp", cut.shape().rampSamples() + " samples, " + dips(cut.shape().dips()));
@@ -149,6 +149,10 @@ final class CutsShowCommand implements Callable<Integer> {
   private void printBudget(CombinedUncertainty budget) {
     out().println();
     CutBudget.print(out(), budget);
+  }
+
+  private String remedy() {
+    return "; with a calibration that fits it gets one by: " + data.in("snick rederive");
   }
 
   private void printPeak(Cut cut, Peak peak) {

@@ -1,7 +1,6 @@
 package snick.cli.cuts;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.cut.Cut;
@@ -124,9 +123,6 @@ final class Rederiver {
             () ->
                 store.currentCalibration(recording.deviceId()).map(StoredCalibration::calibration))
         .map(calibration -> StoredCalibrations.scale(calibration, recording))
-        .orElseGet(
-            () ->
-                Scale.none(
-                    List.of("no calibration of rig " + recording.deviceId() + " is stored")));
+        .orElseGet(() -> StoredCalibrations.none(recording));
   }
 }

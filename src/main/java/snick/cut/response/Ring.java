@@ -54,7 +54,8 @@ public record Ring(
   /** Share of a step that swings at a time since its equal-area instant, s. */
   double at(double seconds) {
     double turn = omega() * seconds;
-    return StrictMath.exp(-seconds / decaySeconds()) * (cosine * StrictMath.cos(turn) + sine * StrictMath.sin(turn));
+    return StrictMath.exp(-seconds / decaySeconds())
+        * (cosine * StrictMath.cos(turn) + sine * StrictMath.sin(turn));
   }
 
   /** Integral of {@link #at} from a time on, s. */
