@@ -324,7 +324,9 @@ public final class Recorder implements AutoCloseable {
 
   /** Whether those are files alone: they hold nothing that is understood. */
   public boolean refusedFiles() {
-    return readers.stream().filter(reader -> reader.refusal().isPresent()).noneMatch(RigReader::live);
+    return readers.stream()
+        .filter(reader -> reader.refusal().isPresent())
+        .noneMatch(RigReader::live);
   }
 
   /**

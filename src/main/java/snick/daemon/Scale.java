@@ -10,15 +10,13 @@ import snick.force.DerivedForce;
  * The calibration in use for one recording, or the reasons why there is none.
  *
  * @param calibration the calibration
- * @param reasons why there is none, for people, as they are kept with each cut; empty if there is one
+ * @param reasons why there is none, for people, as they are kept with each cut; empty if there is
+ *     one
  * @param remedy what to do about that now, said after each; kept nowhere
  * @param warnings what to know before trusting its forces, one sentence each
  */
 public record Scale(
-    Optional<Calibration> calibration,
-    List<String> reasons,
-    String remedy,
-    List<String> warnings) {
+    Optional<Calibration> calibration, List<String> reasons, String remedy, List<String> warnings) {
   /** Of a force outside the range of a scale that was typed in. */
   static final String IMPLAUSIBLE =
       "by the scale typed in its force is outside what a scale is typed in for; was gf for each"

@@ -20,7 +20,9 @@ public final class NetworkDisk {
 
   private NetworkDisk() {}
 
-  /** What to know before recording into {@code directory}; empty if it is on a disk of one's own. */
+  /**
+   * What to know before recording into {@code directory}; empty if it is on a disk of one's own.
+   */
   public static Optional<String> warning(Path directory) {
     try {
       return warning(directory, Files.getFileStore(directory).type());
