@@ -6,6 +6,8 @@ import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import snick.cut.estimate.BreakEstimator;
 import snick.cut.response.Response;
+import snick.cut.rest.Before;
+import snick.cut.rest.RestRing;
 import snick.sample.Gap;
 
 /**

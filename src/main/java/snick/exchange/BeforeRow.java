@@ -1,6 +1,6 @@
 package snick.exchange;
 
-import snick.cut.Before;
+import snick.cut.rest.Before;
 
 /** A row of {@code before.csv}. */
 final class BeforeRow {

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.Rederivation;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.store.Credit;
 import snick.store.Watch;
 

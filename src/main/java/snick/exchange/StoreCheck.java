@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import snick.cut.Rederivation;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.IntegrityReport;

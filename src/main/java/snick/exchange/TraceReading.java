@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import snick.cut.Before;
+import snick.cut.rest.Before;
 import snick.cut.Trace;
 import snick.sample.Gap;
 

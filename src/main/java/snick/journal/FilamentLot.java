@@ -1,5 +1,7 @@
 package snick.journal;
 
+import snick.journal.name.Field;
+
 /**
  * One lot of test filament. A new lot is compared with the old one on a reference edge.
  *

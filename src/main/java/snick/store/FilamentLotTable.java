@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /** Filament lots as rows. A lot's name is its key: a correction keeps it. */
 final class FilamentLotTable {

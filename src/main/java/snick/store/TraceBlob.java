@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.zip.CRC32C;
-import snick.cut.Before;
+import snick.cut.rest.Before;
 import snick.cut.Trace;
 import snick.sample.Gap;
 

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import snick.cut.response.Response;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 import snick.sample.Rail;
 

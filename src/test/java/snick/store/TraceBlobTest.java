@@ -14,7 +14,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
-import snick.cut.Before;
+import snick.cut.rest.Before;
 import snick.cut.Trace;
 import snick.sample.Gap;
 

@@ -17,7 +17,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.verdict.ComparisonJson;
 import snick.cli.verdict.ComparisonText;
 import snick.store.StoreReader;
-import snick.verdict.Comparison;
+import snick.verdict.comparison.Comparison;
 
 /** Compares two filament lots on a reference edge. */
 @Command(
