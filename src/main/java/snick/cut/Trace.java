@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import snick.cut.response.SeenFall;
 import snick.cut.rest.Before;
-import snick.cut.rest.SampleLog;
 import snick.sample.Gap;
 
 /**

@@ -14,7 +14,6 @@ import snick.cut.DetectorSettings;
 import snick.frame.Form;
 import snick.frame.StreamDecoder;
 import snick.frame.text.Columns;
-import snick.frame.text.RefusedLine;
 import snick.frame.text.TextRule;
 import snick.journal.name.NotAccepted;
 import snick.quantity.SampleRate;

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import snick.cut.rest.Before;
 import snick.cut.Trace;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 
 /**

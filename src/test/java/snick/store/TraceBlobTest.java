@@ -14,8 +14,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
-import snick.cut.rest.Before;
 import snick.cut.Trace;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 
 class TraceBlobTest {
