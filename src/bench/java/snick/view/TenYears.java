@@ -15,8 +15,8 @@ import snick.store.StoreReader;
  * Arguments: the folder whose folder {@code data} is the store. Prints a Markdown table.
  */
 final class TenYears {
-  private static final int WARM = 30;
-  private static final int TIMES = 100;
+  private static final int WARM = 10;
+  private static final int TIMES = 40;
   private static final List<String> ASKED =
       List.of(
           "/api/v1/bench",

@@ -10,11 +10,16 @@ import snick.journal.name.NotAccepted;
 
 /** Blades as rows. A blade's label is its key: a correction keeps it. */
 final class BladeTable {
+  /** Blades are few, entries many: CROSS keeps SQLite from walking the entries to find blades. */
+  private static final String FEW_FIRST =
+      " FROM blade b CROSS JOIN blade_entry d ON d.blade = b.id"
+          + " CROSS JOIN entry e ON e.id = d.entry ";
+
   private static final String SELECT =
       "SELECT b.label, d.steel, d.hardness_hrc, d.edge_angle_degrees, d.thickness_behind_edge_mm,"
           + " d.edge_length_mm, d.margin_gf, d.notes, "
           + EntryTable.COLUMNS
-          + " FROM blade b JOIN blade_entry d ON d.blade = b.id JOIN entry e ON e.id = d.entry ";
+          + FEW_FIRST;
 
   /** All that a label stands for: the blade and those that were merged into it. */
   static final String IDS =

@@ -13,8 +13,8 @@ final class FilamentLotTable {
   private static final String SELECT =
       "SELECT l.lot, d.material, d.diameter_mm, "
           + EntryTable.COLUMNS
-          + " FROM filament_lot l JOIN filament_lot_entry d ON d.filament_lot = l.id"
-          + " JOIN entry e ON e.id = d.entry ";
+          + " FROM filament_lot l CROSS JOIN filament_lot_entry d ON d.filament_lot = l.id"
+          + " CROSS JOIN entry e ON e.id = d.entry ";
 
   private final Database database;
   private final EntryTable entries;
