@@ -32,8 +32,8 @@ import snick.quantity.SampleRate;
 
 /**
  * Fills a store with cuts of short traces, forces and a journal: five stages of ten cuts a session,
- * some sessions a blade, a step and a look a stage, a recording a session; the last session runs on.
- * Arguments: a directory, the number of cuts, a multiple of 50, and sessions a blade (10 if not
+ * some sessions a blade, a step and a look a stage, a recording a session; the last session runs
+ * on. Arguments: a directory, the number of cuts, a multiple of 50, and sessions a blade (10 if not
  * said). Figures are invented.
  */
 final class FillStore {

@@ -12,8 +12,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
+import snick.journal.name.NotAccepted;
 import snick.store.Watch;
 
 /**

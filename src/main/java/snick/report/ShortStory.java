@@ -4,15 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.verdict.Coach;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Change;
-import snick.verdict.Coach;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Progression;
-import snick.verdict.burr.StageEvidence;
 
 /** What the work brought, for whoever reads nothing else: verdict first, then stage by stage. */
 record ShortStory(SessionStory story, Noted noted) {

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.quantity.Force;
-import snick.verdict.comparison.GroupFigures;
 import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.GroupFigures;
 
 /** Figures and inspections of each stage beside one another. */
 record StageChapter(SessionStory story, Noted noted) {

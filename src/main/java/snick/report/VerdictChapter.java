@@ -9,12 +9,12 @@ import java.util.stream.IntStream;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Change;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.MoreCuts;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.Reason;
-import snick.verdict.burr.StageEvidence;
 
 /**
  * Every verdict with the figures behind it. A rule stands once, at the end, and so does a reason

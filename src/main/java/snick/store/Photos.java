@@ -12,8 +12,8 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
+import snick.journal.name.NotAccepted;
 import snick.store.StoreException.Trouble;
 
 /**

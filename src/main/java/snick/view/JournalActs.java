@@ -13,7 +13,6 @@ import snick.journal.Entry;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
-import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Session;
@@ -24,6 +23,7 @@ import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.journal.name.NotAccepted;
 import snick.store.JournalWriter;
 
 /**
@@ -185,10 +185,7 @@ final class JournalActs {
   }
 
   private static String words(Inspection inspection) {
-    return "look for a burr, "
-        + inspection.side().word()
-        + ": "
-        + inspection.finding().plain();
+    return "look for a burr, " + inspection.side().word() + ": " + inspection.finding().plain();
   }
 
   private void withdraw(SessionLog log, long entry, String stage) {

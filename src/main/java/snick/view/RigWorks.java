@@ -138,8 +138,7 @@ final class RigWorks {
             gravity(fields).orElseThrow(RigWorks::placeMissing),
             AirDensity.standard(),
             Conditions.Stability.USUAL,
-            new EdgeGeometry(
-                KeptPlace.effect(bench.reader(), setting.deviceId()), 0, 0, 0));
+            new EdgeGeometry(KeptPlace.effect(bench.reader(), setting.deviceId()), 0, 0, 0));
     return new UnfinishedSheet(GuidedState.begin(plan, setting), DegreeRule.AUTO, conditions);
   }
 

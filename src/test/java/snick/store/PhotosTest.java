@@ -19,10 +19,10 @@ import snick.journal.Blade;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
-import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.journal.Session;
 import snick.journal.Side;
+import snick.journal.name.NotAccepted;
 
 class PhotosTest {
   private static final Instant NOON = Instant.parse("2026-05-04T12:00:00Z");

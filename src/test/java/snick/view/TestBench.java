@@ -90,7 +90,8 @@ final class TestBench implements AutoCloseable {
             Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
             complaints::add,
-            () -> List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
+            () ->
+                List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
             Clock.systemUTC(),
             Preferences.NONE);
     page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);

@@ -24,10 +24,10 @@ import snick.cli.terminal.Refusal;
 import snick.journal.Entry;
 import snick.journal.Inspection;
 import snick.journal.InspectionWords;
-import snick.journal.name.NotAccepted;
 import snick.journal.Photo;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
+import snick.journal.name.NotAccepted;
 import snick.store.SessionEvidence;
 
 /** Notes a look for a burr. */

@@ -9,8 +9,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
-import snick.report.RecentFalls;
 import snick.report.Picture;
+import snick.report.RecentFalls;
 import snick.report.ResponsePlot;
 import snick.store.StoreReader;
 
