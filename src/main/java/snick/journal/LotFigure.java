@@ -1,7 +1,5 @@
 package snick.journal;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.Locale;
 import snick.quantity.Force;
 
@@ -14,8 +12,8 @@ public enum LotFigure {
   TENSION("N", 0.01, 500, false, "Tension on the rig before the edge touches, N.") {
     @Override
     String words(double newtons) {
-      String gramForce = plain(Force.ofNewtons(newtons).gramForce(), 0);
-      return "tension " + plain(newtons, 3) + " N (" + gramForce + " gf)";
+      double gramForce = Force.ofNewtons(newtons).gramForce();
+      return String.format(Locale.ROOT, "tension %s N (%.0f gf)", plain(newtons), gramForce);
     }
   };
 
@@ -59,17 +57,15 @@ public enum LotFigure {
 
   /** {@code value} with its unit, and its name where that does not tell. */
   String words(double value) {
-    return plain(value, 3) + " " + unit;
+    return plain(value) + " " + unit;
   }
 
   double checked(double value) {
     return Field.within("filament " + word(), value, low, high, unit);
   }
 
-  private static String plain(double value, int decimals) {
-    return new BigDecimal(value)
-        .setScale(decimals, RoundingMode.HALF_EVEN)
-        .stripTrailingZeros()
-        .toPlainString();
+  /** A number with at most three decimals, without trailing zeros. */
+  private static String plain(double value) {
+    return String.format(Locale.ROOT, "%.3f", value).replaceFirst("\\.?0+$", "");
   }
 }
