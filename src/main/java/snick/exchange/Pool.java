@@ -146,22 +146,24 @@ final class Pool {
 
   private static List<ParquetColumn<StageRow>> stages() {
     Stream<ParquetColumn<StageRow>> noted =
-      Stream.of(
-          ParquetColumn.of("session", TEXT, row -> row.session().name()),
-          ParquetColumn.of("opened", TIME, row -> row.session().opened()),
-          ParquetColumn.some("closed", TIME, "", row -> row.session().closed()),
-          ParquetColumn.of("stage_number", WHOLE, row -> row.stage().order()),
-          ParquetColumn.of("stage", TEXT, row -> row.stage().name()),
-          ParquetColumn.of("blade", TEXT, row -> row.session().blade()),
-          ParquetColumn.some("steel", TEXT, "", row -> row.blade().map(Blade::steel)),
-          blade("hardness_hrc", "HRC", Blade::hardnessHrc),
-          blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
-          blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
-          blade("edge_length_mm", "mm", Blade::edgeLengthMm),
-          ParquetColumn.some("lot", TEXT, "", row -> row.session().filamentLot()),
-          ParquetColumn.some("lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
-          ParquetColumn.some("room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
-          ParquetColumn.some("calibration", TEXT, "", row -> row.session().calibration()));
+        Stream.of(
+            ParquetColumn.of("session", TEXT, row -> row.session().name()),
+            ParquetColumn.of("opened", TIME, row -> row.session().opened()),
+            ParquetColumn.some("closed", TIME, "", row -> row.session().closed()),
+            ParquetColumn.of("stage_number", WHOLE, row -> row.stage().order()),
+            ParquetColumn.of("stage", TEXT, row -> row.stage().name()),
+            ParquetColumn.of("blade", TEXT, row -> row.session().blade()),
+            ParquetColumn.some("steel", TEXT, "", row -> row.blade().map(Blade::steel)),
+            blade("hardness_hrc", "HRC", Blade::hardnessHrc),
+            blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
+            blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
+            blade("edge_length_mm", "mm", Blade::edgeLengthMm),
+            ParquetColumn.some("lot", TEXT, "", row -> row.session().filamentLot()),
+            ParquetColumn.some(
+                "lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
+            ParquetColumn.some(
+                "room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
+            ParquetColumn.some("calibration", TEXT, "", row -> row.session().calibration()));
     Stream<ParquetColumn<StageRow>> figures =
         Arrays.stream(LotFigure.values())
             .map(

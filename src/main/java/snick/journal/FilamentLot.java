@@ -51,14 +51,17 @@ public record FilamentLot(String lot, String material, Map<LotFigure, Double> fi
   /** Material and figures in words, with their units. */
   public String words() {
     return Stream.concat(
-            Stream.of(material), figures.entrySet().stream().map(e -> e.getKey().words(e.getValue())))
+            Stream.of(material),
+            figures.entrySet().stream().map(e -> e.getKey().words(e.getValue())))
         .collect(Collectors.joining(", "));
   }
 
   /** In what {@code next}, another lot, is not like this one, in words; its name set apart. */
   public List<String> differences(FilamentLot next) {
     Stream<String> kind =
-        material.equals(next.material) ? Stream.empty() : Stream.of(material + ", then " + next.material);
+        material.equals(next.material)
+            ? Stream.empty()
+            : Stream.of(material + ", then " + next.material);
     return Stream.concat(
             kind,
             Arrays.stream(LotFigure.values())

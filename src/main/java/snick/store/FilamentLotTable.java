@@ -76,12 +76,7 @@ final class FilamentLotTable {
 
   private Entry<FilamentLot> insert(long id, Entry<FilamentLot> entry) {
     FilamentLot lot = entry.content();
-    Query query =
-        database
-            .query(INSERT)
-            .whole(entry.id())
-            .whole(id)
-            .text(lot.material());
+    Query query = database.query(INSERT).whole(entry.id()).whole(id).text(lot.material());
     FIGURES.forEach(figure -> query.real(lot.figure(figure)));
     query.change();
     return entry;

@@ -26,9 +26,9 @@ import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
-import snick.journal.LotFigure;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
@@ -187,7 +187,13 @@ final class Bench {
                 OptionalDouble.of(150),
                 OptionalDouble.empty(),
                 "a gift"));
-    store.journal().add(new FilamentLot("lot 3", "nylon monofilament", Map.of(LotFigure.DIAMETER, 0.2, LotFigure.TENSION, 2.5)));
+    store
+        .journal()
+        .add(
+            new FilamentLot(
+                "lot 3",
+                "nylon monofilament",
+                Map.of(LotFigure.DIAMETER, 0.2, LotFigure.TENSION, 2.5)));
     store
         .journal()
         .open(
@@ -296,7 +302,11 @@ final class Bench {
                 OptionalDouble.empty(),
                 "a gift"),
             "read the box again");
-    store.journal().correct(new FilamentLot("lot 3", "nylon monofilament", Map.of(LotFigure.DIAMETER, 0.21)), "measured");
+    store
+        .journal()
+        .correct(
+            new FilamentLot("lot 3", "nylon monofilament", Map.of(LotFigure.DIAMETER, 0.21)),
+            "measured");
     store
         .journal()
         .correct(

@@ -72,7 +72,8 @@ class JournalRecordsTest {
 
   @Test
   void lotsAndStepsHaveRanges() {
-    assertThatThrownBy(() -> new FilamentLot("L1", "nylon", Map.of(LotFigure.DIAMETER, 0.0))).isInstanceOf(NotAccepted.class);
+    assertThatThrownBy(() -> new FilamentLot("L1", "nylon", Map.of(LotFigure.DIAMETER, 0.0)))
+        .isInstanceOf(NotAccepted.class);
     assertThatThrownBy(() -> new FilamentLot("L1", "nylon", Map.of(LotFigure.DIAMETER, Double.NaN)))
         .isInstanceOf(NotAccepted.class);
     assertThatThrownBy(() -> step(OptionalInt.of(0), OptionalDouble.empty()))

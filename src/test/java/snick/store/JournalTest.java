@@ -21,9 +21,9 @@ import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
-import snick.journal.LotFigure;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.NotAccepted;
 import snick.journal.Place;
@@ -151,8 +151,7 @@ class JournalTest {
     assertThat(second.corrects()).hasValue(first.id());
 
     FilamentLot thick =
-        new FilamentLot(
-            "A", "nylon", Map.of(LotFigure.DIAMETER, 0.25, LotFigure.TENSION, 2.0));
+        new FilamentLot("A", "nylon", Map.of(LotFigure.DIAMETER, 0.25, LotFigure.TENSION, 2.0));
     journal.add(new FilamentLot("A", "nylon", Map.of(LotFigure.DIAMETER, 0.2)));
     journal.correct(thick, "measured again");
     assertThat(reader.journal().filamentLots()).containsExactly(thick);

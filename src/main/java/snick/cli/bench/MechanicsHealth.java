@@ -38,7 +38,9 @@ final class MechanicsHealth {
   static final List<HealthLine> UNKNOWN =
       List.of(
           HealthLine.unknown(
-              RING, "too few clear cuts of this rig are stored to show how it rings", "flick it when asked to: snick doctor PORT --flick"));
+              RING,
+              "too few clear cuts of this rig are stored to show how it rings",
+              "flick it when asked to: snick doctor PORT --flick"));
 
   private final Ring ring;
   private final double samplesPerSecond;
