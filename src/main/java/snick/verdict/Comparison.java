@@ -61,6 +61,11 @@ public record Comparison(
     reasons = List.copyOf(reasons);
   }
 
+  /** 95 % interval of {@link #differenceGf}: of the pairs if they decide, else Welch's. */
+  public Optional<Interval> ci95Gf() {
+    return paired.map(Paired::ci95Gf).or(() -> welch.map(Welch::ci95Gf));
+  }
+
   /** Whether the difference exceeds what the rig's repeatability explains; empty if not known. */
   public Optional<Boolean> exceedsRig() {
     return rigLimitGf.isPresent()

@@ -14,11 +14,9 @@ import snick.verdict.Interval;
 import snick.verdict.Judge;
 import snick.verdict.MoreCuts;
 import snick.verdict.NotComparable;
-import snick.verdict.Paired;
 import snick.verdict.Readings;
 import snick.verdict.Reason;
 import snick.verdict.StageEvidence;
-import snick.verdict.Welch;
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do
@@ -136,12 +134,7 @@ final class StageVerdicts {
     return Json.object(
         "change", comparison.verdict().word(),
         "difference_gf", comparison.differenceGf(),
-        "difference_ci95_gf",
-            comparison
-                .paired()
-                .map(Paired::ci95Gf)
-                .or(() -> comparison.welch().map(Welch::ci95Gf))
-                .map(StageVerdicts::ends),
+        "difference_ci95_gf", comparison.ci95Gf().map(StageVerdicts::ends),
         "p", comparison.decisiveP(),
         "more_cuts", more(comparison.moreCuts()),
         "reasons", comparison.reasons().stream().map(Reason::text).toList());

@@ -13,12 +13,10 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
 import snick.verdict.GroupFigures;
 import snick.verdict.Grubbs;
-import snick.verdict.Interval;
 import snick.verdict.Judge;
 import snick.verdict.Progression;
 import snick.verdict.ScatterAgainstRig;
 import snick.verdict.StageEvidence;
-import snick.verdict.Welch;
 
 /**
  * A progression for people and programs.
@@ -103,7 +101,7 @@ record ProgressReport(
     table.row(
         "first to last",
         signed(progression.whole().differenceGf()),
-        interval(progression.whole().welch().map(Welch::ci95Gf)),
+        Figures.range(progression.whole().ci95Gf()),
         "",
         Figures.plain(progression.whole().verdict().word()),
         "");
@@ -114,7 +112,7 @@ record ProgressReport(
     table.row(
         step.comparison().second().name(),
         signed(step.comparison().differenceGf()),
-        interval(step.comparison().welch().map(Welch::ci95Gf)),
+        Figures.range(step.comparison().ci95Gf()),
         Figures.p(step.holmP()).replace("p = ", "").replace("p ", ""),
         Figures.plain(step.change().word()),
         share(step.shareOfGain()));
@@ -122,10 +120,6 @@ record ProgressReport(
 
   private static String signed(double gramForce) {
     return (gramForce > 0 ? "+" : "") + Figures.number(gramForce);
-  }
-
-  private static String interval(Optional<Interval> interval) {
-    return Figures.range(interval);
   }
 
   private static String share(OptionalDouble share) {
