@@ -25,7 +25,7 @@ import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.store.CutForce;

@@ -19,12 +19,12 @@ import snick.quantity.SampleRate;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * {@code kill -9} of a recorder on two virtual rigs at 320 samples/s whose cuts follow each other

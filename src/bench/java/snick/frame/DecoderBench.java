@@ -18,6 +18,13 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import org.openjdk.jmh.infra.Blackhole;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
+import snick.frame.text.LineParser;
 
 /**
  * Samples decoded a second, on one core, bytes handed over in chunks of 64 KiB. Run it with {@code

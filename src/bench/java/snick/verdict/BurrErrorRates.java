@@ -6,7 +6,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.verdict.BurrVerdict.Burr;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict.Burr;
+import snick.verdict.comparison.Judge;
 
 /**
  * Prints how the burr evidence fares on simulated edges. Run: {@code java -cp

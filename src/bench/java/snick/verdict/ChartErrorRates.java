@@ -3,8 +3,10 @@ package snick.verdict;
 import java.io.PrintStream;
 import java.util.Locale;
 import java.util.Random;
-import snick.force.EwmaChart;
-import snick.force.IndividualsChart;
+import snick.force.check.EwmaChart;
+import snick.force.check.IndividualsChart;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
 
 /**
  * Prints how often the control chart of a reference edge signals in 20 later cuts, unchanged or
@@ -25,7 +27,7 @@ public final class ChartErrorRates {
     print(System.out, args.length == 0 ? RUNS : Integer.parseInt(args[0]));
   }
 
-  static void print(PrintStream out, int runs) {
+  public static void print(PrintStream out, int runs) {
     out.printf(
         Locale.ROOT,
         "runs of %d later cuts with a signal, %%, of %d; shift in standard deviations%n"
@@ -54,10 +56,10 @@ public final class ChartErrorRates {
    * @param runsWithSignal share of runs with a signal
    * @param signalsPerRun mean number of signals
    */
-  record Rates(double runsWithSignal, double signalsPerRun) {}
+  public record Rates(double runsWithSignal, double signalsPerRun) {}
 
   /** The chart as it is, on later cuts shifted by so many standard deviations. */
-  static Rates widened(int baseline, double shift, int runs) {
+  public static Rates widened(int baseline, double shift, int runs) {
     Random random = new Random(SEED);
     int signalled = 0;
     int signals = 0;

@@ -12,7 +12,10 @@ import snick.journal.Method;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.quantity.Force;
-import snick.verdict.StageEvidence.PlacedCut;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.burr.StageEvidence.PlacedCut;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.statistic.Readings;
 
 /**
  * Invented edges with and without a burr, and a person who looks at them. Every figure here is an

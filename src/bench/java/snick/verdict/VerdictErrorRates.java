@@ -7,6 +7,10 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import java.util.function.DoubleSupplier;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.statistic.Readings;
 
 /**
  * Prints how often verdicts err: when looked at after every cut, with skewed scatter and groups of

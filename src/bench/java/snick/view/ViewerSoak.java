@@ -20,14 +20,15 @@ import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
+import snick.live.RigState;
 import snick.port.PortAddress;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * Twenty viewers and one that takes nothing, on a virtual rig in real time: is anything lost, does

@@ -10,6 +10,10 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicLong;
 import snick.quantity.SampleRate;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * Several virtual rigs in one process of their own, each on a pseudo-terminal {@code rig-0}, {@code

@@ -6,6 +6,10 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 
 /**
  * Writes what the virtual rig sends in many hours, a cut every so often. Prints the number of

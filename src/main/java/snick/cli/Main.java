@@ -13,12 +13,12 @@ import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.StandardOutput;
-import snick.journal.NotAccepted;
-import snick.journal.SlipOfName;
+import snick.journal.name.NotAccepted;
+import snick.journal.name.SlipOfName;
 import snick.port.NativeFolder;
 import snick.report.NothingToDraw;
 import snick.store.StoreException;
-import snick.verdict.NotComparable;
+import snick.verdict.statistic.NotComparable;
 
 /** The command line's entry: the only place that ends the process. */
 public final class Main {

@@ -13,7 +13,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
 import snick.cli.terminal.PlainText;
 
 /**
- * What is wrong with a line that was typed, in our words: the parser's name its own terms and types.
+ * What is wrong with a line that was typed, in our words: the parser's name its own terms and
+ * types.
  */
 record WrongLine(ParameterException wrong) {
   /** Says what is wrong, how the line should be, and where to read on. */

@@ -2,7 +2,7 @@ package snick.conformance;
 
 import java.util.Locale;
 import java.util.Optional;
-import snick.frame.HostCommand;
+import snick.frame.message.HostCommand;
 
 /** The device's clock against the host's: two moments, each known by the fastest of some pings. */
 final class ClockCheck {

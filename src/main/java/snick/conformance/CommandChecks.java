@@ -5,10 +5,10 @@ import static snick.conformance.Conversation.MILLI;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
 
 /** Commands that a device knows. */
 final class CommandChecks {

@@ -8,10 +8,10 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.IntFunction;
 import snick.frame.Form;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
 import snick.frame.StreamDecoder;
-import snick.frame.Tally;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Tally;
 
 /** Talks to the device and keeps what was asked and heard. */
 final class Conversation {

@@ -1,8 +1,8 @@
 package snick.conformance;
 
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.Status;
 
 /** One message of the device, with the host's time of its arrival. */
 sealed interface Event {

@@ -2,11 +2,11 @@ package snick.conformance;
 
 import java.util.ArrayList;
 import java.util.List;
-import snick.frame.Answer;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 
 /** All that the device said, in order. */
 final class Heard implements FrameSink {

@@ -4,9 +4,9 @@ import static snick.conformance.Conversation.MILLI;
 
 import java.util.List;
 import java.util.Optional;
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
 
 /** Whether a device takes the nearest of its rates, and its samples come at it. */
 final class RateChecks {

@@ -1,7 +1,7 @@
 package snick.conformance;
 
 import java.util.List;
-import snick.frame.Answer;
+import snick.frame.message.Answer;
 
 /**
  * The answer to a command, and what the device said between the two.

@@ -7,9 +7,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import snick.frame.Answer;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.HostCommand;
 
 /** Commands that a device does not know, damage, garbage, and no pause between commands. */
 final class RobustnessChecks {

@@ -4,7 +4,7 @@ import static snick.conformance.Conversation.MILLI;
 
 import java.util.List;
 import java.util.Locale;
-import snick.frame.Hello;
+import snick.frame.message.Hello;
 
 /** What a device sends without being asked: status and samples. */
 final class StreamChecks {

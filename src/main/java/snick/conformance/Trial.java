@@ -5,10 +5,10 @@ import static snick.conformance.Conversation.MILLI;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
-import snick.frame.Tally;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Tally;
 
 /**
  * Tries a device against firmware-protocol.md, condition by condition: about 15 s. Leaves it

@@ -1,6 +1,7 @@
 package snick.cut;
 
 import java.util.Arrays;
+import snick.cut.rest.RunningMedian;
 
 /**
  * Where the reading stands when swings are averaged out, and how widely it swings. The readings,

@@ -2,6 +2,11 @@ package snick.cut;
 
 import java.util.ArrayList;
 import java.util.List;
+import snick.cut.rest.Before;
+import snick.cut.rest.FlatWatch;
+import snick.cut.rest.RestRing;
+import snick.cut.rest.SampleLog;
+import snick.cut.rest.Settling;
 import snick.sample.Gap;
 
 /**

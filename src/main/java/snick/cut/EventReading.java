@@ -1,6 +1,8 @@
 package snick.cut;
 
 import java.util.Optional;
+import snick.cut.rest.RunningMedian;
+import snick.cut.rest.SampleLog;
 
 /** One event read through: where it began, where it peaked, how it fell. */
 final class EventReading {

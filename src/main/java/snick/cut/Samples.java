@@ -1,6 +1,8 @@
 package snick.cut;
 
 import java.util.Arrays;
+import snick.cut.rest.RunningMedian;
+import snick.cut.rest.SampleLog;
 
 /**
  * One event's readings made ready for analysis: above zero, positive in loading direction, time in

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.response.SeenFall;
+import snick.cut.rest.SampleLog;
 import snick.sample.Gap;
 
 /**

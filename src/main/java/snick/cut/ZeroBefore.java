@@ -1,6 +1,8 @@
 package snick.cut;
 
 import java.util.Optional;
+import snick.cut.rest.Before;
+import snick.cut.rest.SampleLog;
 
 /**
  * Reading at rest before an event, from the rest kept before it. The newest part is left out, for

@@ -2,7 +2,7 @@ package snick.daemon;
 
 import java.time.Instant;
 import snick.cut.Cut;
-import snick.force.DerivedForce;
+import snick.force.budget.DerivedForce;
 
 /**
  * A cut that is stored for good.

@@ -5,9 +5,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import snick.force.Calibration;
-import snick.force.EwmaChart;
-import snick.force.IndividualsChart;
+import snick.force.budget.Calibration;
+import snick.force.check.EwmaChart;
+import snick.force.check.IndividualsChart;
 import snick.store.Verification;
 
 /** What a person should know of the calibration in use before trusting its forces. */

@@ -2,12 +2,12 @@ package snick.daemon;
 
 import java.util.Optional;
 import java.util.OptionalLong;
-import snick.frame.Answer;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.ReadingBatch;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.ReadingBatch;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 import snick.sample.SampleStream;
 
 /**

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.view.Fact;
+import snick.live.Fact;
 
 /**
  * What went wrong, each kind once, with count, first and last time. Safe for any thread. Keeps at

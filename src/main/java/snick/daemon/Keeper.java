@@ -11,14 +11,14 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import snick.cut.Outcome;
-import snick.force.Calibration;
-import snick.force.DerivedForce;
+import snick.force.budget.Calibration;
+import snick.force.budget.DerivedForce;
+import snick.live.NextSpot;
 import snick.store.CutForce;
 import snick.store.NewCut;
 import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreException;
-import snick.view.NextSpot;
 
 /**
  * The only writer: takes finished cuts, gives them a force, stores them, and announces them after

@@ -1,7 +1,7 @@
 package snick.daemon;
 
 import java.util.concurrent.TimeUnit;
-import snick.view.RigState;
+import snick.live.RigState;
 
 /** Judges an open link by when its last byte and its last reading came. One thread. */
 final class LinkWatch {

@@ -8,16 +8,16 @@ import java.util.function.UnaryOperator;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
-import snick.frame.Columns;
 import snick.frame.Form;
-import snick.frame.FrameSink;
 import snick.frame.StreamDecoder;
-import snick.frame.Tally;
-import snick.frame.TextRule;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Tally;
+import snick.frame.text.Columns;
+import snick.frame.text.TextRule;
+import snick.live.RigState;
 import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
-import snick.view.RigState;
 
 /**
  * Bytes in, finished cuts out: decoder, samples and detector in a row. The same for live, replay

@@ -15,10 +15,11 @@ import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.response.Response;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
 import snick.frame.StreamDecoder;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.live.RigState;
 import snick.port.ByteLink;
 import snick.port.ByteSource;
 import snick.port.LinkLostException;
@@ -28,7 +29,6 @@ import snick.sample.HostClockFit;
 import snick.sample.SampleSink;
 import snick.store.HostClock;
 import snick.store.Recording;
-import snick.view.RigState;
 
 /**
  * Reads one rig: port, frames, samples, cuts. Opens the link again when it is lost. Runs on its own

@@ -3,8 +3,8 @@ package snick.daemon;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.Cut;
-import snick.force.Calibration;
-import snick.force.DerivedForce;
+import snick.force.budget.Calibration;
+import snick.force.budget.DerivedForce;
 
 /**
  * The calibration in use for one recording, or the reasons why there is none.

@@ -6,9 +6,9 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import snick.live.BenchState;
+import snick.live.RigState;
 import snick.service.Supervisor;
-import snick.view.BenchState;
-import snick.view.RigState;
 
 /**
  * Tells a supervisor how a recorder does: ready once a rig is open or waited for, alive as long as

@@ -3,7 +3,7 @@ package snick.daemon;
 import java.time.Instant;
 import java.util.Optional;
 import snick.cut.Cut;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.store.Evidence;
 import snick.store.HostClock;
 import snick.store.Recording;

@@ -6,7 +6,7 @@ import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import snick.cut.Flag;
 import snick.cut.Peak;
-import snick.force.DerivedForce;
+import snick.force.budget.DerivedForce;
 import snick.store.CutPlace;
 import snick.store.CutSummary;
 import snick.store.StoredForce;

@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
 import snick.cut.Cut;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.Calibration;
-import snick.force.DerivedForce;
+import snick.force.budget.Calibration;
+import snick.force.budget.DerivedForce;
 import snick.store.CutForce;
 import snick.store.Recording;
 

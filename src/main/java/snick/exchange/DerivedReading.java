@@ -13,7 +13,7 @@ import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.DerivedForce;
+import snick.force.budget.DerivedForce;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.store.CutForce;

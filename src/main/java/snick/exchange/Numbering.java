@@ -12,7 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.journal.Session;
 import snick.store.Credit;
 import snick.store.CutSelection;

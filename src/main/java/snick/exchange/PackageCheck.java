@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.store.Credit;
 import snick.store.Watch;
 

@@ -3,7 +3,7 @@ package snick.exchange;
 import java.util.List;
 import java.util.Map;
 import snick.cut.response.Response;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.store.Credit;
 import snick.store.StoredResponse;
 

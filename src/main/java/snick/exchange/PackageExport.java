@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import snick.cut.Trace;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.sample.Gap;
 import snick.store.CutSummary;
 import snick.store.StoreReader;

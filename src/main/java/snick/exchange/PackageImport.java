@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.Trace;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.Intake;
 import snick.store.NewCut;
 import snick.store.Origin;

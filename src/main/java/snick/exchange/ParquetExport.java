@@ -202,7 +202,7 @@ public final class ParquetExport {
         String id = CutCells.calibrationId(row.summary().force().get());
         String file = who + key(id) + ".parquet";
         if (isNew("calibrations", file)) {
-          List<snick.force.Calibration> one =
+          List<snick.force.budget.Calibration> one =
               store.calibration(id).stream().map(c -> c.calibration()).toList();
           write(facts, "calibrations", file, Pool.CALIBRATIONS, one);
         }

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.IntegrityReport;

@@ -2,7 +2,7 @@ package snick.exchange;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 
 /**
  * Force of each reading of a cut, N: what its calibration makes of the reading above the zero

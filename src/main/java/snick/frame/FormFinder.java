@@ -1,6 +1,12 @@
 package snick.frame;
 
 import java.util.Optional;
+import snick.frame.binary.FrameStream;
+import snick.frame.message.Counters;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Wire;
+import snick.frame.text.LineParser;
+import snick.frame.text.LineStream;
 
 /**
  * Tells binary from text while neither is sure. It holds the last bytes, at most one frame's

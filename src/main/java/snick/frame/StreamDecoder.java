@@ -2,6 +2,15 @@ package snick.frame;
 
 import java.util.Objects;
 import java.util.Optional;
+import snick.frame.binary.FrameStream;
+import snick.frame.message.Counters;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Tally;
+import snick.frame.message.Wire;
+import snick.frame.text.Columns;
+import snick.frame.text.LineStream;
+import snick.frame.text.RefusedLine;
+import snick.frame.text.TextRule;
 
 /**
  * Turns a device's bytes into messages and readings, as firmware-protocol.md gives them. Streaming:

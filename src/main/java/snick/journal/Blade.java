@@ -1,6 +1,8 @@
 package snick.journal;
 
 import java.util.OptionalDouble;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * A blade under its owner's label.

@@ -2,6 +2,8 @@ package snick.journal;
 
 import java.time.Instant;
 import java.util.OptionalDouble;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * Where on the edge a recorded cut was made.

@@ -1,6 +1,8 @@
 package snick.journal;
 
 import java.util.Locale;
+import snick.journal.name.EnumWords;
+import snick.journal.name.NotAccepted;
 
 /** Which way the edge moves over the abrasive. */
 public enum EdgeDirection {

@@ -2,6 +2,8 @@ package snick.journal;
 
 import java.util.ArrayList;
 import java.util.List;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * The part of an edge on which cuts may be made, and how far apart they must be.

@@ -2,6 +2,8 @@ package snick.journal;
 
 import java.time.Instant;
 import java.util.OptionalLong;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * A journal record as it was written down. Entries are never changed or removed: a correction is a

@@ -1,5 +1,6 @@
 package snick.journal;
 
+<<<<<<< HEAD
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -9,6 +10,9 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+=======
+import snick.journal.name.Field;
+>>>>>>> main
 
 /**
  * One lot of test filament. A new lot is compared with the old one on a reference edge.

@@ -3,6 +3,8 @@ package snick.journal;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * One look (or feel) for a burr.

@@ -3,6 +3,7 @@ package snick.journal;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.journal.name.NotAccepted;
 
 /**
  * What was typed of an inspection; what is missing may come from the one before.

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * Short words for an inspection, in any order and case, typed with one hand: {@code l light heel

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import snick.journal.name.NotAccepted;
 
 /**
  * Entries in the order they were written, corrections among them. Immutable: {@link #with} gives a

@@ -1,6 +1,8 @@
 package snick.journal;
 
 import java.util.Locale;
+import snick.journal.name.EnumWords;
+import snick.journal.name.NotAccepted;
 
 /** How an edge was inspected for a burr. */
 public enum Method {

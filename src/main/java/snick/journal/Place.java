@@ -2,6 +2,8 @@ package snick.journal;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /** A place along the edge. */
 public sealed interface Place permits Place.FromHeel, Place.Region {

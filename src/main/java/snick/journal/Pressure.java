@@ -1,6 +1,8 @@
 package snick.journal;
 
 import java.util.Locale;
+import snick.journal.name.EnumWords;
+import snick.journal.name.NotAccepted;
 
 /** How light the hand was, in the sharpener's own judgement. */
 public enum Pressure {

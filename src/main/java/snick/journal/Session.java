@@ -6,6 +6,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * One sitting at the rig with one blade and one filament lot.

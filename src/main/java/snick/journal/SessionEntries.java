@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import snick.journal.name.NotAccepted;
 
 /**
  * Takes entries into a session, one after the other, by the rules of a session: each in a time that

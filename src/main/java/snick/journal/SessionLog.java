@@ -9,6 +9,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import snick.journal.name.Field;
+import snick.journal.name.NearNames;
+import snick.journal.name.NotAccepted;
+import snick.journal.name.SlipOfName;
 
 /**
  * A session with all that was noted in it. Immutable: each act returns a new log or throws {@link

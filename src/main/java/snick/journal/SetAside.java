@@ -1,6 +1,8 @@
 package snick.journal;
 
 import java.time.Instant;
+import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * A cut that no longer counts in figures and verdicts, or counts again. It stays in the record with

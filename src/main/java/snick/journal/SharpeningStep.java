@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import snick.journal.name.Field;
 
 /**
  * Work done on the edge: what made a stage out of the one before it.

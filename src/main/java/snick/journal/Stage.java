@@ -1,5 +1,7 @@
 package snick.journal;
 
+import snick.journal.name.Field;
+
 /**
  * A state of the edge within a session: as found, after this, after that.
  *

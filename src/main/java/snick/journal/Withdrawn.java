@@ -1,6 +1,7 @@
 package snick.journal;
 
 import java.time.Instant;
+import snick.journal.name.Field;
 
 /**
  * An entry that was noted by mistake, or a cut that was moved to another session. Only ever a

@@ -6,10 +6,10 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import snick.force.CalibrationData;
-import snick.force.Conditions;
-import snick.force.DegreeRule;
-import snick.force.Evaluation;
+import snick.force.budget.Conditions;
+import snick.force.budget.Evaluation;
+import snick.force.fit.DegreeRule;
+import snick.force.reading.CalibrationData;
 
 /**
  * What a calibration was made from: readings and circumstances, raw, so that everything else can be

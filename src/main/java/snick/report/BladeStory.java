@@ -10,19 +10,19 @@ import java.util.stream.Stream;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Margin;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
+import snick.journal.name.NotAccepted;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.Judge;
-import snick.verdict.Readings;
-import snick.verdict.RigRepeatability;
-import snick.verdict.StageEvidence;
-import snick.verdict.StepWorth;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.StepWorth;
 
 /**
  * How a blade did over its sessions.

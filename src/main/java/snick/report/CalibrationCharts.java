@@ -6,12 +6,12 @@ import java.util.Comparator;
 import java.util.List;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import snick.force.Calibration;
-import snick.force.CombinedUncertainty;
-import snick.force.Contribution;
-import snick.force.Deflection;
-import snick.force.Direction;
-import snick.force.Evaluation;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
+import snick.force.budget.Contribution;
+import snick.force.budget.Evaluation;
+import snick.force.reading.Deflection;
+import snick.force.reading.Direction;
 import snick.quantity.Force;
 
 /** Charts of a calibration: residuals of its readings, and its uncertainty over the range. */

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import snick.force.Calibration;
-import snick.force.Contribution;
-import snick.force.Coverage;
-import snick.force.Deflection;
-import snick.force.Direction;
+import snick.force.budget.Calibration;
+import snick.force.budget.Contribution;
+import snick.force.budget.Coverage;
+import snick.force.reading.Deflection;
+import snick.force.reading.Direction;
 import snick.quantity.Force;
 
 /** Draws a calibration: the curve, and how far points and uncertainty lie from it. */

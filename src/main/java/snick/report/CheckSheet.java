@@ -7,11 +7,11 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.force.Calibration;
-import snick.force.HeldReading;
-import snick.force.Load;
-import snick.force.RigSetting;
-import snick.force.Verification;
+import snick.force.budget.Calibration;
+import snick.force.check.Verification;
+import snick.force.mass.Load;
+import snick.force.reading.HeldReading;
+import snick.force.reading.RigSetting;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 

@@ -6,8 +6,8 @@ import java.util.stream.IntStream;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import snick.force.EwmaChart;
-import snick.force.IndividualsChart;
+import snick.force.check.EwmaChart;
+import snick.force.check.IndividualsChart;
 import snick.store.Verification;
 
 /**

@@ -4,11 +4,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import snick.force.EwmaChart;
+import snick.force.check.EwmaChart;
 import snick.quantity.Force;
-import snick.verdict.Readings;
-import snick.verdict.ReferenceChart;
-import snick.verdict.ReferenceLimits;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
+import snick.verdict.study.ReferenceLimits;
 
 /** Draws the control chart of a reference edge. */
 public final class ControlPlot {

@@ -9,7 +9,7 @@ import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.store.CutPlace;
 import snick.store.CutSummary;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
 
 /** Every cut with its figures; stages along the edge; one cut in detail. */
 record CutChapter(SessionStory story, Noted noted) {

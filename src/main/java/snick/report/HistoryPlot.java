@@ -7,7 +7,7 @@ import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.quantity.Force;
-import snick.verdict.GroupFigures;
+import snick.verdict.comparison.GroupFigures;
 
 /** Draws a blade over its sessions: force at the end of each, broken where the rig changed. */
 public final class HistoryPlot {

@@ -2,9 +2,9 @@ package snick.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import snick.force.Calibration;
-import snick.force.Contribution;
-import snick.force.Coverage;
+import snick.force.budget.Calibration;
+import snick.force.budget.Contribution;
+import snick.force.budget.Coverage;
 import snick.quantity.Force;
 import snick.store.Verification;
 

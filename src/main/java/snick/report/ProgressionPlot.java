@@ -8,11 +8,11 @@ import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.journal.Session;
 import snick.quantity.Force;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.Judge;
-import snick.verdict.Readings;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
 
 /** Draws the stages of a session side by side: every cut, means with intervals, verdicts. */
 public final class ProgressionPlot {

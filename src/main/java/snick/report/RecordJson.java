@@ -4,14 +4,14 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.force.BudgetTerm;
-import snick.force.Calibration;
-import snick.force.CalibrationCurve;
-import snick.force.CombinedUncertainty;
-import snick.force.Contribution;
-import snick.force.Deflection;
-import snick.force.Evaluation;
-import snick.force.Figure;
+import snick.force.budget.BudgetTerm;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
+import snick.force.budget.Contribution;
+import snick.force.budget.Evaluation;
+import snick.force.budget.Figure;
+import snick.force.fit.CalibrationCurve;
+import snick.force.reading.Deflection;
 import snick.store.Verification;
 
 /** A calibration record as JSON; infinite degrees of freedom are left out. */

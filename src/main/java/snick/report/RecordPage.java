@@ -5,12 +5,12 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
-import snick.force.Calibration;
-import snick.force.CombinedUncertainty;
-import snick.force.Contribution;
-import snick.force.Deflection;
-import snick.force.Evaluation;
-import snick.force.Figure;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
+import snick.force.budget.Contribution;
+import snick.force.budget.Evaluation;
+import snick.force.budget.Figure;
+import snick.force.reading.Deflection;
 import snick.store.Verification;
 
 /** A calibration record as one self-contained HTML page that prints well. */

@@ -3,11 +3,11 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
+import snick.journal.name.NotAccepted;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /** The report of one session, from as found to finished. */
 public final class SessionReport {

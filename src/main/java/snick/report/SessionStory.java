@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
 import snick.store.CutSelection;
@@ -13,10 +13,10 @@ import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
 import snick.store.Verification;
-import snick.verdict.Judge;
-import snick.verdict.Progression;
-import snick.verdict.Readings;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Progression;
+import snick.verdict.statistic.Readings;
 
 /**
  * All that a report tells of a session.

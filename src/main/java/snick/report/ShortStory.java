@@ -3,14 +3,14 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import snick.verdict.BurrEvidence;
-import snick.verdict.BurrVerdict;
-import snick.verdict.Change;
 import snick.verdict.Coach;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.Progression;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Progression;
 
 /** What became of the edge, in a few sentences. */
 record ShortStory(SessionStory story) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import snick.journal.Session;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
-import snick.verdict.Interval;
+import snick.verdict.statistic.Interval;
 
 /** Figures as they stand in pictures and reports; always a decimal point. */
 final class Shown {

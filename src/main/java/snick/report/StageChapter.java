@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.quantity.Force;
-import snick.verdict.BurrEvidence;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
 
 /** Figures and inspections of each stage beside one another. */
 record StageChapter(SessionStory story, Noted noted) {
@@ -65,7 +65,7 @@ record StageChapter(SessionStory story, Noted noted) {
     return Shown.newtons(gramForce) + "\n" + Shown.gf(gramForce);
   }
 
-  private static String interval(snick.verdict.Interval gf) {
+  private static String interval(snick.verdict.statistic.Interval gf) {
     double unit = Force.NEWTONS_PER_GRAM_FORCE;
     return Shown.fixed(gf.low() * unit, 3)
         + " to "

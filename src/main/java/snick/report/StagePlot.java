@@ -11,9 +11,9 @@ import snick.journal.Stage;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.store.CutSummary;
-import snick.verdict.GroupFigures;
-import snick.verdict.Interval;
-import snick.verdict.Readings;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.Readings;
 
 /** Draws the cuts of one stage along the edge. */
 public final class StagePlot {

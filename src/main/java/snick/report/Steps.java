@@ -1,9 +1,9 @@
 package snick.report;
 
 import java.util.Optional;
-import snick.verdict.Comparison;
-import snick.verdict.Readings;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.statistic.Readings;
 
 /** How a stage compares with the one before it. */
 final class Steps {

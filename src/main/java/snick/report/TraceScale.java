@@ -3,7 +3,7 @@ package snick.report;
 import java.util.Locale;
 import java.util.Optional;
 import snick.cut.Cut;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 
 /**
  * A cut's readings as they are drawn: as force above the zero before the event if there is a

@@ -8,11 +8,11 @@ import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.force.CalibrationPlan;
-import snick.force.Conditions;
-import snick.force.GuidedState;
-import snick.force.HeldReading;
-import snick.force.Load;
+import snick.force.budget.Conditions;
+import snick.force.mass.Load;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.GuidedState;
+import snick.force.reading.HeldReading;
 
 /**
  * A guided calibration on its way, in a file, to go on from after an interruption.

@@ -3,16 +3,16 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
-import snick.verdict.BurrClue;
-import snick.verdict.BurrEvidence;
-import snick.verdict.BurrVerdict;
-import snick.verdict.Change;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.MoreCuts;
-import snick.verdict.Progression;
-import snick.verdict.Reason;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.BurrClue;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.MoreCuts;
+import snick.verdict.comparison.Progression;
+import snick.verdict.comparison.Reason;
 
 /** Every verdict with the figures, rules and sources behind it. */
 record VerdictChapter(SessionStory story) {

@@ -5,12 +5,12 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.regex.Pattern;
-import snick.frame.Answer;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.ReadingBatch;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.ReadingBatch;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 import snick.quantity.SampleRate;
 
 /**

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import snick.journal.Blade;
 import snick.journal.Entry;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /** Blades as rows. A blade's label is its key: a correction keeps it. */
 final class BladeTable {

@@ -8,11 +8,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import snick.force.BudgetTerm;
-import snick.force.Calibration;
-import snick.force.CalibrationCurve;
-import snick.force.Distribution;
-import snick.force.RigSetting;
+import snick.force.budget.BudgetTerm;
+import snick.force.budget.Calibration;
+import snick.force.fit.CalibrationCurve;
+import snick.force.mass.Distribution;
+import snick.force.reading.RigSetting;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 

@@ -1,6 +1,6 @@
 package snick.store;
 
-import snick.force.DerivedForce;
+import snick.force.budget.DerivedForce;
 import snick.quantity.Force;
 
 /**

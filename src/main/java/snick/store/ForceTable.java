@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import snick.force.DerivedForce;
-import snick.force.ForceRange;
+import snick.force.budget.DerivedForce;
+import snick.force.fit.ForceRange;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 

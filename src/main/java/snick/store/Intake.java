@@ -10,20 +10,20 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
 import snick.cut.Cut;
-import snick.force.BudgetTerm;
-import snick.force.Calibration;
+import snick.force.budget.BudgetTerm;
+import snick.force.budget.Calibration;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Ledger;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionEntries;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.name.NotAccepted;
 
 /**
  * Things from one origin being taken in, all in one transaction: see {@link Store#takeIn}. What is

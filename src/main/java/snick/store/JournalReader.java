@@ -6,11 +6,11 @@ import snick.journal.Amendment;
 import snick.journal.Blade;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
-import snick.journal.KnownNames;
 import snick.journal.Ledger;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionLog;
+import snick.journal.name.KnownNames;
+import snick.journal.name.NotAccepted;
 
 /** Reads the journal. */
 public final class JournalReader {

@@ -10,13 +10,13 @@ import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Ledger;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
-import snick.journal.SlipOfName;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.name.NotAccepted;
+import snick.journal.name.SlipOfName;
 
 /**
  * Writes the journal. Every method is one transaction; on {@link NotAccepted} or {@link

@@ -3,7 +3,7 @@ package snick.store;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import snick.frame.Columns;
+import snick.frame.text.Columns;
 
 /** What the text lines of a port hold, kept in the store: the next recording reads them alike. */
 public final class KeptColumns {

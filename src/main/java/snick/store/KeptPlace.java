@@ -6,7 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /**
  * What the check of place that was kept last says of a rig.

@@ -8,9 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
-import snick.verdict.RigRepeatability;
+import snick.journal.name.NotAccepted;
+import snick.verdict.comparison.RigRepeatability;
 
 /** A rig's repeatability, kept in the store as evidence about the rig. */
 public final class KeptStudy {

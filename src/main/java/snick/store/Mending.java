@@ -8,12 +8,12 @@ import snick.journal.Amendment;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.journal.name.NotAccepted;
 
 /**
  * Mends what went into the journal under a wrong name or in a wrong place. Every method is one

@@ -7,11 +7,11 @@ import java.util.Optional;
 import snick.journal.Blade;
 import snick.journal.EdgeSpan;
 import snick.journal.NextPlace;
-import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
-import snick.verdict.StageEvidence;
-import snick.verdict.StageEvidence.CutResult;
+import snick.journal.name.NotAccepted;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.burr.StageEvidence.CutResult;
 
 /**
  * A stored session as the verdicts need it.

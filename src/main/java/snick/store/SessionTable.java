@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import snick.journal.Entry;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.journal.name.NotAccepted;
 
 /** Sessions and their stages as rows. A session's name is its key: a correction keeps it. */
 final class SessionTable {

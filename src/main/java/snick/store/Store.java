@@ -12,7 +12,7 @@ import java.util.function.Function;
 import snick.cut.Cut;
 import snick.cut.Trace;
 import snick.cut.response.FallBook;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.quantity.SampleRate;
 
 /**

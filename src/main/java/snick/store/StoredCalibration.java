@@ -2,7 +2,7 @@ package snick.store;
 
 import java.time.Instant;
 import java.util.Optional;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 
 /**
  * A calibration in the store.

@@ -3,7 +3,14 @@ package snick.verdict;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.NextPlace;
-import snick.verdict.BurrVerdict.Burr;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.BurrVerdict.Burr;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.MoreCuts;
+import snick.verdict.comparison.Progression;
+import snick.verdict.statistic.Readings;
 
 /**
  * Says in one line what to do next. First rule that fits: begin a stage; make cuts enough to know

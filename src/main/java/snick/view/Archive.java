@@ -15,10 +15,10 @@ import snick.exchange.ExportChoice;
 import snick.exchange.Licence;
 import snick.exchange.NoLeave;
 import snick.exchange.PackageExport;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
+import snick.journal.name.NotAccepted;
 import snick.report.SessionReport;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
@@ -26,7 +26,7 @@ import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.Watch;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /**
  * What lies back: past sessions, their verdicts, reports and packages. Read on a thread of its own

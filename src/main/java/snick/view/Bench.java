@@ -8,8 +8,12 @@ import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import java.util.function.ObjIntConsumer;
 import java.util.function.Supplier;
-import snick.force.Calibration;
-import snick.force.RigSetting;
+import snick.force.budget.Calibration;
+import snick.force.reading.RigSetting;
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.NextSpot;
+import snick.live.RigTap;
 import snick.store.Store;
 import snick.store.StoreReader;
 

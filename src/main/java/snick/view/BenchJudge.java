@@ -3,12 +3,12 @@ package snick.view;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.journal.Margin;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
-import snick.verdict.RigRepeatability;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
 
 /** What the page measures verdicts by: the blade's margin, else the usual one, and the rig. */
 final class BenchJudge {

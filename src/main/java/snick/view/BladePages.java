@@ -6,10 +6,10 @@ import java.util.Optional;
 import snick.journal.Blade;
 import snick.report.BladeStory;
 import snick.report.HistoryPlot;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.Interval;
-import snick.verdict.StepWorth;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.statistic.Interval;
+import snick.verdict.study.StepWorth;
 
 /** Blades and how they did over time. */
 final class BladePages {

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /** The members of a JSON object that somebody sent. Every door throws {@link NotAccepted}. */
 record Fields(Map<String, Object> members) {

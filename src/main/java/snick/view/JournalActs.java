@@ -4,15 +4,14 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.force.Calibration;
-import snick.frame.Hello;
+import snick.force.budget.Calibration;
+import snick.frame.message.Hello;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
-import snick.journal.NotAccepted;
 import snick.journal.Place;
 import snick.journal.Session;
 import snick.journal.SessionLog;
@@ -22,6 +21,7 @@ import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.journal.name.NotAccepted;
 import snick.store.JournalWriter;
 
 /**

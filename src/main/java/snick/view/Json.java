@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /** JSON out and in. What is absent is left out. */
 final class Json {

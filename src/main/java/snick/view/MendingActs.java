@@ -2,11 +2,11 @@ package snick.view;
 
 import java.util.function.Function;
 import snick.journal.Blade;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Withdrawn;
+import snick.journal.name.NotAccepted;
 import snick.store.CutPlace;
 import snick.store.JournalReader;
 import snick.store.Mending;

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /**
  * One HTTP request, as the server's seam hands it on.

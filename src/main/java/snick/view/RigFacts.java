@@ -3,7 +3,7 @@ package snick.view;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 
 /**
  * What the page knows of a rig beside its state. Immutable.

@@ -11,6 +11,8 @@ import io.micrometer.prometheusmetrics.PrometheusMeterRegistry;
 import java.time.Duration;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
+import snick.live.BenchState;
+import snick.live.RigState;
 
 /**
  * The recorder's metrics in Prometheus text. Labels are the rig's number, an outcome or a result:

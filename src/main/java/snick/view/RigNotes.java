@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
-import snick.frame.Hello;
+import snick.frame.message.Hello;
+import snick.live.BenchState;
+import snick.live.RigState;
 import snick.store.StoreReader;
 import snick.store.Verification;
 

@@ -4,14 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import snick.force.RigSetting;
-import snick.journal.NotAccepted;
-import snick.journal.SlipOfName;
+import snick.force.reading.RigSetting;
+import snick.journal.name.NotAccepted;
+import snick.journal.name.SlipOfName;
+import snick.live.BenchState;
 import snick.report.NothingToDraw;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.StoreException;
-import snick.verdict.NotComparable;
+import snick.verdict.statistic.NotComparable;
 
 /** Everything that is served for programs, described by {@code openapi.json}. */
 final class Routes {

@@ -18,8 +18,8 @@ import snick.journal.Stage;
 import snick.store.CutSummary;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
-import snick.verdict.Judge;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
 
 /**
  * A session as the page shows it. Pure.

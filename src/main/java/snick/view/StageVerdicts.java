@@ -4,10 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.NextPlace;
-import snick.verdict.BurrClue;
-import snick.verdict.BurrEvidence;
-import snick.verdict.BurrVerdict;
 import snick.verdict.Coach;
+<<<<<<< HEAD
 import snick.verdict.Comparison;
 import snick.verdict.GroupFigures;
 import snick.verdict.Interval;
@@ -17,6 +15,22 @@ import snick.verdict.NotComparable;
 import snick.verdict.Readings;
 import snick.verdict.Reason;
 import snick.verdict.StageEvidence;
+=======
+import snick.verdict.burr.BurrClue;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.MoreCuts;
+import snick.verdict.comparison.Paired;
+import snick.verdict.comparison.Reason;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
+>>>>>>> main
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do

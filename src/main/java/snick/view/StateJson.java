@@ -7,8 +7,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import snick.force.Calibration;
-import snick.frame.Hello;
+import snick.force.budget.Calibration;
+import snick.frame.message.Hello;
+import snick.live.BenchState;
+import snick.live.Fact;
+import snick.live.RigState;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {

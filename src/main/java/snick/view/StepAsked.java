@@ -3,10 +3,10 @@ package snick.view;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import snick.force.CalibrationPlan;
-import snick.force.GuidedCalibration;
-import snick.force.HeldReading;
-import snick.force.Steadiness;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.GuidedCalibration;
+import snick.force.reading.HeldReading;
+import snick.force.reading.Steadiness;
 
 /** Steps and readings of guided work as JSON. Pure. */
 final class StepAsked {

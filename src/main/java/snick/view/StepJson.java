@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import snick.journal.EdgeDirection;
-import snick.journal.NotAccepted;
 import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
+import snick.journal.name.NotAccepted;
 
 /** Sharpening steps as JSON, out and in. Pure. */
 final class StepJson {

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import snick.live.BenchState;
+import snick.live.LiveTrace;
+import snick.live.RigState;
 
 /**
  * Live points and the rigs' state, sent at a steady pace. Everything but the greeting runs on one

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
+import snick.live.LiveTrace;
 
 /**
  * Samples as points for a plot: in gf if there is a calibration, else in counts above rest. Of many
@@ -15,9 +16,10 @@ import snick.force.Calibration;
  * @param polarity +1 if load raises the reading, −1 if it lowers it
  * @param calibration gives forces, if there is one
  */
-record TraceJson(int rig, double zeroCounts, int polarity, Optional<Calibration> calibration) {
+public record TraceJson(
+    int rig, double zeroCounts, int polarity, Optional<Calibration> calibration) {
   /** The points of {@code slice}, at most {@code most}. */
-  String of(LiveTrace.Slice slice, int most) {
+  public String of(LiveTrace.Slice slice, int most) {
     List<Object> times = new ArrayList<>();
     List<Object> values = new ArrayList<>();
     DoubleUnaryOperator scale = scale();

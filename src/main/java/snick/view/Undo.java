@@ -3,7 +3,7 @@ package snick.view;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 
 /**
  * What was last done on the page and can be taken back. Kept in memory: after a restart only

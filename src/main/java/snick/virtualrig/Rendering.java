@@ -1,6 +1,11 @@
 package snick.virtualrig;
 
 import java.util.function.Consumer;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Arrivals;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
 
 /**
  * A rig played without a port, step by step, for captures, golden files and long runs. The host is

@@ -3,8 +3,22 @@ package snick.virtualrig;
 import java.util.ArrayDeque;
 import java.util.Queue;
 import java.util.function.Consumer;
-import snick.frame.DeviceFrames;
-import snick.frame.Status;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Status;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.device.DeviceClock;
+import snick.virtualrig.device.DeviceIdentity;
+import snick.virtualrig.device.Firmware;
+import snick.virtualrig.device.FirmwareTwin;
+import snick.virtualrig.device.SketchTwin;
+import snick.virtualrig.device.Uart;
+import snick.virtualrig.line.FaultyLine;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.signal.SignalModel;
 
 /**
  * Model, firmware and line put together. Pure; time passes only in {@link #step}. For one thread.

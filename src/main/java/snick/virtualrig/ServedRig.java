@@ -7,6 +7,15 @@ import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.FaultyLine;
+import snick.virtualrig.line.Link;
+import snick.virtualrig.line.Outgoing;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
 
 /**
  * A virtual rig living on a port, in a thread of its own. Its methods may be called by any thread.

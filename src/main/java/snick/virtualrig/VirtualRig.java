@@ -4,6 +4,15 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.function.Consumer;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Arrivals;
+import snick.virtualrig.line.NoPseudoTerminalException;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.PseudoTerminal;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.line.TcpServing;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * A rig that exists only as a model: hand, filament, fixture, converter, firmware and line. The

@@ -77,7 +77,8 @@ class WrongLineTest {
     assertThat(refusal("port"))
         .contains("'port' is no command of 'snick'; did you mean ", "ports", "snick --help")
         .doesNotContain("Exit status");
-    assertThat(refusal("cuts", "lits")).contains("'lits' is no command of 'snick cuts'; did you mean ", "list");
+    assertThat(refusal("cuts", "lits"))
+        .contains("'lits' is no command of 'snick cuts'; did you mean ", "list");
   }
 
   @Test

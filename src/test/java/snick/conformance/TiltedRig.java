@@ -4,17 +4,17 @@ import java.io.ByteArrayOutputStream;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
-import snick.frame.Answer;
-import snick.frame.DeviceFrames;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
 import snick.frame.StreamDecoder;
-import snick.virtualrig.DeviceSettings;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 import snick.virtualrig.Rendering;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * The virtual rig without a port, as a line of its own time; what it says can be tilted message by

@@ -12,10 +12,10 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import snick.conformance.Assessment.Grade;
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 
 /** The trial on the virtual rig, sound and spoilt: every condition can be met and can be missed. */
 class TrialTest {

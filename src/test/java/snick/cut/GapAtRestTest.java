@@ -9,6 +9,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import snick.cut.rest.RestRing;
 import snick.sample.Gap;
 
 /** Samples lost while the filament rests belong to the trace of the cut after, not to the cut. */

@@ -11,7 +11,7 @@ import static org.mockito.Mockito.verify;
 
 import org.junit.jupiter.api.Test;
 import snick.frame.BatchFixture;
-import snick.frame.Hello;
+import snick.frame.message.Hello;
 import snick.quantity.SampleRate;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;

@@ -6,7 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import org.junit.jupiter.api.Test;
-import snick.view.Fact;
+import snick.live.Fact;
 
 class FaultLogTest {
   private static final Instant NOON = Instant.parse("2026-01-01T12:00:00Z");

@@ -9,7 +9,7 @@ import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import snick.frame.DeviceFrames;
+import snick.frame.binary.DeviceFrames;
 
 /**
  * Samples at rest cost no memory, whatever the compiler makes of the code; a cut costs a bounded

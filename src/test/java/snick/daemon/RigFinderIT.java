@@ -17,11 +17,11 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
-import snick.virtualrig.DeviceSettings;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.settings.RigSettings;
 
 /** Two rigs on real pseudo-terminals, found by what a person knows of them. */
 @EnabledOnOs({OS.LINUX, OS.MAC})

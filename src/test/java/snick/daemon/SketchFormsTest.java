@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import snick.cut.Cut;
 import snick.cut.DetectorSettings;
-import snick.frame.Columns;
-import snick.frame.TextRule;
+import snick.frame.text.Columns;
+import snick.frame.text.TextRule;
 import snick.quantity.SampleRate;
 
 /**

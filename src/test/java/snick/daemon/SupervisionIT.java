@@ -23,13 +23,13 @@ import snick.service.ListeningSupervisor;
 import snick.service.Supervisor;
 import snick.view.PageReach;
 import snick.view.Preferences;
-import snick.virtualrig.Action;
-import snick.virtualrig.Fault;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** A recorder on a real pseudo-terminal, and what its supervisor hears. */
 class SupervisionIT {

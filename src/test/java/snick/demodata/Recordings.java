@@ -10,20 +10,20 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import snick.frame.Status;
+import snick.frame.message.Status;
 import snick.port.CaptureWriter;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
-import snick.virtualrig.Action;
-import snick.virtualrig.Arrivals;
-import snick.virtualrig.Disturbance;
-import snick.virtualrig.Fault;
-import snick.virtualrig.FilterShape;
-import snick.virtualrig.KnifeScenario;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
-import snick.virtualrig.TextForm;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Arrivals;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Disturbance;
+import snick.virtualrig.settings.FilterShape;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 
 /** The recordings in demo-data, each made by the virtual rig from a stated seed. All invented. */
 final class Recordings {

@@ -7,12 +7,12 @@ import java.util.ArrayList;
 import java.util.List;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** A rig that is not plugged in yet: waited for if that is asked, said once. */
 final class AbsentRig {

@@ -22,12 +22,12 @@ import snick.daemon.Recorder;
 import snick.daemon.Scale;
 import snick.port.PortAddress;
 import snick.store.OlderStore;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** The host's clock jumps, its time zone changes, the device's counter runs over. */
 class ClockFaultsIT {

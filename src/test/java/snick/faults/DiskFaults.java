@@ -11,10 +11,10 @@ import java.util.Map;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.OlderStore;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 
 /** No room wherever something is written. */
 final class DiskFaults {

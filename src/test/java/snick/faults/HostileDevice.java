@@ -4,11 +4,11 @@ import java.io.ByteArrayOutputStream;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalInt;
-import snick.frame.Answer;
-import snick.frame.DeviceFrames;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 
 /**
  * A device that a fuzzer drives: each byte of the input is an act, its figures follow. Checksums

@@ -14,12 +14,12 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Ran;
-import snick.frame.DeviceFrames;
-import snick.frame.Hello;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Hello;
 import snick.journal.Blade;
 import snick.store.StoreReader;
-import snick.virtualrig.Action;
-import snick.virtualrig.TextForm;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.TextForm;
 
 /**
  * Names, notes and a rig's firmware that are written to do something to whoever looks at them: turn

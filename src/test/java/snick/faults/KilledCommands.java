@@ -18,8 +18,8 @@ import snick.store.OlderStore;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.store.Watch;
-import snick.virtualrig.Action;
-import snick.virtualrig.TextForm;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.TextForm;
 
 /** Commands that change something, killed at a random instant of their run. */
 final class KilledCommands {

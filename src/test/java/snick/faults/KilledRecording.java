@@ -13,10 +13,10 @@ import java.util.SplittableRandom;
 import java.util.concurrent.CompletableFuture;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 
 /** Recording from a rig that cuts about ten times a second; each announced cut is stored. */
 final class KilledRecording implements Victim {

@@ -7,17 +7,17 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.CompletableFuture;
-import snick.frame.Status;
+import snick.frame.message.Status;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
-import snick.virtualrig.Action;
-import snick.virtualrig.Fault;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TextForm;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 
 /**
  * Whatever happens between rig and host: it is said, nothing false is stored, recording goes on.

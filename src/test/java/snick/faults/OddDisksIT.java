@@ -13,10 +13,10 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
 import snick.store.OlderStore;
 import snick.store.Store;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 
 /** Stores on file systems that are laid over others, or fail under a recorder. */
 class OddDisksIT {

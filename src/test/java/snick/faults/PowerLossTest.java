@@ -20,8 +20,8 @@ import snick.Needs;
 import snick.cli.Main;
 import snick.store.Store;
 import snick.store.StoreException;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 
 /**
  * Power fails at any instant of recording: whatever of the writes that were not synced reached the

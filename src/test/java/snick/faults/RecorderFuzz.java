@@ -14,7 +14,7 @@ import snick.daemon.AnnouncedCut;
 import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
 import snick.daemon.Scale;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.port.PortAddress;
 import snick.store.CutSelection;
 import snick.store.StoreReader;

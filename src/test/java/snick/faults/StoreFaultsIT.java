@@ -20,10 +20,10 @@ import snick.store.CutSelection;
 import snick.store.OlderStore;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 
 /** Stores of a newer version, damaged ones, and one that two recorders share. */
 class StoreFaultsIT {

@@ -19,12 +19,12 @@ import snick.daemon.Scale;
 import snick.port.PortAddress;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** A store that is taken away under a recorder: nothing is announced that is not where it says. */
 class StoreGoneTest {

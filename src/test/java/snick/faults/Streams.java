@@ -2,10 +2,10 @@ package snick.faults;
 
 import java.io.ByteArrayOutputStream;
 import java.util.function.UnaryOperator;
-import snick.virtualrig.Action;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** Bytes of the virtual rig, without a port. */
 final class Streams {

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import snick.frame.Answer;
+import snick.frame.message.Answer;
 
 /**
  * The examples of firmware-protocol.md against the firmware in the emulator, built under the name

@@ -14,17 +14,17 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import snick.frame.Answer;
-import snick.frame.Hello;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
 import snick.frame.StreamDecoder;
-import snick.virtualrig.Action;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * The firmware as it runs on the board, in simavr, heard by the recorder's own port and decoder.

@@ -16,13 +16,13 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
-import snick.frame.SampleBatch;
 import snick.frame.StreamDecoder;
-import snick.virtualrig.Action;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
-import snick.virtualrig.TrueCut;
+import snick.frame.message.SampleBatch;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** The shipped jar with the firmware in the emulator: records, finds the cuts, calibrates. */
 @NeedsTools({Tool.GCC, Tool.MAKE, Tool.AVR_GCC, Tool.SIMAVR})

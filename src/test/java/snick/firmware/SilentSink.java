@@ -1,10 +1,10 @@
 package snick.firmware;
 
-import snick.frame.Answer;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 
 /** Takes everything and keeps nothing; to be overridden in part. */
 class SilentSink implements FrameSink {

@@ -9,12 +9,12 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
-import snick.virtualrig.DeviceSettings;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TextForm;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 
 /** The shipped jar's protocol check on the virtual rig's pseudo-terminal. */
 @EnabledOnOs({OS.LINUX, OS.MAC})

@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.force.check.EwmaChart;
+import snick.force.check.IndividualsChart;
 
 /** Control charts against the NIST/SEMATECH e-Handbook of Statistical Methods. */
 class ControlChartTest {

@@ -15,6 +15,16 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import snick.force.fit.DegreeRule;
+import snick.force.fit.PointsFit;
+import snick.force.mass.Load;
+import snick.force.mass.LoadUnit;
+import snick.force.mass.MassClass;
+import snick.force.mass.ReferenceMass;
+import snick.force.mass.WaterDensity;
+import snick.force.reading.CalibrationData;
+import snick.force.reading.CalibrationRun;
+import snick.force.reading.HeldReading;
 import snick.quantity.Mass;
 
 /** The files of {@code rig-calibration/} say what the program and the simulated bench say. */

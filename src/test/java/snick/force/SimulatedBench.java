@@ -5,6 +5,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import snick.force.budget.Conditions;
+import snick.force.mass.AirDensity;
+import snick.force.mass.Gravity;
+import snick.force.mass.Load;
+import snick.force.mass.MassClass;
+import snick.force.mass.ReferenceMass;
+import snick.force.reading.CalibrationData;
+import snick.force.reading.CalibrationRun;
+import snick.force.reading.Direction;
+import snick.force.reading.HeldReading;
+import snick.force.reading.RigSetting;
 import snick.quantity.Mass;
 import snick.quantity.SampleRate;
 
@@ -13,10 +24,11 @@ import snick.quantity.SampleRate;
  * run and with temperature, the curve bends, falling readings lag, the zero drifts, single loadings
  * scatter, masses and gravity err inside their limits. All figures invented.
  */
-final class SimulatedBench {
+public final class SimulatedBench {
   static final double COUNTS_PER_NEWTON = 437.25 / 0.00980665;
-  static final RigSetting SETTING = new RigSetting("00000000000051ab", 128, new SampleRate(80), 1);
-  static final Gravity GRAVITY = Gravity.at(48, 300);
+  public static final RigSetting SETTING =
+      new RigSetting("00000000000051ab", 128, new SampleRate(80), 1);
+  public static final Gravity GRAVITY = Gravity.at(48, 300);
   static final double TEMPERATURE_COEFFICIENT = 1e-4;
   static final double TEMPERATURE_HALF_WIDTH = 4;
 
@@ -37,12 +49,12 @@ final class SimulatedBench {
   private double zeroCounts = 81_234;
   private long nanos;
 
-  SimulatedBench(long seed, List<ReferenceMass> masses) {
+  public SimulatedBench(long seed, List<ReferenceMass> masses) {
     this(seed, masses, USUAL_BEND);
   }
 
   /** With a bend of one's own: relative change of sensitivity from no load to the largest. */
-  SimulatedBench(long seed, List<ReferenceMass> masses, double bend) {
+  public SimulatedBench(long seed, List<ReferenceMass> masses, double bend) {
     this.random = new Random(seed);
     this.bend = bend;
     this.masses = masses;
@@ -58,7 +70,7 @@ final class SimulatedBench {
     this.largestNewtons = trueNewtons[trueNewtons.length - 1];
   }
 
-  static List<ReferenceMass> classWeights(MassClass massClass, int... grams) {
+  public static List<ReferenceMass> classWeights(MassClass massClass, int... grams) {
     List<ReferenceMass> masses = new ArrayList<>();
     for (int g : grams) {
       masses.add(ReferenceMass.ofClass(massClass, Mass.ofGrams(g)));
@@ -66,7 +78,7 @@ final class SimulatedBench {
     return masses;
   }
 
-  static Conditions conditions() {
+  public static Conditions conditions() {
     return new Conditions(
         GRAVITY,
         AirDensity.standard(),
@@ -78,11 +90,11 @@ final class SimulatedBench {
     return halfWidth * (2 * random.nextDouble() - 1);
   }
 
-  double uniform(double low, double high) {
+  public double uniform(double low, double high) {
     return low + (high - low) * random.nextDouble();
   }
 
-  double normal(double sd) {
+  public double normal(double sd) {
     return sd * random.nextGaussian();
   }
 
@@ -137,7 +149,7 @@ final class SimulatedBench {
     return new CalibrationData.CreepHold(Load.of(masses.get(masses.size() - 1)), readings);
   }
 
-  CalibrationData calibration(int runs) {
+  public CalibrationData calibration(int runs) {
     List<CalibrationRun> done = new ArrayList<>();
     for (int i = 0; i < runs; i++) {
       done.add(run());
@@ -149,7 +161,7 @@ final class SimulatedBench {
    * Deflection that a force causes in a later session: another run, another temperature, creep not
    * yet developed, the zero wandering a little since it was taken; counts.
    */
-  double laterDeflection(double newtons) {
+  public double laterDeflection(double newtons) {
     double temperature = 1 + TEMPERATURE_COEFFICIENT * uniform(TEMPERATURE_HALF_WIDTH);
     double creep = 1 - CREEP * random.nextDouble();
     return deflection(newtons, runSensitivity() * temperature * creep)

@@ -11,10 +11,10 @@ import java.util.List;
 import java.util.Objects;
 
 /** Reference figures from a CSV file beside the tests. */
-final class Table {
+public final class Table {
   private Table() {}
 
-  static List<NamedCsvRecord> read(String name) {
+  public static List<NamedCsvRecord> read(String name) {
     try (CsvReader<NamedCsvRecord> reader =
         CsvReader.builder()
             .ofNamedCsvRecord(
@@ -26,11 +26,11 @@ final class Table {
     }
   }
 
-  static double number(NamedCsvRecord row, String column) {
+  public static double number(NamedCsvRecord row, String column) {
     return Double.parseDouble(row.getField(column).strip());
   }
 
-  static double[] column(List<NamedCsvRecord> rows, String column) {
+  public static double[] column(List<NamedCsvRecord> rows, String column) {
     return rows.stream().mapToDouble(r -> number(r, column)).toArray();
   }
 }

@@ -1,5 +1,7 @@
 package snick.frame;
 
+import snick.frame.message.SampleBatch;
+
 /** Makes batches for tests of later stages. */
 public final class BatchFixture {
   private BatchFixture() {}

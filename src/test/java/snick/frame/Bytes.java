@@ -6,10 +6,15 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.OptionalInt;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.binary.FrameWriter;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.Status;
 
 /** Bytes and messages for the tests of this package. All devices and figures are invented. */
-final class Bytes {
-  static final Hello HELLO =
+public final class Bytes {
+  public static final Hello HELLO =
       new Hello(1, 0x00a1b2c3d4e5f607L, "bench 0.3", 24, 128, 80_000, 19_531_250);
   static final Status STATUS =
       new Status(
@@ -25,25 +30,25 @@ final class Bytes {
 
   private Bytes() {}
 
-  static byte[] hex(String digits) {
+  public static byte[] hex(String digits) {
     return HexFormat.of().parseHex(digits.replace(" ", ""));
   }
 
-  static byte[] text(String text) {
+  public static byte[] text(String text) {
     return text.getBytes(StandardCharsets.UTF_8);
   }
 
-  static byte[] join(List<byte[]> parts) {
+  public static byte[] join(List<byte[]> parts) {
     ByteArrayOutputStream all = new ByteArrayOutputStream();
     parts.forEach(all::writeBytes);
     return all.toByteArray();
   }
 
-  static byte[] join(byte[]... parts) {
+  public static byte[] join(byte[]... parts) {
     return join(List.of(parts));
   }
 
-  static byte[] hello(Hello hello) {
+  public static byte[] hello(Hello hello) {
     byte[] to = new byte[DeviceFrames.MAX_BYTES];
     return Arrays.copyOf(to, new DeviceFrames().hello(hello, to, 0));
   }
@@ -67,7 +72,7 @@ final class Bytes {
   }
 
   /** A frame of any type and body, CRC good. */
-  static byte[] frame(int type, byte... body) {
+  public static byte[] frame(int type, byte... body) {
     FrameWriter writer = new FrameWriter().begin(type).bytes(body);
     byte[] to = new byte[DeviceFrames.MAX_BYTES];
     return Arrays.copyOf(to, writer.finish(to, 0));

@@ -4,6 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import snick.frame.binary.DeviceFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 
 /**
  * A million damaged frames, each followed by two good ones.

@@ -17,6 +17,14 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import snick.frame.binary.Cobs;
+import snick.frame.binary.CommandDecoder;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
+import snick.frame.message.Tally;
 
 /** Every example in firmware-protocol.md, read from the page itself, both ways. */
 class DocumentExamplesTest {

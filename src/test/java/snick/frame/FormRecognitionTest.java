@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.HostCommand;
 
 class FormRecognitionTest {
   private static final byte[] FRAME = Bytes.samples(7, 1000, 0, 11);

@@ -8,6 +8,7 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
+import snick.frame.message.Tally;
 
 /** Floods of eight million bytes: nothing handed on, all counted, and the decoder still decodes. */
 class HostileInputTest {

@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import snick.frame.message.Answer;
+import snick.frame.message.Hello;
+import snick.frame.message.HostCommand;
+import snick.frame.message.Status;
 
 /** Messages outside what the wire can carry are refused with value and limits, not cut off. */
 class MessageRangeTest {

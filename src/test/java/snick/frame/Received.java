@@ -3,6 +3,11 @@ package snick.frame;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
 
 /** Writes down what a decoder hands on, one line a call. */
 final class Received implements FrameSink {

@@ -1,12 +1,15 @@
 package snick.frame;
 
 import java.util.List;
+import snick.frame.message.Answer;
+import snick.frame.message.CommandSink;
+import snick.frame.message.HostCommand;
 
 /** Writes down what a device is asked; a refusal fails. */
-final class ReceivedCommands {
+public final class ReceivedCommands {
   private ReceivedCommands() {}
 
-  static CommandSink into(List<HostCommand> commands) {
+  public static CommandSink into(List<HostCommand> commands) {
     return new CommandSink() {
       @Override
       public void command(HostCommand command) {

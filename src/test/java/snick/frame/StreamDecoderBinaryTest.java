@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.frame.binary.Cobs;
+import snick.frame.message.Hello;
+import snick.frame.message.Tally;
+import snick.frame.message.Wire;
 
 class StreamDecoderBinaryTest {
   private static final byte[] STREAM =

@@ -14,6 +14,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
 import net.jqwik.api.constraints.Size;
+import snick.frame.text.LineParser;
 
 class StreamDecoderPropertyTest {
   private static final int LOWEST = -8_388_608;

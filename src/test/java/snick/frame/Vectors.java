@@ -7,11 +7,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** Reads the figures that src/test/resources/snick/frame/SOURCES.md describes. */
-final class Vectors {
+public final class Vectors {
   private Vectors() {}
 
   /** The rows of a file, without its heading, cut at commas outside quotation marks. */
-  static List<String[]> rows(String file) {
+  public static List<String[]> rows(String file) {
     try (InputStream in = Vectors.class.getResourceAsStream(file)) {
       String all = new String(in.readAllBytes(), StandardCharsets.UTF_8);
       return all.lines().skip(1).map(Vectors::cells).toList();

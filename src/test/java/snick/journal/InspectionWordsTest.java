@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.journal.name.NotAccepted;
 
 class InspectionWordsTest {
   private static final Instant NOON = Instant.parse("2026-05-04T12:00:00Z");

@@ -26,9 +26,9 @@ import snick.store.CutSummary;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.StoredCut;
-import snick.verdict.Judge;
-import snick.verdict.Readings;
-import snick.verdict.ReferenceChart;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
 
 class PictureTest {
   @TempDir static Path directory;

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /** Prints a report with Debian's Chromium, where it is installed. */
 class PrintedReportIT {

@@ -9,8 +9,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import snick.verdict.Judge;
-import snick.verdict.Readings;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
 
 /** What is written above and below the stages; forces are invented. */
 class ProgressionPlotTest {

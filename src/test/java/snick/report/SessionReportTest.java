@@ -13,10 +13,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
-import snick.verdict.RigRepeatability;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
 
 class SessionReportTest {
   private static final Judge JUDGE =

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 import snick.frame.BatchFixture;
-import snick.frame.Hello;
+import snick.frame.message.Hello;
 import snick.quantity.SampleRate;
 
 class SampleStreamTest {

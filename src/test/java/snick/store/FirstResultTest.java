@@ -13,8 +13,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
-import snick.force.Calibration;
-import snick.force.DerivedForce;
+import snick.force.budget.Calibration;
+import snick.force.budget.DerivedForce;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 

@@ -25,7 +25,6 @@ import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.LotFigure;
 import snick.journal.Method;
-import snick.journal.NotAccepted;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
@@ -36,6 +35,7 @@ import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.journal.name.NotAccepted;
 
 class JournalTest {
   private static final Instant OPENED = Examples.NOON;

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Outcome;
 import snick.cut.Trace;
-import snick.force.Calibration;
-import snick.force.DerivedForce;
+import snick.force.budget.Calibration;
+import snick.force.budget.DerivedForce;
 import snick.journal.Blade;
 import snick.quantity.MeasuredForce;
 

@@ -12,6 +12,11 @@ import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.statistic.Anova;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.StraightLine;
+import snick.verdict.study.RepeatabilityStudy;
 
 /**
  * NIST Statistical Reference Datasets, certified values; tolerances are what double precision can

@@ -9,6 +9,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import snick.journal.NextPlace;
 import snick.journal.Place;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
 
 class CoachTest {
   private static final NextPlace NEXT = new NextPlace.At(new Place.FromHeel(35), 5);

@@ -12,13 +12,14 @@ import snick.journal.InspectionWords;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.quantity.Force;
-import snick.verdict.StageEvidence.PlacedCut;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.burr.StageEvidence.PlacedCut;
 
 /** Invented evidence, written short. */
-final class Notes {
+public final class Notes {
   private Notes() {}
 
-  static StageEvidence stage(String name, List<PlacedCut> cuts, String... inspections) {
+  public static StageEvidence stage(String name, List<PlacedCut> cuts, String... inspections) {
     Stage stage = new Stage(1, name);
     List<Inspection> looks = new ArrayList<>();
     for (String words : inspections) {
@@ -27,7 +28,7 @@ final class Notes {
     return new StageEvidence(stage, cuts, looks, List.of());
   }
 
-  static StageEvidence after(EdgeDirection direction, int grit, StageEvidence stage) {
+  public static StageEvidence after(EdgeDirection direction, int grit, StageEvidence stage) {
     SharpeningStep step =
         new SharpeningStep(
             Instant.EPOCH,
@@ -42,7 +43,7 @@ final class Notes {
     return new StageEvidence(stage.stage(), stage.cuts(), stage.inspections(), List.of(step));
   }
 
-  static List<PlacedCut> cuts(double... gf) {
+  public static List<PlacedCut> cuts(double... gf) {
     List<PlacedCut> cuts = new ArrayList<>();
     for (int i = 0; i < gf.length; i++) {
       cuts.add(cut(gf[i], 10 * (i + 1), false));
@@ -50,7 +51,7 @@ final class Notes {
     return cuts;
   }
 
-  static PlacedCut cut(double gf, double placeMm, boolean uneven) {
+  public static PlacedCut cut(double gf, double placeMm, boolean uneven) {
     return new PlacedCut(Force.ofGramForce(gf), OptionalDouble.of(placeMm), uneven);
   }
 }

@@ -10,6 +10,16 @@ import org.apache.commons.statistics.inference.TTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.Grubbs;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Power;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.NoncentralT;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 
 /** Published examples; the source stands beside each. */
 class PublishedComparisonTest {

@@ -13,6 +13,13 @@ import org.apache.commons.statistics.distribution.FDistribution;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.comparison.ScatterAgainstRig;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.CrossedStudy;
+import snick.verdict.study.RepeatabilityStudy;
 
 /**
  * Variance components of invented data against varcomp_grr_results_R.csv (computed with R 4.2.2,

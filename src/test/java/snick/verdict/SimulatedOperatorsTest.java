@@ -13,8 +13,12 @@ import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import snick.verdict.BurrVerdict.Burr;
 import snick.verdict.SimulatedEdge.Brings;
+import snick.verdict.burr.BurrVerdict.Burr;
+import snick.verdict.comparison.Change;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
 
 /** Error rates of the verdicts on simulated cuts, from fixed seeds. */
 class SimulatedOperatorsTest {

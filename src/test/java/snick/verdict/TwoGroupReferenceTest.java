@@ -18,6 +18,17 @@ import org.apache.commons.statistics.inference.TTest;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.Equivalence;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.Permutation;
+import snick.verdict.statistic.RankSum;
+import snick.verdict.statistic.Ranks;
+import snick.verdict.statistic.Ratio;
+import snick.verdict.statistic.Readings;
+import snick.verdict.statistic.Welch;
 
 /**
  * Every row of two_group_results_R.csv (computed with R 4.2.2: stats, coin, exactRankTests, boot;

@@ -24,13 +24,13 @@ import snick.exchange.PackageCheck;
 import snick.port.PortAddress;
 import snick.quantity.Mass;
 import snick.store.Watch;
-import snick.virtualrig.Action;
-import snick.virtualrig.KnifeScenario;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * The whole evening from the page, without a shell: look at the rig, calibrate it, check it, a

@@ -8,6 +8,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import snick.live.BenchState;
+import snick.live.RigState;
 
 /** Health as monitoring reads it. */
 class HealthJsonTest {

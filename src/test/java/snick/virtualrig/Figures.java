@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.Objects;
 
 /** Rows of a reference file beside the tests. */
-final class Figures {
+public final class Figures {
   private Figures() {}
 
   /** The cells of each row but the heading. */
-  static List<String[]> rows(String name) throws IOException {
+  public static List<String[]> rows(String name) throws IOException {
     try (BufferedReader reader =
         new BufferedReader(
             new InputStreamReader(

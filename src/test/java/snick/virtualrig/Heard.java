@@ -3,27 +3,28 @@ package snick.virtualrig;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
-import snick.frame.Answer;
-import snick.frame.FrameSink;
-import snick.frame.Hello;
-import snick.frame.SampleBatch;
-import snick.frame.Status;
 import snick.frame.StreamDecoder;
+import snick.frame.message.Answer;
+import snick.frame.message.FrameSink;
+import snick.frame.message.Hello;
+import snick.frame.message.SampleBatch;
+import snick.frame.message.Status;
+import snick.virtualrig.line.Arrivals;
 
 /** A host that decodes and keeps all it hears. */
-final class Heard implements FrameSink, Arrivals {
-  final StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
-  final List<Object> messages = new ArrayList<>();
-  final List<Hello> hellos = new ArrayList<>();
-  final List<Status> statuses = new ArrayList<>();
-  final List<Answer> answers = new ArrayList<>();
-  final List<Long> sequences = new ArrayList<>();
-  final List<Long> micros = new ArrayList<>();
-  final List<Integer> counts = new ArrayList<>();
-  final List<String> announcements = new ArrayList<>();
-  final ByteArrayOutputStream raw = new ByteArrayOutputStream();
-  int decimals;
-  long lastNanos;
+public final class Heard implements FrameSink, Arrivals {
+  public final StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
+  public final List<Object> messages = new ArrayList<>();
+  public final List<Hello> hellos = new ArrayList<>();
+  public final List<Status> statuses = new ArrayList<>();
+  public final List<Answer> answers = new ArrayList<>();
+  public final List<Long> sequences = new ArrayList<>();
+  public final List<Long> micros = new ArrayList<>();
+  public final List<Integer> counts = new ArrayList<>();
+  public final List<String> announcements = new ArrayList<>();
+  public final ByteArrayOutputStream raw = new ByteArrayOutputStream();
+  public int decimals;
+  public long lastNanos;
 
   @Override
   public void arrive(long nanos, byte[] bytes, int length) {

@@ -2,6 +2,9 @@ package snick.virtualrig;
 
 import java.util.ArrayList;
 import java.util.List;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
 
 /** Scripts of hours and days: cuts of invented strengths at even distances. */
 public final class LongScript {

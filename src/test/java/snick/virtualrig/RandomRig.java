@@ -4,6 +4,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import snick.quantity.SampleRate;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.ConverterSettings;
+import snick.virtualrig.settings.DeviceSettings;
+import snick.virtualrig.settings.Disturbance;
+import snick.virtualrig.settings.FilterShape;
+import snick.virtualrig.settings.FixtureSettings;
+import snick.virtualrig.settings.HandSettings;
+import snick.virtualrig.settings.Mechanics;
+import snick.virtualrig.settings.Parting;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.Steadiness;
+import snick.virtualrig.signal.SignalModel;
 
 /**
  * A whole rig drawn from broad ranges: mechanics, parting, remainder, filter, rate, noise, drift

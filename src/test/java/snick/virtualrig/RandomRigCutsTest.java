@@ -12,6 +12,7 @@ import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
 import snick.cut.Outcome;
 import snick.cut.Peak;
+import snick.virtualrig.bench.TrueCut;
 
 /**
  * The detector and its forces on the virtual rig's random rigs: a second generator, other equations

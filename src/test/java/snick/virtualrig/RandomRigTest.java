@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.settings.Parting;
 
 class RandomRigTest {
   private static final List<RandomRig> RIGS =

@@ -15,8 +15,16 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import snick.frame.HostCommand;
-import snick.frame.HostFrames;
+import snick.frame.binary.HostFrames;
+import snick.frame.message.HostCommand;
+import snick.virtualrig.bench.HandClock;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.Sent;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** A rig on a loopback TCP port: threads, pacing, requests. */
 @Timeout(20)

@@ -25,7 +25,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.daemon.Introduction;
-import snick.frame.RefusedLine;
+import snick.frame.text.RefusedLine;
 import snick.port.PortAddress;
 import snick.port.Ports;
 

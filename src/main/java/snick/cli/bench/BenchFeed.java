@@ -11,17 +11,17 @@ import java.util.concurrent.TimeUnit;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
-import snick.force.RigSetting;
-import snick.frame.RefusedLine;
+import snick.force.reading.RigSetting;
+import snick.frame.text.RefusedLine;
 import snick.port.LinkLostException;
 import snick.quantity.Mass;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TrueCut;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 
 /** The rig in use at the bench: its samples, and whoever hangs the masses. One thread. */
 public final class BenchFeed implements AutoCloseable {

@@ -20,18 +20,18 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.daemon.RigInUseException;
-import snick.frame.Columns;
+import snick.frame.text.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 import snick.sample.SampleSink;
 import snick.store.KeptColumns;
 import snick.store.StoreReader;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TrueCut;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.RigSettings;
 
 /** The rig that a command at the bench works with: a port, or the virtual rig. */
 public final class BenchRig {

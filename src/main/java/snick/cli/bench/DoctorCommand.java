@@ -26,13 +26,13 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.daemon.LiveFeed;
-import snick.force.Calibration;
-import snick.force.Finding;
-import snick.force.FlickCheck;
-import snick.force.RigCheck;
-import snick.frame.RefusedLine;
+import snick.force.budget.Calibration;
+import snick.force.check.Finding;
+import snick.force.check.FlickCheck;
+import snick.force.check.RigCheck;
 import snick.frame.StreamDecoder;
-import snick.frame.Tally;
+import snick.frame.message.Tally;
+import snick.frame.text.RefusedLine;
 import snick.port.LinkLostException;
 import snick.port.PortAddress;
 import snick.quantity.Force;
@@ -40,9 +40,9 @@ import snick.store.KeptPlace;
 import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 
 /** Says what is wrong with a rig. */
 @Command(

@@ -3,7 +3,7 @@ package snick.cli.bench;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
-import snick.force.Finding;
+import snick.force.check.Finding;
 
 /**
  * One line of the rig's health.

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
-import snick.force.Finding;
+import snick.force.check.Finding;
 
 /**
  * What a rig's ring means for whoever cuts on it. The limits are our own, from common practice

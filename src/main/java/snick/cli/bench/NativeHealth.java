@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import snick.force.Finding;
+import snick.force.check.Finding;
 
 /** Owner and mode of the native libraries that this process has loaded (Linux: /proc/self/maps). */
 final class NativeHealth {

@@ -1,6 +1,6 @@
 package snick.cli.bench;
 
-import snick.force.CalibrationPlan;
+import snick.force.reading.CalibrationPlan;
 
 /** Whoever hangs the masses. */
 public interface Operator {

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import snick.cli.terminal.PlainText;
-import snick.force.CalibrationPlan;
+import snick.force.reading.CalibrationPlan;
 
 /** A person at a terminal, or a script at the other end of a pipe: one line for each step. */
 final class TypingOperator implements Operator {

@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.util.concurrent.CompletableFuture;
 import snick.cli.terminal.Refusal;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** The virtual rig on a port of its own, cutting every few seconds. */
 public final class VirtualCuts implements AutoCloseable {

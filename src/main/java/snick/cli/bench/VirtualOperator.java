@@ -3,12 +3,12 @@ package snick.cli.bench;
 import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.LongSupplier;
-import snick.force.CalibrationPlan;
-import snick.force.Load;
+import snick.force.mass.Load;
+import snick.force.reading.CalibrationPlan;
 import snick.quantity.Mass;
-import snick.virtualrig.Action;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 
 /**
  * Hangs masses on the virtual rig as asked. A step is done once the samples that were on their way

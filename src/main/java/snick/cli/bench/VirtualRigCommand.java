@@ -25,15 +25,15 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.exchange.Atomically;
-import snick.virtualrig.Action;
-import snick.virtualrig.KnifeScenario;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TextForm;
-import snick.virtualrig.TrueCut;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.KnifeScenario;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
+import snick.virtualrig.settings.TextForm;
 
 /** Serves the virtual rig until stopped, or writes what it would send to a file. */
 @Command(

@@ -18,19 +18,19 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
-import snick.force.CalibrationData;
-import snick.force.CalibrationPlan;
-import snick.force.Conditions;
-import snick.force.EdgeGeometry;
-import snick.force.Gravity;
-import snick.force.GuidedState;
-import snick.force.Load;
-import snick.force.MassClass;
-import snick.force.ReferenceMass;
+import snick.force.budget.Conditions;
+import snick.force.budget.EdgeGeometry;
+import snick.force.mass.Gravity;
+import snick.force.mass.Load;
+import snick.force.mass.MassClass;
+import snick.force.mass.ReferenceMass;
+import snick.force.reading.CalibrationData;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.GuidedState;
 import snick.quantity.Mass;
 import snick.report.BenchSheet;
 import snick.report.UnfinishedSheet;
-import snick.virtualrig.FixtureSettings;
+import snick.virtualrig.settings.FixtureSettings;
 
 /** Guides a calibration at the bench. */
 @Command(

@@ -18,8 +18,8 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
-import snick.force.Calibration;
-import snick.force.CombinedUncertainty;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
 import snick.quantity.Force;
 import snick.store.StoreReader;
 

@@ -14,11 +14,11 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
-import snick.force.CalibrationCurve;
-import snick.force.DegreeRule;
-import snick.force.LoadUnit;
-import snick.force.PointsFit;
-import snick.force.PolynomialFit;
+import snick.force.fit.CalibrationCurve;
+import snick.force.fit.DegreeRule;
+import snick.force.fit.PointsFit;
+import snick.force.fit.PolynomialFit;
+import snick.force.mass.LoadUnit;
 
 /** Fits a calibration curve to a table of points. Saves nothing. */
 @Command(

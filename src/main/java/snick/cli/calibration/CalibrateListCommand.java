@@ -21,9 +21,9 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
-import snick.force.Calibration;
-import snick.force.CombinedUncertainty;
-import snick.force.RigSetting;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
+import snick.force.reading.RigSetting;
 import snick.store.StoreReader;
 import snick.store.StoredCalibration;
 

@@ -10,8 +10,8 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.ExitCode;
-import snick.force.CalibrationData;
-import snick.force.Conditions;
+import snick.force.budget.Conditions;
+import snick.force.reading.CalibrationData;
 import snick.report.BenchSheet;
 
 /** Makes and saves a calibration from readings in a file or a pipe. */

@@ -9,11 +9,11 @@ import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
-import snick.force.Calibration;
-import snick.force.CombinedUncertainty;
-import snick.force.Contribution;
-import snick.force.Evaluation;
-import snick.force.Figure;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
+import snick.force.budget.Contribution;
+import snick.force.budget.Evaluation;
+import snick.force.budget.Figure;
 import snick.quantity.Force;
 import snick.report.CalibrationRecord;
 

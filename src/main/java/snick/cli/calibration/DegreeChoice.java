@@ -2,7 +2,7 @@ package snick.cli.calibration;
 
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.force.DegreeRule;
+import snick.force.fit.DegreeRule;
 
 /** Which degree the curve gets: {@code --degree}. */
 final class DegreeChoice {

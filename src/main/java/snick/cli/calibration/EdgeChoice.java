@@ -6,8 +6,8 @@ import picocli.CommandLine.Option;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.Refusal;
-import snick.force.EdgeGeometry;
-import snick.journal.NotAccepted;
+import snick.force.budget.EdgeGeometry;
+import snick.journal.name.NotAccepted;
 import snick.store.KeptPlace;
 import snick.store.StoreReader;
 

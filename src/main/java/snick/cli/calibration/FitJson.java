@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import snick.force.CalibrationCurve;
-import snick.force.LackOfFit;
-import snick.force.PointsFit;
-import snick.force.PolynomialFit;
+import snick.force.fit.CalibrationCurve;
+import snick.force.fit.LackOfFit;
+import snick.force.fit.PointsFit;
+import snick.force.fit.PolynomialFit;
 
 /** A fit of points as a JSON object, every digit kept. */
 final class FitJson {

@@ -9,11 +9,11 @@ import snick.cli.bench.BenchFeed;
 import snick.cli.bench.Operator;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
-import snick.force.CalibrationPlan;
-import snick.force.GuidedCalibration;
-import snick.force.GuidedState;
-import snick.force.HeldReading;
-import snick.force.Steadiness;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.GuidedCalibration;
+import snick.force.reading.GuidedState;
+import snick.force.reading.HeldReading;
+import snick.force.reading.Steadiness;
 
 /**
  * Leads an operator through a calibration: asks, shows the reading settle, says what came of it.

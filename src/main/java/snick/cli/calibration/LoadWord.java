@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import snick.cli.terminal.Refusal;
-import snick.force.Load;
-import snick.force.MassWord;
-import snick.force.ReferenceMass;
+import snick.force.mass.Load;
+import snick.force.mass.MassWord;
+import snick.force.mass.ReferenceMass;
 
 /**
  * Masses hung at once, in one word: {@code 100g:M1+50g:M1}, or picked from a set by size or name:

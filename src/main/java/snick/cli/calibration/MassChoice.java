@@ -7,9 +7,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.force.Load;
-import snick.force.MassWord;
-import snick.force.ReferenceMass;
+import snick.force.mass.Load;
+import snick.force.mass.MassWord;
+import snick.force.mass.ReferenceMass;
 
 /** Reference masses: a set from a file, or one by one. */
 public final class MassChoice {

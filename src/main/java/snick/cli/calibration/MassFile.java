@@ -3,8 +3,8 @@ package snick.cli.calibration;
 import java.util.List;
 import java.util.OptionalDouble;
 import snick.cli.terminal.CsvTable;
-import snick.force.MassClass;
-import snick.force.ReferenceMass;
+import snick.force.mass.MassClass;
+import snick.force.mass.ReferenceMass;
 import snick.quantity.Mass;
 
 /** A mass set in a CSV file; its columns are described in {@code rig-calibration/README.md}. */

@@ -6,7 +6,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
-import snick.force.Evaluation;
+import snick.force.budget.Evaluation;
 import snick.report.BenchSheet;
 import snick.report.CalibrationRecord;
 import snick.store.Store;

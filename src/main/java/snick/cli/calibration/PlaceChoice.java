@@ -5,8 +5,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.terminal.Refusal;
-import snick.force.AirDensity;
-import snick.force.Gravity;
+import snick.force.mass.AirDensity;
+import snick.force.mass.Gravity;
 
 /** Where masses become forces: local gravity and the density of the air. */
 public final class PlaceChoice {

@@ -4,8 +4,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import snick.cli.terminal.CsvTable;
-import snick.force.Direction;
-import snick.force.PointsFit;
+import snick.force.fit.PointsFit;
+import snick.force.reading.Direction;
 
 /**
  * Calibration points in a file: {@code load,reading}, optionally {@code run,direction,u_load}. Rows

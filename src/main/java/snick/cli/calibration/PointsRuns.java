@@ -7,12 +7,12 @@ import java.util.Optional;
 import java.util.TreeMap;
 import snick.cli.terminal.CsvTable;
 import snick.cli.terminal.Refusal;
-import snick.force.CalibrationData;
-import snick.force.CalibrationRun;
-import snick.force.HeldReading;
-import snick.force.Load;
-import snick.force.ReferenceMass;
-import snick.force.RigSetting;
+import snick.force.mass.Load;
+import snick.force.mass.ReferenceMass;
+import snick.force.reading.CalibrationData;
+import snick.force.reading.CalibrationRun;
+import snick.force.reading.HeldReading;
+import snick.force.reading.RigSetting;
 import snick.quantity.Mass;
 
 /**

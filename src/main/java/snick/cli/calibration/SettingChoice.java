@@ -2,7 +2,7 @@ package snick.cli.calibration;
 
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.force.RigSetting;
+import snick.force.reading.RigSetting;
 import snick.quantity.SampleRate;
 
 /** The rig and its setting, typed in where no rig is there to ask. */

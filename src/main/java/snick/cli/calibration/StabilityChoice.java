@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.force.Conditions;
+import snick.force.budget.Conditions;
 
 /** What the person knows of temperature and drift. The defaults are common practice, no source. */
 final class StabilityChoice {

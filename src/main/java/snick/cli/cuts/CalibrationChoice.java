@@ -4,8 +4,8 @@ import java.time.Instant;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.force.Calibration;
-import snick.force.ForceRange;
+import snick.force.budget.Calibration;
+import snick.force.fit.ForceRange;
 import snick.quantity.Force;
 
 /** A straight-line calibration typed in. */

@@ -26,20 +26,20 @@ import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.Calibration;
-import snick.force.ForceRange;
-import snick.force.RigSetting;
+import snick.force.budget.Calibration;
+import snick.force.fit.ForceRange;
+import snick.force.reading.RigSetting;
 import snick.journal.CutPlacement;
-import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
+import snick.journal.name.NotAccepted;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.store.CutForce;
 import snick.store.NewCut;
 import snick.store.Recording;
 import snick.store.SessionEvidence;
-import snick.verdict.Readings;
+import snick.verdict.statistic.Readings;
 
 /** Takes in forces that were read elsewhere. */
 @Command(

@@ -14,7 +14,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.CutPlace;
 import snick.store.StoreReader;
 

@@ -24,7 +24,7 @@ import snick.cli.terminal.Sparkline;
 import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
 import snick.cut.Peak;
-import snick.force.CombinedUncertainty;
+import snick.force.budget.CombinedUncertainty;
 import snick.store.Credit;
 import snick.store.Origin;
 import snick.store.StoreReader;

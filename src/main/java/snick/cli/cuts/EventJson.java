@@ -7,8 +7,8 @@ import java.util.Set;
 import snick.cut.Cut;
 import snick.cut.Flag;
 import snick.cut.Peak;
-import snick.force.Calibration;
-import snick.force.CalibrationCurve;
+import snick.force.budget.Calibration;
+import snick.force.fit.CalibrationCurve;
 import snick.quantity.Force;
 
 /**

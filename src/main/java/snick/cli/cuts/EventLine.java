@@ -8,7 +8,7 @@ import snick.cut.Cut;
 import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
-import snick.force.DerivedForce;
+import snick.force.budget.DerivedForce;
 import snick.quantity.MeasuredForce;
 
 /** One event in one line, for people. */

@@ -25,7 +25,7 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.Terminal;
 import snick.cut.Cut;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.quantity.MeasuredForce;
 import snick.store.CutSelection;
 import snick.store.NewResult;

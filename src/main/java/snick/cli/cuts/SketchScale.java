@@ -4,8 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.force.Calibration;
-import snick.frame.Column;
+import snick.force.budget.Calibration;
+import snick.frame.text.Column;
 import snick.quantity.Force;
 
 /**

@@ -7,9 +7,9 @@ import snick.cli.option.DataDirectory;
 import snick.daemon.CalibrationShelf;
 import snick.daemon.CalibrationWarnings;
 import snick.daemon.Scale;
-import snick.force.Calibration;
-import snick.force.RigSetting;
-import snick.frame.Columns;
+import snick.force.budget.Calibration;
+import snick.force.reading.RigSetting;
+import snick.frame.text.Columns;
 import snick.store.Recording;
 import snick.store.StoreReader;
 

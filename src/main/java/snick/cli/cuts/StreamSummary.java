@@ -8,7 +8,7 @@ import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.daemon.Pipeline;
 import snick.frame.Form;
-import snick.frame.Tally;
+import snick.frame.message.Tally;
 import snick.sample.StreamFacts;
 
 /** What a stream was and what happened to it, for people. */

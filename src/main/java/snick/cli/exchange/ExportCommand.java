@@ -26,7 +26,7 @@ import snick.exchange.Licence;
 import snick.exchange.NoLeave;
 import snick.exchange.PackageExport;
 import snick.exchange.ParquetExport;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.StoreException;
 import snick.store.StoreReader;
 import snick.store.Watch;

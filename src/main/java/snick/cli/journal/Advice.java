@@ -9,8 +9,8 @@ import snick.cli.terminal.ShellWord;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Coach;
-import snick.verdict.Judge;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
 
 /** The stage that runs, and what to do next in one line. */
 public final class Advice {

@@ -11,9 +11,9 @@ import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
 import snick.report.BladeStory;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.StepWorth;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.study.StepWorth;
 
 /** A blade over its sessions, for people and programs. */
 record BladeText(BladeStory story) {

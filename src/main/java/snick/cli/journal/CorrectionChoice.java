@@ -5,9 +5,9 @@ import picocli.CommandLine.Option;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.Refusal;
 import snick.journal.Entry;
-import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
+import snick.journal.name.NotAccepted;
 
 /** Whether what is noted takes the place of an earlier entry. */
 final class CorrectionChoice {

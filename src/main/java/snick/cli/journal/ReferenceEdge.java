@@ -7,9 +7,9 @@ import snick.store.CutSelection;
 import snick.store.CutSummary;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.NotComparable;
-import snick.verdict.Readings;
-import snick.verdict.StageEvidence.CutResult;
+import snick.verdict.burr.StageEvidence.CutResult;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 
 /**
  * Cuts of a reference edge with one filament lot that count and have a force, in the order made.

@@ -3,8 +3,8 @@ package snick.cli.journal;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
-import snick.journal.NotAccepted;
 import snick.journal.Session;
+import snick.journal.name.NotAccepted;
 import snick.store.StoreReader;
 
 /** What can be said of a session. */

@@ -2,10 +2,10 @@ package snick.cli.journal;
 
 import java.util.Optional;
 import picocli.CommandLine.Option;
-import snick.journal.NotAccepted;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.journal.name.NotAccepted;
 
 /** Which stage is meant: {@code --stage}, else that of what is corrected, else the running one. */
 public final class StageChoice {

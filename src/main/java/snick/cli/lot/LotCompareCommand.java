@@ -20,7 +20,7 @@ import snick.cli.verdict.ComparisonJson;
 import snick.cli.verdict.ComparisonText;
 import snick.store.JournalReader;
 import snick.store.StoreReader;
-import snick.verdict.Comparison;
+import snick.verdict.comparison.Comparison;
 
 /** Compares two filament lots on a reference edge. */
 @Command(

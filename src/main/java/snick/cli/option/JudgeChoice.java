@@ -9,8 +9,8 @@ import snick.journal.Margin;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
-import snick.verdict.RigRepeatability;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.RigRepeatability;
 
 /** What a verdict is measured by: margin and rig's repeatability. */
 public final class JudgeChoice {

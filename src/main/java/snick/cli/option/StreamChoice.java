@@ -5,9 +5,9 @@ import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.cut.DetectorSettings;
 import snick.daemon.Pipeline;
-import snick.frame.Columns;
 import snick.frame.Form;
-import snick.frame.TextRule;
+import snick.frame.text.Columns;
+import snick.frame.text.TextRule;
 import snick.quantity.SampleRate;
 
 /** What a stream of bytes is, where it cannot say so itself. */

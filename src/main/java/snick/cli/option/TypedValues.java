@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Pattern;
 import snick.cli.terminal.Refusal;
-import snick.verdict.Readings;
+import snick.verdict.statistic.Readings;
 
 /** Forces typed in one word: {@code 212,198,205}, in gf. */
 public final class TypedValues {

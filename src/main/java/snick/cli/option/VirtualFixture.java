@@ -7,10 +7,10 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.quantity.SampleRate;
-import snick.virtualrig.FixtureSettings;
-import snick.virtualrig.Mechanics;
-import snick.virtualrig.Parting;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.settings.FixtureSettings;
+import snick.virtualrig.settings.Mechanics;
+import snick.virtualrig.settings.Parting;
+import snick.virtualrig.settings.RigSettings;
 
 /** What the virtual rig's fixture, filament and converter are like, if not as usual. */
 public final class VirtualFixture {

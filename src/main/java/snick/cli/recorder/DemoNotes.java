@@ -24,13 +24,13 @@ import snick.journal.Stage;
 import snick.store.JournalWriter;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.BurrClue;
-import snick.verdict.BurrEvidence;
-import snick.verdict.BurrVerdict;
-import snick.verdict.CheckTrust;
-import snick.verdict.Judge;
-import snick.verdict.Progression;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.BurrClue;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.CheckTrust;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Progression;
 
 /**
  * What the demo's invented sharpener writes down, and what the verdicts make of it.

@@ -24,22 +24,22 @@ import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.daemon.Scale;
-import snick.force.Calibration;
-import snick.force.ForceRange;
+import snick.force.budget.Calibration;
+import snick.force.fit.ForceRange;
 import snick.journal.Blade;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.live.BenchState;
 import snick.port.PortAddress;
 import snick.quantity.Force;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.view.BenchState;
-import snick.virtualrig.Action;
-import snick.virtualrig.KnifeScenario;
-import snick.virtualrig.Pacer;
 import snick.virtualrig.ServedRig;
-import snick.virtualrig.TrueCut;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.bench.TrueCut;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.KnifeScenario;
 
 /** One run of the demo: the virtual rig, the recorder on it, and the story's stages. */
 final class DemoRun implements AutoCloseable {

@@ -10,7 +10,7 @@ import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Table;
 import snick.daemon.AnnouncedCut;
 import snick.quantity.MeasuredForce;
-import snick.virtualrig.TrueCut;
+import snick.virtualrig.bench.TrueCut;
 
 /** What was true and what was measured in one stage of the demo. */
 final class DemoStage {

@@ -10,7 +10,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
-import snick.force.Evaluation;
+import snick.force.budget.Evaluation;
 import snick.report.CalibrationPlot;
 import snick.report.CalibrationRecord;
 import snick.report.Picture;

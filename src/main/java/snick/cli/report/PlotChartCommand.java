@@ -13,15 +13,15 @@ import picocli.CommandLine.Spec;
 import snick.cli.journal.ReferenceEdge;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
-import snick.force.RigSetting;
+import snick.force.reading.RigSetting;
 import snick.report.ControlCharts;
 import snick.report.ControlPlot;
 import snick.report.Picture;
 import snick.store.Rig;
 import snick.store.StoreReader;
 import snick.store.Verification;
-import snick.verdict.Readings;
-import snick.verdict.ReferenceChart;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
 
 /** Draws a control chart. */
 @Command(

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.verdict.Interval;
+import snick.verdict.statistic.Interval;
 
 /** Forces, intervals and probabilities of verdicts, as people and programs read them. */
 public final class Figures {

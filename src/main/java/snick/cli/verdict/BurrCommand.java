@@ -21,14 +21,14 @@ import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
-import snick.journal.NotAccepted;
+import snick.journal.name.NotAccepted;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.BurrClue;
-import snick.verdict.BurrEvidence;
-import snick.verdict.BurrVerdict;
-import snick.verdict.Judge;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.BurrClue;
+import snick.verdict.burr.BurrEvidence;
+import snick.verdict.burr.BurrVerdict;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
 
 /** Whether a burr is left. */
 @Command(

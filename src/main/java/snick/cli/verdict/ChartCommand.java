@@ -25,9 +25,9 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.store.StoreReader;
-import snick.verdict.NotComparable;
-import snick.verdict.Readings;
-import snick.verdict.ReferenceChart;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
 
 /** Control chart of a reference edge. */
 @Command(

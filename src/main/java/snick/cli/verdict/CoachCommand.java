@@ -21,7 +21,7 @@ import snick.cli.terminal.PlainText;
 import snick.journal.Stage;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
+import snick.verdict.comparison.Judge;
 
 /** What to do next, in one line. */
 @Command(

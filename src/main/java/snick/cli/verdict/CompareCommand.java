@@ -18,10 +18,10 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Comparison;
-import snick.verdict.NotComparable;
-import snick.verdict.Readings;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
 
 /** Compares two stages, or two groups of typed values. */
 @Command(

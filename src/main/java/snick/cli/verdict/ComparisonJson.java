@@ -6,16 +6,16 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.cli.terminal.Figures;
-import snick.verdict.Comparison;
-import snick.verdict.EffectSize;
-import snick.verdict.Equivalence;
-import snick.verdict.GroupFigures;
-import snick.verdict.Interval;
-import snick.verdict.MoreCuts;
-import snick.verdict.Paired;
-import snick.verdict.Ratio;
-import snick.verdict.Reason;
-import snick.verdict.Welch;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.Equivalence;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.MoreCuts;
+import snick.verdict.comparison.Paired;
+import snick.verdict.comparison.Reason;
+import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.Interval;
+import snick.verdict.statistic.Ratio;
+import snick.verdict.statistic.Welch;
 
 /** A comparison as a JSON object; every digit, forces in gf, null where there is no such figure. */
 public final class ComparisonJson {

@@ -6,12 +6,12 @@ import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.Paired;
-import snick.verdict.Ratio;
-import snick.verdict.Reason;
-import snick.verdict.Welch;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Paired;
+import snick.verdict.comparison.Reason;
+import snick.verdict.statistic.Ratio;
+import snick.verdict.statistic.Welch;
 
 /** A comparison for people: figures first, then the verdict and why. */
 public record ComparisonText(Comparison c) {

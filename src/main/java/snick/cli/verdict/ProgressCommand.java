@@ -17,10 +17,10 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Judge;
-import snick.verdict.Progression;
-import snick.verdict.Readings;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Judge;
+import snick.verdict.comparison.Progression;
+import snick.verdict.statistic.Readings;
 
 /** The whole session: stages, steps, plateau. */
 @Command(

@@ -24,8 +24,8 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.CrossedStudy;
-import snick.verdict.NotComparable;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.study.CrossedStudy;
 
 /** Crossed study: edges by operators. */
 @Command(

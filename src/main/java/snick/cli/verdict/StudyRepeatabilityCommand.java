@@ -27,9 +27,9 @@ import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.verdict.Readings;
-import snick.verdict.RepeatabilityStudy;
-import snick.verdict.RigRepeatability;
+import snick.verdict.comparison.RigRepeatability;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.RepeatabilityStudy;
 
 /** One-way repeatability study. */
 @Command(

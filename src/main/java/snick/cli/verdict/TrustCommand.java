@@ -20,8 +20,8 @@ import snick.cli.terminal.Table;
 import snick.journal.Session;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.CheckTrust;
-import snick.verdict.StageEvidence;
+import snick.verdict.burr.CheckTrust;
+import snick.verdict.burr.StageEvidence;
 
 /** How far each inspection method can be believed. */
 @Command(

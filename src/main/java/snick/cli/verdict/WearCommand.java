@@ -21,7 +21,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.Wear;
+import snick.verdict.study.Wear;
 
 /** How the force rises with work. */
 @Command(

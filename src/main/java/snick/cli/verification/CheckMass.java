@@ -6,12 +6,12 @@ import snick.cli.bench.BenchFeed;
 import snick.cli.bench.Operator;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
-import snick.force.CalibrationPlan;
-import snick.force.Direction;
-import snick.force.HeldReading;
-import snick.force.Load;
-import snick.force.Steadiness;
-import snick.force.SteadyReading;
+import snick.force.mass.Load;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.Direction;
+import snick.force.reading.HeldReading;
+import snick.force.reading.Steadiness;
+import snick.force.reading.SteadyReading;
 
 /** Reads the rig without load and under a load, each when steady. */
 final class CheckMass {

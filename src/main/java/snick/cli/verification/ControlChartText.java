@@ -8,7 +8,7 @@ import snick.cli.report.PictureFile;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
-import snick.force.EwmaChart;
+import snick.force.check.EwmaChart;
 import snick.report.ControlCharts;
 import snick.store.Verification;
 

@@ -5,9 +5,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import snick.cli.terminal.Numbers;
-import snick.force.Estimated;
-import snick.force.StepResponse;
-import snick.virtualrig.StepTruth;
+import snick.force.check.Estimated;
+import snick.force.check.StepResponse;
+import snick.virtualrig.signal.StepTruth;
 
 /**
  * A step response for people and programs; on the virtual rig beside its truth.

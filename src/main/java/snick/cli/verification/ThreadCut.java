@@ -13,9 +13,9 @@ import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.CalibrationPlan;
-import snick.force.HeldReading;
-import snick.force.Load;
+import snick.force.mass.Load;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.HeldReading;
 
 /** A hanging mass whose thread is cut, as the rig sees it. */
 final class ThreadCut {

@@ -26,14 +26,14 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
-import snick.force.DynamicCheck;
-import snick.force.Load;
-import snick.force.StepResponse;
+import snick.force.check.DynamicCheck;
+import snick.force.check.StepResponse;
+import snick.force.mass.Load;
 import snick.quantity.Force;
 import snick.store.Evidence;
 import snick.store.Store;
 import snick.store.StoreException;
-import snick.virtualrig.StepTruth;
+import snick.virtualrig.signal.StepTruth;
 
 /** Cuts the thread of a hanging mass. */
 @Command(

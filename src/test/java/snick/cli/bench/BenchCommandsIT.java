@@ -18,11 +18,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
-import snick.virtualrig.Fault;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.settings.RigSettings;
 
 /** Check masses, cut threads and rig checks on the virtual rig, each on a pseudo-terminal. */
 class BenchCommandsIT {

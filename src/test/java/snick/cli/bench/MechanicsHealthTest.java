@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
-import snick.force.Finding;
+import snick.force.check.Finding;
 
 class MechanicsHealthTest {
   private static final Ring SLOW = new Ring(45, 0.1, 0.03, 0.05, 0, 0);

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import snick.force.Finding;
+import snick.force.check.Finding;
 import snick.store.KeptPlace;
 
 class PlaceHealthTest {

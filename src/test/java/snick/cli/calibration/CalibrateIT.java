@@ -18,11 +18,11 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
 import snick.cli.Live;
 import snick.cli.Ran;
-import snick.virtualrig.Action;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.RigSettings;
 
 /** The jar guides a calibration over a pipe; the virtual rig lives on a pseudo-terminal. */
 class CalibrateIT {

@@ -21,7 +21,7 @@ import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
-import snick.force.Calibration;
+import snick.force.budget.Calibration;
 import snick.quantity.Force;
 
 class EventJsonTest {

@@ -10,9 +10,9 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import snick.cli.terminal.Refusal;
-import snick.virtualrig.Mechanics;
-import snick.virtualrig.Parting;
-import snick.virtualrig.RigSettings;
+import snick.virtualrig.settings.Mechanics;
+import snick.virtualrig.settings.Parting;
+import snick.virtualrig.settings.RigSettings;
 
 class VirtualFixtureTest {
   @Command

@@ -25,13 +25,13 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
 import snick.cli.Live;
 import snick.cli.terminal.ExitCode;
-import snick.virtualrig.Action;
-import snick.virtualrig.Fault;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Fault;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /** The shipped jar records from a pseudo-terminal, whatever happens to the cable. */
 class RecordIT {

@@ -15,8 +15,8 @@ import snick.sample.SampleSink;
 import snick.sample.SampleStream;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
-import snick.virtualrig.Script;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.script.Script;
 
 /**
  * Lets a virtual rig send all it sent once more, without a port, and looks for the stored traces in

@@ -26,11 +26,11 @@ import snick.cli.Live;
 import snick.store.CutSelection;
 import snick.store.StoreReader;
 import snick.virtualrig.LongScript;
-import snick.virtualrig.Pacer;
-import snick.virtualrig.RigSettings;
-import snick.virtualrig.Script;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.line.Pacer;
+import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.RigSettings;
 
 /**
  * The shipped jar records from rigs far faster than real time: every sample that a rig numbered was

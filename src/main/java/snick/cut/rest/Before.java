@@ -1,0 +1,65 @@
+package snick.cut.rest;
+
+/**
+ * What the stream had told before an event began: with the samples of its trace, all that its
+ * result is derived from. Immutable.
+ *
+ * @param began index in the trace of the sample that began the event
+ * @param polarity sense of the loading, +1 or −1
+ * @param usualPolarity that of the loadings before, 0 if there was none
+ * @param levelCounts reading at rest, counts
+ * @param fromCounts level from which the loading rose, swings averaged out, counts
+ * @param noiseCounts standard deviation of one sample at rest, counts, above 0
+ * @param bandCounts distance from rest at which loading begins, counts, above 0
+ * @param sure whether the rest was long enough to trust level and noise
+ * @param settled whether the reading was at rest; else the last loading's ringing or remainder was
+ *     not over
+ * @param periodNanos time from one sample to the next, ns, above 0
+ * @param zero what was known of the zero
+ */
+public record Before(
+    int began,
+    int polarity,
+    int usualPolarity,
+    double levelCounts,
+    double fromCounts,
+    double noiseCounts,
+    double bandCounts,
+    boolean sure,
+    boolean settled,
+    double periodNanos,
+    Zero zero) {
+
+  public Before beganAt(int index) {
+    return new Before(
+        index,
+        polarity,
+        usualPolarity,
+        levelCounts,
+        fromCounts,
+        noiseCounts,
+        bandCounts,
+        sure,
+        settled,
+        periodNanos,
+        zero);
+  }
+
+  /**
+   * The zero as it was followed from rest to rest.
+   *
+   * @param counts reading without load, counts
+   * @param varianceCounts2 its variance, counts²
+   * @param driftCountsPerSecond how fast it drifts, counts/s
+   * @param driftVariance variance of that, counts²/s²
+   * @param covariance of both, counts²/s
+   * @param atNanos device time of the above, ns
+   */
+  public record Zero(
+      double counts,
+      double varianceCounts2,
+      double driftCountsPerSecond,
+      double driftVariance,
+      double covariance,
+      long atNanos) {}
+}

@@ -1,0 +1,125 @@
+package snick.cut.rest;
+
+/**
+ * What follows a fall: the fixture rings, some load may remain and go later, and the next loading
+ * may begin before either is over. A ring swings about a level and dies away; a remainder stays or
+ * goes; only a loading raises the level. Counts above zero, positive in loading direction. One
+ * thread; allocates nothing.
+ */
+public final class Settling {
+  /** What a tick tells. */
+  public enum State {
+    /** Swings, or a remainder may still go. */
+    UNSETTLED,
+    /** At rest. */
+    SETTLED,
+    /** The next loading has begun. */
+    LOADED
+  }
+
+  /** A remaining load that has not gone by then is taken to stay. */
+  private static final long REMAINS_NANOS = 600_000_000L;
+
+  /**
+   * Whatever swings longer than this is no ring of the fixture (0.01 of critical at 25 Hz: 6 s).
+   */
+  private static final long LONGEST_RING_NANOS = 8_000_000_000L;
+
+  /**
+   * A ring of any decay that sank from the force to the noise in some time sinks in a quarter of it
+   * by another third to tenth: only then noise and zero are learnt again.
+   */
+  private static final double LONGER = 0.25;
+
+  /**
+   * Share of the swing, peak to peak, by which the level may be off: it shows less than a twentieth
+   * of the amplitude of a steady ring, more of one that dies away within a few swings.
+   */
+  private static final double LEVEL_SHARE = 0.15;
+
+  /**
+   * Nobody lifts the edge and presses again sooner after a break (an assumption). Until then a ring
+   * that is faster than the samples may look like anything.
+   */
+  private static final long SOONEST_NANOS = 200_000_000L;
+
+  private double levelShare;
+  private double riseCounts;
+  private double calmCounts;
+  private double nearZeroCounts;
+  private long fellNanos;
+  private long calmNanos;
+  private boolean calm;
+  private double lowest;
+  private double lowestSwing;
+  private double level;
+
+  /**
+   * Begins at a fall.
+   *
+   * @param riseCounts by how much a loading raises the level at least
+   * @param calmCounts how far readings at rest swing at most
+   * @param nearZeroCounts how near to zero the level at rest is
+   * @param readingShare share of the level that two readings in a row, if spikes, make at most
+   */
+  public void begin(
+      long fellNanos,
+      double riseCounts,
+      double calmCounts,
+      double nearZeroCounts,
+      double readingShare) {
+    levelShare = Math.max(LEVEL_SHARE, readingShare);
+    this.fellNanos = fellNanos;
+    this.riseCounts = riseCounts;
+    this.calmCounts = calmCounts;
+    this.nearZeroCounts = nearZeroCounts;
+    calm = false;
+    lowest = Double.POSITIVE_INFINITY;
+    lowestSwing = 0;
+  }
+
+  /** Another tick, with the level and the swing then. */
+  public State tick(long nanos, double levelCounts, double swingCounts) {
+    level = levelCounts;
+    double doubt = levelShare * swingCounts;
+    if (nanos - fellNanos < SOONEST_NANOS) {
+      lowest = level;
+      lowestSwing = swingCounts;
+    }
+    if (level + doubt < lowest + levelShare * lowestSwing) {
+      lowest = level;
+      lowestSwing = swingCounts;
+    }
+    if (level - doubt > lowest + levelShare * lowestSwing + riseCounts) {
+      return State.LOADED;
+    }
+    boolean wasCalm = calm;
+    calm = swingCounts <= calmCounts;
+    calmNanos = calm && !wasCalm ? nanos : calmNanos;
+    return settled(nanos) ? State.SETTLED : State.UNSETTLED;
+  }
+
+  private boolean settled(long nanos) {
+    long since = nanos - fellNanos;
+    if (since > LONGEST_RING_NANOS) {
+      return true;
+    }
+    boolean gone = Math.abs(level) <= nearZeroCounts || since >= REMAINS_NANOS;
+    return calm && gone && nanos - calmNanos >= LONGER * (calmNanos - fellNanos);
+  }
+
+  /** Whether the last readings swung no more than at rest. */
+  boolean calm() {
+    return calm;
+  }
+
+  /** Lowest level since the fall, counts. */
+  public double lowestCounts() {
+    return lowest;
+  }
+
+  /** How widely the readings swung about it, counts. */
+  public double swingAtLowestCounts() {
+    return lowestSwing;
+  }
+}

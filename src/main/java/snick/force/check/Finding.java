@@ -1,0 +1,49 @@
+package snick.force.check;
+
+import java.util.Locale;
+
+/**
+ * One line of a rig check.
+ *
+ * @param check what was looked at
+ * @param grade how it is
+ * @param measured what was measured
+ * @param expected what is expected
+ * @param meaning what it means
+ * @param remedy what to do; empty if nothing
+ */
+public record Finding(
+    Check check, Grade grade, String measured, String expected, String meaning, String remedy) {
+  /** What is looked at. */
+  public enum Check {
+    RATE,
+    NOISE,
+    DRIFT,
+    OVERRANGE,
+    STUCK,
+    CLOCK_WIRE,
+    SPIKES,
+    HUM,
+    CLOCK,
+    LOSS;
+
+    /** The word used in JSON, for example {@code clock_wire}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /** How it is. */
+  public enum Grade {
+    PASS,
+    /** There is nothing to judge by. */
+    UNKNOWN,
+    WARN,
+    FAIL;
+
+    /** The word used in JSON, for example {@code pass}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+}

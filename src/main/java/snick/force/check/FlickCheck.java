@@ -1,0 +1,159 @@
+package snick.force.check;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import snick.cut.response.Ring;
+import snick.sample.Gap;
+import snick.sample.Rail;
+import snick.sample.SampleSink;
+
+/**
+ * Resonance and damping from flicks: the fixture is left alone for two seconds, then flicked with a
+ * finger a few times, with a pause after each. A tap test, as for any structure; what swings is
+ * fitted as after a cut thread. One thread.
+ */
+public final class FlickCheck implements SampleSink {
+  /** Most samples that are kept; later ones are left out. */
+  private static final int MOST_SAMPLES = 200_000;
+
+  private static final double REST_SECONDS = 2;
+
+  /** Far beyond noise and footsteps. */
+  private static final double CLEAR_NOISES = 30;
+
+  /** Nothing beyond that for so long before a flick, s. */
+  private static final double QUIET_SECONDS = 0.4;
+
+  /** The finger is off, and a filter of four readings has forgotten it. */
+  private static final double FINGER_SECONDS = 0.03;
+
+  private static final int FILTER_READINGS = 4;
+
+  private static final double LOOKED_AT_SECONDS = 2;
+  private static final int MOST_LOOKED_AT = 2000;
+  private static final int FEWEST_FLICKS = 3;
+
+  /** Frequencies that lie farther from the middle one are not of the same swing. */
+  private static final double SAME_SHARE = 0.1;
+
+  private long[] nanos = new long[1024];
+  private double[] counts = new double[1024];
+  private int size;
+
+  @Override
+  public void sample(long deviceNanos, int reading) {
+    if (size == MOST_SAMPLES) {
+      return;
+    }
+    if (size == counts.length) {
+      nanos = Arrays.copyOf(nanos, 2 * size);
+      counts = Arrays.copyOf(counts, 2 * size);
+    }
+    nanos[size] = deviceNanos;
+    counts[size++] = reading;
+  }
+
+  /** Without effect: a flick that hard tells as much beside the end of the range. */
+  @Override
+  public void overrange(long deviceNanos, Rail rail) {}
+
+  /** Without effect: flicks around it do not agree with the others. */
+  @Override
+  public void gap(Gap gap) {}
+
+  @Override
+  public void end() {}
+
+  /** What at least three flicks agree on; its strength after a fall is not known. */
+  public Optional<Ring> ring() {
+    int resting = firstAfter(REST_SECONDS);
+    if (resting < 2 * FILTER_READINGS || resting == size) {
+      return Optional.empty();
+    }
+    double samplesPerSecond = 1e9 * (size - 1) / (nanos[size - 1] - nanos[0]);
+    List<StepResponse.Ring> rings = rings(resting, samplesPerSecond);
+    if (rings.size() < FEWEST_FLICKS) {
+      return Optional.empty();
+    }
+    double middle = median(rings.stream().mapToDouble(r -> r.hertz().value()).toArray());
+    rings.removeIf(r -> Math.abs(r.hertz().value() / middle - 1) > SAME_SHARE);
+    return rings.size() < FEWEST_FLICKS ? Optional.empty() : Optional.of(together(rings));
+  }
+
+  private int firstAfter(double seconds) {
+    int i = 0;
+    while (i < size && nanos[i] - nanos[0] < seconds * 1e9) {
+      i++;
+    }
+    return i;
+  }
+
+  private List<StepResponse.Ring> rings(int resting, double samplesPerSecond) {
+    double[] rest = Arrays.copyOf(counts, resting);
+    double zero = median(rest);
+    double noise = Math.max(1, spread(rest));
+    List<StepResponse.Ring> rings = new ArrayList<>();
+    List<Integer> onsets = onsets(resting, zero, CLEAR_NOISES * noise, samplesPerSecond);
+    int skipped = (int) Math.ceil(FINGER_SECONDS * samplesPerSecond) + FILTER_READINGS;
+    for (int i = 0; i < onsets.size(); i++) {
+      int from = onsets.get(i) + skipped;
+      int next = i + 1 < onsets.size() ? onsets.get(i + 1) : size;
+      int to = Math.min(next, from + (int) (LOOKED_AT_SECONDS * samplesPerSecond));
+      if (to > from) {
+        double[] still = Arrays.stream(rest).map(c -> c - zero).toArray();
+        RingFit.of(aboutTheirEnd(from, to), still, noise, samplesPerSecond, MOST_LOOKED_AT)
+            .ifPresent(rings::add);
+      }
+    }
+    return rings;
+  }
+
+  /** Readings less the level at which they come to rest. */
+  private double[] aboutTheirEnd(int from, int to) {
+    double[] part = Arrays.copyOfRange(counts, from, to);
+    double level = Arrays.stream(part, part.length / 2, part.length).average().orElseThrow();
+    return Arrays.stream(part).map(c -> c - level).toArray();
+  }
+
+  private List<Integer> onsets(int from, double zero, double clear, double samplesPerSecond) {
+    List<Integer> onsets = new ArrayList<>();
+    int last = Integer.MIN_VALUE / 2;
+    for (int i = from; i < size; i++) {
+      if (Math.abs(counts[i] - zero) > clear) {
+        if (i - last > QUIET_SECONDS * samplesPerSecond) {
+          onsets.add(i);
+        }
+        last = i;
+      }
+    }
+    return onsets;
+  }
+
+  private static Ring together(List<StepResponse.Ring> rings) {
+    double[] hertz = rings.stream().mapToDouble(r -> r.hertz().value()).toArray();
+    double[] logs = rings.stream().mapToDouble(r -> Math.log(r.dampingRatio().value())).toArray();
+    double root = Math.sqrt(rings.size());
+    return new Ring(
+        median(hertz),
+        Math.max(1e-6, spread(hertz) / root),
+        Math.exp(median(logs)),
+        Math.max(1e-6, spread(logs) / root),
+        0,
+        0);
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    int half = sorted.length / 2;
+    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
+  }
+
+  private static double spread(double[] values) {
+    double mean = Arrays.stream(values).average().orElseThrow();
+    double squares = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
+    return Math.sqrt(squares / (values.length - 1));
+  }
+}

@@ -1,0 +1,98 @@
+package snick.force.check;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.force.budget.Calibration;
+import snick.force.budget.CombinedUncertainty;
+import snick.force.mass.Load;
+import snick.force.mass.Range;
+import snick.force.reading.HeldReading;
+import snick.force.reading.RigSetting;
+
+/**
+ * Check of a calibration with one known load.
+ *
+ * @param calibrationId calibration checked
+ * @param expectedNewtons force of the load, N
+ * @param measuredNewtons force by the calibration, N
+ * @param standardUncertaintyNewtons of the difference, N
+ * @param limitNewtons largest difference that passes, N
+ */
+public record Verification(
+    String calibrationId,
+    double expectedNewtons,
+    double measuredNewtons,
+    double standardUncertaintyNewtons,
+    double limitNewtons) {
+  /** Measured less expected, N. */
+  public double errorNewtons() {
+    return measuredNewtons - expectedNewtons;
+  }
+
+  /** Measured less expected, in proportion to expected. */
+  public double relativeError() {
+    return errorNewtons() / expectedNewtons;
+  }
+
+  /** Whether the error lies within the limit. */
+  public boolean passes() {
+    return Math.abs(errorNewtons()) <= limitNewtons;
+  }
+
+  /**
+   * Checks. Without a limit of the person's own, the limit is the expanded uncertainty (95 %) of
+   * the difference of the two forces, taken as independent although the same masses may have made
+   * the calibration.
+   *
+   * @param zero reading without load
+   * @param loaded reading under load
+   * @param relativeLimit largest relative error that passes, above 0; empty for the usual limit
+   * @throws IllegalArgumentException if the calibration is not bound to a rig, or the load lies
+   *     outside its range
+   */
+  public static Verification of(
+      Calibration calibration,
+      Load.Exerted load,
+      HeldReading zero,
+      HeldReading loaded,
+      OptionalDouble relativeLimit) {
+    int polarity = polarity(calibration.boundTo());
+    double expected = load.force().newtons();
+    if (!calibration.range().holds(expected)) {
+      throw new IllegalArgumentException(
+          "check load of "
+              + expected
+              + " N lies outside the calibrated range, "
+              + calibration.range().from().newtons()
+              + " N to "
+              + calibration.range().to().newtons()
+              + " N; take a mass inside it");
+    }
+    double deflection = polarity * (loaded.meanCounts() - zero.meanCounts());
+    double ofReading =
+        Math.hypot(
+            loaded.sdCounts() / Math.sqrt(loaded.samples()),
+            zero.sdCounts() / Math.sqrt(zero.samples()));
+    double measured = calibration.force(deflection, ofReading).value().newtons();
+    CombinedUncertainty u =
+        new CombinedUncertainty(measured, calibration.contributions(measured, ofReading));
+    double ofLoad =
+        Math.hypot(
+            load.byMassesNewtons(), Math.hypot(load.byGravityNewtons(), load.byBuoyancyNewtons()));
+    double combined = Math.hypot(u.standardNewtons(), ofLoad);
+    double limit =
+        relativeLimit.isPresent()
+            ? Range.require("limit", relativeLimit.getAsDouble(), 1e-9, 1, "(relative)") * expected
+            : u.coverageFactor() * combined;
+    return new Verification(calibration.id(), expected, measured, combined, limit);
+  }
+
+  private static int polarity(Optional<RigSetting> boundTo) {
+    return boundTo
+        .map(RigSetting::polarity)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "a typed-in calibration without a rig cannot be verified; calibrate the rig"));
+  }
+}

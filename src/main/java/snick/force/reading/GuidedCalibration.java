@@ -1,0 +1,257 @@
+package snick.force.reading;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.sample.Gap;
+import snick.sample.Rail;
+import snick.sample.SampleSink;
+
+/**
+ * Guides a person through a calibration: asks for a step, waits for the person's word, waits until
+ * the reading is steady, judges it, goes on. Knows device time only. One thread; nothing is kept
+ * but {@link #state}, from which another can go on.
+ */
+public final class GuidedCalibration implements SampleSink {
+  /** What it is waiting for. */
+  public enum Phase {
+    /** The person is to do {@link #step} and then to {@link #confirm}. */
+    WAITING_FOR_PERSON,
+    /** The reading is to become steady. */
+    SETTLING,
+    /** The hold for creep is running. */
+    RESTING,
+    /** All steps are done. */
+    FINISHED
+  }
+
+  /**
+   * Why a step did not count; the step is asked for again.
+   *
+   * @param cause cause
+   * @param message what was seen, with its limit
+   * @param remedy what to do
+   */
+  public record Refused(Cause cause, String message, String remedy) {
+    /** Causes. */
+    public enum Cause {
+      OVERRANGE,
+      SAME_READING_TWICE,
+      UNSTEADY,
+      WRONG_DIRECTION,
+      UNDER_ONE_PERCENT,
+      NOT_AS_ANNOUNCED,
+      STILL_LOADED,
+      LINK_BROKEN;
+
+      /** The word used in JSON, for example {@code wrong_direction}. */
+      public String word() {
+        return name().toLowerCase(Locale.ROOT);
+      }
+    }
+  }
+
+  private static final long CHECK_EVERY_NANOS = 100_000_000;
+  private static final int HOLD_READINGS = 10;
+
+  private final Steadiness steadiness;
+  private final SettlingWindow window;
+  private final List<HeldReading> resting = new ArrayList<>();
+  private GuidedState state;
+  private Phase phase;
+  private Optional<Refused> refused = Optional.empty();
+  private Steadiness.Settling settling = Steadiness.Settling.NOTHING;
+  private boolean timing;
+  private boolean steadyBefore;
+  private long sinceNanos;
+  private long nextCheckNanos;
+
+  /** Begins, or goes on from {@code state}. */
+  public GuidedCalibration(GuidedState state, Steadiness steadiness) {
+    this.state = state;
+    this.steadiness = steadiness;
+    this.window = new SettlingWindow(steadiness.windowSeconds());
+    this.phase = phaseToBegin();
+  }
+
+  private Phase phaseToBegin() {
+    return state.step().isPresent() ? Phase.WAITING_FOR_PERSON : Phase.FINISHED;
+  }
+
+  /** How far it has come. */
+  public GuidedState state() {
+    return state;
+  }
+
+  /** What to do next; empty when finished. */
+  public Optional<CalibrationPlan.Step> step() {
+    return state.step();
+  }
+
+  /** What it is waiting for. */
+  public Phase phase() {
+    return phase;
+  }
+
+  /** How far the reading has settled. */
+  public Steadiness.Settling settling() {
+    return settling;
+  }
+
+  /** Why the last try of this step did not count; empty if there was none. */
+  public Optional<Refused> refused() {
+    return refused;
+  }
+
+  /** The person says that the step is done; without effect unless one is being waited for. */
+  public void confirm() {
+    if (phase == Phase.WAITING_FOR_PERSON) {
+      phase = Phase.SETTLING;
+      refused = Optional.empty();
+      window.clear();
+      timing = false;
+      steadyBefore = false;
+    }
+  }
+
+  @Override
+  public void sample(long deviceNanos, int counts) {
+    if (phase != Phase.SETTLING && phase != Phase.RESTING) {
+      return;
+    }
+    if (!timing) {
+      timing = true;
+      sinceNanos = deviceNanos;
+      nextCheckNanos = deviceNanos;
+    }
+    window.add(deviceNanos, counts);
+    if (deviceNanos < nextCheckNanos) {
+      return;
+    }
+    if (phase == Phase.SETTLING) {
+      nextCheckNanos = deviceNanos + CHECK_EVERY_NANOS;
+      settle(deviceNanos);
+    } else {
+      rest(deviceNanos);
+    }
+  }
+
+  private void settle(long deviceNanos) {
+    settling = window.settling(steadiness, noiseCounts());
+    if (settling.steady() && !steadyBefore) {
+      steadyBefore = true;
+      window.clear();
+    } else if (settling.steady()) {
+      judge(window.reading(), deviceNanos);
+    } else if ((deviceNanos - sinceNanos) / 1e9 > steadiness.timeoutSeconds()) {
+      refuse(unsteady());
+    }
+  }
+
+  private Refused unsteady() {
+    return new Refused(
+        Refused.Cause.UNSTEADY,
+        String.format(
+            Locale.ROOT,
+            "not steady within %.0f s: drift %.1f counts (limit %.1f), scatter %.1f counts (limit"
+                + " %.1f)",
+            steadiness.timeoutSeconds(),
+            settling.driftCounts(),
+            settling.driftLimitCounts(),
+            settling.scatterCounts(),
+            settling.scatterLimitCounts()),
+        "keep the load from swinging, keep draughts and hands away, let the rig warm up");
+  }
+
+  /** Noise of the last accepted zero, counts. */
+  private OptionalDouble noiseCounts() {
+    if (!state.current().isEmpty()) {
+      return OptionalDouble.of(state.current().get(0).sdCounts());
+    }
+    return state.done().isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(state.done().get(state.done().size() - 1).zeroAfter().sdCounts());
+  }
+
+  private void judge(HeldReading reading, long deviceNanos) {
+    CalibrationPlan.Step step = state.step().orElseThrow();
+    Optional<Refused> objection = new ReadingJudge(state).objection(step, reading);
+    if (objection.isPresent()) {
+      refuse(objection.get());
+    } else if (step instanceof CalibrationPlan.Step.Rest rest) {
+      resting.clear();
+      resting.add(reading);
+      phase = Phase.RESTING;
+      sinceNanos = deviceNanos;
+      nextCheckNanos = deviceNanos + holdInterval(rest);
+    } else {
+      accept(state.with(reading));
+    }
+  }
+
+  private static long holdInterval(CalibrationPlan.Step.Rest rest) {
+    return Math.round(rest.seconds() * 1e9 / HOLD_READINGS);
+  }
+
+  private void rest(long deviceNanos) {
+    CalibrationPlan.Step.Rest rest = (CalibrationPlan.Step.Rest) state.step().orElseThrow();
+    nextCheckNanos += holdInterval(rest);
+    if (window.isFull()) {
+      resting.add(window.reading());
+    }
+    if ((deviceNanos - sinceNanos) / 1e9 >= rest.seconds() && resting.size() > 1) {
+      accept(state.withHold(resting));
+    }
+  }
+
+  private void accept(GuidedState next) {
+    state = next;
+    settling = Steadiness.Settling.NOTHING;
+    phase = phaseToBegin();
+  }
+
+  private void refuse(Refused why) {
+    refused = Optional.of(why);
+    phase = phaseToBegin();
+  }
+
+  @Override
+  public void overrange(long deviceNanos, Rail rail) {
+    if (phase == Phase.SETTLING || phase == Phase.RESTING) {
+      refuse(
+          new Refused(
+              Refused.Cause.OVERRANGE,
+              "the converter stands at its "
+                  + rail.name().toLowerCase(Locale.ROOT)
+                  + " end: the reading is a limit, not a value",
+              "take the load off, check the wiring; then use smaller loads or a lower gain"));
+    }
+  }
+
+  @Override
+  public void gap(Gap gap) {
+    window.clear();
+    boolean broken =
+        gap.cause() == Gap.Cause.DEVICE_RESET
+            || gap.cause() == Gap.Cause.FORM_CHANGED
+            || gap.cause() == Gap.Cause.LINK_REOPENED;
+    if (broken && phase != Phase.FINISHED) {
+      state = state.resumed();
+      refuse(
+          new Refused(
+              Refused.Cause.LINK_BROKEN,
+              "the stream broke ("
+                  + gap.cause().name().toLowerCase(Locale.ROOT).replace('_', ' ')
+                  + "): the run under way begins again, complete runs stay",
+              "check cable and supply, take all load off"));
+    }
+  }
+
+  /** Nothing follows; {@link #state} stays, to go on from in another stream. */
+  @Override
+  public void end() {
+    window.clear();
+  }
+}

@@ -1,0 +1,61 @@
+package snick.force.reading;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Mean of the samples while a load, or none, rested on the cell. Absolute, not above zero.
+ *
+ * @param meanCounts mean reading, counts
+ * @param sdCounts standard deviation of one sample about the window's straight line, counts
+ * @param samples number of samples, at least 2
+ * @param fromNanos device time of the first sample, ns
+ * @param toNanos device time of the last sample, ns
+ */
+public record HeldReading(
+    double meanCounts, double sdCounts, int samples, long fromNanos, long toNanos) {
+  private static final double FEWEST_COUNTS = 2;
+  private static final double STANDARD_ERRORS = 6;
+
+  public HeldReading {
+    if (!Double.isFinite(meanCounts) || !(sdCounts >= 0) || samples < 2 || toNanos < fromNanos) {
+      throw new IllegalArgumentException(
+          "reading of "
+              + meanCounts
+              + " counts, SD "
+              + sdCounts
+              + " counts, "
+              + samples
+              + " samples from "
+              + fromNanos
+              + " ns to "
+              + toNanos
+              + " ns");
+    }
+  }
+
+  /** Variance of the mean if the samples scatter independently, counts². */
+  public double meanVariance() {
+    return sdCounts * sdCounts / samples;
+  }
+
+  /** Why this reading cannot be told from {@code other}; empty if it can. */
+  public Optional<String> sameAs(HeldReading other) {
+    double change = Math.abs(meanCounts - other.meanCounts());
+    double limit =
+        Math.max(FEWEST_COUNTS, STANDARD_ERRORS * Math.sqrt(meanVariance() + other.meanVariance()));
+    return change > limit
+        ? Optional.empty()
+        : Optional.of(
+            String.format(
+                Locale.ROOT,
+                "the reading is the same as without load: change %.1f counts (limit %.1f)",
+                change,
+                limit));
+  }
+
+  /** Middle of the window in device time, ns. */
+  public double middleNanos() {
+    return fromNanos + (toNanos - fromNanos) / 2.0;
+  }
+}

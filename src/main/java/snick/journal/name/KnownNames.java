@@ -1,0 +1,85 @@
+package snick.journal.name;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * The names of one kind of thing in the journal, and what a typed one means.
+ *
+ * @param kind as a message calls it, for example {@code blade}
+ * @param names as they stand
+ * @param next what to type to see or add one, for a message
+ */
+public record KnownNames(String kind, List<String> names, String next) {
+  public KnownNames {
+    names = List.copyOf(names);
+  }
+
+  /**
+   * The name that {@code typed} stands for: the same, whatever its case, else the only one that
+   * begins so.
+   *
+   * @throws NotAccepted if there is none or more than one; the message gives those near
+   */
+  public String meant(String typed) {
+    return same(typed).or(() -> onlyBeginning(typed)).orElseThrow(() -> unknown(typed));
+  }
+
+  /** The name that is {@code typed}, in its own case if there is one, else in any. */
+  public Optional<String> same(String typed) {
+    String name = typed.strip();
+    return names.contains(name)
+        ? Optional.of(name)
+        : names.stream().filter(name::equalsIgnoreCase).findFirst();
+  }
+
+  private Optional<String> onlyBeginning(String typed) {
+    String begin = typed.strip();
+    List<String> found =
+        begin.isEmpty() ? List.of() : names.stream().filter(n -> begins(n, begin)).toList();
+    if (found.size() > 1) {
+      throw new NotAccepted(
+          "%s '%s' is the beginning of %s: write more of it"
+              .formatted(kind, Field.shown(begin), listed(found)));
+    }
+    return found.stream().findFirst();
+  }
+
+  private static boolean begins(String name, String begin) {
+    return name.regionMatches(true, 0, begin, 0, begin.length());
+  }
+
+  /** That {@code typed} is none of the names, with those near. */
+  public NotAccepted unknown(String typed) {
+    return new NotAccepted(
+        "%s '%s' is not in the journal%s; %s"
+            .formatted(
+                kind,
+                Field.shown(typed.strip()),
+                NearNames.question(NearNames.of(typed, names)),
+                next));
+  }
+
+  /**
+   * Asks back if {@code typed}, a name to be added, is likely one that is there, misspelt or cut
+   * short. One that is there as it is, is none.
+   *
+   * @throws SlipOfName if so
+   */
+  public void requireNoSlip(String typed) {
+    if (names.contains(typed.strip())) {
+      return;
+    }
+    List<String> cutShort = names.stream().filter(n -> begins(n, typed.strip())).toList();
+    SlipOfName.throwIfAny(
+        kind, typed, cutShort.isEmpty() ? NearNames.slipsOf(typed, names) : cutShort);
+  }
+
+  private static String listed(List<String> names) {
+    int most = 5;
+    String some =
+        names.stream().limit(most).map(n -> "'" + n + "'").collect(Collectors.joining(", "));
+    return names.size() > most ? some + " and " + (names.size() - most) + " more" : some;
+  }
+}

@@ -1,0 +1,28 @@
+package snick.journal.name;
+
+import java.util.List;
+
+/** A name to be added that is nearly one that is there: asks which is meant. */
+public final class SlipOfName extends NotAccepted {
+  private static final long serialVersionUID = 1L;
+
+  private static final int MOST = 3;
+
+  private final String[] near;
+
+  SlipOfName(String kind, String typed, List<String> near) {
+    super("%s '%s' is new%s".formatted(kind, Field.shown(typed.strip()), NearNames.question(near)));
+    this.near = near.toArray(String[]::new);
+  }
+
+  public static void throwIfAny(String kind, String typed, List<String> near) {
+    if (!near.isEmpty()) {
+      throw new SlipOfName(kind, typed, near.subList(0, Math.min(near.size(), MOST)));
+    }
+  }
+
+  /** The names that are there, nearest first. */
+  public List<String> near() {
+    return List.of(near);
+  }
+}

@@ -1,0 +1,174 @@
+package snick.verdict.burr;
+
+import static snick.verdict.burr.BurrClue.Kind.INSPECTION;
+import static snick.verdict.burr.BurrClue.Kind.PAPER;
+import static snick.verdict.burr.BurrClue.Kind.SIDES;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import snick.journal.Finding;
+import snick.journal.Inspection;
+import snick.journal.Method;
+import snick.journal.Side;
+import snick.verdict.comparison.Reason;
+
+/**
+ * What the inspections of a stage say; a later look by the same method over the same place counts.
+ */
+final class BurrInspections {
+  private static final List<Method> CHEAPEST_FIRST =
+      List.of(Method.RAKING_LIGHT, Method.FINGERTIP, Method.COTTON_DRAG);
+
+  private final List<Inspection> latest;
+
+  BurrInspections(List<Inspection> all) {
+    List<Inspection> kept = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      Inspection earlier = all.get(i);
+      boolean repeated =
+          all.subList(i + 1, all.size()).stream().anyMatch(later -> covers(later, earlier));
+      if (!repeated) {
+        kept.add(earlier);
+      }
+    }
+    this.latest = List.copyOf(kept);
+  }
+
+  private static boolean covers(Inspection later, Inspection earlier) {
+    return later.method() == earlier.method()
+        && later.side().covers(earlier.side())
+        && (later.place().isEmpty() || later.place().equals(earlier.place()));
+  }
+
+  /** Whether nobody looked. */
+  boolean none() {
+    return latest.isEmpty();
+  }
+
+  List<BurrClue> clues() {
+    return List.of(seen(), paper(), sides());
+  }
+
+  private BurrClue seen() {
+    List<Inspection> looks = latest.stream().filter(i -> i.method() != Method.THIN_PAPER).toList();
+    List<Inspection> burrs = looks.stream().filter(i -> i.finding() == Finding.BURR_SEEN).toList();
+    BurrClue.Says says = BurrClue.Says.NOTHING;
+    if (!burrs.isEmpty()) {
+      says = BurrClue.Says.BURR;
+    } else if (noneOn(looks, Side.LEFT) && noneOn(looks, Side.RIGHT)) {
+      says = BurrClue.Says.NO_BURR;
+    }
+    return clue(
+        INSPECTION,
+        says,
+        looks.isEmpty() ? "no side was inspected" : told(looks),
+        "a burr seen or felt counts by itself; none on both sides counts against",
+        "a later look by the same method at the same place");
+  }
+
+  private static boolean noneOn(List<Inspection> looks, Side side) {
+    return looks.stream().anyMatch(i -> i.side().covers(side) && i.finding() == Finding.NONE)
+        && looks.stream().noneMatch(i -> i.side().covers(side) && i.finding() != Finding.NONE);
+  }
+
+  /** Whether two methods or more found both sides clean and none found anything else. */
+  boolean cleanTwice() {
+    long clean = java.util.Arrays.stream(Method.values()).filter(this::clean).count();
+    return clean >= 2 && latest.stream().noneMatch(i -> i.finding().pointsToBurr());
+  }
+
+  private boolean clean(Method method) {
+    List<Inspection> looks = latest.stream().filter(i -> i.method() == method).toList();
+    return looks.stream().allMatch(i -> i.finding().saysNone())
+        && looks.stream().anyMatch(i -> i.side().covers(Side.LEFT))
+        && looks.stream().anyMatch(i -> i.side().covers(Side.RIGHT));
+  }
+
+  private BurrClue paper() {
+    List<Inspection> cuts = latest.stream().filter(i -> i.method() == Method.THIN_PAPER).toList();
+    BurrClue.Says says = BurrClue.Says.NOTHING;
+    if (cuts.stream().anyMatch(i -> i.finding().pointsToBurr())) {
+      says = BurrClue.Says.BURR;
+    } else if (!cuts.isEmpty() && cuts.stream().allMatch(i -> i.finding() == Finding.CLEAN)) {
+      says = BurrClue.Says.NO_BURR;
+    }
+    return clue(
+        PAPER,
+        says,
+        cuts.isEmpty() ? "thin paper was not cut" : told(cuts),
+        "paper that catches or tears counts for a burr, clean cuts against;"
+            + " paper that will not start says only that the edge is dull",
+        "another paper cut at the same place");
+  }
+
+  private BurrClue sides() {
+    Optional<Method> uneven =
+        java.util.Arrays.stream(Method.values()).filter(this::sidesDiffer).findFirst();
+    return clue(
+        SIDES,
+        uneven.isPresent() ? BurrClue.Says.BURR : BurrClue.Says.NOTHING,
+        uneven
+            .map(m -> m.plain() + " finds none on one side and something on the other")
+            .orElse("no method tells the sides apart"),
+        "a burr leans to one side, so sides that differ count for it",
+        "the same finding on both sides");
+  }
+
+  private boolean sidesDiffer(Method method) {
+    boolean leftNone = finding(method, Side.LEFT, true);
+    boolean rightNone = finding(method, Side.RIGHT, true);
+    boolean leftMore = finding(method, Side.LEFT, false);
+    boolean rightMore = finding(method, Side.RIGHT, false);
+    return (leftNone && !leftMore && rightMore) || (rightNone && !rightMore && leftMore);
+  }
+
+  private boolean finding(Method method, Side side, boolean none) {
+    return latest.stream()
+        .anyMatch(i -> i.method() == method && i.side() == side && i.finding().saysNone() == none);
+  }
+
+  /** The cheapest check not yet made; common practice, no source. */
+  String nextCheck() {
+    for (Method method : CHEAPEST_FIRST) {
+      for (Side side : List.of(Side.LEFT, Side.RIGHT)) {
+        if (latest.stream().noneMatch(i -> i.method() == method && i.side().covers(side))) {
+          return "inspect the " + side.word() + " side with " + instrument(method);
+        }
+      }
+      if (method == Method.FINGERTIP
+          && latest.stream().noneMatch(i -> i.method() == Method.THIN_PAPER)) {
+        return "cut thin paper from heel to tip";
+      }
+    }
+    return "make two more cuts at fresh spots";
+  }
+
+  private static String instrument(Method method) {
+    return switch (method) {
+      case RAKING_LIGHT -> "a light, from the heel on";
+      case FINGERTIP -> "a fingertip moved away from the edge, never along it";
+      default -> "cotton drawn off the edge";
+    };
+  }
+
+  private static String told(List<Inspection> looks) {
+    return looks.stream()
+        .map(
+            i ->
+                i.method().plain()
+                    + " "
+                    + i.side().word()
+                    + i.place().map(p -> " at " + p.plain()).orElse("")
+                    + ": "
+                    + i.finding().plain())
+        .collect(Collectors.joining(", "));
+  }
+
+  static BurrClue clue(
+      BurrClue.Kind kind, BurrClue.Says says, String evidence, String rule, String wouldChange) {
+    return new BurrClue(
+        kind, says, new Reason(evidence, rule, wouldChange, Reason.COMMON_PRACTICE));
+  }
+}

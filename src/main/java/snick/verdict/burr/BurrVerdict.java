@@ -1,0 +1,38 @@
+package snick.verdict.burr;
+
+import java.util.List;
+import java.util.Locale;
+import snick.verdict.comparison.Reason;
+
+/**
+ * Whether a burr is left: a sum of evidence, laid open. Common practice, no source.
+ *
+ * @param burr the outcome
+ * @param clues all evidence looked at, also what says nothing
+ * @param rule how the clues gave the outcome
+ * @param nextCheck the cheapest check not yet made
+ */
+public record BurrVerdict(Burr burr, List<BurrClue> clues, Reason rule, String nextCheck) {
+  /** Outcome. */
+  public enum Burr {
+    LIKELY,
+    POSSIBLE,
+    NOT_INDICATED,
+    /** Nothing speaks for or against one, and nobody looked. */
+    NOT_LOOKED_AT;
+
+    /** The word used in JSON, for example {@code not_indicated}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  public BurrVerdict {
+    clues = List.copyOf(clues);
+  }
+
+  /** Clues that say {@code says}. */
+  public List<BurrClue> saying(BurrClue.Says says) {
+    return clues.stream().filter(c -> c.says() == says).toList();
+  }
+}

@@ -1,0 +1,163 @@
+package snick.verdict.comparison;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.verdict.statistic.Holm;
+import snick.verdict.statistic.NotComparable;
+import snick.verdict.statistic.Readings;
+
+/**
+ * All stages of one edge in order: which step changed the force, and whether there is more to gain.
+ *
+ * @param steps each stage against the one before
+ * @param whole last stage against the first
+ * @param plateau how the last stages stand to one another
+ */
+public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
+  public Progression {
+    steps = List.copyOf(steps);
+  }
+
+  /**
+   * One step.
+   *
+   * @param comparison later stage against the earlier; its own verdict knows of no other step
+   * @param holmP its deciding p adjusted for the number of steps
+   * @param change verdict with that p
+   * @param shareOfGain part of the whole fall that came with this step, may be negative or above 1;
+   *     empty if the whole is not lower
+   */
+  public record Step(
+      Comparison comparison, double holmP, Change change, OptionalDouble shareOfGain) {}
+
+  /** Whether further work has a measurable benefit with this rig. */
+  public sealed interface Plateau {
+    /**
+     * The stages from {@code since} to the last are equivalent within the margin, each against the
+     * last.
+     *
+     * @param since name of the first stage on the plateau
+     * @param stages how many stages stand on it, 2 or more
+     */
+    record Reached(String since, int stages, Reason reason) implements Plateau {}
+
+    /** The last step is not shown to be without benefit. */
+    record NotShown(Reason reason) implements Plateau {}
+
+    /** Neither a margin nor the rig's repeatability is known. */
+    record NoMargin(Reason reason) implements Plateau {}
+
+    /** Why. */
+    Reason reason();
+  }
+
+  /**
+   * Progression over {@code stages}. Without a margin of its own the judge's rig gives one: the
+   * smallest difference that as many cuts as were planned, else as the smallest stage has, would
+   * show.
+   *
+   * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
+   */
+  public static Progression of(List<Readings> stages, Judge judge) {
+    if (stages.size() < 2) {
+      throw new NotComparable(
+          "a progression needs 2 stages or more with cuts, not " + stages.size());
+    }
+    stages.forEach(stage -> stage.atLeast(2));
+    Judge plain = judge.withMargin(OptionalDouble.empty());
+    Comparison whole = plain.compare(stages.get(0), stages.get(stages.size() - 1));
+    List<Comparison> comparisons = new ArrayList<>();
+    for (int i = 1; i < stages.size(); i++) {
+      comparisons.add(judge.compare(stages.get(i - 1), stages.get(i)));
+    }
+    return new Progression(steps(comparisons, whole), whole, plateau(stages, judge));
+  }
+
+  private static List<Step> steps(List<Comparison> comparisons, Comparison whole) {
+    double[] holm =
+        Holm.adjusted(comparisons.stream().mapToDouble(Comparison::decisiveP).toArray());
+    List<Step> steps = new ArrayList<>();
+    for (int i = 0; i < holm.length; i++) {
+      Comparison c = comparisons.get(i);
+      steps.add(new Step(c, holm[i], adjusted(c, holm[i]), share(c, whole)));
+    }
+    return steps;
+  }
+
+  private static Change adjusted(Comparison c, double holmP) {
+    boolean lost =
+        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER) && !(holmP < c.level());
+    return lost ? Change.NO_DIFFERENCE_SHOWN : c.verdict();
+  }
+
+  private static OptionalDouble share(Comparison c, Comparison whole) {
+    return whole.verdict() == Change.LOWER
+        ? OptionalDouble.of(c.differenceGf() / whole.differenceGf())
+        : OptionalDouble.empty();
+  }
+
+  private static Plateau plateau(List<Readings> stages, Judge judge) {
+    Optional<Double> margin = margin(stages, judge);
+    if (margin.isEmpty()) {
+      return new Plateau.NoMargin(
+          new Reason(
+              "neither a margin nor the rig's repeatability is known",
+              "a plateau is claimed only within a stated margin",
+              "a margin (snick settings margin GF, or --margin GF), or a study of this rig's repeatability",
+              Reason.COMMON_PRACTICE));
+    }
+    int last = stages.size() - 1;
+    int since = last;
+    Judge within = judge.withMargin(OptionalDouble.of(margin.get()));
+    while (since > 0
+        && within.verdict(stages.get(since - 1), stages.get(last)) == Change.EQUIVALENT) {
+      since--;
+    }
+    return since < last
+        ? reached(stages, since, margin.get())
+        : notShown(within.compare(stages.get(last - 1), stages.get(last)), margin.get());
+  }
+
+  private static Optional<Double> margin(List<Readings> stages, Judge judge) {
+    if (judge.marginGf().isPresent()) {
+      return Optional.of(judge.marginGf().getAsDouble());
+    }
+    int fewest = stages.stream().mapToInt(Readings::count).min().orElseThrow();
+    int cuts = judge.planned().orElse(fewest);
+    return judge.rig().map(rig -> rig.smallestShownDifferenceGf(cuts));
+  }
+
+  private static Plateau reached(List<Readings> stages, int since, double marginGf) {
+    String name = stages.get(since).name();
+    int count = stages.size() - since;
+    return new Plateau.Reached(
+        name,
+        count,
+        new Reason(
+            "the last "
+                + count
+                + " stages, from "
+                + name
+                + ", differ from the last by less than "
+                + Wording.gf(marginGf),
+            "each of them is equivalent to the last within the margin (two one-sided tests at 5 %)",
+            "a smaller margin, a finer rig, or more cuts",
+            "Schuirmann 1987; all tests must agree, so none is adjusted (R. L. Berger 1982)"));
+  }
+
+  private static Plateau notShown(Comparison lastStep, double marginGf) {
+    return new Plateau.NotShown(
+        new Reason(
+            "the last step changed the mean by "
+                + Wording.signedGf(lastStep.differenceGf())
+                + ", verdict "
+                + lastStep.verdict().word()
+                + " with a margin of "
+                + Wording.gf(marginGf),
+            "a plateau needs the last two stages to be equivalent within the margin",
+            "a further step that changes nothing, or more cuts in the last stage",
+            "Schuirmann 1987"));
+  }
+}

@@ -1,0 +1,67 @@
+package snick.virtualrig.settings;
+
+import java.util.Objects;
+import java.util.Optional;
+import snick.frame.message.SampleBatch;
+
+/**
+ * The microcontroller and its firmware.
+ *
+ * @param deviceId 64-bit identity
+ * @param firmware name and version, 1 to 32 characters of ASCII
+ * @param startMicros reading of its 32-bit microsecond counter at power-on, unsigned
+ * @param clockErrorPpm how much its clock runs fast, 10⁻⁶
+ * @param batchSamples most samples in one frame, 1 to {@link SampleBatch#MAX_SAMPLES}; fewer where
+ *     they would wait longer than 25 ms
+ * @param text form of text lines, if the device is a simple sketch instead of a speaker of frames
+ */
+public record DeviceSettings(
+    long deviceId,
+    String firmware,
+    long startMicros,
+    double clockErrorPpm,
+    int batchSamples,
+    Optional<TextForm> text) {
+  private static final int LONGEST_NAME = 32;
+
+  /** An invented device, its clock 20 ppm fast. */
+  public static final DeviceSettings USUAL =
+      new DeviceSettings(0x51A0_0000_0000_0001L, "virtualrig 1", 0, 20, 64, Optional.empty());
+
+  public DeviceSettings {
+    Objects.requireNonNull(text);
+    if (!firmware.matches("[ -~]{1," + LONGEST_NAME + "}")) {
+      throw new IllegalArgumentException(
+          "firmware name of " + firmware.length() + " characters, 1 to 32 of ASCII allowed");
+    }
+    Range.check("start of the counter, µs,", (double) startMicros, 0, (1L << 32) - 1.0);
+    Range.check("clock error, ppm,", clockErrorPpm, -100_000, 100_000);
+    Range.check("samples in a frame", batchSamples, 1, SampleBatch.MAX_SAMPLES);
+  }
+
+  /** The same with another identity. */
+  public DeviceSettings withDeviceId(long id) {
+    return new DeviceSettings(id, firmware, startMicros, clockErrorPpm, batchSamples, text);
+  }
+
+  /** The same with another reading of the counter at power-on, µs. */
+  public DeviceSettings withStartMicros(long micros) {
+    return new DeviceSettings(deviceId, firmware, micros, clockErrorPpm, batchSamples, text);
+  }
+
+  /** The same with a clock that runs fast by {@code ppm}. */
+  public DeviceSettings withClockErrorPpm(double ppm) {
+    return new DeviceSettings(deviceId, firmware, startMicros, ppm, batchSamples, text);
+  }
+
+  /** The same with another number of samples in a frame. */
+  public DeviceSettings withBatchSamples(int samples) {
+    return new DeviceSettings(deviceId, firmware, startMicros, clockErrorPpm, samples, text);
+  }
+
+  /** A simple sketch that prints lines. */
+  public DeviceSettings withText(TextForm form) {
+    return new DeviceSettings(
+        deviceId, firmware, startMicros, clockErrorPpm, batchSamples, Optional.of(form));
+  }
+}
