@@ -1,6 +1,5 @@
 package snick.journal;
 
-<<<<<<< HEAD
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -10,9 +9,8 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-=======
 import snick.journal.name.Field;
->>>>>>> main
+import snick.journal.name.NotAccepted;
 
 /**
  * One lot of test filament. A new lot is compared with the old one on a reference edge.

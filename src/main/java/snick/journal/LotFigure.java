@@ -1,6 +1,7 @@
 package snick.journal;
 
 import java.util.Locale;
+import snick.journal.name.Field;
 import snick.quantity.Force;
 
 /**

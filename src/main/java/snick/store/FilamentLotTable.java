@@ -7,12 +7,8 @@ import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
-<<<<<<< HEAD
 import snick.journal.LotFigure;
-import snick.journal.NotAccepted;
-=======
 import snick.journal.name.NotAccepted;
->>>>>>> main
 
 /** Filament lots as rows. A lot's name is its key: a correction keeps it. */
 final class FilamentLotTable {

@@ -5,17 +5,6 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.NextPlace;
 import snick.verdict.Coach;
-<<<<<<< HEAD
-import snick.verdict.Comparison;
-import snick.verdict.GroupFigures;
-import snick.verdict.Interval;
-import snick.verdict.Judge;
-import snick.verdict.MoreCuts;
-import snick.verdict.NotComparable;
-import snick.verdict.Readings;
-import snick.verdict.Reason;
-import snick.verdict.StageEvidence;
-=======
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
@@ -24,13 +13,10 @@ import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.MoreCuts;
-import snick.verdict.comparison.Paired;
 import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
-import snick.verdict.statistic.Welch;
->>>>>>> main
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do

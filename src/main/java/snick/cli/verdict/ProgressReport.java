@@ -11,23 +11,12 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
-<<<<<<< HEAD
-import snick.verdict.GroupFigures;
-import snick.verdict.Grubbs;
-import snick.verdict.Judge;
-import snick.verdict.Progression;
-import snick.verdict.ScatterAgainstRig;
-import snick.verdict.StageEvidence;
-=======
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Grubbs;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.ScatterAgainstRig;
-import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.Welch;
->>>>>>> main
 
 /**
  * A progression for people and programs.

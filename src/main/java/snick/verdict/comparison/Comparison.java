@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Ratio;

@@ -57,28 +57,27 @@ class BeginIT {
   /** A rig that says who it is once, and is unplugged then: every step fails. */
   @Test
   void everyStepThatFailsCanBeDoneAgainOrLeft() throws Exception {
-    try (ServerSocket gone = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      String port = "tcp://127.0.0.1:" + gone.getLocalPort();
-      try (Live begin =
-          Jar.onThisJava().start("begin", port, "--data", folder.resolve("store").toString())) {
-        for (String answer : List.of("a", "g", "g", "", "g")) {
-          begin.type(answer);
-        }
-        try (Socket rig = gone.accept()) {
-          gone.close();
-          rig.getOutputStream().write("84210\n".repeat(20).getBytes(StandardCharsets.US_ASCII));
-          begin.await("sends readings as text");
-        }
-        begin.await("$ snick touch " + port);
-        begin.await("Again (a), or go on all the same (g)");
-        begin.await("Again (a), or go on all the same (g)");
-        begin.await("$ snick doctor " + port);
-        begin.await("Without masses");
-        begin.await("$ snick run " + port);
-        begin.await("Done.");
-        begin.await("$ snick run " + port);
-        assertThat(begin.ended()).isZero();
+    ServerSocket door = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+    String port = "tcp://127.0.0.1:" + door.getLocalPort();
+    try (Live begin =
+        Jar.onThisJava().start("begin", port, "--data", folder.resolve("store").toString())) {
+      for (String answer : List.of("a", "g", "g", "", "g")) {
+        begin.type(answer);
       }
+      try (door;
+          Socket rig = door.accept()) {
+        rig.getOutputStream().write("84210\n".repeat(20).getBytes(StandardCharsets.US_ASCII));
+        begin.await("sends readings as text");
+      }
+      begin.await("$ snick touch " + port);
+      begin.await("Again (a), or go on all the same (g)");
+      begin.await("Again (a), or go on all the same (g)");
+      begin.await("$ snick doctor " + port);
+      begin.await("Without masses");
+      begin.await("$ snick run " + port);
+      begin.await("Done.");
+      begin.await("$ snick run " + port);
+      assertThat(begin.ended()).isZero();
     }
   }
 
