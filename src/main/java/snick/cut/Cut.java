@@ -2,9 +2,12 @@ package snick.cut;
 
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.Function;
 import snick.cut.response.Response;
 import snick.cut.response.SeenFall;
 
@@ -77,6 +80,34 @@ public record Cut(
         flags,
         trace,
         Response.unknown());
+  }
+
+  /**
+   * What was derived, by name: always the same from the same trace, by the same version of the
+   * detector, with the same response of the rig.
+   */
+  public Map<String, Object> figures() {
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("outcome", outcome.word());
+    figures.put("polarity", polarity);
+    figures.put("onset_ns", onsetNanos);
+    figures.put("break_ns", breakNanos.isPresent() ? breakNanos.getAsLong() : "none");
+    figures.put("observed_max_counts", ofPeak(Peak::observedMaxCounts));
+    figures.put("estimate_counts", ofPeak(Peak::estimateCounts));
+    figures.put("u_counts", ofPeak(Peak::standardUncertaintyCounts));
+    figures.put("loading_rate_counts_per_s", shape.loadingRateCountsPerSecond());
+    figures.put("fall_ns", shape.fallNanos());
+    figures.put("dips", shape.dips());
+    figures.put("ramp_samples", shape.rampSamples());
+    figures.put("zero_before_counts", rest.zeroBeforeCounts());
+    figures.put("zero_after_counts", rest.zeroAfterCounts());
+    figures.put("noise_counts", rest.noiseCounts());
+    figures.put("flags", flags);
+    return figures;
+  }
+
+  private Object ofPeak(Function<Peak, Object> figure) {
+    return peak.map(figure).orElse("none");
   }
 
   /** What the rig's response can be learned from; empty if it did not part at once and clearly. */

@@ -38,7 +38,7 @@ public final class CutDetector implements SampleSink {
   private final DetectorSettings settings;
   private final Estimation estimation;
   private final PeriodTracker period = new PeriodTracker();
-  private final RestTracker rest;
+  private final RestTracker rest = new RestTracker();
   private final RestRing ring = new RestRing();
   private final ZeroTrack zero = new ZeroTrack();
   private final Event event;
@@ -90,7 +90,6 @@ public final class CutDetector implements SampleSink {
   private CutDetector(DetectorSettings settings, Estimation estimation) {
     this.settings = settings;
     this.estimation = estimation;
-    this.rest = new RestTracker(settings.beginsAtRest());
     this.event = new Event(settings);
     this.analysis = new EventAnalysis(settings);
   }

@@ -12,16 +12,13 @@ package snick.cut;
  * @param settleNanos rest awaited after a fall before the event ends, 20 ms to 10 s, default 150 ms
  * @param severedFallNanos a fall from 90 % to 10 % that takes longer than this and longer than the
  *     amplifier's filter explains is no parting, 1 ms to 1 s, default 25 ms
- * @param beginsAtRest the first readings are known to be rest; else (default) the stream may begin
- *     in the middle of a loading, and rest is known once two stretches agree
  */
 public record DetectorSettings(
     double minimumForceCounts,
     long maximumEventNanos,
     long restKeptNanos,
     long settleNanos,
-    long severedFallNanos,
-    boolean beginsAtRest) {
+    long severedFallNanos) {
 
   private static final long MILLISECOND = 1_000_000L;
   private static final long SECOND = 1000 * MILLISECOND;
@@ -39,20 +36,13 @@ public record DetectorSettings(
 
   /** The defaults named above. */
   public static DetectorSettings defaults() {
-    return new DetectorSettings(
-        0, 60 * SECOND, 2 * SECOND, 150 * MILLISECOND, 25 * MILLISECOND, false);
+    return new DetectorSettings(0, 60 * SECOND, 2 * SECOND, 150 * MILLISECOND, 25 * MILLISECOND);
   }
 
   /** These settings with another smallest force, in counts. */
   public DetectorSettings withMinimumForceCounts(double counts) {
     return new DetectorSettings(
-        counts, maximumEventNanos, restKeptNanos, settleNanos, severedFallNanos, beginsAtRest);
-  }
-
-  /** These settings for a stream whose first readings are known to be rest. */
-  public DetectorSettings beginningAtRest() {
-    return new DetectorSettings(
-        minimumForceCounts, maximumEventNanos, restKeptNanos, settleNanos, severedFallNanos, true);
+        counts, maximumEventNanos, restKeptNanos, settleNanos, severedFallNanos);
   }
 
   private static void range(String what, long nanos, long least, long most) {

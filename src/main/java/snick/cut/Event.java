@@ -97,6 +97,7 @@ final class Event {
   void begin(Before before, RestRing ring) {
     active = true;
     watching = false;
+    step = Step.GOES_ON;
     polarity = before.polarity();
     zero = before.levelCounts();
     log.clear();
@@ -143,6 +144,12 @@ final class Event {
   void close() {
     active = false;
     watching = fallen && step != Step.LOADED_AGAIN && end == End.SETTLED && !settled;
+  }
+
+  /** Takes a sample, as one of {@link #samples}. */
+  void sample(long nanos, int counts) {
+    log.add(nanos, counts, false);
+    step = sample(log.size() - 1, nanos, counts);
   }
 
   /** Takes samples {@code from..to}, up to one that makes {@link #step} tell; behind the last. */
@@ -207,7 +214,7 @@ final class Event {
   /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
   private double calmCounts() {
     double hum = 0.9 * (before.bandCounts() - 2.5 * before.noiseCounts());
-    double spread = 2 * Math.sqrt(2 * Math.log(course.memoryReadings())) + CALM_MARGIN;
+    double spread = 2 * Math.sqrt(2 * StrictMath.log(course.memoryReadings())) + CALM_MARGIN;
     return Math.max(hum, spread * before.noiseCounts());
   }
 
@@ -287,7 +294,8 @@ final class Event {
   Step overrange(long nanos, int code) {
     log.add(nanos, code, true);
     anyOverrange = true;
-    return bounded(log.size() - 1, nanos);
+    step = bounded(log.size() - 1, nanos);
+    return step;
   }
 
   void gap(Gap gap) {

@@ -46,7 +46,7 @@ final class Finding {
     levelAfterCounts = event.levelAfterCounts();
     anyOverrange = event.anyOverrange();
     restEnd = restEnd(event);
-    trace = new Trace(event.log(), event.allGaps());
+    trace = new Trace(event);
     flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
     double moved = Math.abs(levelAfterCounts - r.zero.counts());
@@ -151,7 +151,7 @@ final class Finding {
   private double fixtureLagSeconds() {
     return response
         .ring()
-        .map(ring -> ring.lagSeconds() * Math.exp(ring.dampingLogUncertainty()))
+        .map(ring -> ring.lagSeconds() * StrictMath.exp(ring.dampingLogUncertainty()))
         .orElse(Double.POSITIVE_INFINITY);
   }
 

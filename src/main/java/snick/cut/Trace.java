@@ -4,18 +4,20 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.response.SeenFall;
-import snick.cut.rest.SampleLog;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 
 /**
- * The raw samples of one event, from some rest before to some rest after, as they came: nothing
- * filters them. Immutable. Overrange samples carry the rail's code and are marked.
+ * All that the result of one event is derived from: its raw samples, from some rest before to some
+ * rest after, as they came, nothing filters them; and what the stream had told before. Immutable.
+ * Overrange samples carry the rail's code and are marked.
  */
 public final class Trace {
   private final long[] deviceNanos;
   private final int[] counts;
   private final boolean[] overrange;
   private final List<Gap> gaps;
+  private final Optional<Before> before;
 
   /**
    * Copies its arguments.
@@ -24,8 +26,14 @@ public final class Trace {
    * @param counts reading of each sample, in counts; the rail's code where overrange
    * @param overrange whether each sample stood at a rail
    * @param gaps missing stretches inside, in order
+   * @param before what the stream had told before; empty if nothing is known of that
    */
-  public Trace(long[] deviceNanos, int[] counts, boolean[] overrange, List<Gap> gaps) {
+  public Trace(
+      long[] deviceNanos,
+      int[] counts,
+      boolean[] overrange,
+      List<Gap> gaps,
+      Optional<Before> before) {
     if (deviceNanos.length != counts.length || counts.length != overrange.length) {
       throw new IllegalArgumentException(
           "trace has "
@@ -36,18 +44,34 @@ public final class Trace {
               + overrange.length
               + " range marks");
     }
+    if (before.filter(b -> b.began() >= counts.length).isPresent()) {
+      throw new IllegalArgumentException(
+          "event begins at sample " + before.get().began() + " of " + counts.length);
+    }
     this.deviceNanos = deviceNanos.clone();
     this.counts = counts.clone();
     this.overrange = overrange.clone();
     this.gaps = List.copyOf(gaps);
+    this.before = before;
   }
 
-  /** The samples of a log. */
-  Trace(SampleLog log, List<Gap> gaps) {
-    this.deviceNanos = log.copyOfNanos();
-    this.counts = log.copyOfCounts();
-    this.overrange = log.copyOfOverrange();
-    this.gaps = List.copyOf(gaps);
+  /** Samples of which no more is known. */
+  public Trace(long[] deviceNanos, int[] counts, boolean[] overrange, List<Gap> gaps) {
+    this(deviceNanos, counts, overrange, gaps, Optional.empty());
+  }
+
+  /** That of an event. */
+  Trace(Event event) {
+    this.deviceNanos = event.log().copyOfNanos();
+    this.counts = event.log().copyOfCounts();
+    this.overrange = event.log().copyOfOverrange();
+    this.gaps = List.copyOf(event.allGaps());
+    this.before = Optional.of(event.before());
+  }
+
+  /** That of a force that was typed in. */
+  public static Trace none() {
+    return new Trace(new long[0], new int[0], new boolean[0], List.of());
   }
 
   /** Number of samples. */
@@ -75,6 +99,11 @@ public final class Trace {
     return gaps;
   }
 
+  /** What the stream had told before; empty if nothing is known of that. */
+  public Optional<Before> before() {
+    return before;
+  }
+
   /** The fall around an instant, as {@link SeenFall#of} reads it. */
   Optional<SeenFall> fall(
       long breakNanos,
@@ -98,7 +127,8 @@ public final class Trace {
         && Arrays.equals(deviceNanos, that.deviceNanos)
         && Arrays.equals(counts, that.counts)
         && Arrays.equals(overrange, that.overrange)
-        && gaps.equals(that.gaps);
+        && gaps.equals(that.gaps)
+        && before.equals(that.before);
   }
 
   @Override

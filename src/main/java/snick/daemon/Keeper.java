@@ -235,7 +235,7 @@ final class Keeper implements Runnable {
     goOnLearning(began);
     long id = store.startRecording(began.recording());
     current.set(began.rig(), Optional.of(new Current(id, began.recording(), scale)));
-    scale.reasons().forEach(complain);
+    scale.reasons().forEach(reason -> complain.accept(reason + scale.remedy()));
     scale.warnings().forEach(this::warn);
   }
 

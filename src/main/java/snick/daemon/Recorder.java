@@ -322,6 +322,13 @@ public final class Recorder implements AutoCloseable {
     return readers.stream().flatMap(reader -> reader.refusal().stream()).toList();
   }
 
+  /** Whether those are files alone: they hold nothing that is understood. */
+  public boolean refusedFiles() {
+    return readers.stream()
+        .filter(reader -> reader.refusal().isPresent())
+        .noneMatch(RigReader::live);
+  }
+
   /**
    * Whether an error of this program ended the recording, its store was taken away, or finished
    * events are lost; final once it is closed.

@@ -10,11 +10,13 @@ import snick.force.budget.DerivedForce;
  * The calibration in use for one recording, or the reasons why there is none.
  *
  * @param calibration the calibration
- * @param reasons why there is none, one sentence each, for people; empty if there is one
+ * @param reasons why there is none, for people, as they are kept with each cut; empty if there is
+ *     one
+ * @param remedy what to do about that now, said after each; kept nowhere
  * @param warnings what to know before trusting its forces, one sentence each
  */
 public record Scale(
-    Optional<Calibration> calibration, List<String> reasons, List<String> warnings) {
+    Optional<Calibration> calibration, List<String> reasons, String remedy, List<String> warnings) {
   /** Of a force outside the range of a scale that was typed in. */
   static final String IMPLAUSIBLE =
       "by the scale typed in its force is outside what a scale is typed in for; was gf for each"
@@ -22,17 +24,22 @@ public record Scale(
 
   /** Cuts get a force by {@code calibration}. */
   public static Scale by(Calibration calibration) {
-    return new Scale(Optional.of(calibration), List.of(), List.of());
+    return new Scale(Optional.of(calibration), List.of(), "", List.of());
   }
 
   /** The same with warnings. */
   public Scale warning(List<String> ofWhat) {
-    return new Scale(calibration, reasons, List.copyOf(ofWhat));
+    return new Scale(calibration, reasons, remedy, List.copyOf(ofWhat));
   }
 
   /** Cuts stay in counts. */
   public static Scale none(List<String> reasons) {
-    return new Scale(Optional.empty(), List.copyOf(reasons), List.of());
+    return new Scale(Optional.empty(), List.copyOf(reasons), "", List.of());
+  }
+
+  /** The same with what to do about it. */
+  public Scale remedied(String by) {
+    return new Scale(calibration, reasons, by, warnings);
   }
 
   /** Force at the break, with the peak's own uncertainty. */

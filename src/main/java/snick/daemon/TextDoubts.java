@@ -56,9 +56,11 @@ final class TextDoubts {
                     + " (--baud), is the converter connected?");
   }
 
-  /** Why a stream that is over gave no reading; empty if it gave one or cannot be blamed. */
+  /** Why a stream that is over gave no reading; empty if it gave one. */
   Optional<String> nothingRead() {
-    return refused().filter(words -> pipeline.tally().samples() == 0);
+    return pipeline.stream().facts().samples() > 0
+        ? Optional.empty()
+        : Optional.of(address.text() + pipeline.decoder().whyNoReadings());
   }
 
   private Optional<String> refused() {

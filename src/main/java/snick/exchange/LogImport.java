@@ -14,7 +14,6 @@ import snick.cut.DetectorSettings;
 import snick.frame.Form;
 import snick.frame.StreamDecoder;
 import snick.frame.text.Columns;
-import snick.frame.text.RefusedLine;
 import snick.frame.text.TextRule;
 import snick.journal.name.NotAccepted;
 import snick.quantity.SampleRate;
@@ -61,7 +60,7 @@ public final class LogImport {
    * @param length from the first sample to the last, by the device's clock
    * @param deviceId what the device calls itself; empty in text
    * @param recognition what columns of text were taken for; empty if they were not found out
-   * @param refused the first line of text that was refused for its form
+   * @param whyNoReadings why it holds none, if so
    */
   public record Facts(
       String sha256,
@@ -70,7 +69,7 @@ public final class LogImport {
       Duration length,
       Optional<String> deviceId,
       Optional<String> recognition,
-      Optional<RefusedLine> refused) {}
+      String whyNoReadings) {}
 
   /**
    * An import.
@@ -106,7 +105,7 @@ public final class LogImport {
         Duration.ofNanos(decoding.stream.lastNanos()),
         decoding.stream.hello().map(h -> h.deviceIdText()),
         decoding.decoder.recognition(),
-        decoding.decoder.refused());
+        decoding.decoder.whyNoReadings());
   }
 
   /**

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import snick.cut.Rederivation;
 import snick.force.budget.Calibration;
 import snick.store.Credit;
 import snick.store.Watch;
@@ -21,10 +22,10 @@ public final class PackageCheck {
   private final List<String> differences = new ArrayList<>();
   private final Rederivation rederivation = new Rederivation();
   private long samples;
-  private int rederived;
-  private int notFound;
+  private int again;
+  private int withoutTrace;
 
-  private record Finding(int cut, CutCheck.Found found) {}
+  private record Finding(int cut, boolean traced, List<String> differences) {}
 
   PackageCheck(PackageReading reading) {
     this.reading = reading;
@@ -60,8 +61,8 @@ public final class PackageCheck {
           own.contributors(),
           cuts,
           samples,
-          rederived,
-          notFound,
+          again,
+          withoutTrace,
           differences);
     }
   }
@@ -71,7 +72,7 @@ public final class PackageCheck {
     check.counts(reading.contents().recordings().get(cut.recording() - 1).recording());
     check.sampleForces(statedNewtons);
     cut.force().ifPresent(check::force);
-    return new Finding(cut.number(), check.again(rederivation));
+    return new Finding(cut.number(), statedNewtons.length > 0, check.again(rederivation));
   }
 
   private Optional<Calibration> calibration(StatedCut cut) {
@@ -81,12 +82,12 @@ public final class PackageCheck {
   }
 
   private void note(Finding finding) {
-    if (finding.found().again()) {
-      rederived++;
+    if (finding.traced()) {
+      again++;
     } else {
-      notFound++;
+      withoutTrace++;
     }
-    for (String difference : finding.found().differences()) {
+    for (String difference : finding.differences()) {
       if (differences.size() < MOST_DIFFERENCES) {
         differences.add("cut " + finding.cut() + ": " + difference);
       }

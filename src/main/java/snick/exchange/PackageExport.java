@@ -118,12 +118,14 @@ public final class PackageExport {
   private void writeTables(Path folder, Numbering numbering) throws IOException {
     DigestedFile cutsOut = open(folder, Table.CUTS.file());
     DigestedFile tracesOut = open(folder, Table.TRACES.file());
+    DigestedFile beforeOut = open(folder, Table.BEFORE.file());
     DigestedFile gapsOut = open(folder, Table.GAPS.file());
     DigestedFile overrangeOut = open(folder, Table.OVERRANGE.file());
     DigestedFile historyOut = open(folder, Table.HISTORY.file());
     try (CsvFile cuts = new CsvFile(Table.CUTS, cutsOut);
         tracesOut;
         InOrder<byte[]> traces = new InOrder<>(rows -> write(tracesOut, rows));
+        CsvFile before = new CsvFile(Table.BEFORE, beforeOut);
         CsvFile gaps = new CsvFile(Table.GAPS, gapsOut);
         CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut);
         CsvFile history = new CsvFile(Table.HISTORY, historyOut)) {
@@ -144,6 +146,7 @@ public final class PackageExport {
           note(earlier.result());
         }
         traces.give(cut.trace().size(), new TraceRows(number, cut.trace(), forces(cut.summary())));
+        cut.trace().before().ifPresent(b -> before.row(BeforeRow.cells(cutNumber, b)));
         writeGaps(gaps, number, cut.trace());
         writeOverrange(overrange, number, cut.trace());
       }
@@ -151,6 +154,7 @@ public final class PackageExport {
     }
     files.put(Table.CUTS.file(), cutsOut.facts());
     files.put(Table.TRACES.file(), tracesOut.facts());
+    files.put(Table.BEFORE.file(), beforeOut.facts());
     files.put(Table.GAPS.file(), gapsOut.facts());
     files.put(Table.OVERRANGE.file(), overrangeOut.facts());
     files.put(Table.HISTORY.file(), historyOut.facts());

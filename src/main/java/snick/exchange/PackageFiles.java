@@ -16,6 +16,7 @@ final class PackageFiles {
           README,
           Table.CUTS.file(),
           Table.TRACES.file(),
+          Table.BEFORE.file(),
           Table.GAPS.file(),
           Table.OVERRANGE.file(),
           Table.HISTORY.file(),

@@ -176,12 +176,14 @@ final class PackageReading implements AutoCloseable {
   /** Gives every cut; after it has returned, every file was what the descriptor states. */
   int forEachCut(Watch watch, SampledCutConsumer consumer) throws IOException {
     try (InputStream tracesIn = source.open(Table.TRACES.file());
+        InputStream beforeIn = source.open(Table.BEFORE.file());
         InputStream gapsIn = source.open(Table.GAPS.file());
         InputStream overrangeIn = source.open(Table.OVERRANGE.file())) {
       CsvRows traces = rows(Table.TRACES, tracesIn);
+      CsvRows before = rows(Table.BEFORE, beforeIn);
       CsvRows gaps = rows(Table.GAPS, gapsIn);
       CsvRows overrange = rows(Table.OVERRANGE, overrangeIn);
-      TraceReading samples = new TraceReading(traces, gaps, overrange);
+      TraceReading samples = new TraceReading(traces, before, gaps, overrange);
       long totalBytes = stated.get(Table.TRACES.file()).bytes();
       int cuts =
           forEachCut(
@@ -191,6 +193,7 @@ final class PackageReading implements AutoCloseable {
                 consumer.accept(cut, samples.statedNewtons());
               });
       traces.requireEnd();
+      before.requireEnd();
       gaps.requireEnd();
       overrange.requireEnd();
       return cuts;

@@ -11,8 +11,8 @@ import java.util.Optional;
  * @param contributors who made it, untrusted text
  * @param cuts cuts in it
  * @param samples samples in it
- * @param rederived cuts whose peak this program found again in the raw trace
- * @param notFound cuts in whose trace this program finds no event, for example very short ones
+ * @param again cuts derived again from their traces
+ * @param withoutTrace cuts that have no samples: typed in, or salvaged without
  * @param differences what the sender states and the raw traces do not bear out, one sentence each,
  *     the first 100
  */
@@ -22,8 +22,8 @@ public record PackageReport(
     List<String> contributors,
     int cuts,
     long samples,
-    int rederived,
-    int notFound,
+    int again,
+    int withoutTrace,
     List<String> differences) {
   public PackageReport {
     contributors = List.copyOf(contributors);

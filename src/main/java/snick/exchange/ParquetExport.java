@@ -136,6 +136,10 @@ public final class ParquetExport {
                 cut,
                 cut.summary().place().flatMap(p -> store.journal().session(p.session())),
                 List.of(cells.of(number, cut.summary())),
+                cut.trace()
+                    .before()
+                    .map(before -> List.of(BeforeRow.cells(number, before)))
+                    .orElse(List.of()),
                 licence(numbering, number));
         cuts.write(row);
         traces.write(row);

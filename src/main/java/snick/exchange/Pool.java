@@ -60,6 +60,7 @@ final class Pool {
    * @param cut the cut with its trace
    * @param session its session, if it has a place
    * @param cells its row of cuts.csv
+   * @param before its row of before.csv; empty if it has none
    * @param licence name of its licence; empty if none
    */
   record CutRow(
@@ -67,6 +68,7 @@ final class Pool {
       StoredCut cut,
       Optional<Session> session,
       List<String> cells,
+      List<String> before,
       Optional<String> licence) {
     CutSummary summary() {
       return cut.summary();
@@ -82,13 +84,7 @@ final class Pool {
 
   static final List<ParquetColumn<CutRow>> CUTS = cuts();
 
-  static final List<ParquetColumn<CutRow>> TRACES =
-      List.of(
-          ParquetColumn.of(STARTED, LONG, CutRow::startedNanos),
-          ParquetColumn.of("number", WHOLE, row -> row.summary().number()),
-          ParquetColumn.list("t_ns", LONG, "ns", row -> each(row, row.trace()::deviceNanos)),
-          ParquetColumn.list("counts", WHOLE, "counts", row -> each(row, row.trace()::counts)),
-          ParquetColumn.list("overrange", WHOLE, "", Pool::overrange));
+  static final List<ParquetColumn<CutRow>> TRACES = traces();
 
   static final List<ParquetColumn<RigJson.Item>> RECORDINGS =
       List.of(
@@ -201,13 +197,28 @@ final class Pool {
     columns.add(ParquetColumn.some("licence", TEXT, "", CutRow::licence));
     Table.CUTS.columns().stream()
         .filter(column -> !NOT_TAKEN.contains(column.name()))
-        .map(Pool::ofCells)
+        .map(c -> ofCells(c.name(), c, Table.CUTS.index(c.name()), CutRow::cells))
         .forEach(columns::add);
     return List.copyOf(columns);
   }
 
-  private static ParquetColumn<CutRow> ofCells(Column column) {
-    int index = Table.CUTS.index(column.name());
+  private static List<ParquetColumn<CutRow>> traces() {
+    List<ParquetColumn<CutRow>> columns = new ArrayList<>();
+    columns.add(ParquetColumn.of(STARTED, LONG, CutRow::startedNanos));
+    columns.add(ParquetColumn.of("number", WHOLE, row -> row.summary().number()));
+    columns.add(ParquetColumn.list("t_ns", LONG, "ns", row -> each(row, row.trace()::deviceNanos)));
+    columns.add(
+        ParquetColumn.list("counts", WHOLE, "counts", row -> each(row, row.trace()::counts)));
+    columns.add(ParquetColumn.list("overrange", WHOLE, "", Pool::overrange));
+    for (int i = 1; i < Table.BEFORE.columns().size(); i++) {
+      Column column = Table.BEFORE.columns().get(i);
+      columns.add(ofCells("before_" + column.name(), column, i, CutRow::before));
+    }
+    return List.copyOf(columns);
+  }
+
+  private static ParquetColumn<CutRow> ofCells(
+      String name, Column column, int index, Function<CutRow, List<String>> cells) {
     Function<String, Object> reading =
         switch (column.type()) {
           case INTEGER -> Integer::valueOf;
@@ -225,10 +236,15 @@ final class Pool {
           case STRING -> TEXT;
         };
     return ParquetColumn.some(
-        column.name(),
+        name,
         kind,
         column.unit(),
-        row -> Optional.of(row.cells().get(index)).filter(c -> !c.isEmpty()).map(reading));
+        row ->
+            cells.apply(row).stream()
+                .skip(index)
+                .findFirst()
+                .filter(c -> !c.isEmpty())
+                .map(reading));
   }
 
   private static Double real(String cell) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import snick.cut.Rederivation;
 import snick.force.budget.Calibration;
 import snick.store.CutSelection;
 import snick.store.CutSummary;
@@ -34,7 +35,6 @@ public final class StoreCheck {
   private final Rederivation rederivation = new Rederivation();
   private long given;
   private long again;
-  private long notAgain;
   private long withoutTrace;
   private long differing;
 
@@ -42,8 +42,7 @@ public final class StoreCheck {
    * What a check found.
    *
    * @param integrity structure, references and checksums
-   * @param again cuts whose event was found again in the trace
-   * @param notAgain cuts in whose trace alone no event is found, for example very short ones
+   * @param again cuts derived again from their traces
    * @param withoutTrace cuts that have no samples: typed in, or salvaged without
    * @param differing cuts of which something stored is not what the trace gives
    * @param differences what that is, one sentence each, the first 100
@@ -51,7 +50,6 @@ public final class StoreCheck {
   public record Report(
       IntegrityReport integrity,
       long again,
-      long notAgain,
       long withoutTrace,
       long differing,
       List<String> differences) {
@@ -60,7 +58,7 @@ public final class StoreCheck {
     }
   }
 
-  private record Finding(long cut, CutCheck.Found found) {}
+  private record Finding(long cut, List<String> differences) {}
 
   private StoreCheck(StoreReader store, Watch watch) {
     this.store = store;
@@ -85,7 +83,7 @@ public final class StoreCheck {
           });
       checks.finish();
     }
-    return new Report(integrity, again, notAgain, withoutTrace, differing, differences);
+    return new Report(integrity, again, withoutTrace, differing, differences);
   }
 
   /** The cut with its trace; empty if that is damaged, which the check of traces has told. */
@@ -117,8 +115,7 @@ public final class StoreCheck {
     try {
       return derived(stored, recording.orElseThrow(), calibration);
     } catch (IllegalArgumentException | NoSuchElementException e) {
-      String why = "what is stated of it cannot be: " + e.getMessage();
-      return new Finding(stored.id(), new CutCheck.Found(false, List.of(why)));
+      return new Finding(stored.id(), List.of("what is stated of it cannot be: " + e.getMessage()));
     }
   }
 
@@ -142,14 +139,9 @@ public final class StoreCheck {
   }
 
   private void note(Finding finding) {
-    if (finding.found().again()) {
-      again++;
-    } else {
-      notAgain++;
-    }
-    List<String> found = finding.found().differences();
-    differing += found.isEmpty() ? 0 : 1;
-    for (String difference : found) {
+    again++;
+    differing += finding.differences().isEmpty() ? 0 : 1;
+    for (String difference : finding.differences()) {
       if (differences.size() < MOST_DIFFERENCES) {
         differences.add("cut " + finding.cut() + ": " + difference);
       }

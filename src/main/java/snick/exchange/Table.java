@@ -119,6 +119,30 @@ final class Table {
           Column.integer("first_sample", "First sample of the run"),
           Column.integer("last_sample", "Last sample of the run"));
 
+  static final Table BEFORE =
+      new Table(
+          "before.csv",
+          "One row a cut with a trace: what the stream had told before it began. With the trace and the"
+              + " response of the rig it is all that the cut's row in cuts.csv is derived from",
+          List.of("cut"),
+          Column.integer("cut", "Number of the cut in cuts.csv"),
+          Column.integer("began_sample", "Sample that began the event"),
+          Column.integer("polarity", "1 if this load raises the reading, -1 if it lowers it"),
+          Column.integer("usual_polarity", "That of the loads before, 0 if there was none"),
+          Column.number("level_counts", "counts", "Reading at rest"),
+          Column.number("from_counts", "counts", "Level from which the load rose"),
+          Column.number("noise_counts", "counts", "Standard deviation of one sample at rest"),
+          Column.number("band_counts", "counts", "Distance from rest at which a load begins"),
+          Column.truth("sure", "Whether the rest was long enough to trust level and noise"),
+          Column.truth("settled", "Whether the last load's ringing or remainder was over"),
+          Column.number("period_ns", "ns", "Time from one sample to the next"),
+          Column.number("zero_counts", "counts", "Reading without load, as followed over rests"),
+          Column.number("zero_variance_counts2", "counts^2", "Variance of zero_counts"),
+          Column.number("zero_drift_counts_per_s", "counts/s", "How fast the zero drifts"),
+          Column.number("zero_drift_variance", "counts^2/s^2", "Variance of that"),
+          Column.number("zero_covariance", "counts^2/s", "Covariance of zero and drift"),
+          Column.number("zero_at_s", "s", "Time of the zero, on the axis of t_s"));
+
   static final Table HISTORY =
       new Table(
           "history.csv",
@@ -134,7 +158,7 @@ final class Table {
           DERIVED,
           List.of(Column.time("force_derived_at", "When the force was stored").inSomeRows()));
 
-  static final List<Table> ALL = List.of(CUTS, TRACES, GAPS, OVERRANGE, HISTORY);
+  static final List<Table> ALL = List.of(CUTS, TRACES, BEFORE, GAPS, OVERRANGE, HISTORY);
 
   private final String file;
   private final String title;

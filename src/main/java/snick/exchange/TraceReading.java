@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import snick.cut.Trace;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 
 /**
- * Reads the samples, gaps and overrange runs of one cut after the other. Memory follows the rows
- * that are really there, never a number that is stated.
+ * Reads the samples, what came before, gaps and overrange runs of one cut after the other. Memory
+ * follows the rows that are really there, never a number that is stated.
  */
 final class TraceReading implements Traces {
   /** Over ten hours at 80 samples a second. */
@@ -19,6 +21,7 @@ final class TraceReading implements Traces {
   private static final int FIRST_ROOM = 1024;
 
   private final CsvRows traces;
+  private final CsvRows before;
   private final CsvRows gaps;
   private final CsvRows overrange;
   private long[] nanos = new long[FIRST_ROOM];
@@ -26,8 +29,9 @@ final class TraceReading implements Traces {
   private double[] newtons = new double[FIRST_ROOM];
   private int size;
 
-  TraceReading(CsvRows traces, CsvRows gaps, CsvRows overrange) {
+  TraceReading(CsvRows traces, CsvRows before, CsvRows gaps, CsvRows overrange) {
     this.traces = traces;
+    this.before = before;
     this.gaps = gaps;
     this.overrange = overrange;
   }
@@ -40,7 +44,27 @@ final class TraceReading implements Traces {
       traces.advance();
     }
     return new Trace(
-        Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size), marks(cut), gaps(cut));
+        Arrays.copyOf(nanos, size),
+        Arrays.copyOf(counts, size),
+        marks(cut),
+        gaps(cut),
+        before(cut));
+  }
+
+  private Optional<Before> before(int cut) {
+    if (!before.present() || before.integer(CUT) != cut) {
+      return Optional.empty();
+    }
+    try {
+      Before told = BeforeRow.read(before);
+      if (told.began() >= size) {
+        throw before.refused("began_sample is " + told.began() + " of " + size);
+      }
+      before.advance();
+      return Optional.of(told);
+    } catch (IllegalArgumentException e) {
+      throw before.refused(e.getMessage());
+    }
   }
 
   /** Stated force of each sample of the last trace, N; NaN if none is stated. */

@@ -162,6 +162,13 @@ public final class StreamDecoder {
     return lines.recognition();
   }
 
+  /** Why nothing was read of what is over, as said after its name. */
+  public String whyNoReadings() {
+    return refused()
+        .map(line -> ": " + line.words())
+        .orElse(" holds no samples; see firmware-protocol.md for the forms that are read");
+  }
+
   /** The first text line that was refused for its form. */
   public Optional<RefusedLine> refused() {
     return lines.refused();

@@ -144,7 +144,7 @@ final class Orphans {
   }
 
   private void addTraces() {
-    byte[] empty = TraceBlob.encode(new Trace(new long[0], new int[0], new boolean[0], List.of()));
+    byte[] empty = TraceBlob.encode(Trace.none());
     int added =
         database
             .query(

@@ -3,8 +3,10 @@ package snick.store;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.zip.CRC32C;
 import snick.cut.Trace;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 
 /**
@@ -19,6 +21,12 @@ import snick.sample.Gap;
  * n   × count change    difference of successive readings, signed, wrapping at 32 bits
  * runs, runs × (skip, length)    stretches of overrange samples
  * gaps, gaps × (cause, from signed, to − from, lost)
+ * told                  1 if it is known what the stream had told before, else 0 and no more
+ * began                 sample that began the event
+ * polarity, usual       of the event and of those before, signed
+ * level, from, noise, band, period       IEEE 754, 64 bits, most significant byte first
+ * sure, settled         0 or 1
+ * zero, its variance, drift, its variance, covariance of both      as level; and when, ns, signed
  * </pre>
  *
  * Every sample takes at least a byte, so the length of the bytes bounds what decoding allocates.
@@ -54,6 +62,8 @@ final class TraceBlob {
     encodeCounts(trace, out);
     encodeOverrange(trace, out);
     encodeGaps(trace.gaps(), out);
+    out.octet(trace.before().isPresent() ? 1 : 0);
+    trace.before().ifPresent(before -> encode(before, out));
     return out.bytes();
   }
 
@@ -144,6 +154,26 @@ final class TraceBlob {
     }
   }
 
+  private static void encode(Before before, VarintWriter out) {
+    out.unsigned(before.began());
+    out.signed(before.polarity());
+    out.signed(before.usualPolarity());
+    out.real(before.levelCounts());
+    out.real(before.fromCounts());
+    out.real(before.noiseCounts());
+    out.real(before.bandCounts());
+    out.real(before.periodNanos());
+    out.octet(before.sure() ? 1 : 0);
+    out.octet(before.settled() ? 1 : 0);
+    Before.Zero zero = before.zero();
+    out.real(zero.counts());
+    out.real(zero.varianceCounts2());
+    out.real(zero.driftCountsPerSecond());
+    out.real(zero.driftVariance());
+    out.real(zero.covariance());
+    out.signed(zero.atNanos());
+  }
+
   /**
    * The trace that {@code bytes} hold.
    *
@@ -160,8 +190,14 @@ final class TraceBlob {
     int[] counts = decodeCounts(size, in);
     boolean[] overrange = decodeOverrange(size, in);
     List<Gap> gaps = decodeGaps(in);
-    in.end();
-    return new Trace(deviceNanos, counts, overrange, gaps);
+    boolean told = in.octet() != 0;
+    try {
+      Optional<Before> before = told ? Optional.of(decodeBefore(in)) : Optional.empty();
+      in.end();
+      return new Trace(deviceNanos, counts, overrange, gaps, before);
+    } catch (IllegalArgumentException e) {
+      throw new MalformedTraceException(e.getMessage());
+    }
   }
 
   private static long[] decodeTimes(int size, VarintReader in) {
@@ -231,5 +267,22 @@ final class TraceBlob {
       throw new MalformedTraceException("gap from " + fromNanos + " ns to " + toNanos + " ns");
     }
     return new Gap(CAUSES.get((int) cause), fromNanos, toNanos, lostSamples);
+  }
+
+  private static Before decodeBefore(VarintReader in) {
+    int began = (int) in.unsigned();
+    int polarity = (int) in.signed();
+    int usual = (int) in.signed();
+    double level = in.real();
+    double from = in.real();
+    double noise = in.real();
+    double band = in.real();
+    double period = in.real();
+    boolean sure = in.octet() != 0;
+    boolean settled = in.octet() != 0;
+    Before.Zero zero =
+        new Before.Zero(in.real(), in.real(), in.real(), in.real(), in.real(), in.signed());
+    return new Before(
+        began, polarity, usual, level, from, noise, band, sure, settled, period, zero);
   }
 }

@@ -33,6 +33,14 @@ final class VarintReader {
     return (value >>> 1) ^ -(value & 1);
   }
 
+  double real() {
+    long bits = 0;
+    for (int i = 0; i < Double.BYTES; i++) {
+      bits = bits << 8 | octet();
+    }
+    return Double.longBitsToDouble(bits);
+  }
+
   /** A number of items that take at least {@code leastBytesEach} of the bytes left. */
   int size(int leastBytesEach) {
     long size = unsigned();

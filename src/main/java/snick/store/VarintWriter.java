@@ -41,6 +41,14 @@ final class VarintWriter {
     unsigned((value << 1) ^ (value >> 63));
   }
 
+  /** The 64 bits of a number (IEEE 754), most significant byte first. */
+  void real(double value) {
+    long bits = Double.doubleToLongBits(value);
+    for (int shift = 56; shift >= 0; shift -= 8) {
+      octet((int) (bits >>> shift));
+    }
+  }
+
   byte[] bytes() {
     return Arrays.copyOf(bytes, length);
   }

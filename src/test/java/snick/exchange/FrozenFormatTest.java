@@ -44,7 +44,7 @@ class FrozenFormatTest {
     try (StoreReader reader = StoreReader.open(temporary.resolve("store"))) {
       List<CutSummary> cuts = reader.latest(CutSelection.all(), 10);
       assertThat(cuts).hasSize(6);
-      assertThat(reader.cut(1).orElseThrow().trace().size()).isEqualTo(252);
+      assertThat(reader.cut(1).orElseThrow().trace().size()).isEqualTo(253);
       assertThat(cuts.get(0).result().outcome()).isEqualTo(Outcome.OVERRANGE);
       assertThat(reader.calibrations().get(0).calibration()).isEqualTo(Bench.calibration());
       assertThat(reader.results(1)).hasSize(2);

@@ -264,7 +264,7 @@ class HostilePackageTest {
     "t_s,9999999999,no time",
     "force_n,-1e999,no number",
     "sample,7,'sample is 7, not 2'",
-    "cut,2,'cuts.csv, row 2: samples is'"
+    "cut,2,'before.csv, row 2: began_sample is'"
   })
   void samplesThatCannotBeAreRefused(String column, String value, String because)
       throws IOException {
@@ -293,6 +293,54 @@ class HostilePackageTest {
   })
   void cutsThatCannotBeAreRefused(String column, String value, String because) throws IOException {
     Forged.cell(folder, Table.CUTS, 1, column, value);
+    refused(folder, because);
+  }
+
+  @Test
+  void anotherVersionOfTheDetectorMayDifferALittleAndThisOneNotAtAll() throws IOException {
+    double counts;
+    try (StoreReader reader = StoreReader.open(own)) {
+      counts = reader.cut(1).orElseThrow().cut().peak().orElseThrow().estimateCounts();
+    }
+    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(Math.nextUp(counts)));
+    assertThat(ofEstimates())
+        .containsExactly(
+            "cut 1: estimate_counts is " + Math.nextUp(counts) + ", the trace gives " + counts);
+    Forged.cell(folder, Table.CUTS, 1, "detector_version", "3");
+    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(1.04 * counts));
+    assertThat(ofEstimates()).isEmpty();
+    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(1.06 * counts));
+    assertThat(ofEstimates().toString())
+        .contains("by detector version 3, version 4 makes " + counts);
+  }
+
+  private List<String> ofEstimates() throws IOException {
+    return PackageCheck.of(folder, Watch.NONE).differences().stream()
+        .filter(difference -> difference.contains("estimate_counts"))
+        .toList();
+  }
+
+  @Test
+  void withoutWhatCameBeforeNothingIsBorneOut() throws IOException {
+    Forged.text(folder, Table.BEFORE.file(), text -> text.replaceAll("(?m)^1,.*\r\n", ""));
+    assertThat(PackageCheck.of(folder, Watch.NONE).differences())
+        .containsExactly("cut 1: what came before it is not there, so it cannot be derived again");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "began_sample,-1,from sample -1",
+    "began_sample,99999,began_sample is 99999 of",
+    "polarity,0,polarity 0",
+    "level_counts,INF,level Infinity",
+    "noise_counts,0,noise 0.0",
+    "period_ns,-1,period -1.0",
+    "zero_counts,,zero_counts is empty",
+    "cut,7,it belongs to no cut"
+  })
+  void whatCannotHaveComeBeforeIsRefused(String column, String value, String because)
+      throws IOException {
+    Forged.cell(folder, Table.BEFORE, 1, column, value == null ? "" : value);
     refused(folder, because);
   }
 

@@ -68,7 +68,7 @@ class RoundTripTest {
     Path first = export(own, "first.zip", session());
     PackageImport.Result result = importInto(theirs, first);
     assertThat(result.report().differences()).isEmpty();
-    assertThat(result.report().rederived()).isEqualTo(result.report().cuts());
+    assertThat(result.report().again()).isEqualTo(result.report().cuts());
     assertThat(result.stored()).contains(new Origin.Outcome(result.report().cuts(), 0, false));
     assertThat(export(theirs, "again.zip", session())).hasSameBinaryContentAs(first);
   }

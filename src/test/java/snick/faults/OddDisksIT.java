@@ -3,6 +3,8 @@ package snick.faults;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -22,6 +24,8 @@ import snick.virtualrig.settings.RigSettings;
 class OddDisksIT {
   private static final double SPEED = 20;
   private static final String UNPROVED = "that a store holds on an overlay and a failing disk";
+
+  private static final String ON_THE_NETWORK = "that a store holds on a network file system";
 
   @TempDir Path folder;
   private Path disk;
@@ -95,6 +99,74 @@ class OddDisksIT {
     } finally {
       SystemProgram.does("umount", layers.toString());
     }
+  }
+
+  /** A file server and its client on one machine; the server dies under the recorder. */
+  @Test
+  void aStoreOnANetworkFileSystem() throws Exception {
+    Path exported = Files.createDirectories(folder.resolve("exported"));
+    disk = Files.createDirectories(folder.resolve("disk"));
+    int port = freePort();
+    Process server = fileServer(port);
+    Needs.machine(
+        server != null && mounted(port, exported), "no sshfs can be mounted", ON_THE_NETWORK);
+    try (ServedRig rig = cutting()) {
+      Path data = disk.resolve("data");
+      long announced;
+      try (Running run = recording(rig, data)) {
+        run.await("is on a network file system (fuse.sshfs)");
+        run.awaitCut(3);
+        run.kill();
+        announced = run.lines().stream().filter(line -> line.startsWith("{")).count();
+      }
+      Sound.demand(data, reader -> {});
+      assertThat(Sound.cuts(data)).isGreaterThanOrEqualTo(announced);
+      try (Running run = recording(rig, data)) {
+        run.awaitCut(3);
+        server.descendants().forEach(ProcessHandle::destroyForcibly);
+        server.destroyForcibly();
+        run.await("NOT STORED");
+        announced += run.lines().stream().filter(line -> line.startsWith("{")).count();
+        run.kill();
+      }
+      unmount();
+      Sound.demand(exported.resolve("data"), reader -> {});
+      assertThat(Sound.cuts(exported.resolve("data"))).isGreaterThanOrEqualTo(announced);
+    } finally {
+      server.destroyForcibly();
+    }
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket any = new ServerSocket(0)) {
+      return any.getLocalPort();
+    }
+  }
+
+  /** Null where there is no such program. */
+  private static Process fileServer(int port) {
+    try {
+      return new ProcessBuilder(
+              "socat",
+              "TCP-LISTEN:" + port + ",bind=127.0.0.1,fork,reuseaddr",
+              "EXEC:/usr/lib/openssh/sftp-server")
+          .redirectErrorStream(true)
+          .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+          .start();
+    } catch (IOException noSuchProgram) {
+      return null;
+    }
+  }
+
+  private boolean mounted(int port, Path exported) throws InterruptedException {
+    boolean mounted = false;
+    for (int attempt = 0; attempt < 20 && !mounted; attempt++) {
+      Thread.sleep(100);
+      mounted =
+          SystemProgram.does(
+              "sshfs", "-o", "directport=" + port, "127.0.0.1:" + exported, disk.toString());
+    }
+    return mounted;
   }
 
   /** As a kernel does after an error: the file system becomes read-only under the recorder. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -14,6 +15,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
 import snick.cut.Trace;
+import snick.cut.rest.Before;
 import snick.sample.Gap;
 
 class TraceBlobTest {
@@ -139,7 +141,8 @@ class TraceBlobTest {
       3,
       0x0A,
       0x05,
-      0x07 // one gap: form changed, from 5, 5 long, 7 lost
+      0x07, // one gap: form changed, from 5, 5 long, 7 lost
+      0 // nothing is told of before
     };
     Trace expected =
         new Trace(
@@ -149,6 +152,26 @@ class TraceBlobTest {
             List.of(new Gap(Gap.Cause.FORM_CHANGED, 5, 10, 7)));
     assertThat(TraceBlob.decode(bytes)).isEqualTo(expected);
     assertThat(TraceBlob.encode(expected)).isEqualTo(bytes);
+  }
+
+  /** What the stream had told, each number as IEEE 754 has it: 1.0 begins with 3F F0. */
+  @Test
+  void whatCameBeforeComesBackExactly() {
+    Before before =
+        new Before(1, -1, 0, 1, -0.0, 1e-3, 7.25, true, false, 3.125e6 + 1.0 / 16, zero());
+    Trace trace =
+        new Trace(
+            new long[] {5, 9}, new int[] {1, 2}, new boolean[2], List.of(), Optional.of(before));
+    byte[] bytes = TraceBlob.encode(trace);
+    assertThat(TraceBlob.decode(bytes)).isEqualTo(trace);
+    assertThat(bytes).containsSubsequence(1, 1, 1, 0, 0x3F, 0xF0, 0, 0, 0, 0, 0, 0, 0x80, 0);
+    byte[] beyond = bytes.clone();
+    beyond[10] = 2;
+    assertThatThrownBy(() -> TraceBlob.decode(beyond)).hasMessageContaining("sample 2 of 2");
+  }
+
+  private static Before.Zero zero() {
+    return new Before.Zero(0.1, Double.POSITIVE_INFINITY, -1e-300, 4, -0.5, -3);
   }
 
   /** LEB128 examples of the DWARF 5 standard, 7.6, figure 7.22 (from memory). */

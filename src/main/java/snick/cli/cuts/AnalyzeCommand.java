@@ -222,7 +222,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
 
   private void summary(Pipeline pipeline, RecordedSource source) {
     if (pipeline.stream().facts().samples() == 0) {
-      throw Refusal.badInput(file + whyNoSamples(pipeline));
+      throw Refusal.badInput(file + pipeline.decoder().whyNoReadings());
     }
     TextWords.of(pipeline).forEach(word -> err().println("snick: " + PlainText.inert(word)));
     if (!json) {
@@ -236,19 +236,6 @@ public final class AnalyzeCommand implements Callable<Integer> {
     } else if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
-  }
-
-  private static String whyNoSamples(Pipeline pipeline) {
-    return pipeline
-        .decoder()
-        .refused()
-        .map(line -> ": " + line.words())
-        .orElseGet(
-            () ->
-                " holds no samples: "
-                    + pipeline.tally().skippedBytes()
-                    + " bytes were neither frames nor readings; see firmware-protocol.md for both"
-                    + " forms");
   }
 
   private PrintWriter out() {

@@ -1,7 +1,6 @@
 package snick.cli.cuts;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -153,7 +152,7 @@ final class CutsEnterCommand implements Callable<Integer> {
             new Cut.Shape(0, 0, 0, 0),
             new Cut.Rest(0, 0, 0),
             Set.of(),
-            new Trace(new long[0], new int[0], new boolean[0], List.of()));
+            Trace.none());
     CutForce force =
         new CutForce(AS_TYPED.derive(counts, 0), Force.ofGramForce(counts / COUNTS_PER_GRAM_FORCE));
     return NewCut.of(recording, now, cut).with(force);

@@ -87,7 +87,7 @@ final class CutsShowCommand implements Callable<Integer> {
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
-    stored.summary().missing().ifPresent(why -> line("no force", why));
+    stored.summary().missing().ifPresent(why -> line("no force", why + remedy()));
     line("loading rate", Numbers.fixed(cut.shape().loadingRateCountsPerSecond(), 0) + " counts/s");
     line("fall", Numbers.fixed(cut.shape().fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
     line("ramp", cut.shape().rampSamples() + " samples, " + dips(cut.shape().dips()));
@@ -151,6 +151,10 @@ final class CutsShowCommand implements Callable<Integer> {
     CutBudget.print(out(), budget);
   }
 
+  private String remedy() {
+    return "; with a calibration that fits it gets one by: " + data.in("snick rederive");
+  }
+
   private void printPeak(Cut cut, Peak peak) {
     line("largest sample", Numbers.fixed(peak.observedMaxCounts(), 0) + " counts above zero");
     if (cut.breakNanos().isPresent()) {
@@ -158,12 +162,12 @@ final class CutsShowCommand implements Callable<Integer> {
           "at the break",
           Numbers.plusMinus(peak.estimateCounts(), 2 * peak.standardUncertaintyCounts())
               + " counts (k = 2, the estimate alone)");
-      EstimateParts.of(cut).ifPresent(parts -> printParts(parts, peak));
+      EstimateParts.of(cut).ifPresent(this::printParts);
     }
   }
 
-  private void printParts(EstimateParts parts, Peak peak) {
-    line("made of", parts.words(peak));
+  private void printParts(EstimateParts parts) {
+    line("made of", parts.words());
     parts.hint().ifPresent(hint -> line("most of it", hint));
   }
 

@@ -9,16 +9,13 @@ import java.util.stream.Collectors;
 import snick.cli.terminal.Numbers;
 import snick.cut.Cut;
 import snick.cut.Peak;
+import snick.cut.Rederivation;
 import snick.cut.estimate.Budget;
-import snick.exchange.Rederivation;
 
 /** What makes the uncertainty of one estimate at the break, and what would lessen most of it. */
 final class EstimateParts {
   /** One that makes more of the variance than all others together is worth a hint. */
   private static final double MOST_OF_IT = 0.5;
-
-  /** Share by which two uncertainties may differ and are shown as the same. */
-  private static final double ROUNDING = 0.01;
 
   private static final String STEADIER = "a steadier, even hand helps";
   private static final String SLOWER = "slower loading, a stiffer fixture or a faster rate helps";
@@ -42,33 +39,18 @@ final class EstimateParts {
             new Part("zero", budget.zeroCounts(), "a longer rest before and after helps"));
   }
 
-  /** Those of a stored cut, found again in its trace; empty if its trace does not tell. */
+  /** Those of a stored cut, derived again; empty if another version of the detector made it. */
   static Optional<EstimateParts> of(Cut cut) {
-    return Optional.of(cut)
-        .filter(stored -> stored.trace().size() > 0 && stored.peak().isPresent())
-        .flatMap(stored -> new Rederivation().of(stored))
+    return new Rederivation()
+        .of(cut)
+        .filter(again -> again.figures().equals(cut.figures()))
         .flatMap(Cut::peak)
         .flatMap(Peak::budget)
         .map(EstimateParts::new);
   }
 
-  /** All together, counts. */
-  private double standardUncertaintyCounts() {
-    return Math.sqrt(parts.stream().mapToDouble(Part::variance).sum());
-  }
-
-  /**
-   * In words, counts; and what they come to if the trace alone, without the stream before it, gives
-   * another uncertainty than {@code stored}.
-   */
-  String words(Peak stored) {
-    double now = standardUncertaintyCounts();
-    boolean same =
-        Math.abs(now - stored.standardUncertaintyCounts()) <= ROUNDING * Math.max(1, now);
-    return list() + (same ? "" : ", " + Numbers.fixed(now, 0) + " by the trace alone");
-  }
-
-  private String list() {
+  /** In words, counts. */
+  String words() {
     return parts.stream()
             .map(part -> part.word() + " " + Numbers.fixed(part.counts(), 0))
             .collect(Collectors.joining(", "))

@@ -211,11 +211,11 @@ public final class RederiveCommand implements Callable<Integer> {
     out()
         .println(
             looked
-                + " cuts looked at, "
-                + changed
-                + (diff ? " would change" : " derived again")
-                + ", detector version "
+                + " cuts derived again, detector version "
                 + Cut.DETECTOR_VERSION
+                + "; "
+                + changed
+                + (diff ? " would change" : " changed")
                 + (changed > 0 ? change() : "")
                 + ".");
     reasons.forEach(

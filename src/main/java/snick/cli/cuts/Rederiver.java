@@ -1,13 +1,12 @@
 package snick.cli.cuts;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.cut.Cut;
+import snick.cut.Rederivation;
 import snick.cut.response.Response;
 import snick.daemon.Scale;
-import snick.exchange.Rederivation;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.quantity.MeasuredForce;
@@ -98,7 +97,9 @@ final class Rederiver {
   private Optional<Cut> detectAgain(StoredCut stored) {
     boolean old = stored.summary().result().detectorVersion() < Cut.DETECTOR_VERSION;
     return old || everyTrace
-        ? rederivation.of(stored.cut(), response(stored.summary().recordingId()))
+        ? rederivation
+            .of(stored.cut(), response(stored.summary().recordingId()))
+            .filter(again -> old || !again.figures().equals(stored.cut().figures()))
         : Optional.empty();
   }
 
@@ -122,9 +123,6 @@ final class Rederiver {
             () ->
                 store.currentCalibration(recording.deviceId()).map(StoredCalibration::calibration))
         .map(calibration -> StoredCalibrations.scale(calibration, recording))
-        .orElseGet(
-            () ->
-                Scale.none(
-                    List.of("no calibration of rig " + recording.deviceId() + " is stored")));
+        .orElseGet(() -> StoredCalibrations.none(recording));
   }
 }

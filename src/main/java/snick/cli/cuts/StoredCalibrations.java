@@ -35,7 +35,7 @@ public final class StoredCalibrations implements CalibrationShelf {
           .currentCalibration(recording.deviceId())
           .map(stored -> ifItFits(stored.calibration(), recording, store))
           .or(() -> sketchScale(recording))
-          .orElseGet(() -> Scale.none(List.of(missing(recording))));
+          .orElseGet(() -> none(recording).remedied(remedy()));
     }
   }
 
@@ -44,10 +44,13 @@ public final class StoredCalibrations implements CalibrationShelf {
         .map(scale -> Scale.by(scale).warning(List.of(data.in(SketchScale.WARNING))));
   }
 
-  private String missing(Recording recording) {
-    return "no calibration for rig "
-        + recording.deviceId()
-        + ": its cuts are stored in counts; make one: "
+  /** What is so of a rig whose calibration is not there. */
+  static Scale none(Recording recording) {
+    return Scale.none(List.of("no calibration for rig " + recording.deviceId()));
+  }
+
+  private String remedy() {
+    return ": its cuts are stored in counts; make one: "
         + data.in("snick calibrate PORT")
         + ", or type one in: --counts-per-gf N";
   }

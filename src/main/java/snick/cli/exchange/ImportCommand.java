@@ -150,13 +150,7 @@ public final class ImportCommand implements Callable<Integer> {
             file.getFileName().toString(), this::bytes, stream.assumedRate(), stream.text());
     LogImport.Facts facts = log.look();
     if (facts.samples() == 0) {
-      throw Refusal.badInput(
-          file
-              + facts
-                  .refused()
-                  .map(line -> ": " + line.words())
-                  .orElse(
-                      " holds no samples; see firmware-protocol.md for the forms that are read"));
+      throw Refusal.badInput(file + facts.whyNoReadings());
     }
     facts
         .recognition()

@@ -19,13 +19,17 @@ final class PackageText {
             + (report.cuts() == 1 ? " cut, " : " cuts, ")
             + report.samples()
             + " samples; digests, tables and readings are as stated.");
-    out.println(report.rederived() + " found again in their raw traces.");
-    if (report.notFound() > 0) {
-      out.println(report.notFound() + " not found again: their traces are too short or disturbed.");
-    }
+    printAgain(out, report.again(), report.withoutTrace());
     if (!report.holds()) {
       out.println("The raw traces do not bear out what is stated:");
       printFirst(out, report.differences());
+    }
+  }
+
+  static void printAgain(PrintWriter out, long again, long withoutTrace) {
+    out.println(again + " cuts derived again from their traces.");
+    if (withoutTrace > 0) {
+      out.println(withoutTrace + " have no trace: typed in, or salvaged without.");
     }
   }
 

@@ -14,13 +14,7 @@ final class StoreCheckText {
     IntegrityReport integrity = report.integrity();
     out.println(integrity.traces() + " traces checked, " + integrity.damagedTraces() + " damaged.");
     integrity.problems().forEach(p -> out.println("  " + PlainText.inert(p)));
-    out.println(report.again() + " cuts found again in their traces.");
-    if (report.notAgain() > 0) {
-      out.println(report.notAgain() + " not found again: their traces are too short or disturbed.");
-    }
-    if (report.withoutTrace() > 0) {
-      out.println(report.withoutTrace() + " have no trace: typed in, or salvaged without.");
-    }
+    PackageText.printAgain(out, report.again(), report.withoutTrace());
     if (report.differing() > 0) {
       out.println("What is stored of " + report.differing() + " is not what their traces give:");
       PackageText.printFirst(out, report.differences());

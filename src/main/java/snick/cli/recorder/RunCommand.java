@@ -32,6 +32,7 @@ import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
 import snick.report.Words;
+import snick.store.NetworkDisk;
 import snick.store.StoreException;
 import snick.view.Preferences;
 
@@ -134,7 +135,10 @@ public final class RunCommand implements Callable<Integer> {
     if (recorder.failed()) {
       return ExitCode.FAILED;
     }
-    return recorder.refusals().isEmpty() ? ExitCode.OK : ExitCode.UNAVAILABLE;
+    if (recorder.refusals().isEmpty()) {
+      return ExitCode.OK;
+    }
+    return recorder.refusedFiles() ? ExitCode.BAD_INPUT : ExitCode.UNAVAILABLE;
   }
 
   /** On SIGINT and SIGTERM: the event in flight is stored before the process ends. */
@@ -206,6 +210,7 @@ public final class RunCommand implements Callable<Integer> {
   private void greet(Recorder recorder) {
     recorder.pageAddress().ifPresent(address -> tell("the page is " + address));
     tell("the store is " + data.path() + "; stop with Ctrl-C");
+    NetworkDisk.warning(data.path()).ifPresent(this::tell);
   }
 
   private synchronized void announce(AnnouncedCut cut) {

@@ -86,8 +86,7 @@ final class ThreadCut {
             usual.maximumEventNanos(),
             usual.restKeptNanos(),
             AFTER_NANOS / 3,
-            usual.severedFallNanos(),
-            usual.beginsAtRest());
+            usual.severedFallNanos());
     List<Cut> cuts = new ArrayList<>();
     log.replay(new CutDetector(patient, cuts::add));
     return cuts.stream()

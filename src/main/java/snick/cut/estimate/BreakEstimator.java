@@ -178,8 +178,9 @@ public final class BreakEstimator {
 
   private EarlyCourse course(Loading l, int first, int last) {
     int bins = Math.max(1, CourseModel.bins(last - first + 1, l.periodSeconds()));
-    long key = Math.round(l.periodSeconds() * 1e9) << 8 | bins;
-    CourseModel model = models.computeIfAbsent(key, k -> new CourseModel(bins, l.periodSeconds()));
+    long nanos = Math.round(l.periodSeconds() * 1e9);
+    CourseModel model =
+        models.computeIfAbsent(nanos << 8 | bins, key -> new CourseModel(bins, nanos / 1e9));
     return EarlyCourse.of(l, first, last, model);
   }
 

@@ -30,7 +30,7 @@ record CrossingWeight(double mean, double variance) {
       return new CrossingWeight(force, forceVariance);
     }
     double inside = normal(z);
-    double edge = Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+    double edge = StrictMath.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
     double m0 = z * inside + edge;
     double m1 = (z * z + 1) * inside + z * edge;
     double m2 = (z * z * z + 3 * z) * inside + (z * z + 2) * edge;
@@ -45,6 +45,6 @@ record CrossingWeight(double mean, double variance) {
 
   /** Normal distribution function, by its logistic approximation, good to 0.0002 (from memory). */
   private static double normal(double z) {
-    return 1 / (1 + Math.exp(-1.5976 * z - 0.070565976 * z * z * z));
+    return 1 / (1 + StrictMath.exp(-1.5976 * z - 0.070565976 * z * z * z));
   }
 }

@@ -47,7 +47,7 @@ final class EqualArea {
     for (int i = l.bottom() + 1; i < l.end(); i++) {
       double t = (l.timeSeconds()[i] - from) / tailSeconds;
       if (t < 1 && l.usable()[i]) {
-        double w = square(Math.sin(Math.PI * t));
+        double w = square(StrictMath.sin(Math.PI * t));
         sum += w * l.counts()[i];
         weights += w;
       }
@@ -68,7 +68,8 @@ final class EqualArea {
     double area = 0;
     double foot = t[l.bottom()];
     for (int i = last + 1; i < l.end() && t[i] < foot + tailSeconds; i++) {
-      double w = t[i] <= foot ? 1 : 0.5 * (1 + Math.cos(Math.PI * (t[i] - foot) / tailSeconds));
+      double w =
+          t[i] <= foot ? 1 : 0.5 * (1 + StrictMath.cos(Math.PI * (t[i] - foot) / tailSeconds));
       double y = l.usable()[i] ? l.counts()[i] : between(i);
       area += w * h * (y - levelCounts);
     }

@@ -62,7 +62,7 @@ final class Extrapolation {
     }
     for (int i = 0; i < white.length; i++) {
       if (evidence[i] > best - FAR_BEHIND) {
-        double weight = Math.exp(evidence[i] - best);
+        double weight = StrictMath.exp(evidence[i] - best);
         weights += weight;
         weighed.add(new Weighed(hypotheses.get(i), white[i], weight, scale(white[i])));
       }
@@ -72,7 +72,7 @@ final class Extrapolation {
   private static double evidence(Hypothesis h, double[] white) {
     double chi = dot(white, white);
     double exponent = 0.5 * (NOISE_DEGREES + white.length);
-    return -h.halfLogDeterminant() - exponent * Math.log1p(chi / NOISE_DEGREES);
+    return -h.halfLogDeterminant() - exponent * StrictMath.log1p(chi / NOISE_DEGREES);
   }
 
   /** By how much variances are larger than expected; of the latest readings if they say so. */
@@ -171,7 +171,7 @@ final class Extrapolation {
       return 0;
     }
     double turns = 2 * Math.PI * motion.hertz() * smearSeconds;
-    return Math.min(MOST_GAIN, Math.exp(0.5 * turns * turns));
+    return Math.min(MOST_GAIN, StrictMath.exp(0.5 * turns * turns));
   }
 
   private double[] motionAcross(Motion motion, double seconds) {

@@ -36,7 +36,7 @@ final class Hypothesis {
     this.model = model;
     this.motion = motion;
     this.strength = strength * strength;
-    this.wander = 3 * wanderAtTenth * wanderAtTenth / Math.pow(TENTH_SECONDS, 3);
+    this.wander = 3 * wanderAtTenth * wanderAtTenth / StrictMath.pow(TENTH_SECONDS, 3);
     int n = model.bins();
     oldestSeconds = n == 0 ? 0 : model.seconds(0);
     DMatrixRMaj covariance = new DMatrixRMaj(n, n);
@@ -54,7 +54,7 @@ final class Hypothesis {
     DMatrixRMaj inverse = cholesky.getT(null);
     double half = 0;
     for (int i = 0; i < n; i++) {
-      half += Math.log(inverse.get(i, i));
+      half += StrictMath.log(inverse.get(i, i));
     }
     halfLogDeterminant = half;
     CommonOps_DDRM.invert(inverse);

@@ -51,11 +51,11 @@ enum Motion {
       return 0;
     }
     double lengths = apart / coherenceSeconds;
-    double fading = Math.exp(-lengths);
+    double fading = StrictMath.exp(-lengths);
     return switch (this) {
       case BROAD -> (1 + lengths + lengths * lengths / 3) * fading;
       case ROUGH -> fading;
-      default -> fading * Math.cos(TURN * hertz * apart);
+      default -> fading * StrictMath.cos(TURN * hertz * apart);
     };
   }
 }

@@ -130,10 +130,10 @@ public final class Learner {
     double ofHertz = Math.sqrt(late.varOmega()) / wave.omega();
     double ofDamping = Math.sqrt(late.varBeta()) / wave.beta();
     double byStart = Math.abs(early.wave().hertz() / wave.hertz() - 1);
-    double byStartDamping = Math.abs(Math.log(early.wave().ratio() / wave.ratio()));
+    double byStartDamping = Math.abs(StrictMath.log(early.wave().ratio() / wave.ratio()));
     double relative = Math.hypot(ofHertz, 0.5 * byStart);
     double logDamping = Math.hypot(ofDamping, 0.5 * byStartDamping);
-    double strength = wave.strength() * Math.exp(-wave.beta() * from);
+    double strength = wave.strength() * StrictMath.exp(-wave.beta() * from);
     boolean sure = relative < MOST_HERTZ && logDamping < MOST_LOG_DAMPING;
     boolean clear = late.sigma() < MOST_UNEXPLAINED * strength && late.differ() < MOST_DIFFERENT;
     boolean shows = wave.hertz() * period < HIGHEST && wave.ratio() < MOST_DAMPED;

@@ -54,25 +54,26 @@ public record Ring(
   /** Share of a step that swings at a time since its equal-area instant, s. */
   double at(double seconds) {
     double turn = omega() * seconds;
-    return Math.exp(-seconds / decaySeconds()) * (cosine * Math.cos(turn) + sine * Math.sin(turn));
+    return StrictMath.exp(-seconds / decaySeconds())
+        * (cosine * StrictMath.cos(turn) + sine * StrictMath.sin(turn));
   }
 
   /** Integral of {@link #at} from a time on, s. */
   double areaFrom(double seconds) {
     double beta = 1 / decaySeconds();
     double turn = omega() * seconds;
-    double c = Math.cos(turn);
-    double s = Math.sin(turn);
-    return Math.exp(-seconds * beta)
+    double c = StrictMath.cos(turn);
+    double s = StrictMath.sin(turn);
+    return StrictMath.exp(-seconds * beta)
         * (cosine * (beta * c - omega() * s) + sine * (beta * s + omega() * c))
         / (beta * beta + omega() * omega());
   }
 
   /** The same swing counted from an instant that lies later, s. */
   Ring countedFrom(double laterSeconds) {
-    double left = Math.exp(-laterSeconds / decaySeconds());
-    double c = Math.cos(omega() * laterSeconds);
-    double s = Math.sin(omega() * laterSeconds);
+    double left = StrictMath.exp(-laterSeconds / decaySeconds());
+    double c = StrictMath.cos(omega() * laterSeconds);
+    double s = StrictMath.sin(omega() * laterSeconds);
     return new Ring(
         hertz,
         hertzUncertainty,

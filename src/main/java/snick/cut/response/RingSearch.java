@@ -137,13 +137,13 @@ final class RingSearch {
     double sy = 0;
     double y1 = 0;
     double yy = 0;
-    double decay = Math.exp(-beta * step);
-    double turnC = decay * Math.cos(omega * step);
-    double turnS = decay * Math.sin(omega * step);
+    double decay = StrictMath.exp(-beta * step);
+    double turnC = decay * StrictMath.cos(omega * step);
+    double turnS = decay * StrictMath.sin(omega * step);
     for (int j = 0; j < y.length; j++) {
-      double e = Math.exp(-beta * starts[j]);
-      double c = e * Math.cos(omega * starts[j]);
-      double s = e * Math.sin(omega * starts[j]);
+      double e = StrictMath.exp(-beta * starts[j]);
+      double c = e * StrictMath.cos(omega * starts[j]);
+      double s = e * StrictMath.sin(omega * starts[j]);
       for (double v : y[j]) {
         cc += c * c;
         cs += c * s;
@@ -262,11 +262,11 @@ final class RingSearch {
 
   private double value(double[] x, int j, int k) {
     double t = starts[j] + k * step;
-    double e = Math.exp(-x[2] * t);
+    double e = StrictMath.exp(-x[2] * t);
     int l = GLOBAL + 3 * j;
     return x[l]
-        + (x[0] + x[l + 1]) * e * Math.cos(x[3] * t)
-        + (x[1] + x[l + 2]) * e * Math.sin(x[3] * t);
+        + (x[0] + x[l + 1]) * e * StrictMath.cos(x[3] * t)
+        + (x[1] + x[l + 2]) * e * StrictMath.sin(x[3] * t);
   }
 
   private double weight(double off, SeenFall fall) {
@@ -304,9 +304,9 @@ final class RingSearch {
       }
       for (int k = 0; k < y[j].length; k++) {
         double t = starts[j] + k * step;
-        double e = Math.exp(-x[2] * t);
-        double c = e * Math.cos(x[3] * t);
-        double s = e * Math.sin(x[3] * t);
+        double e = StrictMath.exp(-x[2] * t);
+        double c = e * StrictMath.cos(x[3] * t);
+        double s = e * StrictMath.sin(x[3] * t);
         double p = x[0] + x[l + 1];
         double q = x[1] + x[l + 2];
         double value = p * c + q * s;

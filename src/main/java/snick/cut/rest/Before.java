@@ -29,6 +29,35 @@ public record Before(
     boolean settled,
     double periodNanos,
     Zero zero) {
+  public Before {
+    boolean sides = Math.abs(polarity) == 1 && Math.abs(usualPolarity) <= 1;
+    boolean levels = Double.isFinite(levelCounts) && Double.isFinite(fromCounts);
+    boolean widths = isPositive(noiseCounts) && isPositive(bandCounts) && isPositive(periodNanos);
+    if (began < 0 || !sides || !levels || !widths) {
+      throw new IllegalArgumentException(
+          "what came before cannot be: event from sample "
+              + began
+              + ", polarity "
+              + polarity
+              + " after "
+              + usualPolarity
+              + ", level "
+              + levelCounts
+              + " and "
+              + fromCounts
+              + ", noise "
+              + noiseCounts
+              + ", band "
+              + bandCounts
+              + " counts, period "
+              + periodNanos
+              + " ns");
+    }
+  }
+
+  private static boolean isPositive(double value) {
+    return value > 0 && value < Double.POSITIVE_INFINITY;
+  }
 
   public Before beganAt(int index) {
     return new Before(

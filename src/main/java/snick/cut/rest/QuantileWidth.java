@@ -11,6 +11,6 @@ final class QuantileWidth {
    */
   static double ofNormal(int tail, int n) {
     double p = (tail + 0.625) / (n + 0.25);
-    return 4.91 * (Math.pow(1 - p, 0.14) - Math.pow(p, 0.14));
+    return 4.91 * (StrictMath.pow(1 - p, 0.14) - StrictMath.pow(p, 0.14));
   }
 }

@@ -18,6 +18,7 @@ public final class RestTracker {
   private static final int MOST = 4096;
   private static final int PICKED = 32;
   private static final int KEPT = 16;
+  private static final int KNOWN_BLOCKS = 2;
   private static final int SURE_BLOCKS = 3;
   private static final int TAIL_SHARE = 6;
 
@@ -30,7 +31,6 @@ public final class RestTracker {
   static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 
   private final FewSorter sorter = new FewSorter();
-  private int blocksToBelieve;
   private final int[] picked = new int[PICKED];
   private final LastThree medians = new LastThree();
   private final SortedWindow sigmas = new SortedWindow(KEPT);
@@ -44,18 +44,8 @@ public final class RestTracker {
   private double noise = QUANTISATION_COUNTS;
   private double trigger = Double.POSITIVE_INFINITY;
 
-  /**
-   * Nothing is known yet.
-   *
-   * @param beginsAtRest whether the first block may be believed; else two must agree
-   */
-  public RestTracker(boolean beginsAtRest) {
-    this.blocksToBelieve = beginsAtRest ? 1 : 2;
-  }
-
   /** Starts anew: nothing is known. */
   public void forget() {
-    blocksToBelieve = 2;
     forgetBlocks();
     inBlock = 0;
     blockLength = LEAST;
@@ -179,7 +169,7 @@ public final class RestTracker {
 
   /** Whether level and noise are known. */
   public boolean known() {
-    return blocks >= blocksToBelieve;
+    return blocks >= KNOWN_BLOCKS;
   }
 
   /** Whether level and noise come from more than a moment. */

@@ -53,14 +53,14 @@ public final class ZeroTrack {
     level = counts;
     variance = uncertaintyCounts * uncertaintyCounts;
     drift = 0;
-    driftVariance = Math.pow(FIRST_DRIFT_NOISES_PER_SECOND * noiseCounts, 2);
+    driftVariance = StrictMath.pow(FIRST_DRIFT_NOISES_PER_SECOND * noiseCounts, 2);
     covariance = 0;
   }
 
   private void moveTo(long nanos, double noiseCounts) {
     double s = Math.max(0, (nanos - atNanos) / 1e9);
-    double wander = Math.pow(WANDER_NOISES_PER_ROOT_SECOND * noiseCounts, 2);
-    double driftWander = Math.pow(DRIFT_WANDER * noiseCounts, 2);
+    double wander = StrictMath.pow(WANDER_NOISES_PER_ROOT_SECOND * noiseCounts, 2);
+    double driftWander = StrictMath.pow(DRIFT_WANDER * noiseCounts, 2);
     level += drift * s;
     variance +=
         2 * covariance * s + driftVariance * s * s + wander * s + driftWander * s * s * s / 3;
