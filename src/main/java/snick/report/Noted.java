@@ -28,7 +28,7 @@ record Noted(boolean personal) {
   }
 
   static String lot(FilamentLot lot) {
-    return lot.lot() + ", " + lot.material() + ", " + plain(lot.diameterMm()) + " mm";
+    return lot.lot() + ", " + lot.words();
   }
 
   String steps(List<SharpeningStep> steps) {
