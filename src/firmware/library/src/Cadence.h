@@ -24,6 +24,9 @@ class Cadence {
     return false;
   }
 
+  // The last reading was not to be had after all: it is missing before the next.
+  void lose() { last_us_ -= period_us_; }
+
  private:
   uint32_t period_us_ = 0;
   uint32_t last_us_ = 0;

@@ -20,6 +20,9 @@ class DataReady {
   // CONVERTER_CODE: read it now.
   converter_news look(uint32_t &ready_us);
 
+  // What was announced last could not be read.
+  void lose() { cadence_.lose(); }
+
   // While data go over the same line, its falls mean nothing.
   void heed(bool falls) { armed_ = falls; }
 

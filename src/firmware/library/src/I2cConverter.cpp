@@ -78,9 +78,12 @@ converter_news I2cConverter::look(uint32_t &code, uint32_t &ready_us) {
     return news;
   }
   uint8_t bytes[CODE_BYTES] = {};
-  bool came = read(CODE, bytes, CODE_BYTES);
+  if (!read(CODE, bytes, CODE_BYTES)) {
+    ready_.lose();
+    return CONVERTER_NOTHING;
+  }
   code = static_cast<uint32_t>(bytes[0]) << 16 | static_cast<uint16_t>(bytes[1] << 8) | bytes[2];
-  return came ? CONVERTER_CODE : CONVERTER_NOTHING;
+  return CONVERTER_CODE;
 }
 
 }  // namespace snick

@@ -87,36 +87,11 @@ public final class Main {
     throw failure;
   }
 
-  /** Says what is wrong with the line; help is printed only where a command is missing. */
   private static int explain(CommandLine.ParameterException wrong, String... args) {
-    CommandLine command = wrong.getCommandLine();
-    PrintWriter err = command.getErr();
-    err.println("snick: " + PlainText.inert(inWords(wrong.getMessage())));
-    boolean unknown = wrong instanceof CommandLine.UnmatchedArgumentException;
-    if (unknown) {
-      CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
-    }
-    if (groups(command) && !unknown) {
-      command.usage(err);
-    } else {
-      err.print(command.getHelp().fullSynopsis());
-      err.println("Help with examples: " + command.getCommandSpec().qualifiedName() + " --help");
-    }
+    PrintWriter err = wrong.getCommandLine().getErr();
+    new WrongLine(wrong).print(err);
     OwnName.explained().ifPresent(line -> err.println("snick: " + line));
     return ExitCode.USAGE;
-  }
-
-  /** The parser names Java's types. */
-  private static String inWords(String complaint) {
-    return complaint
-        .replaceFirst(" is not a double$", " is not a number")
-        .replaceFirst(" is not an? (int|long)$", " is not a whole number");
-  }
-
-  /** Whether a command does nothing but hold others. */
-  private static boolean groups(CommandLine command) {
-    return !command.getSubcommands().isEmpty()
-        && command.getCommandSpec().positionalParameters().isEmpty();
   }
 
   private static void say(Exception failure, CommandLine command, CommandLine.ParseResult parsed) {

@@ -59,7 +59,7 @@ final class JournalIntake {
   }
 
   private FilamentLot renamed(FilamentLot lot) {
-    return new FilamentLot(prefix + lot.lot(), lot.material(), lot.diameterMm());
+    return new FilamentLot(prefix + lot.lot(), lot.material(), lot.figures());
   }
 
   private Session renamed(Session s) {

@@ -153,7 +153,7 @@ final class JournalJson {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("lot", lot.lot());
     json.put("material", lot.material());
-    json.put("diameter_mm", lot.diameterMm());
+    lot.figures().forEach((figure, value) -> json.put(figure.key(), value));
     return json;
   }
 
@@ -271,10 +271,10 @@ final class JournalJson {
   }
 
   private static FilamentLot readLot(JsonNode node) {
-    return new FilamentLot(
+    return FilamentLot.of(
         node.member("lot").text(),
         node.member("material").text(),
-        node.member("diameter_mm").real());
+        figure -> node.member(figure.key()).optionalReal());
   }
 
   private static Log log(JsonNode node) {

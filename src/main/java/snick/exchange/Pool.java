@@ -19,12 +19,14 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import snick.cut.Trace;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
+import snick.journal.LotFigure;
 import snick.journal.Session;
 import snick.journal.Stage;
 import snick.store.CutPlace;
@@ -134,27 +136,41 @@ final class Pool {
           terms("term_relative", REAL, "", BudgetTerm::relative),
           terms("term_degrees_of_freedom", REAL, "", BudgetTerm::degreesOfFreedom));
 
-  static final List<ParquetColumn<StageRow>> STAGES =
-      List.of(
-          ParquetColumn.of("session", TEXT, row -> row.session().name()),
-          ParquetColumn.of("opened", TIME, row -> row.session().opened()),
-          ParquetColumn.some("closed", TIME, "", row -> row.session().closed()),
-          ParquetColumn.of("stage_number", WHOLE, row -> row.stage().order()),
-          ParquetColumn.of("stage", TEXT, row -> row.stage().name()),
-          ParquetColumn.of("blade", TEXT, row -> row.session().blade()),
-          ParquetColumn.some("steel", TEXT, "", row -> row.blade().map(Blade::steel)),
-          blade("hardness_hrc", "HRC", Blade::hardnessHrc),
-          blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
-          blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
-          blade("edge_length_mm", "mm", Blade::edgeLengthMm),
-          ParquetColumn.some("lot", TEXT, "", row -> row.session().filamentLot()),
-          ParquetColumn.some("lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
-          ParquetColumn.some(
-              "lot_diameter_mm", REAL, "mm", row -> row.lot().map(FilamentLot::diameterMm)),
-          ParquetColumn.some("room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
-          ParquetColumn.some("calibration", TEXT, "", row -> row.session().calibration()));
+  static final List<ParquetColumn<StageRow>> STAGES = stages();
 
   private Pool() {}
+
+  private static List<ParquetColumn<StageRow>> stages() {
+    Stream<ParquetColumn<StageRow>> noted =
+        Stream.of(
+            ParquetColumn.of("session", TEXT, row -> row.session().name()),
+            ParquetColumn.of("opened", TIME, row -> row.session().opened()),
+            ParquetColumn.some("closed", TIME, "", row -> row.session().closed()),
+            ParquetColumn.of("stage_number", WHOLE, row -> row.stage().order()),
+            ParquetColumn.of("stage", TEXT, row -> row.stage().name()),
+            ParquetColumn.of("blade", TEXT, row -> row.session().blade()),
+            ParquetColumn.some("steel", TEXT, "", row -> row.blade().map(Blade::steel)),
+            blade("hardness_hrc", "HRC", Blade::hardnessHrc),
+            blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
+            blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
+            blade("edge_length_mm", "mm", Blade::edgeLengthMm),
+            ParquetColumn.some("lot", TEXT, "", row -> row.session().filamentLot()),
+            ParquetColumn.some(
+                "lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
+            ParquetColumn.some(
+                "room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
+            ParquetColumn.some("calibration", TEXT, "", row -> row.session().calibration()));
+    Stream<ParquetColumn<StageRow>> figures =
+        Arrays.stream(LotFigure.values())
+            .map(
+                figure ->
+                    ParquetColumn.some(
+                        "lot_" + figure.key(),
+                        REAL,
+                        figure.unit(),
+                        row -> row.lot().flatMap(lot -> real(lot.figure(figure)))));
+    return Stream.concat(noted, figures).toList();
+  }
 
   private static List<ParquetColumn<CutRow>> cuts() {
     List<ParquetColumn<CutRow>> columns = new ArrayList<>();

@@ -1,18 +1,79 @@
 package snick.journal;
 
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import snick.journal.name.Field;
+import snick.journal.name.NotAccepted;
 
 /**
  * One lot of test filament. A new lot is compared with the old one on a reference edge.
  *
  * @param lot own name of the lot, its key, 1 to 120 characters
- * @param material for example nylon monofilament, 1 to 120 characters
- * @param diameterMm 0.01 to 5 mm
+ * @param material its kind, for example nylon monofilament, 1 to 120 characters
+ * @param figures what is noted of it as numbers, each in its range; those required are there
  */
-public record FilamentLot(String lot, String material, double diameterMm) {
+public record FilamentLot(String lot, String material, Map<LotFigure, Double> figures) {
   public FilamentLot {
     lot = Field.name("filament lot", lot);
     material = Field.name("filament material", material);
-    Field.within("filament diameter", diameterMm, 0.01, 5, "mm");
+    Map<LotFigure, Double> ordered = new EnumMap<>(LotFigure.class);
+    ordered.putAll(figures);
+    ordered.forEach(LotFigure::checked);
+    for (LotFigure figure : LotFigure.values()) {
+      if (figure.required() && !ordered.containsKey(figure)) {
+        throw new NotAccepted("filament " + figure.word() + " is missing");
+      }
+    }
+    figures = Collections.unmodifiableMap(ordered);
+  }
+
+  /** A lot whose figures stand where {@code reading} finds them. */
+  public static FilamentLot of(
+      String lot, String material, Function<LotFigure, OptionalDouble> reading) {
+    Map<LotFigure, Double> figures = new EnumMap<>(LotFigure.class);
+    for (LotFigure figure : LotFigure.values()) {
+      reading.apply(figure).ifPresent(value -> figures.put(figure, value));
+    }
+    return new FilamentLot(lot, material, figures);
+  }
+
+  /** A figure in its unit; empty if it is not noted. */
+  public OptionalDouble figure(LotFigure figure) {
+    Double value = figures.get(figure);
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  /** Material and figures in words, with their units. */
+  public String words() {
+    return Stream.concat(
+            Stream.of(material),
+            figures.entrySet().stream().map(e -> e.getKey().words(e.getValue())))
+        .collect(Collectors.joining(", "));
+  }
+
+  /** In what {@code next}, another lot, is not like this one, in words; its name set apart. */
+  public List<String> differences(FilamentLot next) {
+    Stream<String> kind =
+        material.equals(next.material)
+            ? Stream.empty()
+            : Stream.of(material + ", then " + next.material);
+    return Stream.concat(
+            kind,
+            Arrays.stream(LotFigure.values())
+                .filter(figure -> !figure(figure).equals(next.figure(figure)))
+                .map(figure -> words(figure) + ", then " + next.words(figure)))
+        .toList();
+  }
+
+  private String words(LotFigure figure) {
+    OptionalDouble value = figure(figure);
+    return value.isPresent() ? figure.words(value.getAsDouble()) : figure.word() + " not noted";
   }
 }

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import snick.journal.Blade;
+import snick.journal.FilamentLot;
 import snick.journal.Margin;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
@@ -85,7 +86,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
       read.put(session.name(), now);
       Judge judge =
           Judge.of(Margin.of(OptionalDouble.empty(), blade, usualMarginGf), study(store, session));
-      visits.add(visit(store.journal().sessionNumber(session.name()), before, now, judge));
+      visits.add(visit(store, before, now, judge));
       before = last(now).isPresent() ? Optional.of(now) : before;
     }
     return new BladeStory(blade, visits, StepWorth.of(occasions(store, blade, read)));
@@ -101,10 +102,11 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
   }
 
   private static Visit visit(
-      long number, Optional<SessionEvidence> before, SessionEvidence now, Judge judge) {
-    List<String> changed = before.map(b -> changed(session(b), session(now))).orElse(List.of());
+      StoreReader store, Optional<SessionEvidence> before, SessionEvidence now, Judge judge) {
+    List<String> changed =
+        before.map(b -> changed(store, session(b), session(now))).orElse(List.of());
     return new Visit(
-        number,
+        store.journal().sessionNumber(session(now).name()),
         session(now),
         first(now).map(stage -> figures(stage, judge)),
         last(now).map(stage -> figures(stage, judge)),
@@ -132,13 +134,27 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
     return new StageFigures(stage.stage().name(), GroupFigures.of(readings, judge.rig()));
   }
 
-  private static List<String> changed(Session before, Session now) {
+  private static List<String> changed(StoreReader store, Session before, Session now) {
     return Stream.of(
             differs("rig", before, now, Session::rig),
-            differs("filament lot", before, now, Session::filamentLot),
+            differs("filament lot", before, now, Session::filamentLot)
+                .map(what -> what + differences(lot(store, before), lot(store, now))),
             differs("calibration", before, now, Session::calibration))
         .flatMap(Optional::stream)
         .toList();
+  }
+
+  private static Optional<FilamentLot> lot(StoreReader store, Session session) {
+    return session.filamentLot().flatMap(store.journal()::filamentLot);
+  }
+
+  /** What two lots differ in beside their names; nothing if that is not known. */
+  private static String differences(Optional<FilamentLot> before, Optional<FilamentLot> now) {
+    return before
+        .flatMap(lot -> now.map(lot::differences))
+        .filter(list -> !list.isEmpty())
+        .map(list -> " (" + String.join("; ", list) + ")")
+        .orElse("");
   }
 
   private static Optional<String> differs(

@@ -27,7 +27,7 @@ record Noted(boolean personal, Words words) {
   }
 
   static String lot(FilamentLot lot) {
-    return lot.lot() + ", " + lot.material() + ", " + plain(lot.diameterMm()) + " mm";
+    return lot.lot() + ", " + lot.words();
   }
 
   String steps(List<SharpeningStep> steps) {

@@ -4,17 +4,28 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
+import snick.journal.LotFigure;
 import snick.journal.name.NotAccepted;
 
 /** Filament lots as rows. A lot's name is its key: a correction keeps it. */
 final class FilamentLotTable {
+  private static final List<LotFigure> FIGURES = List.of(LotFigure.values());
   private static final String SELECT =
-      "SELECT l.lot, d.material, d.diameter_mm, "
+      "SELECT l.lot, d.material, "
           + EntryTable.COLUMNS
+          + FIGURES.stream().map(f -> ", d." + f.key()).collect(Collectors.joining())
           + " FROM filament_lot l CROSS JOIN filament_lot_entry d ON d.filament_lot = l.id"
           + " CROSS JOIN entry e ON e.id = d.entry ";
+
+  private static final String INSERT =
+      "INSERT INTO filament_lot_entry (entry, filament_lot, material"
+          + FIGURES.stream().map(f -> ", " + f.key()).collect(Collectors.joining())
+          + ") VALUES (?, ?, ?"
+          + ", ?".repeat(FIGURES.size())
+          + ")";
 
   private final Database database;
   private final EntryTable entries;
@@ -65,13 +76,9 @@ final class FilamentLotTable {
 
   private Entry<FilamentLot> insert(long id, Entry<FilamentLot> entry) {
     FilamentLot lot = entry.content();
-    database
-        .query("INSERT INTO filament_lot_entry VALUES (?, ?, ?, ?)")
-        .whole(entry.id())
-        .whole(id)
-        .text(lot.material())
-        .real(lot.diameterMm())
-        .change();
+    Query query = database.query(INSERT).whole(entry.id()).whole(id).text(lot.material());
+    FIGURES.forEach(figure -> query.real(lot.figure(figure)));
+    query.change();
     return entry;
   }
 
@@ -98,6 +105,8 @@ final class FilamentLotTable {
 
   private static Entry<FilamentLot> map(Row row) {
     return EntryTable.map(
-        row, new FilamentLot(row.text("lot"), row.text("material"), row.real("diameter_mm")));
+        row,
+        FilamentLot.of(
+            row.text("lot"), row.text("material"), figure -> row.optionalReal(figure.key())));
   }
 }

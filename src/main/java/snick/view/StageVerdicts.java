@@ -13,12 +13,10 @@ import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.MoreCuts;
-import snick.verdict.comparison.Paired;
 import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
-import snick.verdict.statistic.Welch;
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do
@@ -136,12 +134,7 @@ final class StageVerdicts {
     return Json.object(
         "change", comparison.verdict().word(),
         "difference_gf", comparison.differenceGf(),
-        "difference_ci95_gf",
-            comparison
-                .paired()
-                .map(Paired::ci95Gf)
-                .or(() -> comparison.welch().map(Welch::ci95Gf))
-                .map(StageVerdicts::ends),
+        "difference_ci95_gf", comparison.ci95Gf().map(StageVerdicts::ends),
         "p", comparison.decisiveP(),
         "more_cuts", more(comparison.moreCuts()),
         "reasons", comparison.reasons().stream().map(Reason::text).toList());

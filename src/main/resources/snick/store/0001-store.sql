@@ -270,7 +270,8 @@ CREATE TABLE filament_lot_entry (
   entry INTEGER PRIMARY KEY REFERENCES entry,
   filament_lot INTEGER NOT NULL REFERENCES filament_lot,
   material TEXT NOT NULL,
-  diameter_mm REAL NOT NULL
+  diameter_mm REAL NOT NULL,
+  tension_n REAL
 ) STRICT;
 CREATE INDEX entry_of_filament_lot ON filament_lot_entry (filament_lot);
 

@@ -3,6 +3,9 @@ package snick.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -71,6 +74,32 @@ class HelpTest {
     assertThat(Stream.concat(asPrinted(command).stream(), Arrays.stream(description)))
         .filteredOn(line -> line.startsWith("  "))
         .allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void helpIsPrintedWithoutAWarning(CommandSpec command) {
+    assertThat(warnings(command)).isEmpty();
+  }
+
+  @Test
+  void aWarningIsFound() {
+    CommandSpec broken = CommandSpec.create();
+    broken.usageMessage().description("100 % of it, and %q");
+    assertThat(warnings(new CommandLine(broken).getCommandSpec())).contains("%q");
+  }
+
+  /** What the parser says on standard error of what it cannot format. */
+  private static String warnings(CommandSpec command) {
+    PrintStream before = System.err;
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(said, true, StandardCharsets.UTF_8));
+    try {
+      assertThat(command.commandLine().getUsageMessage()).isNotBlank();
+    } finally {
+      System.setErr(before);
+    }
+    return said.toString(StandardCharsets.UTF_8);
   }
 
   @ParameterizedTest

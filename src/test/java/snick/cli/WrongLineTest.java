@@ -24,13 +24,15 @@ class WrongLineTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "session start|session start|Missing required option: '--blade=LABEL'",
-        "cuts show|cuts show|Missing required parameter: 'ID'",
-        "cuts list --limt 3|cuts list|Possible solutions: --limit",
-        "cuts list --limit x|cuts list|Invalid value for option '--limit': 'x' is not a whole number",
-        "cuts show x|cuts show|(ID): 'x' is not a whole number",
-        "place abc|place|(MM): 'abc' is not a number",
-        "plot cut 1 2 -o a.svg|plot cut|Unmatched argument at index 3: '2'",
+        "session start|session start|'snick session start' needs --blade LABEL: ",
+        "cuts show|cuts show|'snick cuts show' needs ID: Id of the cut, as 'snick cuts list' shows it",
+        "doctor --seconds|doctor|--seconds needs S: How long to look",
+        "cuts list --limt 3|cuts list|'--limt' is no option of 'snick cuts list'; did you mean --limit",
+        "cuts list --limit 1 --limit 2|cuts list|--limit N is said twice: say it once",
+        "cuts list --limit x|cuts list|--limit N: 'x' is not a whole number",
+        "cuts show x|cuts show|ID: 'x' is not a whole number",
+        "place abc|place|MM: 'abc' is not a number",
+        "plot cut 1 2 -o a.svg|plot cut|'2' is more than is taken by 'snick plot cut'",
       })
   void theCommandsOwnUsageLineIsShownAndNotItsHelp(String line, String command, String complaint) {
     assertThat(refusal(line.split(" ")))
@@ -73,9 +75,10 @@ class WrongLineTest {
   @Test
   void aMistypedCommandIsGuessed() {
     assertThat(refusal("port"))
-        .contains("Did you mean: snick ports", "snick --help")
+        .contains("'port' is no command of 'snick'; did you mean ", "ports", "snick --help")
         .doesNotContain("Exit status");
-    assertThat(refusal("cuts", "lits")).contains("Did you mean: cuts list");
+    assertThat(refusal("cuts", "lits"))
+        .contains("'lits' is no command of 'snick cuts'; did you mean ", "list");
   }
 
   @Test

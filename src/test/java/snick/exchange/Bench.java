@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -27,6 +28,7 @@ import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
@@ -185,7 +187,13 @@ final class Bench {
                 OptionalDouble.of(150),
                 OptionalDouble.empty(),
                 "a gift"));
-    store.journal().add(new FilamentLot("lot 3", "nylon monofilament", 0.2));
+    store
+        .journal()
+        .add(
+            new FilamentLot(
+                "lot 3",
+                "nylon monofilament",
+                Map.of(LotFigure.DIAMETER, 0.2, LotFigure.TENSION, 2.5)));
     store
         .journal()
         .open(
@@ -294,7 +302,11 @@ final class Bench {
                 OptionalDouble.empty(),
                 "a gift"),
             "read the box again");
-    store.journal().correct(new FilamentLot("lot 3", "nylon monofilament", 0.21), "measured");
+    store
+        .journal()
+        .correct(
+            new FilamentLot("lot 3", "nylon monofilament", Map.of(LotFigure.DIAMETER, 0.21)),
+            "measured");
     store
         .journal()
         .correct(

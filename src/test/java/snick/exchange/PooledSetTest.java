@@ -158,12 +158,13 @@ class PooledSetTest {
         .containsExactly(List.of(Bench.SESSION, "=2+5 petty", "lot 3"));
     assertThat(
             rows(
-                "SELECT stage_number, stage, steel, hardness_hrc, lot_material, lot_diameter_mm FROM "
+                "SELECT stage_number, stage, steel, hardness_hrc, lot_material, lot_diameter_mm,"
+                    + " lot_tension_n FROM "
                     + table("stages")
                     + " ORDER BY stage_number"))
         .containsExactly(
-            List.of("1", "as found", "steel, \"w2\"", "62.5", "nylon monofilament", "0.2"),
-            List.of("2", "stropped", "steel, \"w2\"", "62.5", "nylon monofilament", "0.2"));
+            List.of("1", "as found", "steel, \"w2\"", "62.5", "nylon monofilament", "0.2", "2.5"),
+            List.of("2", "stropped", "steel, \"w2\"", "62.5", "nylon monofilament", "0.2", "2.5"));
     assertThat(rows("SELECT firmware, gain, nominal_rate_hz FROM " + table("recordings")))
         .containsExactly(List.of("sketch 1.2", "128", "80.0"));
     assertThat(

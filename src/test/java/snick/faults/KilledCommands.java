@@ -84,7 +84,7 @@ final class KilledCommands {
     String[] line = {
       "calibrate",
       "line",
-      "--device",
+      "--rig",
       "51ab",
       "--zero",
       "0",

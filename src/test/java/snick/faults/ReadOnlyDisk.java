@@ -49,7 +49,7 @@ final class ReadOnlyDisk implements AutoCloseable {
     for (String command :
         List.of(
             "blade add invented",
-            "calibrate line --device 51ab --zero 0 --span 437 --span-gf 1 --u-span 1",
+            "calibrate line --rig 51ab --zero 0 --span 437 --span-gf 1 --u-span 1",
             "run /tmp/none --no-http")) {
       try (Running refused = Running.snick(folder, (command + " --data " + data).split(" ", 0))) {
         assertThat(refused.over()).as(command).isIn(1, 5);

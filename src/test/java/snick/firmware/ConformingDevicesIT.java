@@ -51,6 +51,7 @@ class ConformingDevicesIT {
   private static Jar sketch;
   private static Jar cortexM;
   private static Jar independent;
+  private static Jar onTerminal;
   private static Jar recording;
 
   @BeforeAll
@@ -59,7 +60,8 @@ class ConformingDevicesIT {
     reference = check(emulated("reference", Make.REFERENCE.elf()));
     sketch = check(emulated("sketch", Make.REFERENCE.avrSketch("FullProtocol")));
     cortexM = check(inQemu());
-    independent = check(byTheDocument());
+    independent = check(opened(IndependentDevice.start()));
+    onTerminal = check(opened(IndependentDevice.startOnTerminal(folder.resolve("terminal"))));
     recording =
         jar(
             "run",
@@ -95,8 +97,7 @@ class ConformingDevicesIT {
     return board.address();
   }
 
-  private static String byTheDocument() throws IOException {
-    IndependentDevice device = IndependentDevice.start();
+  private static String opened(IndependentDevice device) {
     OPEN.push(device);
     return device.address();
   }
@@ -137,6 +138,11 @@ class ConformingDevicesIT {
   @Test
   void aDeviceWrittenFromTheDocumentPasses() throws Exception {
     passes(independent);
+  }
+
+  @Test
+  void itPassesOnATerminalInRawModeToo() throws Exception {
+    passes(onTerminal);
   }
 
   private static List<Map<String, Object>> passes(Jar jar) throws Exception {

@@ -2,6 +2,8 @@ package snick.firmware;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * A device in another language, written from firmware-protocol.md alone. What the document left
@@ -10,6 +12,8 @@ import java.nio.file.Path;
 final class IndependentDevice implements AutoCloseable {
   private static final Path PROGRAM =
       Path.of("src/test/resources/snick/conformance/independent_device.py");
+
+  private static final Path TERMINAL = PROGRAM.resolveSibling("on_a_terminal.py");
 
   private final Process process;
   private final String address;
@@ -20,11 +24,21 @@ final class IndependentDevice implements AutoCloseable {
   }
 
   static IndependentDevice start() throws IOException {
-    Process process =
-        new ProcessBuilder("python3", PROGRAM.toString())
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+    Process process = start(PROGRAM);
     return new IndependentDevice(process, "tcp://127.0.0.1:" + process.inputReader().readLine());
+  }
+
+  /** One on a pseudo-terminal in raw mode, which is as near to a serial line as a file comes. */
+  static IndependentDevice startOnTerminal(Path link) throws IOException {
+    Process process = start(TERMINAL, link.toString());
+    process.inputReader().readLine();
+    return new IndependentDevice(process, link.toString());
+  }
+
+  private static Process start(Path program, String... arguments) throws IOException {
+    List<String> command = new ArrayList<>(List.of("python3", program.toString()));
+    command.addAll(List.of(arguments));
+    return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
   }
 
   /** The port to open. */

@@ -57,5 +57,7 @@ class LibraryIT {
             "category",
             "url",
             "architectures");
+    assertThat(LIBRARY.resolve("README.md")).isRegularFile();
+    assertThat(LIBRARY.resolve("library.properties")).content().contains("url=README.md\n");
   }
 }

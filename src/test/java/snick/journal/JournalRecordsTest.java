@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -72,8 +73,9 @@ class JournalRecordsTest {
 
   @Test
   void lotsAndStepsHaveRanges() {
-    assertThatThrownBy(() -> new FilamentLot("L1", "nylon", 0)).isInstanceOf(NotAccepted.class);
-    assertThatThrownBy(() -> new FilamentLot("L1", "nylon", Double.NaN))
+    assertThatThrownBy(() -> new FilamentLot("L1", "nylon", Map.of(LotFigure.DIAMETER, 0.0)))
+        .isInstanceOf(NotAccepted.class);
+    assertThatThrownBy(() -> new FilamentLot("L1", "nylon", Map.of(LotFigure.DIAMETER, Double.NaN)))
         .isInstanceOf(NotAccepted.class);
     assertThatThrownBy(() -> step(OptionalInt.of(0), OptionalDouble.empty()))
         .hasMessage("grit 0 is outside 1 to 100000");

@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -24,6 +25,7 @@ import snick.journal.EdgeDirection;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
@@ -111,7 +113,9 @@ final class InventedEvening {
                 OptionalDouble.of(180),
                 OptionalDouble.empty(),
                 SECRET_NOTE));
-    store.journal().add(new FilamentLot("spool b", "nylon monofilament", 0.25));
+    store
+        .journal()
+        .add(new FilamentLot("spool b", "nylon monofilament", Map.of(LotFigure.DIAMETER, 0.25)));
     for (int i = 0; i < 4; i++) {
       check(0.3 * i - 0.4);
     }

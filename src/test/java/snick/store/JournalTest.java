@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -22,6 +23,7 @@ import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
@@ -124,7 +126,7 @@ class JournalTest {
 
   private void running() {
     journal.add(blade());
-    journal.add(new FilamentLot("A", "nylon", 0.2));
+    journal.add(new FilamentLot("A", "nylon", Map.of(LotFigure.DIAMETER, 0.2)));
     journal.open(session());
     journal.begin(NAME, "as found");
   }
@@ -148,8 +150,9 @@ class JournalTest {
     assertThat(reader.journal().bladeHistory("paring knife")).containsExactly(first, second);
     assertThat(second.corrects()).hasValue(first.id());
 
-    FilamentLot thick = new FilamentLot("A", "nylon", 0.25);
-    journal.add(new FilamentLot("A", "nylon", 0.2));
+    FilamentLot thick =
+        new FilamentLot("A", "nylon", Map.of(LotFigure.DIAMETER, 0.25, LotFigure.TENSION, 2.0));
+    journal.add(new FilamentLot("A", "nylon", Map.of(LotFigure.DIAMETER, 0.2)));
     journal.correct(thick, "measured again");
     assertThat(reader.journal().filamentLots()).containsExactly(thick);
     assertThat(reader.journal().filamentLotHistory("A")).hasSize(2);

@@ -94,13 +94,18 @@ public final class BeginCommand implements Callable<Integer> {
     calibrate();
     cut();
     say("");
-    say("Done. Record from now on with: snick run " + (virtual ? "PORT" : rig.get(0)));
+    say("Done. What was cut:");
+    say("   $ " + new Step(List.of("cuts", "list", "--data", data.path().toString())).typed());
+    if (!virtual) {
+      say("Record from now on with:");
+      say("   $ " + new Step(command("run")).typed());
+    }
     return ExitCode.OK;
   }
 
   private void chooseRig() {
     if (virtual) {
-      say("1. The rig is the virtual one. 2. It speaks frames.");
+      say("1. The rig is the virtual one. 2. It speaks the wire protocol.");
       rig.add("--virtual");
       return;
     }
@@ -110,7 +115,7 @@ public final class BeginCommand implements Callable<Integer> {
       rig.addAll(List.of("--baud", Integer.toString(bitsPerSecond)));
     }
     Introduction who = introduction(port);
-    say("2. " + port + ": " + who.words());
+    say("2. On " + port + ": " + who.words());
     who.refused().filter(line -> who.readings() == 0).ifPresent(this::askForColumns);
     if (who.hello().isEmpty() && who.readings() == 0 && who.refused().isEmpty()) {
       throw Refusal.unavailable(
@@ -180,13 +185,11 @@ public final class BeginCommand implements Callable<Integer> {
   }
 
   private void touch() {
-    int moved = step("3. Does the reading move? It asks you to press.", command("touch"));
-    if (moved == ExitCode.NOT_PASSED) {
-      throw Refusal.failed("the reading must move before anything else; see above", null);
-    }
-    if (moved == TouchCommand.FALLS) {
-      polarity = -1;
-    }
+    polarity =
+        step("3. Does the reading move? It asks you to press.", command("touch"))
+                == TouchCommand.FALLS
+            ? -1
+            : 1;
   }
 
   private void calibrate() {

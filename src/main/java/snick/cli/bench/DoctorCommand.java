@@ -17,6 +17,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
+import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.JsonLine;
@@ -32,6 +33,7 @@ import snick.frame.StreamDecoder;
 import snick.frame.message.Tally;
 import snick.frame.text.RefusedLine;
 import snick.port.LinkLostException;
+import snick.port.PortAddress;
 import snick.quantity.Force;
 import snick.report.RecentFalls;
 import snick.store.KeptPlace;
@@ -102,6 +104,9 @@ public final class DoctorCommand implements Callable<Integer> {
       throw Refusal.usage("--seconds " + seconds + " is outside 5 to 3600");
     }
     rig.requireNamed();
+    if (flick && rig.port().map(PortAddress::parse).filter(port -> !port.live()).isPresent()) {
+      throw Refusal.usage("--flick needs a rig that is there; a recording cannot be flicked");
+    }
     List<HealthLine> lines = new ArrayList<>();
     rig.port().ifPresent(port -> lines.addAll(PortHealth.of(port)));
     if (!failed(lines)) {
@@ -129,7 +134,13 @@ public final class DoctorCommand implements Callable<Integer> {
   private void look(String address, Optional<ServedRig> virtual, List<HealthLine> lines) {
     rig.keptIn(data);
     try (LiveFeed feed = rig.open(address, watch)) {
-      say("looking for " + Math.round(seconds) + " s; leave the rig alone, nothing on it");
+      say(
+          PortAddress.parse(address).live()
+              ? "looking for " + Math.round(seconds) + " s; leave the rig alone, nothing on it"
+              : "reading the first "
+                  + Math.round(seconds)
+                  + " s of the recording; what follows holds if the rig stood alone then, nothing"
+                  + " on it");
       readUntil(feed, seconds);
       judge(feed, address, lines);
       lines.addAll(mechanics(feed, virtual));
@@ -247,7 +258,7 @@ public final class DoctorCommand implements Callable<Integer> {
 
   /** What the store knows, if there is one and it can be read. */
   private <T> Optional<T> stored(Function<StoreReader, Optional<T>> question) {
-    if (!Files.isDirectory(data.path())) {
+    if (!Files.exists(data.path().resolve(OpenedStore.FILE))) {
       return Optional.empty();
     }
     try (StoreReader store = StoreReader.open(data.path())) {
@@ -280,8 +291,18 @@ public final class DoctorCommand implements Callable<Integer> {
       }
     }
     out.println();
-    long fails = lines.stream().filter(l -> l.grade() == Finding.Grade.FAIL).count();
-    long warns = lines.stream().filter(l -> l.grade() == Finding.Grade.WARN).count();
-    out.println(lines.size() + " checks, " + fails + " failed, " + warns + " to look at.");
+    out.println(
+        lines.size()
+            + " checks, "
+            + count(lines, Finding.Grade.FAIL)
+            + " failed, "
+            + count(lines, Finding.Grade.WARN)
+            + " to look at, "
+            + count(lines, Finding.Grade.UNKNOWN)
+            + " not known.");
+  }
+
+  private static long count(List<HealthLine> lines, Finding.Grade grade) {
+    return lines.stream().filter(line -> line.grade() == grade).count();
   }
 }

@@ -36,6 +36,11 @@ record HealthLine(
     return new HealthLine(check, Finding.Grade.PASS, measured, expected, "as it should be", "");
   }
 
+  /** What there is nothing to judge by, and how to find out. */
+  static HealthLine unknown(String check, String why, String remedy) {
+    return new HealthLine(check, Finding.Grade.UNKNOWN, "-", "-", why, remedy);
+  }
+
   static HealthLine warn(
       String check, String measured, String expected, String meaning, String remedy) {
     return new HealthLine(check, Finding.Grade.WARN, measured, expected, meaning, remedy);
@@ -48,7 +53,11 @@ record HealthLine(
 
   /** The grade for people. */
   String word() {
-    return grade == Finding.Grade.PASS ? "ok" : grade.word().toUpperCase(Locale.ROOT);
+    return switch (grade) {
+      case PASS -> "ok";
+      case UNKNOWN -> "not known";
+      case WARN, FAIL -> grade.word().toUpperCase(Locale.ROOT);
+    };
   }
 
   Map<String, Object> json() {

@@ -37,8 +37,10 @@ final class MechanicsHealth {
   /** Nothing is known of the fixture. */
   static final List<HealthLine> UNKNOWN =
       List.of(
-          HealthLine.pass(
-              RING, "not known: too few clear cuts of this rig are stored", "try --flick"));
+          HealthLine.unknown(
+              RING,
+              "too few clear cuts of this rig are stored to show how it rings",
+              "flick it when asked to: snick doctor PORT --flick"));
 
   private final Ring ring;
   private final double samplesPerSecond;

@@ -12,7 +12,10 @@ final class PlaceHealth {
 
   static HealthLine of(Optional<KeptPlace> kept) {
     if (kept.isEmpty()) {
-      return HealthLine.pass(CHECK, "not known: never checked", "try snick verify place");
+      return HealthLine.unknown(
+          CHECK,
+          "whether the reading depends on where the edge presses was never checked",
+          "hang a mass at three places: snick verify place");
     }
     KeptPlace place = kept.get();
     String measured = String.format(Locale.ROOT, "%.2f %% by place", 100 * place.largest());

@@ -68,8 +68,11 @@ public final class TouchCommand implements Callable<Integer> {
   private int verdict(boolean moved, BenchFeed bench) {
     if (!moved) {
       say(
-          "It does not move: is the cell connected, do excitation and signal wires go where they"
-              + " should, is the column the reading (--columns)?");
+          "It does not move by "
+              + Numbers.fixed(watch.farCounts(), 0)
+              + " counts or more: is the cell connected, do excitation and signal wires go where they"
+              + " should, is the column the reading (--columns)? If that is much, the rig was not at"
+              + " rest at first: hands off, and again.");
       return ExitCode.NOT_PASSED;
     }
     until(bench, TimeUnit.SECONDS.toNanos(1), () -> false);

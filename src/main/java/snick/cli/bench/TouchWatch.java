@@ -52,6 +52,11 @@ final class TouchWatch implements SampleSink {
     return Math.sqrt(squares / Math.max(1, samples - 1));
   }
 
+  /** Farther from rest is a move, counts. */
+  double farCounts() {
+    return FAR * Math.max(sdCounts(), 1);
+  }
+
   long overrange() {
     return overrange;
   }
@@ -65,7 +70,7 @@ final class TouchWatch implements SampleSink {
       squares += step * (counts - meanCounts);
     } else {
       double away = counts - meanCounts;
-      boolean far = Math.abs(away) > Math.max(FAR * sdCounts(), FAR);
+      boolean far = Math.abs(away) > farCounts();
       movedInARow = far ? movedInARow + 1 : moved() ? movedInARow : 0;
       farthestCounts = Math.abs(away) > Math.abs(farthestCounts) ? away : farthestCounts;
     }

@@ -33,9 +33,9 @@ import snick.store.StoreReader;
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  snick calibrate line --device 51ab --zero 84210 --span 302835 \\",
+      "  snick calibrate line --rig 51ab --zero 84210 --span 302835 \\",
       "    --span-gf 500 --u-span 90",
-      "  snick calibrate line --device 51ab --zero 0 --span 437.25 \\",
+      "  snick calibrate line --rig 51ab --zero 0 --span 437.25 \\",
       "    --span-gf 1 --u-span 0.4 --to-gf 1000"
     })
 final class CalibrateLineCommand implements Callable<Integer> {

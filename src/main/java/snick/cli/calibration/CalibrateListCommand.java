@@ -33,12 +33,12 @@ import snick.store.StoredCalibration;
     mixinStandardHelpOptions = true,
     description = "List stored calibrations, oldest first; the last one of a rig is in use.",
     footerHeading = "%nExamples:%n",
-    footer = {"  snick calibrate list", "  snick calibrate list --device 51a0000000000001 --json"})
+    footer = {"  snick calibrate list", "  snick calibrate list --rig 51a0000000000001 --json"})
 final class CalibrateListCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataDirectory data;
 
-  @Option(names = "--device", paramLabel = "ID", description = "Only those of one rig.")
+  @Option(names = "--rig", paramLabel = "ID", description = "Only those of one rig.")
   private Optional<String> device;
 
   @Option(names = "--json", description = "One JSON object a line for each.")

@@ -28,11 +28,11 @@ import snick.report.BenchSheet;
     footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate points rig-calibration/example-run-simulated.csv \\",
-      "    --device 51ab --latitude 48.1",
+      "    --rig 51ab --latitude 48.1",
       "  snick calibrate points rig-calibration/example-run-hold-simulated.csv \\",
-      "    --device 51ab --gravity 9.807 --masses rig-calibration/mass-set-m1.csv \\",
+      "    --rig 51ab --gravity 9.807 --masses rig-calibration/mass-set-m1.csv \\",
       "    --load 100g --load 200g --load 200g+100g --load 500g",
-      "  cat points.csv | snick calibrate points - --device 51ab --gravity 9.807 \\",
+      "  cat points.csv | snick calibrate points - --rig 51ab --gravity 9.807 \\",
       "    --masses rig-calibration/mass-set-m1.csv --json"
     })
 final class CalibratePointsCommand implements Callable<Integer> {

@@ -8,10 +8,10 @@ import snick.quantity.SampleRate;
 /** The rig and its setting, typed in where no rig is there to ask. */
 final class SettingChoice {
   @Option(
-      names = "--device",
+      names = "--rig",
       paramLabel = "ID",
       required = true,
-      description = "Device id, as 'snick ports' shows it.")
+      description = "Id of the rig, as 'snick ports' shows it.")
   private String deviceId;
 
   @Option(
@@ -40,7 +40,7 @@ final class SettingChoice {
     try {
       return new RigSetting(deviceId, gain, new SampleRate(rateHertz), polarity);
     } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(e.getMessage() + "; see --device, --gain, --rate, --polarity");
+      throw Refusal.badInput(e.getMessage() + "; see --rig, --gain, --rate, --polarity");
     }
   }
 }

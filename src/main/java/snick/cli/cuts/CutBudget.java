@@ -75,7 +75,8 @@ final class CutBudget {
             + CalibrationText.small(budget.expandedNewtons())
             + " gf, k = "
             + Numbers.fixed(budget.coverageFactor(), 2)
-            + " (Student's t)");
+            + " (Student's t, for so many degrees of freedom; the force above has k = 2, as"
+            + " wherever cuts are listed)");
   }
 
   static Map<String, Object> json(CombinedUncertainty budget) {

@@ -63,7 +63,9 @@ public final class RederiveCommand implements Callable<Integer> {
 
   @Option(
       names = "--detect",
-      description = "Run the detector on every trace, not only on those an older one judged.")
+      description =
+          "Run the detector on every trace, with what is known of the rig by now, not only on those"
+              + " an older one judged.")
   private boolean detect;
 
   @Option(names = "--session", paramLabel = "SESSION", description = "Only cuts of one session.")

@@ -51,10 +51,9 @@ public final class JournalText {
     return line(parts);
   }
 
-  /** Name, material and diameter of a filament lot. */
+  /** What is noted of a filament lot. */
   public static String lot(FilamentLot lot) {
-    return line(
-        List.of("lot '" + lot.lot() + "'", lot.material(), number(lot.diameterMm()) + " mm"));
+    return line(List.of("lot '" + lot.lot() + "'", lot.words()));
   }
 
   static String session(Session session) {

@@ -10,6 +10,7 @@ import snick.journal.EdgeDirection;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Inspection;
+import snick.journal.LotFigure;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
@@ -34,12 +35,14 @@ public final class NoteJson {
     return object;
   }
 
-  /** A filament lot; its diameter in mm. */
+  /** A filament lot. */
   public static Map<String, Object> of(FilamentLot lot) {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("lot", lot.lot());
     object.put("material", lot.material());
-    object.put("diameter_mm", lot.diameterMm());
+    for (LotFigure figure : LotFigure.values()) {
+      object.put(figure.key(), Figures.orNull(lot.figure(figure)));
+    }
     return object;
   }
 

@@ -18,9 +18,10 @@ import snick.journal.FilamentLot;
     name = "add",
     mixinStandardHelpOptions = true,
     description = "Add a lot of test filament.",
-    footerHeading = "%nExample (invented):%n",
+    footerHeading = "%nExamples (invented):%n",
     footer = {
       "  snick lot add spool-b --material 'nylon monofilament' --diameter 0.25",
+      "  snick lot add spool-c --material nylon --diameter 0.25 --tension 2",
       "",
       "Compare a new lot with the old one on a reference edge: snick lot compare --help",
     })

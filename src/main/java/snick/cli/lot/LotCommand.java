@@ -17,7 +17,10 @@ import picocli.CommandLine.Spec;
       LotCompareCommand.class
     },
     footerHeading = "%nExamples:%n",
-    footer = {"  snick lot add spool-a --material 'monofilament 0.30 mm'", "  snick lot list"})
+    footer = {
+      "  snick lot add spool-a --material 'nylon monofilament' --diameter 0.3",
+      "  snick lot list"
+    })
 public final class LotCommand implements Runnable {
   @Spec private CommandSpec spec;
 

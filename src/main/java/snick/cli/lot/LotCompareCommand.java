@@ -1,6 +1,7 @@
 package snick.cli.lot;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -14,8 +15,10 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.PlainText;
 import snick.cli.verdict.ComparisonJson;
 import snick.cli.verdict.ComparisonText;
+import snick.store.JournalReader;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Comparison;
 
@@ -54,7 +57,10 @@ final class LotCompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Comparison comparison;
+    List<String> differences;
     try (StoreReader store = OpenedStore.toRead(data)) {
+      JournalReader journal = store.journal();
+      differences = journal.lotMeant(before).differences(journal.lotMeant(after));
       comparison =
           judge
               .judge(data.settings())
@@ -62,15 +68,22 @@ final class LotCompareCommand implements Callable<Integer> {
                   ReferenceEdge.cuts(store, blade, before).readings("lot " + before),
                   ReferenceEdge.cuts(store, blade, after).readings("lot " + after));
     }
-    print(comparison, spec.commandLine().getOut());
+    print(comparison, differences, spec.commandLine().getOut());
     return ExitCode.OK;
   }
 
-  private void print(Comparison comparison, PrintWriter out) {
+  private void print(Comparison comparison, List<String> differences, PrintWriter out) {
     if (json) {
       JsonLine.printWhole(out, ComparisonJson.of(comparison));
     } else {
       new ComparisonText(comparison).print(out);
+      if (!differences.isEmpty()) {
+        out.println(
+            PlainText.inert(
+                "The lots differ by themselves: "
+                    + String.join("; ", differences)
+                    + ". Tension, thickness and kind move the force at the break."));
+      }
     }
   }
 }

@@ -1,32 +1,66 @@
 package snick.cli.lot;
 
+import java.util.EnumMap;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 import snick.cli.terminal.Refusal;
 import snick.journal.FilamentLot;
+import snick.journal.LotFigure;
 
-/** What is said of a filament lot. */
+/** What is said of a filament lot: its material, and an option for each figure. */
 final class LotFields {
   @Option(
       names = "--material",
       paramLabel = "TEXT",
-      description = "For example 'nylon monofilament'.")
+      description = "Its kind, for example 'nylon monofilament'.")
   private Optional<String> material;
 
-  @Option(names = "--diameter", paramLabel = "MM", description = "Diameter, mm.")
-  private Optional<Double> diameterMm;
+  private final Map<LotFigure, OptionSpec> figures = new EnumMap<>(LotFigure.class);
 
-  /** A new lot; both must be said. */
+  @Spec(Spec.Target.MIXEE)
+  void offerIn(CommandSpec command) {
+    for (LotFigure figure : LotFigure.values()) {
+      OptionSpec option =
+          OptionSpec.builder("--" + figure.word())
+              .paramLabel(figure.unit().toUpperCase(Locale.ROOT))
+              .type(Double.class)
+              .description(figure.meaning())
+              .build();
+      figures.put(figure, option);
+      command.addOption(option);
+    }
+  }
+
+  /** A new lot; its material and what every lot has must be said. */
   FilamentLot named(String lot) {
-    return new FilamentLot(
-        lot,
-        material.orElseThrow(() -> Refusal.usage("--material is missing")),
-        diameterMm.orElseThrow(() -> Refusal.usage("--diameter is missing")));
+    for (LotFigure figure : LotFigure.values()) {
+      if (figure.required() && said(figure).isEmpty()) {
+        throw missing(figure.word());
+      }
+    }
+    return FilamentLot.of(lot, material.orElseThrow(() -> missing("material")), this::said);
   }
 
   /** {@code before} with what was said in place of what it says. */
   FilamentLot over(FilamentLot before) {
-    return new FilamentLot(
-        before.lot(), material.orElse(before.material()), diameterMm.orElse(before.diameterMm()));
+    return FilamentLot.of(
+        before.lot(),
+        material.orElse(before.material()),
+        figure -> said(figure).isPresent() ? said(figure) : before.figure(figure));
+  }
+
+  private OptionalDouble said(LotFigure figure) {
+    Double value = figures.get(figure).getValue();
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  private static Refusal missing(String option) {
+    return Refusal.usage("--" + option + " is missing");
   }
 }

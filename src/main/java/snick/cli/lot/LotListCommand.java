@@ -8,7 +8,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import snick.cli.journal.JournalText;
 import snick.cli.journal.NoteJson;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
@@ -48,9 +47,8 @@ final class LotListCommand implements Callable<Integer> {
           data.in(
               "No filament lots yet. Add one: snick lot add LOT --material TEXT --diameter MM"));
     } else {
-      Table table = new Table("LOT", "MATERIAL", ">DIAMETER mm");
-      lots.forEach(
-          lot -> table.row(lot.lot(), lot.material(), JournalText.number(lot.diameterMm())));
+      Table table = new Table("LOT", "WHAT IS NOTED");
+      lots.forEach(lot -> table.row(lot.lot(), lot.words()));
       table.print(out);
     }
   }

@@ -27,10 +27,10 @@ final class PlotResponseCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Option(
-      names = "--device",
+      names = "--rig",
       paramLabel = "ID",
       description = "Of this rig (default: the one that cut last).")
-  private Optional<String> device;
+  private Optional<String> rig;
 
   @Mixin private DataDirectory data;
   @Mixin private PictureFile file;
@@ -42,12 +42,12 @@ final class PlotResponseCommand implements Callable<Integer> {
 
   private Picture picture(StoreReader store) {
     RecentFalls falls =
-        RecentFalls.of(store, device)
+        RecentFalls.of(store, rig)
             .orElseThrow(
                 () ->
                     Refusal.badInput(
                         "no cut"
-                            + device.map(id -> " of rig " + id).orElse("")
+                            + rig.map(id -> " of rig " + id).orElse("")
                             + " is stored; see which there are: snick cuts list"));
     return ResponsePlot.of(falls.response(), falls.deviceId(), falls.samplesPerSecond());
   }

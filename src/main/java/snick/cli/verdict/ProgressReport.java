@@ -17,8 +17,6 @@ import snick.verdict.comparison.Grubbs;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.ScatterAgainstRig;
-import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.Welch;
 
 /**
  * A progression for people and programs.
@@ -103,7 +101,7 @@ record ProgressReport(
     table.row(
         "first to last",
         signed(progression.whole().differenceGf()),
-        interval(progression.whole().welch().map(Welch::ci95Gf)),
+        Figures.range(progression.whole().ci95Gf()),
         "",
         Figures.plain(progression.whole().verdict().word()),
         "");
@@ -114,7 +112,7 @@ record ProgressReport(
     table.row(
         step.comparison().second().name(),
         signed(step.comparison().differenceGf()),
-        interval(step.comparison().welch().map(Welch::ci95Gf)),
+        Figures.range(step.comparison().ci95Gf()),
         Figures.p(step.holmP()).replace("p = ", "").replace("p ", ""),
         Figures.plain(step.change().word()),
         share(step.shareOfGain()));
@@ -122,10 +120,6 @@ record ProgressReport(
 
   private static String signed(double gramForce) {
     return (gramForce > 0 ? "+" : "") + Figures.number(gramForce);
-  }
-
-  private static String interval(Optional<Interval> interval) {
-    return Figures.range(interval);
   }
 
   private static String share(OptionalDouble share) {

@@ -36,6 +36,8 @@ public record Finding(
   /** How it is. */
   public enum Grade {
     PASS,
+    /** There is nothing to judge by. */
+    UNKNOWN,
     WARN,
     FAIL;
 

@@ -182,7 +182,7 @@ public final class RigCheck implements SampleSink {
   private static Finding noise(RestSeries series, Optional<Calibration> calibration) {
     double sd = series.noiseCounts();
     OptionalDouble gf = gramForce(sd, calibration);
-    Finding.Grade grade = gf.isPresent() ? grade(gf.getAsDouble(), 0.5, 2) : Finding.Grade.PASS;
+    Finding.Grade grade = gf.isPresent() ? grade(gf.getAsDouble(), 0.5, 2) : Finding.Grade.UNKNOWN;
     return new Finding(
         Finding.Check.NOISE,
         grade,
@@ -191,9 +191,12 @@ public final class RigCheck implements SampleSink {
             ? "at most 0.5 gf"
             : "at most 0.5 gf, once a calibration says how many counts that is",
         "standard deviation of one sample at rest",
-        grade == Finding.Grade.PASS
-            ? ""
-            : "shorten and twist the cell's wires, check supply and ground, keep motors away");
+        switch (grade) {
+          case PASS -> "";
+          case UNKNOWN -> "calibrate, then look again: only then is it known what a count weighs";
+          case WARN, FAIL ->
+              "shorten and twist the cell's wires, check supply and ground, keep motors away";
+        });
   }
 
   private static Finding drift(RestSeries series, Optional<Calibration> calibration) {

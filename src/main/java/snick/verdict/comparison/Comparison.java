@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.verdict.statistic.EffectSize;
+import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Ratio;
@@ -64,6 +65,11 @@ public record Comparison(
 
   public Comparison {
     reasons = List.copyOf(reasons);
+  }
+
+  /** 95 % interval of {@link #differenceGf}: of the pairs if they decide, else Welch's. */
+  public Optional<Interval> ci95Gf() {
+    return paired.map(Paired::ci95Gf).or(() -> welch.map(Welch::ci95Gf));
   }
 
   /** Whether the difference exceeds what the rig's repeatability explains; empty if not known. */

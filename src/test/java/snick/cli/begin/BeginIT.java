@@ -2,8 +2,13 @@ package snick.cli.begin;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
@@ -12,6 +17,9 @@ import snick.cli.Live;
 
 /** The dialogue of a person's first ten minutes, on a pseudo-terminal. */
 class BeginIT {
+  /** More than a person who wants to see a first cut should be asked. */
+  private static final int MOST_ANSWERS = 12;
+
   @TempDir private Path folder;
 
   @Test
@@ -24,13 +32,51 @@ class BeginIT {
       begin.await("raises the reading");
       begin.await("$ snick doctor --virtual");
       begin.await("checks, 0 failed");
-      begin.type("");
-      begin.type("");
+      List<String> answers = List.of("", "");
+      assertThat(answers).hasSizeLessThanOrEqualTo(MOST_ANSWERS);
+      for (String answer : answers) {
+        begin.type(answer);
+      }
       begin.await("$ snick calibrate --virtual");
       begin.await("Saved.");
       begin.await("within limits");
       assertThat(begin.await("severed")).contains("gf").contains("±");
       begin.await("Done.");
+      assertThat(typedAlone(begin.await("$ snick cuts list")).out()).contains("severed");
+      assertThat(begin.ended()).isZero();
+      assertThat(typedAlone(begin.seen("$ snick verify")).out()).contains("within limits");
+    }
+  }
+
+  /** What a step showed, typed at a prompt. */
+  private static Jar.Done typedAlone(String shown) throws Exception {
+    String command = shown.substring(shown.indexOf("snick ") + 6).strip();
+    return Jar.onThisJava().run(command.split(" ", -1));
+  }
+
+  /** A rig that says who it is once, and is unplugged then: every step fails. */
+  @Test
+  void everyStepThatFailsCanBeDoneAgainOrLeft() throws Exception {
+    ServerSocket door = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+    String port = "tcp://127.0.0.1:" + door.getLocalPort();
+    try (Live begin =
+        Jar.onThisJava().start("begin", port, "--data", folder.resolve("store").toString())) {
+      for (String answer : List.of("a", "g", "g", "", "g")) {
+        begin.type(answer);
+      }
+      try (door;
+          Socket rig = door.accept()) {
+        rig.getOutputStream().write("84210\n".repeat(20).getBytes(StandardCharsets.US_ASCII));
+        begin.await("sends readings as text");
+      }
+      begin.await("$ snick touch " + port);
+      begin.await("Again (a), or go on all the same (g)");
+      begin.await("Again (a), or go on all the same (g)");
+      begin.await("$ snick doctor " + port);
+      begin.await("Without masses");
+      begin.await("$ snick run " + port);
+      begin.await("Done.");
+      begin.await("$ snick run " + port);
       assertThat(begin.ended()).isZero();
     }
   }

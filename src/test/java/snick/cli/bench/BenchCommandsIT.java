@@ -44,7 +44,7 @@ class BenchCommandsIT {
             "line",
             "--data",
             data,
-            "--device",
+            "--rig",
             DEVICE,
             "--zero",
             "0",

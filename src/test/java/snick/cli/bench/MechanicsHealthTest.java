@@ -60,8 +60,8 @@ class MechanicsHealthTest {
   @Test
   void whatIsNotKnownIsNoFault() {
     assertThat(MechanicsHealth.of(Response.unknown(), 80))
-        .allMatch(line -> line.grade() == Finding.Grade.PASS)
-        .anyMatch(line -> line.expected().contains("--flick"));
+        .allMatch(line -> line.grade() == Finding.Grade.UNKNOWN)
+        .anyMatch(line -> line.remedy().contains("--flick"));
     assertThat(MechanicsHealth.ofFlicks(Optional.empty(), 80).get(0).grade())
         .isEqualTo(Finding.Grade.WARN);
   }

@@ -20,9 +20,11 @@ class PlaceHealthTest {
   }
 
   @Test
-  void aSmallOneAndNoneArePassed() {
+  void aSmallOneIsPassedAndNoneIsNotKnown() {
     assertThat(PlaceHealth.of(Optional.of(new KeptPlace(0.005, 0.005, THEN))).grade())
         .isEqualTo(Finding.Grade.PASS);
-    assertThat(PlaceHealth.of(Optional.empty()).measured()).contains("never checked");
+    HealthLine none = PlaceHealth.of(Optional.empty());
+    assertThat(none.word()).isEqualTo("not known");
+    assertThat(none.meaning()).contains("never checked");
   }
 }

@@ -35,7 +35,7 @@ class CalibrationCommandsTest {
   }
 
   private Ran points(String file, String... more) {
-    String[] command = {"calibrate", "points", file, "--data", data, "--device", "51ab", "--json"};
+    String[] command = {"calibrate", "points", file, "--data", data, "--rig", "51ab", "--json"};
     String[] all = Arrays.copyOf(command, command.length + more.length);
     System.arraycopy(more, 0, all, command.length, more.length);
     return Ran.command(all);
@@ -49,7 +49,7 @@ class CalibrationCommandsTest {
       "line",
       "--data",
       data,
-      "--device",
+      "--rig",
       "51ab",
       "--zero",
       "0",
@@ -103,7 +103,7 @@ class CalibrationCommandsTest {
       "line",
       "--data",
       data,
-      "--device",
+      "--rig",
       "51ab",
       "--zero",
       "0",
@@ -390,7 +390,7 @@ class CalibrationCommandsTest {
             "line",
             "--data",
             data,
-            "--device",
+            "--rig",
             device,
             "--zero",
             "0",
@@ -419,7 +419,7 @@ class CalibrationCommandsTest {
             "line",
             "--data",
             data,
-            "--device",
+            "--rig",
             "other",
             "--zero",
             "0",

@@ -123,14 +123,24 @@ class JournalCommandsTest {
   }
 
   @Test
-  void bladeLotAndSessionAreCorrectedWithAReason() {
+  void bladeLotAndSessionAreCorrectedWithAReason() throws IOException {
     evening();
     ok("blade", "correct", "kitchen-1", "--angle", "32", "--why", "measured");
     assertThat(ok("blade", "show", "kitchen-1"))
         .contains("32° edge", "corrects [", "measured", "1 evening");
     ok("lot", "add", "spool-a", "--material", "nylon", "--diameter", "0.25");
     ok("lot", "correct", "spool-a", "--diameter", "0.26", "--why", "measured");
-    assertThat(ok("lot", "list")).contains("0.26");
+    assertThat(ok("lot", "correct", "spool-a", "--tension", "1.5", "--why", "weighed"))
+        .contains("now lot 'spool-a', nylon, 0.26 mm, tension 1.5 N (153 gf)");
+    assertThat(ok("lot", "list")).contains("0.26 mm, tension 1.5 N (153 gf)");
+    assertThat(story.run("lot", "list", "--json").json())
+        .containsEntry("diameter_mm", 0.26)
+        .containsEntry("tension_n", 1.5);
+    assertRefused(
+        story.run("lot", "correct", "spool-a", "--tension", "501", "--why", "x"),
+        "filament tension 501.0 N is outside 0.01 to 500.0 N");
+    assertThat(story.run("lot", "add", "spool-c", "--material", "nylon").err())
+        .contains("--diameter is missing");
     ok("session", "correct", "evening", "--lot", "spool-a", "--why", "forgotten");
     assertThat(ok("session", "show")).contains("filament spool-a");
   }
@@ -281,7 +291,7 @@ class JournalCommandsTest {
   @Test
   void aReferenceEdgeIsChartedAndLotsComparedOnIt() {
     ok("lot", "add", "a", "--material", "nylon", "--diameter", "0.25");
-    ok("lot", "add", "b", "--material", "nylon", "--diameter", "0.25");
+    ok("lot", "add", "b", "--material", "nylon", "--diameter", "0.25", "--tension", "2");
     ok("session", "start", "old", "--blade", "reference", "--lot", "a");
     story.cuts(91, 94, 90, 95, 93, 92, 96, 91, 93);
     ok("session", "stop");
@@ -291,7 +301,10 @@ class JournalCommandsTest {
     Ran both = story.run("chart", "--blade", "reference");
     assertThat(both.exit()).isEqualTo(ExitCode.NOT_PASSED);
     assertThat(both.out()).contains("value, weighted mean");
-    assertThat(ok("lot", "compare", "a", "b", "--blade", "reference")).contains("Verdict: higher");
+    assertThat(ok("lot", "compare", "a", "b", "--blade", "reference"))
+        .contains("Verdict: higher", "tension not noted, then tension 2 N (204 gf)");
+    assertThat(ok("blade", "show", "reference"))
+        .contains("other filament lot (tension not noted, then tension 2 N (204 gf))");
   }
 
   @Test
