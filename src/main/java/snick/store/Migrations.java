@@ -122,7 +122,7 @@ final class Migrations {
   }
 
   private static String script(String name) {
-    try (InputStream in = Migrations.class.getResourceAsStream(name)) {
+    try (InputStream in = Migrations.class.getResourceAsStream("/snick/store/" + name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException("script " + name + " of this program is unreadable", e);
