@@ -20,18 +20,20 @@ import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.PackageExport;
 import snick.force.budget.Calibration;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
-import snick.store.CutForce;
-import snick.store.CutSelection;
 import snick.store.Intake;
-import snick.store.NewCut;
-import snick.store.Origin;
-import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutForce;
+import snick.store.record.CutSelection;
+import snick.store.record.NewCut;
+import snick.store.record.Origin;
+import snick.store.record.Recording;
 
 /**
  * Exports and imports many cuts, and lets the {@code sqlite3} command do the like in the same run:

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Locale;
 import snick.cut.Cut;
+import snick.store.record.NewCut;
 
 /**
  * Stores cuts as the recorder does, one transaction each, on disk before the next; each is made

@@ -29,6 +29,19 @@ import snick.journal.StageEntry;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
+import snick.store.database.Database;
+import snick.store.database.StoreFile;
+import snick.store.record.CutForce;
+import snick.store.record.Derivation;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
+import snick.store.table.BladeTable;
+import snick.store.table.CutTable;
+import snick.store.table.EntryTable;
+import snick.store.table.ForceTable;
+import snick.store.table.RecordingTable;
+import snick.store.table.SessionTable;
+import snick.store.table.StageEntryTable;
 
 /**
  * Fills a store with cuts of short traces, forces and a journal: five stages of ten cuts a session,

@@ -14,6 +14,14 @@ import java.util.stream.IntStream;
 import snick.journal.Blade;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.StoreFile;
+import snick.store.record.CutSelection;
+import snick.store.record.Derivation;
+import snick.store.record.NewCut;
+import snick.store.table.CutTable;
+import snick.store.table.SessionTable;
 
 /**
  * Appends with a commit each, then times what people look at as the store grows. Prints one line a

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import snick.report.BladeStory;
+import snick.report.plot.BladeStory;
 import snick.store.StoreReader;
 
 /**

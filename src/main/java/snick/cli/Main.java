@@ -16,8 +16,8 @@ import snick.cli.terminal.StandardOutput;
 import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
 import snick.port.NativeFolder;
-import snick.report.NothingToDraw;
-import snick.store.StoreException;
+import snick.report.plot.NothingToDraw;
+import snick.store.database.StoreException;
 import snick.verdict.statistic.NotComparable;
 
 /** The command line's entry: the only place that ends the process. */

@@ -15,8 +15,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import snick.cli.terminal.PlainText;
 import snick.journal.Session;
-import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.database.StoreException;
 
 /**
  * What is there, and what is likely to be typed next: the answer to {@code snick} alone.

@@ -1,6 +1,6 @@
 package snick.daemon;
 
-import snick.store.Recording;
+import snick.store.record.Recording;
 
 /** Which calibration belongs to a recording that begins. */
 @FunctionalInterface

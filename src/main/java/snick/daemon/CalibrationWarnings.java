@@ -8,7 +8,7 @@ import java.util.Locale;
 import snick.force.budget.Calibration;
 import snick.force.check.EwmaChart;
 import snick.force.check.IndividualsChart;
-import snick.store.Verification;
+import snick.store.record.Verification;
 
 /** What a person should know of the calibration in use before trusting its forces. */
 public final class CalibrationWarnings {

@@ -14,11 +14,11 @@ import snick.cut.Outcome;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.live.NextSpot;
-import snick.store.CutForce;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.Store;
-import snick.store.StoreException;
+import snick.store.database.StoreException;
+import snick.store.record.CutForce;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
 
 /**
  * The only writer: takes finished cuts, gives them a force, stores them, and announces them after

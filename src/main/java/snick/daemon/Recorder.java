@@ -29,13 +29,13 @@ import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.quantity.SampleRate;
 import snick.store.KeptColumns;
-import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.view.Bench;
-import snick.view.PageReach;
-import snick.view.Preferences;
-import snick.view.RigMetrics;
+import snick.store.record.Recording;
+import snick.view.bench.Bench;
+import snick.view.bench.Preferences;
+import snick.view.bench.RigMetrics;
+import snick.view.http.PageReach;
 
 /**
  * The recorder: one reader thread a rig, one bounded queue, one keeper thread, one loopback server;
@@ -192,7 +192,7 @@ public final class Recorder implements AutoCloseable {
    *
    * @throws RigInUseException if a rig is being recorded already
    * @throws IOException if a lock or the page's port cannot be had
-   * @throws snick.store.StoreException if the store cannot be opened
+   * @throws snick.store.database.StoreException if the store cannot be opened
    */
   public static Recorder start(
       Settings settings, CalibrationShelf calibrations, Audience audience, Clock clock)

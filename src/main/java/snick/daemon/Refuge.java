@@ -6,9 +6,9 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import snick.cut.Cut;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.Store;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
 
 /**
  * A new store beside one that was taken away while it was written to: cuts go there in counts.
@@ -39,7 +39,7 @@ final class Refuge implements AutoCloseable {
   /**
    * Stores a cut; its id there.
    *
-   * @throws snick.store.StoreException if that cannot be done; it can be tried again
+   * @throws snick.store.database.StoreException if that cannot be done; it can be tried again
    */
   long keep(Recording recording, Work.CutFinished finished) {
     if (store == null) {

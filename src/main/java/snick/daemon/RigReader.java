@@ -27,8 +27,8 @@ import snick.port.PortAddress;
 import snick.quantity.SampleRate;
 import snick.sample.HostClockFit;
 import snick.sample.SampleSink;
-import snick.store.HostClock;
-import snick.store.Recording;
+import snick.store.record.HostClock;
+import snick.store.record.Recording;
 
 /**
  * Reads one rig: port, frames, samples, cuts. Opens the link again when it is lost. Runs on its own

@@ -7,9 +7,9 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 import snick.cut.Cut;
 import snick.cut.response.FallBook;
 import snick.cut.response.Response;
-import snick.store.Recording;
 import snick.store.Store;
-import snick.store.StoredResponse;
+import snick.store.record.Recording;
+import snick.store.record.StoredResponse;
 
 /**
  * What is known of each rig's response: learned by the keeper from the cuts that it has stored, and

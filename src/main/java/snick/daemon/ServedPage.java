@@ -3,9 +3,9 @@ package snick.daemon;
 import java.io.IOException;
 import java.util.List;
 import snick.port.Ports;
-import snick.view.Bench;
 import snick.view.BenchPage;
-import snick.view.PortHere;
+import snick.view.bench.Bench;
+import snick.view.bench.PortHere;
 
 /**
  * The page and the store's doors that it owns.

@@ -8,7 +8,7 @@ import snick.frame.text.Columns;
 import snick.port.PortAddress;
 import snick.quantity.SampleRate;
 import snick.store.KeptColumns;
-import snick.store.Recording;
+import snick.store.record.Recording;
 
 /**
  * Says what a rig's text was taken for, where that is doubtful, and what cannot be read. On the

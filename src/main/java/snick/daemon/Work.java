@@ -4,9 +4,9 @@ import java.time.Instant;
 import java.util.Optional;
 import snick.cut.Cut;
 import snick.force.budget.Calibration;
-import snick.store.Evidence;
-import snick.store.HostClock;
-import snick.store.Recording;
+import snick.store.record.Evidence;
+import snick.store.record.HostClock;
+import snick.store.record.Recording;
 
 /** What the reader hands to the keeper, in order. */
 sealed interface Work {

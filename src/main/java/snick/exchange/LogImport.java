@@ -11,6 +11,8 @@ import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.CutSink;
 import snick.cut.DetectorSettings;
+import snick.exchange.json.RefusedPackage;
+import snick.exchange.table.DigestedFile;
 import snick.frame.Form;
 import snick.frame.StreamDecoder;
 import snick.frame.text.Columns;
@@ -19,10 +21,10 @@ import snick.journal.name.NotAccepted;
 import snick.quantity.SampleRate;
 import snick.sample.SampleStream;
 import snick.store.Intake;
-import snick.store.NewCut;
-import snick.store.Origin;
-import snick.store.Recording;
 import snick.store.Store;
+import snick.store.record.NewCut;
+import snick.store.record.Origin;
+import snick.store.record.Recording;
 
 /**
  * Takes an old recording into a store: the text log of a home-made sketch ({@code micros,counts} or

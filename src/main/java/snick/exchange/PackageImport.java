@@ -6,13 +6,19 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.Trace;
+import snick.exchange.check.PackageCheck;
+import snick.exchange.check.PackageReport;
+import snick.exchange.json.RefusedPackage;
+import snick.exchange.read.JournalIntake;
+import snick.exchange.read.PackageContents;
+import snick.exchange.read.PackageReading;
 import snick.journal.name.NotAccepted;
 import snick.store.Intake;
-import snick.store.NewCut;
-import snick.store.Origin;
 import snick.store.Store;
-import snick.store.TraceSpool;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.NewCut;
+import snick.store.record.Origin;
+import snick.store.trace.TraceSpool;
 
 /**
  * Takes a package into a store: checked first, without holding up its writer, while the traces are

@@ -1,6 +1,7 @@
 package snick.report;
 
 import java.util.List;
+import snick.report.plot.Picture;
 
 /** A part of a report. Texts are plain: whoever writes them out makes them safe. */
 sealed interface Block {

@@ -6,8 +6,14 @@ import java.util.Optional;
 import snick.cut.Outcome;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
-import snick.store.CutPlace;
-import snick.store.CutSummary;
+import snick.report.plot.CutPlot;
+import snick.report.plot.Noted;
+import snick.report.plot.Shown;
+import snick.report.plot.StageForces;
+import snick.report.plot.StagePlot;
+import snick.report.word.Words;
+import snick.store.record.CutPlace;
+import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 
 /** Every cut with its figures; stages along the edge; one cut in detail. */
@@ -34,7 +40,7 @@ record CutChapter(SessionStory story, Noted noted) {
     return noted.words();
   }
 
-  private Block detail(snick.store.StoredCut cut) {
+  private Block detail(snick.store.record.StoredCut cut) {
     return new Block.Drawing(
         CutPlot.of(cut, story.calibrationOf(cut)), words().say("report.cut_seen", "n", cut.id()));
   }

@@ -1,6 +1,7 @@
 package snick.report;
 
 import java.util.List;
+import snick.report.word.Words;
 
 /**
  * A report before it is written out.

@@ -2,6 +2,7 @@ package snick.report;
 
 import java.util.Base64;
 import java.util.List;
+import snick.report.plot.Markup;
 
 /**
  * Writes a document as one HTML page that needs nothing from elsewhere and prints on A4 and Letter.

@@ -2,6 +2,7 @@ package snick.report;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import snick.report.plot.Markup;
 
 /** Writes a document as Markdown with tables, for a forum post; pictures become their words. */
 final class MarkdownText {

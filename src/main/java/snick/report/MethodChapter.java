@@ -7,7 +7,10 @@ import snick.force.budget.Calibration;
 import snick.force.budget.Contribution;
 import snick.force.budget.Coverage;
 import snick.quantity.Force;
-import snick.store.Verification;
+import snick.report.plot.Day;
+import snick.report.plot.Shown;
+import snick.report.word.Words;
+import snick.store.record.Verification;
 
 /** Method and uncertainty in plain words. */
 record MethodChapter(SessionStory story, Words words) {

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.Inspection;
-import snick.store.Photos;
+import snick.report.plot.Noted;
+import snick.store.care.Photos;
 import snick.verdict.burr.StageEvidence;
 
 /** Photos of what was seen, small, so many at most that the report can still be sent. */

@@ -7,10 +7,10 @@ import snick.cut.Trace;
 import snick.cut.response.Learner;
 import snick.cut.response.Response;
 import snick.cut.response.SeenFall;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
 import snick.store.StoreReader;
-import snick.store.StoredCut;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
 
 /**
  * What the falls of a rig's last cuts say of its response.

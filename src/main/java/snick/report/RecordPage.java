@@ -11,7 +11,12 @@ import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
 import snick.force.reading.Deflection;
-import snick.store.Verification;
+import snick.report.plot.CalibrationCharts;
+import snick.report.plot.ControlCharts;
+import snick.report.plot.Picture;
+import snick.report.sheet.BenchSheet;
+import snick.report.sheet.CalibrationRecord;
+import snick.store.record.Verification;
 
 /** A calibration record as one self-contained HTML page that prints well. */
 public final class RecordPage {

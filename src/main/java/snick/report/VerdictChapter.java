@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
+import snick.report.plot.Shown;
+import snick.report.word.Words;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;

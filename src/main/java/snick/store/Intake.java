@@ -24,6 +24,31 @@ import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.name.NotAccepted;
+import snick.store.database.Database;
+import snick.store.record.Derivation;
+import snick.store.record.EarlierResult;
+import snick.store.record.HostClock;
+import snick.store.record.NewCut;
+import snick.store.record.Noted;
+import snick.store.record.Origin;
+import snick.store.record.Recording;
+import snick.store.record.StoredCalibration;
+import snick.store.record.StoredResponse;
+import snick.store.record.Verification;
+import snick.store.record.Version;
+import snick.store.table.BladeTable;
+import snick.store.table.CalibrationTable;
+import snick.store.table.CutTable;
+import snick.store.table.EntryTable;
+import snick.store.table.EvidenceTable;
+import snick.store.table.FilamentLotTable;
+import snick.store.table.ForceTable;
+import snick.store.table.OriginTable;
+import snick.store.table.RecordingTable;
+import snick.store.table.ResponseTable;
+import snick.store.table.ResultTable;
+import snick.store.table.SessionTable;
+import snick.store.table.StageEntryTable;
 
 /**
  * Things from one origin being taken in, all in one transaction: see {@link Store#takeIn}. What is

@@ -11,6 +11,12 @@ import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.name.KnownNames;
 import snick.journal.name.NotAccepted;
+import snick.store.database.Database;
+import snick.store.table.AmendmentTable;
+import snick.store.table.BladeTable;
+import snick.store.table.FilamentLotTable;
+import snick.store.table.SessionTable;
+import snick.store.table.StageEntryTable;
 
 /** Reads the journal. */
 public final class JournalReader {

@@ -17,6 +17,15 @@ import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
+import snick.store.database.Database;
+import snick.store.database.StoreException;
+import snick.store.record.CutSummary;
+import snick.store.table.BladeTable;
+import snick.store.table.CutTable;
+import snick.store.table.EntryTable;
+import snick.store.table.FilamentLotTable;
+import snick.store.table.SessionTable;
+import snick.store.table.StageEntryTable;
 
 /**
  * Writes the journal. Every method is one transaction; on {@link NotAccepted} or {@link

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import snick.frame.text.Columns;
+import snick.store.record.Evidence;
 
 /** What the text lines of a port hold, kept in the store: the next recording reads them alike. */
 public final class KeptColumns {

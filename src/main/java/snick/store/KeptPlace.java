@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.name.NotAccepted;
+import snick.store.record.Evidence;
 
 /**
  * What the check of place that was kept last says of a rig.

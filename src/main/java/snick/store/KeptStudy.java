@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.Session;
 import snick.journal.name.NotAccepted;
+import snick.store.record.Evidence;
+import snick.store.record.Rig;
 import snick.verdict.comparison.RigRepeatability;
 
 /** A rig's repeatability, kept in the store as evidence about the rig. */

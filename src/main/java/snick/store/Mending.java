@@ -14,6 +14,16 @@ import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
+import snick.store.database.Database;
+import snick.store.database.StoreException;
+import snick.store.record.CutPlace;
+import snick.store.record.CutSummary;
+import snick.store.table.AmendmentTable;
+import snick.store.table.BladeTable;
+import snick.store.table.CutTable;
+import snick.store.table.EntryTable;
+import snick.store.table.SessionTable;
+import snick.store.table.StageEntryTable;
 
 /**
  * Mends what went into the journal under a wrong name or in a wrong place. Every method is one

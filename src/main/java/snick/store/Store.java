@@ -15,6 +15,37 @@ import snick.cut.Trace;
 import snick.cut.response.FallBook;
 import snick.force.budget.Calibration;
 import snick.quantity.SampleRate;
+import snick.store.care.Photos;
+import snick.store.care.Salvage;
+import snick.store.care.SalvageReport;
+import snick.store.care.StoreCopy;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.NativeLibrary;
+import snick.store.database.PartialFile;
+import snick.store.database.StoreException;
+import snick.store.database.StoreFile;
+import snick.store.database.Watch;
+import snick.store.record.Derivation;
+import snick.store.record.Evidence;
+import snick.store.record.Fault;
+import snick.store.record.HostClock;
+import snick.store.record.NewCut;
+import snick.store.record.NewResult;
+import snick.store.record.Origin;
+import snick.store.record.Recording;
+import snick.store.record.StoredResponse;
+import snick.store.record.Verification;
+import snick.store.table.CalibrationTable;
+import snick.store.table.CutTable;
+import snick.store.table.EvidenceTable;
+import snick.store.table.FaultTable;
+import snick.store.table.ForceTable;
+import snick.store.table.OriginTable;
+import snick.store.table.RecordingTable;
+import snick.store.table.ResponseTable;
+import snick.store.table.ResultTable;
+import snick.store.trace.TraceSpool;
 
 /**
  * The writing side of a store: one SQLite file, {@code snick.db}, in a directory of its own. Every
@@ -36,7 +67,7 @@ public final class Store implements AutoCloseable {
   private final JournalWriter journal;
   private final Mending mending;
 
-  Store(Database database, Clock clock) {
+  public Store(Database database, Clock clock) {
     this.database = database;
     this.clock = clock;
     recordings = new RecordingTable(database);

@@ -11,6 +11,40 @@ import java.util.function.Consumer;
 import snick.cut.response.Response;
 import snick.journal.SetAside;
 import snick.quantity.SampleRate;
+import snick.store.care.IntegrityCheck;
+import snick.store.care.IntegrityReport;
+import snick.store.care.Photos;
+import snick.store.care.StoreCopy;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.NativeLibrary;
+import snick.store.database.StoreException;
+import snick.store.database.StoreFile;
+import snick.store.database.Watch;
+import snick.store.record.Credit;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.Evidence;
+import snick.store.record.Fault;
+import snick.store.record.Origin;
+import snick.store.record.Rig;
+import snick.store.record.StoredCalibration;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredForce;
+import snick.store.record.StoredRecording;
+import snick.store.record.StoredResponse;
+import snick.store.record.StoredResult;
+import snick.store.record.Verification;
+import snick.store.table.CalibrationTable;
+import snick.store.table.CutTable;
+import snick.store.table.EvidenceTable;
+import snick.store.table.FaultTable;
+import snick.store.table.ForceTable;
+import snick.store.table.OriginTable;
+import snick.store.table.RecordingTable;
+import snick.store.table.ResponseTable;
+import snick.store.table.ResultTable;
+import snick.store.table.StageEntryTable;
 import snick.verdict.burr.StageEvidence.CutResult;
 
 /**
@@ -33,7 +67,7 @@ public final class StoreReader implements AutoCloseable {
   private final JournalReader journal;
   private final StageEntryTable stageEntries;
 
-  StoreReader(Database database) {
+  public StoreReader(Database database) {
     this.database = database;
     recordings = new RecordingTable(database);
     cuts = new CutTable(database);

@@ -5,6 +5,10 @@ import java.util.Optional;
 import snick.cut.response.FallBook;
 import snick.cut.response.Response;
 import snick.quantity.SampleRate;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
+import snick.store.table.CutTable;
+import snick.store.table.ResponseTable;
 
 /** Falls of stored cuts, to learn a rig's response from. */
 final class StoredFalls {

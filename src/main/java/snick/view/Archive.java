@@ -11,22 +11,28 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
-import snick.exchange.ExportChoice;
-import snick.exchange.Licence;
-import snick.exchange.NoLeave;
-import snick.exchange.PackageExport;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.Licence;
+import snick.exchange.write.NoLeave;
+import snick.exchange.write.PackageExport;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
 import snick.report.SessionReport;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
 import snick.verdict.comparison.Judge;
+import snick.view.bench.Bench;
+import snick.view.bench.BenchJudge;
+import snick.view.http.Answer;
+import snick.view.http.Json;
+import snick.view.http.Request;
+import snick.view.http.Turn;
 
 /**
  * What lies back: past sessions, their verdicts, reports and packages. Read on a thread of its own

@@ -10,6 +10,17 @@ import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import snick.view.bench.Bench;
+import snick.view.http.Answer;
+import snick.view.http.Doorkeeper;
+import snick.view.http.Event;
+import snick.view.http.EventHub;
+import snick.view.http.LoopbackServer;
+import snick.view.http.PageReach;
+import snick.view.http.PageToken;
+import snick.view.http.Request;
+import snick.view.http.Route;
+import snick.view.http.Site;
 
 /**
  * The live page with its event stream, its JSON for programs, metrics and health. Safe for any

@@ -2,6 +2,11 @@ package snick.view;
 
 import java.util.Map;
 import java.util.Optional;
+import snick.view.http.Answer;
+import snick.view.http.Doorkeeper;
+import snick.view.http.PageToken;
+import snick.view.http.Request;
+import snick.view.http.Site;
 
 /**
  * The page's files and the routes for programs behind the doorkeeper.

@@ -4,12 +4,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.Blade;
-import snick.report.BladeStory;
-import snick.report.HistoryPlot;
+import snick.report.plot.BladeStory;
+import snick.report.plot.HistoryPlot;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.statistic.Interval;
 import snick.verdict.study.StepWorth;
+import snick.view.bench.Bench;
+import snick.view.http.Answer;
+import snick.view.http.Json;
+import snick.view.http.Request;
 
 /** Blades and how they did over time. */
 final class BladePages {

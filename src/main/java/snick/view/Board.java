@@ -11,11 +11,19 @@ import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
 import snick.journal.name.NotAccepted;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
-import snick.store.StoreException;
+import snick.store.database.StoreException;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.view.bench.Bench;
+import snick.view.bench.BenchJudge;
+import snick.view.bench.Preferences;
+import snick.view.http.Answer;
+import snick.view.http.Event;
+import snick.view.http.EventHub;
+import snick.view.http.Json;
+import snick.view.http.Turn;
 
 /**
  * The session on the bench, as the store has it. Everything that reads or writes the store for the

@@ -11,10 +11,11 @@ import snick.force.budget.Coverage;
 import snick.force.budget.DerivedForce;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
-import snick.store.CutPlace;
-import snick.store.CutSummary;
-import snick.store.StoredCut;
-import snick.store.StoredForce;
+import snick.store.record.CutPlace;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredForce;
+import snick.view.http.Json;
 
 /** Stored cuts as JSON. Pure. */
 final class CutJson {

@@ -11,7 +11,10 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import snick.report.Words;
+import snick.report.word.Words;
+import snick.view.http.Answer;
+import snick.view.http.Json;
+import snick.view.http.PageToken;
 
 /** The page's files, read once from the program itself. Immutable. */
 final class PageFiles {

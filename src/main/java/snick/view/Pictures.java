@@ -9,22 +9,25 @@ import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
-import snick.report.CalibrationPlot;
-import snick.report.CalibrationRecord;
-import snick.report.ControlCharts;
-import snick.report.CutPlot;
-import snick.report.Picture;
-import snick.report.ProgressionPlot;
 import snick.report.RecentFalls;
 import snick.report.RecordPage;
-import snick.report.ResponsePlot;
-import snick.report.StagePlot;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
+import snick.report.plot.CalibrationPlot;
+import snick.report.plot.ControlCharts;
+import snick.report.plot.CutPlot;
+import snick.report.plot.Picture;
+import snick.report.plot.ProgressionPlot;
+import snick.report.plot.ResponsePlot;
+import snick.report.plot.StagePlot;
+import snick.report.sheet.CalibrationRecord;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.store.StoredCut;
-import snick.store.Verification;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
+import snick.store.record.Verification;
+import snick.view.http.Answer;
+import snick.view.http.Json;
+import snick.view.http.Request;
 
 /** Every plot of the command line, as SVG. Runs on the archive's thread. */
 final class Pictures {

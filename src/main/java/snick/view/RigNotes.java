@@ -10,7 +10,8 @@ import snick.frame.message.Hello;
 import snick.live.BenchState;
 import snick.live.RigState;
 import snick.store.StoreReader;
-import snick.store.Verification;
+import snick.store.record.Verification;
+import snick.view.bench.Bench;
 
 /**
  * What the page notes of each rig on its own: first zero, polarity, verification. Any thread; the

@@ -26,10 +26,18 @@ import snick.force.reading.RigSetting;
 import snick.journal.name.NotAccepted;
 import snick.live.RigState;
 import snick.quantity.Force;
-import snick.report.BenchSheet;
-import snick.report.UnfinishedSheet;
+import snick.report.sheet.BenchSheet;
+import snick.report.sheet.UnfinishedSheet;
 import snick.store.KeptPlace;
-import snick.store.StoredCalibration;
+import snick.store.record.StoredCalibration;
+import snick.view.bench.Bench;
+import snick.view.http.Answer;
+import snick.view.http.Fields;
+import snick.view.http.Json;
+import snick.view.work.CalibrationWork;
+import snick.view.work.CheckWork;
+import snick.view.work.LookWork;
+import snick.view.work.RigWork;
 
 /**
  * What is being done at each rig: a calibration, a check mass, a look at it. Safe for any thread.

@@ -10,11 +10,16 @@ import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
 import snick.live.BenchState;
 import snick.live.RigState;
-import snick.report.NothingToDraw;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
-import snick.store.StoreException;
+import snick.report.plot.NothingToDraw;
+import snick.store.database.StoreException;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
 import snick.verdict.statistic.NotComparable;
+import snick.view.bench.Bench;
+import snick.view.http.Answer;
+import snick.view.http.Json;
+import snick.view.http.Request;
+import snick.view.http.Route;
 
 /** Everything that is served for programs, described by {@code openapi.json}. */
 final class Routes {

@@ -19,10 +19,10 @@ import snick.cut.Trace;
 import snick.force.budget.Calibration;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
-import snick.store.CutForce;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.Store;
+import snick.store.record.CutForce;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
 
 /** A store into which cuts of invented forces come as from a rig, and commands run on it. */
 public final class SessionStory {

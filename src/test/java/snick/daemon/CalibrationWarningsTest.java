@@ -15,7 +15,7 @@ import snick.force.reading.RigSetting;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
-import snick.store.Verification;
+import snick.store.record.Verification;
 
 class CalibrationWarningsTest {
   private static final Instant MADE = Instant.parse("2026-02-03T10:00:00Z");

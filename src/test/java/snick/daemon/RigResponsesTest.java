@@ -19,11 +19,11 @@ import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.cut.response.Response;
 import snick.quantity.SampleRate;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.StoredResponse;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
+import snick.store.record.StoredResponse;
 
 /** Cuts on a fixture that rings at 20 Hz, damping ratio 0.1, at 80 samples/s. */
 class RigResponsesTest {

@@ -44,21 +44,21 @@ import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
-import snick.store.CutForce;
-import snick.store.HostClock;
-import snick.store.NewCut;
-import snick.store.NewResult;
-import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.Verification;
+import snick.store.record.CutForce;
+import snick.store.record.HostClock;
+import snick.store.record.NewCut;
+import snick.store.record.NewResult;
+import snick.store.record.Recording;
+import snick.store.record.Verification;
 
 /** A store with an invented session: cuts that the detector really found in simulated presses. */
-final class Bench {
+public final class Bench {
   static final Instant NOON = Instant.parse("2026-05-04T12:00:00.123456789Z");
-  static final Clock CLOCK = Clock.fixed(NOON.plusSeconds(7200), ZoneOffset.UTC);
+  public static final Clock CLOCK = Clock.fixed(NOON.plusSeconds(7200), ZoneOffset.UTC);
   private static final Clock REVISED = Clock.fixed(NOON.plusSeconds(9000), ZoneOffset.UTC);
-  static final String SESSION = "2026-05-04 -a";
+  public static final String SESSION = "2026-05-04 -a";
   static final String RIG = "00a1b2c3d4e5f607";
   private static final long PERIOD_NANOS = 12_500_000;
 
@@ -76,7 +76,7 @@ final class Bench {
         0);
   }
 
-  static Calibration calibration() {
+  public static Calibration calibration() {
     return Calibration.named(
         Optional.of(new RigSetting(RIG, 128, new SampleRate(80), 1)),
         NOON.minusSeconds(86_400),
@@ -98,7 +98,7 @@ final class Bench {
   }
 
   /** Simulated presses at 80 samples a second, seen by the detector: some cuts, one released. */
-  static List<Cut> cuts(int number) {
+  public static List<Cut> cuts(int number) {
     List<Cut> found = new ArrayList<>();
     CutDetector detector = new CutDetector(DetectorSettings.defaults(), found::add);
     SplittableRandom random = new SplittableRandom(20260504);
@@ -160,7 +160,7 @@ final class Bench {
   }
 
   /** Fills a store with a closed session of {@code number} presses in two stages. */
-  static void fill(Path directory, int number) {
+  public static void fill(Path directory, int number) {
     try (Store store = Store.open(directory, CLOCK)) {
       store.add(
           calibration(),

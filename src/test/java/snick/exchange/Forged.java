@@ -7,6 +7,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import snick.exchange.table.DigestedFile;
+import snick.exchange.table.FileFacts;
+import snick.exchange.table.Table;
+import snick.exchange.write.PackageFiles;
 
 /** Changes a package as someone would who also forges its digests. */
 final class Forged {

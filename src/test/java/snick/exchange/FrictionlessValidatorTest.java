@@ -17,9 +17,15 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
-import snick.store.CutSelection;
+import snick.exchange.json.JsonText;
+import snick.exchange.table.Table;
+import snick.exchange.write.DescriptorStandardTest;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.Licence;
+import snick.exchange.write.PackageExport;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
 
 /**
  * The Frictionless implementation for JavaScript (npm package datapackage 1.1.10, with tableschema)

@@ -12,12 +12,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Outcome;
 import snick.journal.SessionLog;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
-import snick.store.Origin;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.Origin;
 
 /**
  * {@code format-1.zip}: what it says must be read by every version after the first release. Its

@@ -21,10 +21,16 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import snick.store.CutSelection;
+import snick.exchange.check.PackageCheck;
+import snick.exchange.check.PackageReport;
+import snick.exchange.json.RefusedPackage;
+import snick.exchange.table.Table;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.PackageExport;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
 
 /**
  * Every threat is refused with its cause, and nothing is left behind: zip slip, links, duplicate

@@ -14,13 +14,14 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Outcome;
+import snick.exchange.json.RefusedPackage;
 import snick.quantity.SampleRate;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
-import snick.store.Origin;
-import snick.store.Recording;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.Origin;
+import snick.store.record.Recording;
 
 class LogImportTest {
   private static final Instant STARTED = Instant.parse("2025-11-02T18:00:00Z");

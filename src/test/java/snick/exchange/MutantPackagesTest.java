@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
 
 /** A short run with a fixed seed; {@code PackageFuzz} among the benchmarks runs as long as told. */
 class MutantPackagesTest {

@@ -9,10 +9,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
-import snick.store.CutSelection;
+import snick.exchange.json.RefusedPackage;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.PackageExport;
+import snick.exchange.write.PackageFiles;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
 
 /** Packages changed at random, their digests forged to fit, or zip files with flipped bytes. */
 final class Mutants {

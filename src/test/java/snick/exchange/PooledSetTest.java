@@ -22,9 +22,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
 import snick.cut.Outcome;
-import snick.store.CutSelection;
+import snick.exchange.table.Column;
+import snick.exchange.table.Table;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.Licence;
+import snick.exchange.write.PackageExport;
+import snick.exchange.write.ParquetExport;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
 
 /** DuckDB, an engine that is not ours, reads what was written: the queries of the pooling page. */
 class PooledSetTest {

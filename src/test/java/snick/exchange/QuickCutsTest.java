@@ -16,13 +16,16 @@ import snick.cut.CutDetector;
 import snick.cut.DetectorSettings;
 import snick.cut.Rederivation;
 import snick.cut.response.Response;
-import snick.store.CutSelection;
-import snick.store.NewCut;
-import snick.store.Recording;
+import snick.exchange.check.StoreCheck;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.PackageExport;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.StoredResponse;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
+import snick.store.record.StoredResponse;
 import snick.virtualrig.RandomRig;
 
 /**

@@ -17,10 +17,10 @@ import snick.cli.Ran;
 import snick.cli.SessionStory;
 import snick.cut.Trace;
 import snick.journal.SessionLog;
-import snick.store.CutSelection;
-import snick.store.StoreException;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.StoreException;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
 
 /**
  * One bit of a store turns, anywhere: whatever then reads otherwise, or is refused, is named by the

@@ -22,11 +22,11 @@ import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 import snick.exchange.LogImport;
 import snick.exchange.PackageImport;
-import snick.exchange.RefusedPackage;
+import snick.exchange.json.RefusedPackage;
 import snick.port.RecordedSource;
 import snick.quantity.SampleRate;
 import snick.store.Store;
-import snick.store.Watch;
+import snick.store.database.Watch;
 
 /**
  * Fuzz target: import. The first byte says what the rest is: the content of one of a package's

@@ -12,12 +12,12 @@ import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import snick.report.UnfinishedSheet;
-import snick.store.CutSelection;
+import snick.report.sheet.UnfinishedSheet;
 import snick.store.OlderStore;
 import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.settings.TextForm;
 

@@ -12,7 +12,7 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.CompletableFuture;
 import snick.store.StoreReader;
-import snick.store.StoredCut;
+import snick.store.record.StoredCut;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;

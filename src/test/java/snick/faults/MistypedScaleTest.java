@@ -8,9 +8,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Ran;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
 
 /** A scale that was typed in wrong costs no cut, and does not come back in later runs. */
 class MistypedScaleTest {

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
 import snick.cli.Main;
 import snick.store.Store;
-import snick.store.StoreException;
+import snick.store.database.StoreException;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
 

@@ -16,8 +16,8 @@ import snick.daemon.Recorder;
 import snick.daemon.Scale;
 import snick.force.budget.Calibration;
 import snick.port.PortAddress;
-import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
 
 /**
  * Fuzz target: the whole recorder, from a file of bytes to the store. Whatever comes, it neither

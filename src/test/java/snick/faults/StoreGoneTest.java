@@ -17,8 +17,8 @@ import snick.daemon.Pipeline;
 import snick.daemon.Recorder;
 import snick.daemon.Scale;
 import snick.port.PortAddress;
-import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
@@ -119,7 +119,7 @@ class StoreGoneTest {
 
   private static long cutsIn(Path store) {
     try (StoreReader reader = StoreReader.open(store)) {
-      assertThat(reader.verify(snick.store.Watch.NONE).problems()).isEmpty();
+      assertThat(reader.verify(snick.store.database.Watch.NONE).problems()).isEmpty();
       return reader.count(CutSelection.all());
     }
   }

@@ -36,18 +36,19 @@ import snick.journal.Side;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
-import snick.store.CutForce;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.Store;
-import snick.store.Verification;
+import snick.store.record.CutForce;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
+import snick.store.record.Verification;
 
 /** A session with an invented knife, as text from people and devices could be at its worst. */
-final class InventedEvening {
-  static final String HOSTILE = "\"><script>alert('x')</script><img src=x onerror=alert(1)>|`*_";
+public final class InventedEvening {
+  public static final String HOSTILE =
+      "\"><script>alert('x')</script><img src=x onerror=alert(1)>|`*_";
   static final String SECRET_NOTE = "told by the neighbour";
   static final String OPERATOR = "night owl";
-  static final String SESSION = "evening";
+  public static final String SESSION = "evening";
   static final String RIG = "00a1b2c3d4e5f607";
 
   private static final Instant BEGAN = Instant.parse("2026-05-04T18:00:00Z");
@@ -84,7 +85,7 @@ final class InventedEvening {
   }
 
   /** Fills the store in {@code directory}; the blade and the last stage are called {@code name}. */
-  static void in(Path directory, String name) {
+  public static void in(Path directory, String name) {
     InventedEvening evening = new InventedEvening(directory);
     evening.open(name);
     evening.asFound();

@@ -17,6 +17,7 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import snick.journal.name.NotAccepted;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.RigRepeatability;

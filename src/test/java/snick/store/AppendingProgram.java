@@ -2,6 +2,7 @@ package snick.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import snick.store.record.NewCut;
 
 /** Appends cuts to the store in the directory named, and says each id after its commit. */
 final class AppendingProgram {

@@ -16,6 +16,14 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.StoreException;
+import snick.store.database.StoreFile;
+import snick.store.database.Watch;
+import snick.store.record.NewCut;
+import snick.store.record.StoredCut;
+import snick.store.table.CutTable;
 
 class BackupTest {
   private static final Clock CLOCK =

@@ -13,14 +13,15 @@ import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
+import snick.store.record.Recording;
 
 /** Invented things to store. */
-final class Examples {
-  static final Instant NOON = Instant.parse("2026-05-04T12:00:00.123456789Z");
+public final class Examples {
+  public static final Instant NOON = Instant.parse("2026-05-04T12:00:00.123456789Z");
 
   private Examples() {}
 
-  static Recording recording() {
+  public static Recording recording() {
     return new Recording(
         "00a1b2c3d4e5f607",
         "sketch 1.2",
@@ -32,11 +33,11 @@ final class Examples {
         0);
   }
 
-  static Cut severed(int number) {
+  public static Cut severed(int number) {
     return severed(number, trace(number, 600));
   }
 
-  static Cut severed(int number, Trace trace) {
+  public static Cut severed(int number, Trace trace) {
     return new Cut(
         number,
         Outcome.SEVERED,
@@ -50,7 +51,7 @@ final class Examples {
         trace);
   }
 
-  static Cut released(int number) {
+  public static Cut released(int number) {
     return new Cut(
         number,
         Outcome.RELEASED,
@@ -65,7 +66,7 @@ final class Examples {
   }
 
   /** A ramp at 80 samples a second, with an overrange stretch and a gap. */
-  static Trace trace(int seed, int size) {
+  public static Trace trace(int seed, int size) {
     long[] deviceNanos = new long[size];
     int[] counts = new int[size];
     boolean[] overrange = new boolean[size];

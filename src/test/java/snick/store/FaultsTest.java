@@ -17,7 +17,16 @@ import java.util.concurrent.Future;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import snick.store.StoreException.Trouble;
+import snick.store.care.IntegrityReport;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.StoreException;
+import snick.store.database.StoreException.Trouble;
+import snick.store.database.StoreFile;
+import snick.store.database.Watch;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.NewCut;
 
 /** What the store does when the world around it fails. */
 class FaultsTest {

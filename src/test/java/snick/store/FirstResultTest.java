@@ -17,6 +17,22 @@ import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
+import snick.store.database.Database;
+import snick.store.database.StoreFile;
+import snick.store.database.Watch;
+import snick.store.record.CutForce;
+import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
+import snick.store.record.NewCut;
+import snick.store.record.NewResult;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredForce;
+import snick.store.record.StoredResult;
+import snick.store.table.CalibrationTable;
+import snick.store.table.CutTable;
+import snick.store.table.ForceTable;
+import snick.store.table.RecordingTable;
+import snick.store.table.ResultTable;
 
 /**
  * The first result of a cut lies in its row, later ones apart: each with the forces derived of it.

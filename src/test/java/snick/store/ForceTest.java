@@ -25,6 +25,16 @@ import snick.force.reading.RigSetting;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
+import snick.store.record.CutForce;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.Evidence;
+import snick.store.record.Fault;
+import snick.store.record.NewCut;
+import snick.store.record.NewResult;
+import snick.store.record.StoredCalibration;
+import snick.store.record.StoredForce;
+import snick.store.record.Verification;
 
 class ForceTest {
   private static final Instant NOW = Instant.parse("2026-05-04T13:00:00Z");

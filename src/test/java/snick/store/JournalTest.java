@@ -36,6 +36,10 @@ import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
+import snick.store.record.CutPlace;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.NewCut;
 
 class JournalTest {
   private static final Instant OPENED = Examples.NOON;

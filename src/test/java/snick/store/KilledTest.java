@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.store.database.Watch;
+import snick.store.record.StoredCut;
 
 /** A recorder killed at any instant has stored whatever it announced. */
 class KilledTest {

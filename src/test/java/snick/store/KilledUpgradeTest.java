@@ -12,6 +12,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.StoreFile;
 
 /**
  * A program killed while it brings a store to an invented later version: the next start ends where

@@ -4,6 +4,14 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.stream.IntStream;
+import snick.store.care.IntegrityCheck;
+import snick.store.database.Database;
+import snick.store.database.Migrations;
+import snick.store.database.StoreFile;
+import snick.store.record.Derivation;
+import snick.store.record.NewCut;
+import snick.store.table.CutTable;
+import snick.store.table.RecordingTable;
 
 /** Stores of this version and of an invented later one, and what they hold. */
 public final class OlderStore {

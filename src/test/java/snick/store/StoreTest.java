@@ -18,6 +18,15 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
+import snick.store.database.StoreException;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.HostClock;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
+import snick.store.record.Rig;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredRecording;
 
 class StoreTest {
   private static final Instant NOW = Instant.parse("2026-05-04T13:00:00Z");

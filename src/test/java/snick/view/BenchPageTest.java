@@ -26,6 +26,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import snick.store.Store;
+import snick.view.http.Doorkeeper;
+import snick.view.http.Request;
 
 /** The page over real HTTP. */
 @Timeout(60)

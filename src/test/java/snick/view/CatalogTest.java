@@ -16,7 +16,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import snick.report.Words;
+import snick.report.word.Words;
+import snick.view.http.PageToken;
 
 /** Every word of the page is in the catalog, so that a translation changes all of them. */
 class CatalogTest {

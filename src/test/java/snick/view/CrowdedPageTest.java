@@ -15,6 +15,10 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import snick.view.http.Answer;
+import snick.view.http.LoopbackServer;
+import snick.view.http.Request;
+import snick.view.http.Site;
 
 /**
  * Whatever others do to the page: what watches the recorder is answered. Five seconds are allowed,

@@ -10,6 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import snick.live.BenchState;
 import snick.live.RigState;
+import snick.view.bench.RigMetrics;
 
 /** Health as monitoring reads it. */
 class HealthJsonTest {

@@ -5,7 +5,7 @@ import snick.sample.Rail;
 import snick.sample.SampleSink;
 
 /** Takes samples and does nothing. */
-final class Nobody implements SampleSink {
+public final class Nobody implements SampleSink {
   @Override
   public void sample(long deviceNanos, int counts) {}
 

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.view.http.PageReach;
 
 /** Served for other machines, on every address: then only with the token. */
 class PageBeyondLoopbackTest {

@@ -32,13 +32,19 @@ import snick.live.RigState;
 import snick.live.RigTap;
 import snick.quantity.SampleRate;
 import snick.sample.StreamFacts;
-import snick.store.CutForce;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.Store;
+import snick.store.record.CutForce;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
+import snick.view.bench.Bench;
+import snick.view.bench.PortHere;
+import snick.view.bench.Preferences;
+import snick.view.bench.RigMetrics;
+import snick.view.http.Doorkeeper;
+import snick.view.http.PageReach;
 
 /** A page on a real store, with a rig that is only a record. Invented figures. */
-final class TestBench implements AutoCloseable {
+public final class TestBench implements AutoCloseable {
   static final Instant STARTED = Instant.parse("2026-05-04T12:00:00Z");
   static final String DEVICE = "00a1b2c3d4e5f607";
 
@@ -46,12 +52,12 @@ final class TestBench implements AutoCloseable {
 
   final Calibration calibration =
       Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, STARTED.minusSeconds(3600));
-  final LiveTrace trace = new LiveTrace();
+  public final LiveTrace trace = new LiveTrace();
   final List<String> said = Collections.synchronizedList(new ArrayList<>());
   final RigTap tap = new RigTap(said::add);
   final NextSpot nextSpot = new NextSpot();
   final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
-  final BenchPage page;
+  public final BenchPage page;
   final HttpClient client = HttpClient.newHttpClient();
 
   private final Path runFolder;
@@ -60,11 +66,11 @@ final class TestBench implements AutoCloseable {
   private final long recording;
   private int cuts;
 
-  TestBench(Path folder) throws IOException {
+  public TestBench(Path folder) throws IOException {
     this(folder, PageReach.loopback());
   }
 
-  TestBench(Path folder, PageReach reach) throws IOException {
+  public TestBench(Path folder, PageReach reach) throws IOException {
     runFolder = folder.resolve("run");
     keeper = Store.open(folder.resolve("data"), Clock.systemUTC());
     keeper.add(calibration, Optional.empty());
@@ -116,7 +122,7 @@ final class TestBench implements AutoCloseable {
   }
 
   /** Stores a cut of {@code gramForce} as the keeper does, and announces it. */
-  long cut(double gramForce) {
+  public long cut(double gramForce) {
     cuts++;
     Peak peak = new Peak(gramForce * 430, gramForce * COUNTS_PER_GRAM_FORCE, 20);
     Cut cut =
@@ -158,7 +164,7 @@ final class TestBench implements AutoCloseable {
     return runFolder.resolve("page-" + page.portNumber() + ".token");
   }
 
-  HttpResponse<String> get(String path) throws IOException, InterruptedException {
+  public HttpResponse<String> get(String path) throws IOException, InterruptedException {
     return client.send(
         HttpRequest.newBuilder(URI.create(address(path))).build(),
         HttpResponse.BodyHandlers.ofString());
@@ -177,7 +183,7 @@ final class TestBench implements AutoCloseable {
   }
 
   /** Waits until {@code condition} holds, at most ten seconds. */
-  static void await(String what, Condition condition) throws Exception {
+  public static void await(String what, Condition condition) throws Exception {
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(10);
     while (!condition.holds()) {
       if (System.nanoTime() > end) {
@@ -188,7 +194,7 @@ final class TestBench implements AutoCloseable {
   }
 
   /** Something that becomes true. */
-  interface Condition {
+  public interface Condition {
     boolean holds() throws Exception;
   }
 

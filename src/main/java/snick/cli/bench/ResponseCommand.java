@@ -24,7 +24,7 @@ import snick.cli.terminal.WallTime;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
 import snick.store.StoreReader;
-import snick.store.StoredResponse;
+import snick.store.record.StoredResponse;
 
 /** Says how rigs answer a sudden fall, as learned from their cuts. */
 @Command(

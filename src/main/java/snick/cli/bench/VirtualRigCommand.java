@@ -24,7 +24,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
-import snick.exchange.Atomically;
+import snick.exchange.write.Atomically;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.bench.TrueCut;

@@ -28,8 +28,8 @@ import snick.force.reading.CalibrationData;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
 import snick.quantity.Mass;
-import snick.report.BenchSheet;
-import snick.report.UnfinishedSheet;
+import snick.report.sheet.BenchSheet;
+import snick.report.sheet.UnfinishedSheet;
 import snick.virtualrig.settings.FixtureSettings;
 
 /** Guides a calibration at the bench. */

@@ -17,10 +17,10 @@ import snick.force.budget.Calibration;
 import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
 import snick.quantity.Force;
-import snick.report.CalibrationRecord;
+import snick.report.sheet.CalibrationRecord;
 import snick.store.Store;
-import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.database.StoreException;
 
 /** Saves a straight line that is known from elsewhere. */
 @Command(

@@ -25,7 +25,7 @@ import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.reading.RigSetting;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
+import snick.store.record.StoredCalibration;
 
 /** Lists the calibrations in the store. */
 @Command(

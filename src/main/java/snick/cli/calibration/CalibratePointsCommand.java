@@ -12,7 +12,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.terminal.ExitCode;
 import snick.force.budget.Conditions;
 import snick.force.reading.CalibrationData;
-import snick.report.BenchSheet;
+import snick.report.sheet.BenchSheet;
 
 /** Makes and saves a calibration from readings in a file or a pipe. */
 @Command(

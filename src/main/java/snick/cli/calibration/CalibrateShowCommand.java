@@ -17,8 +17,8 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.NewFile;
-import snick.report.CalibrationRecord;
 import snick.report.RecordPage;
+import snick.report.sheet.CalibrationRecord;
 import snick.store.StoreReader;
 
 /** Shows one stored calibration. */

@@ -15,7 +15,7 @@ import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
 import snick.quantity.Force;
-import snick.report.CalibrationRecord;
+import snick.report.sheet.CalibrationRecord;
 
 /** A calibration record in a terminal. */
 public final class CalibrationText {

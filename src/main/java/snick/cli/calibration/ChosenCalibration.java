@@ -3,7 +3,7 @@ package snick.cli.calibration;
 import java.util.List;
 import snick.cli.terminal.Refusal;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
+import snick.store.record.StoredCalibration;
 
 /** The stored calibration that a command names by the beginning of its id. */
 public final class ChosenCalibration {

@@ -7,11 +7,11 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Evaluation;
-import snick.report.BenchSheet;
-import snick.report.CalibrationRecord;
+import snick.report.sheet.BenchSheet;
+import snick.report.sheet.CalibrationRecord;
 import snick.store.Store;
-import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.database.StoreException;
 
 /** A calibration just worked out and saved. */
 final class NewCalibration {

@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
-import snick.report.UnfinishedSheet;
+import snick.report.sheet.UnfinishedSheet;
 
 /** Where a guided calibration that is on its way is kept: one file a rig, beside the store. */
 final class UnfinishedFile {

@@ -15,8 +15,8 @@ import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
 import snick.force.budget.DerivedForce;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
-import snick.store.StoredCut;
+import snick.store.record.StoredCalibration;
+import snick.store.record.StoredCut;
 
 /** The uncertainty of one cut's current force, source by source, its peak's own included. */
 final class CutBudget {

@@ -34,10 +34,10 @@ import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
-import snick.store.CutForce;
-import snick.store.NewCut;
-import snick.store.Recording;
 import snick.store.SessionEvidence;
+import snick.store.record.CutForce;
+import snick.store.record.NewCut;
+import snick.store.record.Recording;
 import snick.verdict.statistic.Readings;
 
 /** Takes in forces that were read elsewhere. */

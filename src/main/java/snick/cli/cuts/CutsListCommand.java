@@ -19,10 +19,10 @@ import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
 import snick.cut.Peak;
 import snick.quantity.MeasuredForce;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
 import snick.store.JournalReader;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
 
 /** Lists stored cuts. */
 @Command(

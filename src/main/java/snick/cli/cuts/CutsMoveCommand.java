@@ -15,8 +15,8 @@ import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.journal.name.NotAccepted;
-import snick.store.CutPlace;
 import snick.store.StoreReader;
+import snick.store.record.CutPlace;
 
 /** Moves cuts to another stage. */
 @Command(

@@ -13,8 +13,8 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.journal.SetAside;
 import snick.journal.name.NotAccepted;
-import snick.store.CutPlace;
-import snick.store.CutSummary;
+import snick.store.record.CutPlace;
+import snick.store.record.CutSummary;
 
 /** Sets a cut aside. */
 @Command(

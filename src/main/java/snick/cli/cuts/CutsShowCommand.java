@@ -25,11 +25,11 @@ import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
 import snick.cut.Peak;
 import snick.force.budget.CombinedUncertainty;
-import snick.store.Credit;
-import snick.store.Origin;
 import snick.store.StoreReader;
-import snick.store.StoredCut;
-import snick.store.StoredForce;
+import snick.store.record.Credit;
+import snick.store.record.Origin;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredForce;
 
 /** Shows one stored cut. */
 @Command(

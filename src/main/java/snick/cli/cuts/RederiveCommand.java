@@ -27,11 +27,11 @@ import snick.cli.terminal.Terminal;
 import snick.cut.Cut;
 import snick.force.budget.Calibration;
 import snick.quantity.MeasuredForce;
-import snick.store.CutSelection;
-import snick.store.NewResult;
 import snick.store.Store;
-import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.database.StoreException;
+import snick.store.record.CutSelection;
+import snick.store.record.NewResult;
 
 /** Derives stored cuts again under a new calibration or a new detector. */
 @Command(

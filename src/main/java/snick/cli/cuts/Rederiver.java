@@ -10,13 +10,13 @@ import snick.daemon.Scale;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.quantity.MeasuredForce;
-import snick.store.CutForce;
-import snick.store.NewResult;
-import snick.store.Recording;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
-import snick.store.StoredCut;
-import snick.store.StoredResponse;
+import snick.store.record.CutForce;
+import snick.store.record.NewResult;
+import snick.store.record.Recording;
+import snick.store.record.StoredCalibration;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredResponse;
 
 /** Derives stored cuts again: with another calibration, and with this program's detector. */
 final class Rederiver {

@@ -10,8 +10,8 @@ import snick.daemon.Scale;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.frame.text.Columns;
-import snick.store.Recording;
 import snick.store.StoreReader;
+import snick.store.record.Recording;
 
 /** Where a recording's calibration is found: typed in, else the newest one stored for its rig. */
 public final class StoredCalibrations implements CalibrationShelf {

@@ -9,9 +9,9 @@ import snick.cut.Flag;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.quantity.MeasuredForce;
-import snick.store.CutSummary;
-import snick.store.StoredCut;
-import snick.store.StoredResult;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
+import snick.store.record.StoredResult;
 
 /** A stored cut as a JSON object, numbers as they are. */
 final class StoredCutJson {

@@ -9,8 +9,8 @@ import java.util.Optional;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.journal.SessionLog;
-import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
 
 /** Which stored cuts are meant; all of them if nothing is said. */
 final class CutChoice {

@@ -21,15 +21,15 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
-import snick.exchange.ExportChoice;
-import snick.exchange.Licence;
-import snick.exchange.NoLeave;
-import snick.exchange.PackageExport;
-import snick.exchange.ParquetExport;
+import snick.exchange.write.ExportChoice;
+import snick.exchange.write.Licence;
+import snick.exchange.write.NoLeave;
+import snick.exchange.write.PackageExport;
+import snick.exchange.write.ParquetExport;
 import snick.journal.name.NotAccepted;
-import snick.store.StoreException;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.database.StoreException;
+import snick.store.database.Watch;
 
 /** Writes stored cuts as a package for others. */
 @Command(

@@ -27,12 +27,12 @@ import snick.cli.terminal.Refusal;
 import snick.daemon.Pipeline;
 import snick.exchange.LogImport;
 import snick.exchange.PackageImport;
-import snick.exchange.RefusedPackage;
+import snick.exchange.json.RefusedPackage;
 import snick.port.RecordedSource;
-import snick.store.Origin;
 import snick.store.Store;
-import snick.store.StoreException;
-import snick.store.Watch;
+import snick.store.database.StoreException;
+import snick.store.database.Watch;
+import snick.store.record.Origin;
 
 /** Takes packages of others, old logs and captures into one's own store. */
 @Command(

@@ -11,10 +11,10 @@ import picocli.CommandLine.Spec;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
-import snick.exchange.PackageCheck;
-import snick.exchange.PackageReport;
-import snick.exchange.RefusedPackage;
-import snick.store.Watch;
+import snick.exchange.check.PackageCheck;
+import snick.exchange.check.PackageReport;
+import snick.exchange.json.RefusedPackage;
+import snick.store.database.Watch;
 
 /** Checks a package without a store. */
 @Command(

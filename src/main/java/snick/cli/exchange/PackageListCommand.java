@@ -13,9 +13,9 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
-import snick.store.Credit;
-import snick.store.Origin;
 import snick.store.StoreReader;
+import snick.store.record.Credit;
+import snick.store.record.Origin;
 
 /** Lists what was taken in from elsewhere. */
 @Command(

@@ -3,7 +3,7 @@ package snick.cli.exchange;
 import java.io.PrintWriter;
 import java.util.List;
 import snick.cli.terminal.PlainText;
-import snick.exchange.PackageReport;
+import snick.exchange.check.PackageReport;
 
 /** What a check of a package found, for people. */
 final class PackageText {

@@ -5,7 +5,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Terminal;
-import snick.store.Watch;
+import snick.store.database.Watch;
 
 /**
  * Shows long work on a person's terminal, and stops it in good order on Ctrl-C: the process ends

@@ -3,8 +3,8 @@ package snick.cli.exchange;
 import java.io.PrintWriter;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.PlainText;
-import snick.exchange.StoreCheck;
-import snick.store.IntegrityReport;
+import snick.exchange.check.StoreCheck;
+import snick.store.care.IntegrityReport;
 
 /** What a check of the store found, for people. */
 final class StoreCheckText {

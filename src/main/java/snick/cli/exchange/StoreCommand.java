@@ -19,12 +19,12 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
-import snick.exchange.StoreCheck;
-import snick.store.SalvageReport;
+import snick.exchange.check.StoreCheck;
 import snick.store.Store;
-import snick.store.StoreException;
 import snick.store.StoreReader;
-import snick.store.Watch;
+import snick.store.care.SalvageReport;
+import snick.store.database.StoreException;
+import snick.store.database.Watch;
 
 /** Cares for the store itself. */
 @Command(

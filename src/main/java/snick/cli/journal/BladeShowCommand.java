@@ -15,7 +15,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.journal.Blade;
 import snick.journal.Entry;
-import snick.report.BladeStory;
+import snick.report.plot.BladeStory;
 import snick.store.JournalReader;
 import snick.store.StoreReader;
 

@@ -10,7 +10,7 @@ import java.util.Optional;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Table;
-import snick.report.BladeStory;
+import snick.report.plot.BladeStory;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.study.StepWorth;

@@ -21,9 +21,9 @@ import snick.journal.Entry;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
 import snick.journal.name.NotAccepted;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
 import snick.store.SessionEvidence;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
 
 /** Says where a cut was made. */
 @Command(

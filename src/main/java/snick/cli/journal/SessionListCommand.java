@@ -17,8 +17,8 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
 import snick.journal.Session;
-import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
 
 /** Lists sessions. */
 @Command(

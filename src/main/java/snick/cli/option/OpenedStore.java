@@ -8,8 +8,8 @@ import java.time.Clock;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.store.Store;
-import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.database.StoreException;
 
 /** The store, opened for a command; what stands in the way is said plainly. */
 public final class OpenedStore {

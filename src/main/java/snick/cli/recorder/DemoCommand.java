@@ -20,7 +20,7 @@ import snick.cli.terminal.OwnName;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.ShellWord;
 import snick.daemon.RigInUseException;
-import snick.store.StoreException;
+import snick.store.database.StoreException;
 import snick.virtualrig.VirtualRig;
 
 /** The main job without hardware: virtual rig, recorder, an invented knife in three stages. */

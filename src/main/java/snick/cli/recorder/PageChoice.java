@@ -7,7 +7,7 @@ import java.util.List;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
-import snick.view.PageReach;
+import snick.view.http.PageReach;
 
 /** Who can reach the page: this machine alone unless told. */
 final class PageChoice {

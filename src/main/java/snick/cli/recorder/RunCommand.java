@@ -31,10 +31,10 @@ import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
 import snick.daemon.RigInUseException;
 import snick.port.PortAddress;
-import snick.report.Words;
+import snick.report.word.Words;
 import snick.store.NetworkDisk;
-import snick.store.StoreException;
-import snick.view.Preferences;
+import snick.store.database.StoreException;
+import snick.view.bench.Preferences;
 
 /** Records until stopped. */
 @Command(

@@ -12,7 +12,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
-import snick.report.Picture;
+import snick.report.plot.Picture;
 import snick.store.StoreReader;
 
 /** Where a picture goes: {@code -o FILE}, its form by the ending. */

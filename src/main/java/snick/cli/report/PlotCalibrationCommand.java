@@ -11,11 +11,11 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Evaluation;
-import snick.report.CalibrationPlot;
-import snick.report.CalibrationRecord;
-import snick.report.Picture;
+import snick.report.plot.CalibrationPlot;
+import snick.report.plot.Picture;
+import snick.report.sheet.CalibrationRecord;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
+import snick.store.record.StoredCalibration;
 
 /** Draws a calibration. */
 @Command(

@@ -14,12 +14,12 @@ import snick.cli.journal.ReferenceEdge;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.reading.RigSetting;
-import snick.report.ControlCharts;
-import snick.report.ControlPlot;
-import snick.report.Picture;
-import snick.store.Rig;
+import snick.report.plot.ControlCharts;
+import snick.report.plot.ControlPlot;
+import snick.report.plot.Picture;
 import snick.store.StoreReader;
-import snick.store.Verification;
+import snick.store.record.Rig;
+import snick.store.record.Verification;
 import snick.verdict.statistic.Readings;
 import snick.verdict.study.ReferenceChart;
 

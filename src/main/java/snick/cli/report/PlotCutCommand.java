@@ -8,10 +8,10 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
-import snick.report.CutPlot;
-import snick.report.Picture;
+import snick.report.plot.CutPlot;
+import snick.report.plot.Picture;
 import snick.store.StoreReader;
-import snick.store.StoredCut;
+import snick.store.record.StoredCut;
 
 /** Draws one cut. */
 @Command(

@@ -7,9 +7,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
-import snick.report.BladeStory;
-import snick.report.HistoryPlot;
-import snick.report.Picture;
+import snick.report.plot.BladeStory;
+import snick.report.plot.HistoryPlot;
+import snick.report.plot.Picture;
 import snick.store.StoreReader;
 
 /** Draws a blade over its sessions. */

@@ -8,8 +8,8 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.SessionChoice;
-import snick.report.Picture;
-import snick.report.ProgressionPlot;
+import snick.report.plot.Picture;
+import snick.report.plot.ProgressionPlot;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

@@ -9,9 +9,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
-import snick.report.Picture;
 import snick.report.RecentFalls;
-import snick.report.ResponsePlot;
+import snick.report.plot.Picture;
+import snick.report.plot.ResponsePlot;
 import snick.store.StoreReader;
 
 /** Draws how a rig answers a sudden fall of force. */

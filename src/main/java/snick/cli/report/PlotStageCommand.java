@@ -12,12 +12,12 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.SessionChoice;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
-import snick.report.Picture;
-import snick.report.StagePlot;
-import snick.store.CutSelection;
-import snick.store.CutSummary;
+import snick.report.plot.Picture;
+import snick.report.plot.StagePlot;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
 
 /** Draws the cuts of one stage. */
 @Command(

@@ -21,7 +21,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Terminal;
 import snick.journal.Session;
 import snick.report.SessionReport;
-import snick.report.Words;
+import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

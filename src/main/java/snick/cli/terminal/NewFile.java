@@ -5,7 +5,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import snick.exchange.Atomically;
+import snick.exchange.write.Atomically;
 
 /** A file that must not be there yet, and has its name only when it is whole. */
 public final class NewFile {

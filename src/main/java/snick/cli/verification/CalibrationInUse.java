@@ -12,9 +12,9 @@ import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
 import snick.force.mass.Load;
 import snick.force.reading.RigSetting;
-import snick.report.BenchSheet;
+import snick.report.sheet.BenchSheet;
 import snick.store.StoreReader;
-import snick.store.StoredCalibration;
+import snick.store.record.StoredCalibration;
 
 /**
  * The calibration in use for the rig at the bench.

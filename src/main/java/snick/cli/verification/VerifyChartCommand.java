@@ -19,9 +19,9 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
-import snick.report.ControlCharts;
+import snick.report.plot.ControlCharts;
 import snick.store.StoreReader;
-import snick.store.Verification;
+import snick.store.record.Verification;
 
 /** Shows the control chart of the check masses. */
 @Command(

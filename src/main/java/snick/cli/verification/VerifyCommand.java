@@ -29,10 +29,10 @@ import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
 import snick.quantity.Force;
-import snick.report.CheckSheet;
+import snick.report.sheet.CheckSheet;
 import snick.store.Store;
-import snick.store.StoreException;
 import snick.store.StoreReader;
+import snick.store.database.StoreException;
 
 /** Checks a calibration with one mass. */
 @Command(
@@ -110,7 +110,7 @@ public final class VerifyCommand implements Callable<Integer> {
       HeldReading zero,
       HeldReading loaded) {
     Verification result = verification(inUse, exerted, zero, loaded);
-    snick.store.Verification kept =
+    snick.store.record.Verification kept =
         CheckSheet.of(
             inUse.calibration(),
             result,
@@ -181,7 +181,7 @@ public final class VerifyCommand implements Callable<Integer> {
 
   private void history(CalibrationInUse inUse) {
     try (StoreReader store = OpenedStore.toRead(data)) {
-      List<snick.store.Verification> checks =
+      List<snick.store.record.Verification> checks =
           VerifyChartCommand.of(inUse.calibration().id(), inUse.setting().deviceId(), store);
       chart.ifPresent(file -> ControlChartText.write(checks, file));
       if (!json) {

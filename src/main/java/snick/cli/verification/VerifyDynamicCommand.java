@@ -30,9 +30,9 @@ import snick.force.check.DynamicCheck;
 import snick.force.check.StepResponse;
 import snick.force.mass.Load;
 import snick.quantity.Force;
-import snick.store.Evidence;
 import snick.store.Store;
-import snick.store.StoreException;
+import snick.store.database.StoreException;
+import snick.store.record.Evidence;
 import snick.virtualrig.signal.StepTruth;
 
 /** Cuts the thread of a hanging mass. */

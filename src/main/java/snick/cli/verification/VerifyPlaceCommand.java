@@ -30,10 +30,10 @@ import snick.force.check.PlaceCheck;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
-import snick.store.Evidence;
 import snick.store.KeptPlace;
 import snick.store.Store;
-import snick.store.StoreException;
+import snick.store.database.StoreException;
+import snick.store.record.Evidence;
 
 /** Hangs one mass at several places of the filament. */
 @Command(

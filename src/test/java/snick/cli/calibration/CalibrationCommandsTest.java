@@ -19,9 +19,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
-import snick.store.Evidence;
 import snick.store.KeptPlace;
 import snick.store.Store;
+import snick.store.record.Evidence;
 
 class CalibrationCommandsTest {
   private static final String RUN = "rig-calibration/example-run-simulated.csv";

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Ran;
 import snick.store.StoreReader;
-import snick.store.StoredCut;
+import snick.store.record.StoredCut;
 
 /** The parts of an estimate's uncertainty, as {@code cuts show} tells them. */
 class EstimatePartsTest {

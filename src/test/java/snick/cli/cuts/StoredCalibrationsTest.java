@@ -17,7 +17,7 @@ import snick.cli.SessionStory;
 import snick.cli.option.DataDirectory;
 import snick.daemon.Scale;
 import snick.quantity.SampleRate;
-import snick.store.Recording;
+import snick.store.record.Recording;
 
 /** By which calibration a rig without one of its own is measured; forces are invented. */
 class StoredCalibrationsTest {

@@ -13,8 +13,8 @@ import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
-import snick.store.CutSelection;
 import snick.store.StoreReader;
+import snick.store.record.CutSelection;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.script.Script;
 

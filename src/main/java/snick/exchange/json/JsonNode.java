@@ -1,0 +1,153 @@
+package snick.exchange.json;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Function;
+
+/**
+ * A value in a JSON file of a package, with its place for messages. What is missing or of another
+ * type is refused.
+ *
+ * @param place file and path, for example {@code rig.json: recordings[2].gain}
+ * @param value a map, list, text, number or truth; null if absent
+ */
+public record JsonNode(String place, Object value) {
+  private static final int MOST_ELEMENTS = 1_000_000;
+
+  private RefusedPackage not(String what) {
+    String found = value == null ? "nothing" : RefusedPackage.shown(value.toString());
+    return new RefusedPackage(place + " is " + found + ", not " + what + "; ask the sender");
+  }
+
+  public JsonNode member(String name) {
+    if (!(value instanceof Map<?, ?> map)) {
+      throw not("an object");
+    }
+    return new JsonNode(place + (place.endsWith(": ") ? "" : ".") + name, map.get(name));
+  }
+
+  public boolean present() {
+    return value != null;
+  }
+
+  public List<JsonNode> elements() {
+    if (!(value instanceof List<?> list) || list.size() > MOST_ELEMENTS) {
+      throw not("a list");
+    }
+    List<JsonNode> elements = new ArrayList<>(list.size());
+    for (int i = 0; i < list.size(); i++) {
+      elements.add(new JsonNode(place + "[" + i + "]", list.get(i)));
+    }
+    return elements;
+  }
+
+  public String text() {
+    if (value instanceof String text) {
+      if (text.codePoints().anyMatch(c -> Character.getType(c) == Character.SURROGATE)) {
+        throw not("text: it holds half a character");
+      }
+      return text;
+    }
+    throw not("text");
+  }
+
+  Optional<String> optionalText() {
+    return present() ? Optional.of(text()) : Optional.empty();
+  }
+
+  public String textOr(String other) {
+    return present() ? text() : other;
+  }
+
+  public long whole() {
+    if (value instanceof Integer || value instanceof Long) {
+      return ((Number) value).longValue();
+    }
+    throw not("a whole number");
+  }
+
+  int integer() {
+    long whole = whole();
+    if (whole < Integer.MIN_VALUE || whole > Integer.MAX_VALUE) {
+      throw not("a whole number of at most 32 bits");
+    }
+    return (int) whole;
+  }
+
+  OptionalInt optionalInteger() {
+    return present() ? OptionalInt.of(integer()) : OptionalInt.empty();
+  }
+
+  boolean truth() {
+    if (value instanceof Boolean truth) {
+      return truth;
+    }
+    throw not("true or false");
+  }
+
+  double real() {
+    if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
+      return number.doubleValue();
+    }
+    throw not("a finite number");
+  }
+
+  OptionalDouble optionalReal() {
+    return present() ? OptionalDouble.of(real()) : OptionalDouble.empty();
+  }
+
+  /** A number that may be infinite, then written as the text INF. */
+  double realOrInfinite() {
+    return "INF".equals(value) ? Double.POSITIVE_INFINITY : real();
+  }
+
+  /** Text of at most {@code most} characters, none of them a control character. */
+  public String plainText(int most) {
+    String text = text();
+    if (text.length() > most || text.chars().anyMatch(Character::isISOControl)) {
+      throw new RefusedPackage(
+          place
+              + " has "
+              + text.length()
+              + " characters or a control character: at most "
+              + most
+              + " and none are allowed; ask the sender");
+    }
+    return text;
+  }
+
+  /** The constant of {@code type} that is written as this word. */
+  <E extends Enum<E>> E word(Class<E> type) {
+    String word = text();
+    return Arrays.stream(type.getEnumConstants())
+        .filter(e -> e.name().toLowerCase(Locale.ROOT).equals(word))
+        .findFirst()
+        .orElseThrow(() -> not("a word that is known here"));
+  }
+
+  Instant instant() {
+    return Times.parse(text()).orElseThrow(() -> not("a UTC time from 1700 to 2250"));
+  }
+
+  Optional<Instant> optionalInstant() {
+    return present() ? Optional.of(instant()) : Optional.empty();
+  }
+
+  /**
+   * What {@code reading} makes of this; a value that its type refuses is refused with its place.
+   */
+  public <T> T as(Function<JsonNode, T> reading) {
+    try {
+      return reading.apply(this);
+    } catch (IllegalArgumentException | ArithmeticException e) {
+      throw new RefusedPackage(place + ": " + e.getMessage() + "; ask the sender", e);
+    }
+  }
+}

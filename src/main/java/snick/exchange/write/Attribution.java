@@ -1,0 +1,174 @@
+package snick.exchange.write;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import snick.exchange.json.JsonNode;
+import snick.exchange.json.RefusedPackage;
+import snick.store.record.Credit;
+
+/**
+ * Whose work a package is, and on what terms. What came from others stays theirs under their
+ * licence; what came whole from one sender, with nothing chosen, is passed on as that sender's.
+ *
+ * @param title title of the package
+ * @param licence licence of the exporting person's own work; empty if none
+ * @param contributors who made it, apart from the sources; empty if nobody is named
+ * @param sources work of others that is in it, in order
+ * @param anyOwn whether it has work that is of no source
+ */
+public record Attribution(
+    String title,
+    Optional<Licence> licence,
+    List<String> contributors,
+    List<Credit> sources,
+    boolean anyOwn) {
+  /**
+   * The attribution of what was chosen.
+   *
+   * @param used credits of the cuts and sessions of others in it
+   * @param anyOwn whether there is one's own work in it
+   * @throws NoLeave if it would put a licence on what others gave without one
+   */
+  static Attribution of(ExportChoice choice, Collection<Credit.Of> used, boolean anyOwn) {
+    Optional<Credit> only = onlySender(used, anyOwn).filter(sender -> choice.saysNothingOfItself());
+    if (only.isPresent()) {
+      Credit sender = only.get();
+      return new Attribution(
+          sender.title().isBlank() ? choice.title() : sender.title(),
+          sender.licence().map(Licence::new),
+          sender.contributors(),
+          sources(used.stream().filter(of -> !of.itself()).toList()),
+          true);
+    }
+    List<Credit> sources = sources(used);
+    Optional<Credit> withoutLicence =
+        sources.stream().filter(s -> s.licence().isEmpty()).findFirst();
+    if (choice.licence().isPresent() && withoutLicence.isPresent() && !choice.senderAgreed()) {
+      throw NoLeave.of(withoutLicence.get());
+    }
+    List<Credit> licensed =
+        sources.stream()
+            .map(s -> s.licence().isPresent() ? s : under(s, choice.licence()))
+            .toList();
+    return new Attribution(
+        choice.title(), choice.licence(), choice.contributor().stream().toList(), licensed, anyOwn);
+  }
+
+  /** The one who sent all of it, if there is one. */
+  private static Optional<Credit> onlySender(Collection<Credit.Of> used, boolean anyOwn) {
+    boolean one = !anyOwn && used.stream().map(Credit.Of::origin).distinct().count() == 1;
+    return used.stream().filter(of -> one && of.itself()).map(Credit.Of::credit).findFirst();
+  }
+
+  private static List<Credit> sources(Collection<Credit.Of> used) {
+    return used.stream()
+        .map(Credit.Of::credit)
+        .distinct()
+        .sorted(Comparator.comparing(Credit::title).thenComparing(Credit::sha256))
+        .toList();
+  }
+
+  private static Credit under(Credit source, Optional<Licence> licence) {
+    return new Credit(
+        source.sha256(), source.title(), licence.map(Licence::name), source.contributors());
+  }
+
+  /** Number of the source whose work a cut is, from 1; empty if it is of none. */
+  OptionalInt source(Optional<Credit.Of> of) {
+    if (of.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    Credit credit = of.get().credit();
+    for (int i = 0; i < sources.size(); i++) {
+      Credit source = sources.get(i);
+      if (source.sha256().equals(credit.sha256()) && source.title().equals(credit.title())) {
+        return OptionalInt.of(i + 1);
+      }
+    }
+    return OptionalInt.empty();
+  }
+
+  /** Every licence in it, one's own first; empty if some of it has none. */
+  List<Licence> licences() {
+    boolean all =
+        (licence.isPresent() || !anyOwn) && sources.stream().allMatch(s -> s.licence().isPresent());
+    if (!all) {
+      return List.of();
+    }
+    Set<Licence> licences = new LinkedHashSet<>();
+    licence.filter(l -> anyOwn).ifPresent(licences::add);
+    sources.forEach(s -> s.licence().map(Licence::new).ifPresent(licences::add));
+    return List.copyOf(licences);
+  }
+
+  /** Adds what the descriptor says of it. */
+  void put(Map<String, Object> descriptor) {
+    if (!licences().isEmpty()) {
+      descriptor.put("licenses", licences().stream().map(Licence::json).toList());
+    }
+    if (!contributors.isEmpty()) {
+      descriptor.put("contributors", contributors.stream().map(Attribution::creator).toList());
+    }
+    if (!sources.isEmpty()) {
+      descriptor.put("sources", sources.stream().map(Attribution::json).toList());
+    }
+  }
+
+  private static Map<String, Object> creator(String name) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("title", name);
+    json.put("roles", List.of("creator"));
+    return json;
+  }
+
+  private static Map<String, Object> json(Credit source) {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("title", source.title());
+    json.put("hash", "sha256:" + source.sha256());
+    source.licence().ifPresent(name -> json.put("licenses", List.of(new Licence(name).json())));
+    json.put("contributors", source.contributors().stream().map(Attribution::creator).toList());
+    return json;
+  }
+
+  /** What a package says of whose work it holds: itself first, then its sources. */
+  public static List<Credit> read(JsonNode descriptor, String sha256) {
+    List<Credit> credits = new ArrayList<>();
+    credits.add(credit(descriptor, sha256));
+    for (JsonNode source : list(descriptor, "sources")) {
+      String hash = source.member("hash").text();
+      if (!hash.matches("sha256:[0-9a-f]{64}")) {
+        throw new RefusedPackage(source.place() + ".hash is no SHA-256; ask the sender");
+      }
+      credits.add(credit(source, hash.substring("sha256:".length())));
+    }
+    return credits;
+  }
+
+  private static Credit credit(JsonNode node, String sha256) {
+    JsonNode title = node.member("title");
+    return new Credit(
+        sha256,
+        title.present() ? title.plainText(ExportChoice.LONGEST) : "",
+        list(node, "licenses").stream().map(l -> l.as(Attribution::licence).name()).findFirst(),
+        list(node, "contributors").stream()
+            .map(c -> c.member("title").plainText(ExportChoice.LONGEST))
+            .filter(name -> !name.isBlank())
+            .toList());
+  }
+
+  private static Licence licence(JsonNode node) {
+    return new Licence(node.member("name").text());
+  }
+
+  private static List<JsonNode> list(JsonNode node, String name) {
+    return node.member(name).present() ? node.member(name).elements() : List.of();
+  }
+}

@@ -1,0 +1,307 @@
+package snick.exchange.write;
+
+import static snick.exchange.table.ParquetColumn.Kind.LONG;
+import static snick.exchange.table.ParquetColumn.Kind.REAL;
+import static snick.exchange.table.ParquetColumn.Kind.TEXT;
+import static snick.exchange.table.ParquetColumn.Kind.TIME;
+import static snick.exchange.table.ParquetColumn.Kind.TRUTH;
+import static snick.exchange.table.ParquetColumn.Kind.WHOLE;
+
+import java.time.Instant;
+import java.util.AbstractList;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import snick.cut.Trace;
+import snick.exchange.json.RigJson;
+import snick.exchange.table.Column;
+import snick.exchange.table.ParquetColumn;
+import snick.exchange.table.Table;
+import snick.force.budget.BudgetTerm;
+import snick.force.budget.Calibration;
+import snick.force.reading.RigSetting;
+import snick.journal.Blade;
+import snick.journal.FilamentLot;
+import snick.journal.LotFigure;
+import snick.journal.Session;
+import snick.journal.Stage;
+import snick.store.record.CutPlace;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
+
+/** The tables of a pool: their columns. Every row has its contributor by the folder it lies in. */
+final class Pool {
+  /** A recording's start: with contributor and rig, its key. */
+  private static final String STARTED = "recording_started_utc_ns";
+
+  /** Columns of cuts.csv that refer to the package, or come from elsewhere here. */
+  private static final Set<String> NOT_TAKEN =
+      Set.of(
+          "cut",
+          "recording",
+          "number",
+          "occurred_at",
+          "session",
+          "stage",
+          "place_mm",
+          "set_aside",
+          "source",
+          "calibration",
+          "samples");
+
+  /**
+   * A cut to be written.
+   *
+   * @param startedNanos start of its recording, ns since 1970
+   * @param cut the cut with its trace
+   * @param session its session, if it has a place
+   * @param cells its row of cuts.csv
+   * @param before its row of before.csv; empty if it has none
+   * @param licence name of its licence; empty if none
+   */
+  record CutRow(
+      long startedNanos,
+      StoredCut cut,
+      Optional<Session> session,
+      List<String> cells,
+      List<String> before,
+      Optional<String> licence) {
+    CutSummary summary() {
+      return cut.summary();
+    }
+
+    Trace trace() {
+      return cut.trace();
+    }
+  }
+
+  /** A stage of a session, with the blade and the filament it was cut with. */
+  record StageRow(Session session, Stage stage, Optional<Blade> blade, Optional<FilamentLot> lot) {}
+
+  static final List<ParquetColumn<CutRow>> CUTS = cuts();
+
+  static final List<ParquetColumn<CutRow>> TRACES = traces();
+
+  static final List<ParquetColumn<RigJson.Item>> RECORDINGS =
+      List.of(
+          ParquetColumn.of(STARTED, LONG, item -> nanos(item.recording().startedAt())),
+          ParquetColumn.of("firmware", TEXT, item -> item.recording().firmware()),
+          ParquetColumn.of(
+              "form",
+              TEXT,
+              item -> item.recording().form().name().toLowerCase(java.util.Locale.ROOT)),
+          ParquetColumn.some("gain", WHOLE, "", item -> whole(item.recording().gain())),
+          ParquetColumn.some(
+              "nominal_rate_hz",
+              REAL,
+              "Hz",
+              item -> item.recording().nominalRate().map(rate -> rate.hertz())),
+          ParquetColumn.of("decimals", WHOLE, item -> item.recording().decimals()),
+          ParquetColumn.some(
+              "device_zero", TIME, "", item -> item.clock().map(clock -> clock.deviceZero())),
+          ParquetColumn.some(
+              "rate_error_ppm",
+              REAL,
+              "ppm",
+              item -> item.clock().map(clock -> clock.rateErrorPpm())));
+
+  static final List<ParquetColumn<Calibration>> CALIBRATIONS =
+      List.of(
+          ParquetColumn.of("calibration", TEXT, Calibration::id),
+          ParquetColumn.some("rig", TEXT, "", c -> c.boundTo().map(RigSetting::deviceId)),
+          ParquetColumn.some("gain", WHOLE, "", c -> c.boundTo().map(RigSetting::gain)),
+          ParquetColumn.some(
+              "nominal_rate_hz", REAL, "Hz", c -> c.boundTo().map(r -> r.nominalRate().hertz())),
+          ParquetColumn.some("polarity", WHOLE, "", c -> c.boundTo().map(RigSetting::polarity)),
+          ParquetColumn.of("made", TIME, Calibration::made),
+          ParquetColumn.some(
+              "valid_for_s", REAL, "s", c -> c.validFor().map(d -> d.toNanos() / 1e9)),
+          ParquetColumn.list(
+              "coefficients", REAL, "counts/N^i, i from 0", c -> reals(c.curve().coefficients())),
+          ParquetColumn.list(
+              "covariance",
+              REAL,
+              "counts^2/N^(i+j), row by row",
+              c -> Arrays.stream(c.curve().covariance()).flatMap(r -> reals(r).stream()).toList()),
+          ParquetColumn.of("degrees_of_freedom", REAL, c -> c.curve().degreesOfFreedom()),
+          ParquetColumn.some("from_n", REAL, "N", c -> Optional.of(c.range().from().newtons())),
+          ParquetColumn.some("to_n", REAL, "N", c -> Optional.of(c.range().to().newtons())),
+          terms("term_source", TEXT, "", t -> t.source().word()),
+          terms("term_distribution", TEXT, "", t -> t.distribution().word()),
+          terms("term_absolute_n", REAL, "N", t -> t.absolute().newtons()),
+          terms("term_relative", REAL, "", BudgetTerm::relative),
+          terms("term_degrees_of_freedom", REAL, "", BudgetTerm::degreesOfFreedom));
+
+  static final List<ParquetColumn<StageRow>> STAGES = stages();
+
+  private Pool() {}
+
+  private static List<ParquetColumn<StageRow>> stages() {
+    Stream<ParquetColumn<StageRow>> noted =
+        Stream.of(
+            ParquetColumn.of("session", TEXT, row -> row.session().name()),
+            ParquetColumn.of("opened", TIME, row -> row.session().opened()),
+            ParquetColumn.some("closed", TIME, "", row -> row.session().closed()),
+            ParquetColumn.of("stage_number", WHOLE, row -> row.stage().order()),
+            ParquetColumn.of("stage", TEXT, row -> row.stage().name()),
+            ParquetColumn.of("blade", TEXT, row -> row.session().blade()),
+            ParquetColumn.some("steel", TEXT, "", row -> row.blade().map(Blade::steel)),
+            blade("hardness_hrc", "HRC", Blade::hardnessHrc),
+            blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
+            blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
+            blade("edge_length_mm", "mm", Blade::edgeLengthMm),
+            ParquetColumn.some("lot", TEXT, "", row -> row.session().filamentLot()),
+            ParquetColumn.some(
+                "lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
+            ParquetColumn.some(
+                "room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
+            ParquetColumn.some("calibration", TEXT, "", row -> row.session().calibration()));
+    Stream<ParquetColumn<StageRow>> figures =
+        Arrays.stream(LotFigure.values())
+            .map(
+                figure ->
+                    ParquetColumn.some(
+                        "lot_" + figure.key(),
+                        REAL,
+                        figure.unit(),
+                        row -> row.lot().flatMap(lot -> real(lot.figure(figure)))));
+    return Stream.concat(noted, figures).toList();
+  }
+
+  private static List<ParquetColumn<CutRow>> cuts() {
+    List<ParquetColumn<CutRow>> columns = new ArrayList<>();
+    columns.add(ParquetColumn.of(STARTED, LONG, CutRow::startedNanos));
+    columns.add(ParquetColumn.of("number", WHOLE, row -> row.summary().number()));
+    columns.add(ParquetColumn.of("occurred_at", TIME, row -> row.summary().occurredAt()));
+    columns.add(ParquetColumn.some("session", TEXT, "", row -> row.session().map(Session::name)));
+    columns.add(
+        ParquetColumn.some(
+            "stage_number", WHOLE, "", row -> place(row).map(p -> p.stage().order())));
+    columns.add(
+        ParquetColumn.some("stage", TEXT, "", row -> place(row).map(p -> p.stage().name())));
+    columns.add(ParquetColumn.some("blade", TEXT, "", row -> row.session().map(Session::blade)));
+    columns.add(
+        ParquetColumn.some("lot", TEXT, "", row -> row.session().flatMap(Session::filamentLot)));
+    columns.add(
+        ParquetColumn.some(
+            "place_mm", REAL, "mm", row -> place(row).flatMap(p -> real(p.placeMm()))));
+    columns.add(ParquetColumn.of("set_aside", TRUTH, row -> row.summary().setAside().isPresent()));
+    columns.add(
+        ParquetColumn.some(
+            "calibration", TEXT, "", row -> row.summary().force().map(CutCells::calibrationId)));
+    columns.add(ParquetColumn.of("samples", WHOLE, row -> row.summary().samples()));
+    columns.add(ParquetColumn.some("licence", TEXT, "", CutRow::licence));
+    Table.CUTS.columns().stream()
+        .filter(column -> !NOT_TAKEN.contains(column.name()))
+        .map(c -> ofCells(c.name(), c, Table.CUTS.index(c.name()), CutRow::cells))
+        .forEach(columns::add);
+    return List.copyOf(columns);
+  }
+
+  private static List<ParquetColumn<CutRow>> traces() {
+    List<ParquetColumn<CutRow>> columns = new ArrayList<>();
+    columns.add(ParquetColumn.of(STARTED, LONG, CutRow::startedNanos));
+    columns.add(ParquetColumn.of("number", WHOLE, row -> row.summary().number()));
+    columns.add(ParquetColumn.list("t_ns", LONG, "ns", row -> each(row, row.trace()::deviceNanos)));
+    columns.add(
+        ParquetColumn.list("counts", WHOLE, "counts", row -> each(row, row.trace()::counts)));
+    columns.add(ParquetColumn.list("overrange", WHOLE, "", Pool::overrange));
+    for (int i = 1; i < Table.BEFORE.columns().size(); i++) {
+      Column column = Table.BEFORE.columns().get(i);
+      columns.add(ofCells("before_" + column.name(), column, i, CutRow::before));
+    }
+    return List.copyOf(columns);
+  }
+
+  private static ParquetColumn<CutRow> ofCells(
+      String name, Column column, int index, Function<CutRow, List<String>> cells) {
+    Function<String, Object> reading =
+        switch (column.type()) {
+          case INTEGER -> Integer::valueOf;
+          case NUMBER -> Pool::real;
+          case BOOLEAN -> Boolean::valueOf;
+          case DATETIME -> Instant::parse;
+          case STRING -> text -> text;
+        };
+    ParquetColumn.Kind kind =
+        switch (column.type()) {
+          case INTEGER -> WHOLE;
+          case NUMBER -> REAL;
+          case BOOLEAN -> TRUTH;
+          case DATETIME -> TIME;
+          case STRING -> TEXT;
+        };
+    return ParquetColumn.some(
+        name,
+        kind,
+        column.unit(),
+        row ->
+            cells.apply(row).stream()
+                .skip(index)
+                .findFirst()
+                .filter(c -> !c.isEmpty())
+                .map(reading));
+  }
+
+  private static Double real(String cell) {
+    return cell.equals("INF") ? Double.POSITIVE_INFINITY : Double.parseDouble(cell);
+  }
+
+  private static Optional<CutPlace> place(CutRow row) {
+    return row.summary().place();
+  }
+
+  private static ParquetColumn<StageRow> blade(
+      String name, String unit, Function<Blade, OptionalDouble> value) {
+    return ParquetColumn.some(
+        name, REAL, unit, row -> row.blade().flatMap(blade -> real(value.apply(blade))));
+  }
+
+  private static ParquetColumn<Calibration> terms(
+      String name, ParquetColumn.Kind kind, String unit, Function<BudgetTerm, ?> value) {
+    return ParquetColumn.list(
+        name, kind, unit, c -> c.terms().stream().<Object>map(value).toList());
+  }
+
+  private static List<Double> reals(double... values) {
+    return Arrays.stream(values).boxed().toList();
+  }
+
+  private static Optional<Double> real(OptionalDouble value) {
+    return value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
+  }
+
+  private static Optional<Integer> whole(OptionalInt value) {
+    return value.isPresent() ? Optional.of(value.getAsInt()) : Optional.empty();
+  }
+
+  private static List<?> each(CutRow row, IntFunction<?> value) {
+    return new AbstractList<Object>() {
+      @Override
+      public Object get(int sample) {
+        return value.apply(sample);
+      }
+
+      @Override
+      public int size() {
+        return row.trace().size();
+      }
+    };
+  }
+
+  private static List<?> overrange(CutRow row) {
+    return IntStream.range(0, row.trace().size()).filter(row.trace()::overrange).boxed().toList();
+  }
+
+  static long nanos(Instant time) {
+    return Math.addExact(Math.multiplyExact(time.getEpochSecond(), 1_000_000_000L), time.getNano());
+  }
+}

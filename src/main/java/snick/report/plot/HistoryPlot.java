@@ -1,0 +1,136 @@
+package snick.report.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.quantity.Force;
+import snick.verdict.comparison.GroupFigures;
+
+/** Draws a blade over its sessions: force at the end of each, broken where the rig changed. */
+public final class HistoryPlot {
+  private static final int WIDTH = 900;
+  private static final int HEIGHT = 400;
+  private static final double ROOM = 0.15;
+  private static final double BELOW = 0.03;
+
+  private final BladeStory story;
+  private final List<Dot> dots = new ArrayList<>();
+
+  /** The force at the end of a session; {@code whole} if the line goes on from the one before. */
+  private record Dot(long number, double newtons, double half, boolean whole) {}
+
+  private HistoryPlot(BladeStory story) {
+    this.story = story;
+    for (BladeStory.Visit visit : story.visits()) {
+      visit.last().ifPresent(last -> dots.add(dot(visit, last.figures())));
+    }
+  }
+
+  private static Dot dot(BladeStory.Visit visit, GroupFigures figures) {
+    double unit = Force.NEWTONS_PER_GRAM_FORCE;
+    double half = figures.ci95Gf().map(i -> (i.high() - i.low()) / 2 * unit).orElse(0.0);
+    return new Dot(visit.number(), figures.meanGf() * unit, half, visit.changed().isEmpty());
+  }
+
+  /**
+   * The picture of a blade's story.
+   *
+   * @throws NothingToDraw if no session has cuts enough
+   */
+  public static Picture of(BladeStory story) {
+    HistoryPlot plot = new HistoryPlot(story);
+    if (plot.dots.isEmpty()) {
+      throw new NothingToDraw(
+          "blade '"
+              + story.blade().label()
+              + "' has no session with two cuts that have a force: cut, with a calibration");
+    }
+    return plot.picture();
+  }
+
+  private Picture picture() {
+    double high = dots.stream().mapToDouble(d -> d.newtons() + d.half()).max().orElseThrow();
+    ForceChart chart =
+        new ForceChart(title(), "session, oldest first")
+            .newtons(-BELOW * high, high * (1 + ROOM))
+            .fromZero()
+            .fromTo(0.5, dots.size() + 0.5)
+            .wholeNumbers();
+    chart.points(
+        "end of a session: mean with its 95 % interval",
+        Look.BLUE,
+        SeriesMarkers.SQUARE,
+        each(i -> i + 1.0),
+        each(i -> dots.get(i).newtons()),
+        each(i -> dots.get(i).half()));
+    lines(chart);
+    return new Picture(
+            title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
+        .under(
+            "Broken where rig, filament lot or calibration changed. Bars: 95 % interval of the mean, not the range of the cuts.");
+  }
+
+  private double[] each(IntToDoubleFunction of) {
+    return IntStream.range(0, dots.size()).mapToDouble(of).toArray();
+  }
+
+  private void lines(ForceChart chart) {
+    int from = 0;
+    for (int i = 1; i <= dots.size(); i++) {
+      if (i == dots.size() || !dots.get(i).whole()) {
+        line(chart, from, i);
+        from = i;
+      }
+    }
+  }
+
+  private void line(ForceChart chart, int from, int to) {
+    if (to - from > 1) {
+      double[] x = new double[to - from];
+      double[] y = new double[to - from];
+      for (int i = from; i < to; i++) {
+        x[i - from] = i + 1.0;
+        y[i - from] = dots.get(i).newtons();
+      }
+      chart.line("same rig " + from, Pen.GREY, Pen.MEDIUM, x, y).setShowInLegend(false);
+    }
+  }
+
+  private String title() {
+    String sessions = dots.size() == 1 ? "1 session" : dots.size() + " sessions";
+    return "Blade '" + Shown.shortened(story.blade().label()) + "', " + sessions + days();
+  }
+
+  private String days() {
+    List<BladeStory.Visit> told =
+        story.visits().stream().filter(v -> v.last().isPresent()).toList();
+    String first = Day.utc(told.get(0).session().opened());
+    String last = Day.utc(told.get(told.size() - 1).session().opened());
+    return first.equals(last) ? ", " + first : ", " + first + " to " + last;
+  }
+
+  private String description() {
+    StringBuilder text =
+        new StringBuilder(
+            "Mean cut-through force in N and gf at the end of each session, with its 95 % interval;"
+                + " the line is broken where rig, filament lot or calibration changed.");
+    for (BladeStory.Visit visit : story.visits()) {
+      Optional<BladeStory.StageFigures> last = visit.last();
+      last.ifPresent(
+          l ->
+              text.append(" Session ")
+                  .append(visit.number())
+                  .append(": ")
+                  .append(Shown.gf(l.figures().meanGf()))
+                  .append(
+                      visit.changed().isEmpty()
+                          ? ""
+                          : ", changed: " + String.join(", ", visit.changed()))
+                  .append('.'));
+    }
+    return text.toString();
+  }
+}

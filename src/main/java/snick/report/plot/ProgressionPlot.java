@@ -1,0 +1,215 @@
+package snick.report.plot;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.journal.Session;
+import snick.quantity.Force;
+import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Comparison;
+import snick.verdict.comparison.GroupFigures;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
+
+/** Draws the stages of a session side by side: every cut, means with intervals, verdicts. */
+public final class ProgressionPlot {
+  private static final int WIDTH = 900;
+  private static final int HEIGHT = 470;
+  private static final int NAMED_STAGES = 8;
+  private static final int LETTERS_ACROSS = 78;
+
+  /** A column holds so many letters at least: the longest word of a verdict. */
+  private static final int FEWEST_LETTERS = 11;
+
+  private static final int LINES_OF_A_NAME = 2;
+  private static final int LINES_OF_A_CHANGE = 4;
+
+  /** Places above and below zero, in parts of the highest force. */
+  private static final double LINE = 0.07;
+
+  private static final double BELOW_ZERO = 0.045;
+  private static final double ABOVE_CUTS = 0.06;
+  private static final double ABOVE = 1.2;
+  private static final double CUTS_LEFT = -0.22;
+  private static final double CUTS_WIDE = 0.2;
+  private static final double MEAN_RIGHT = 0.14;
+
+  private final List<Readings> stages;
+  private final Judge judge;
+  private final List<List<String>> names;
+  private final List<List<String>> changes;
+
+  private ProgressionPlot(List<Readings> stages, Judge judge) {
+    this.stages = stages;
+    this.judge = judge;
+    this.names = IntStream.range(0, stages.size()).mapToObj(this::name).toList();
+    this.changes = IntStream.range(0, stages.size()).mapToObj(this::change).toList();
+  }
+
+  /**
+   * The picture of a session.
+   *
+   * @param stages evidence of its stages, in order
+   * @throws NothingToDraw if no stage has a cut with a force
+   */
+  public static Picture of(Session session, List<StageEvidence> stages, Judge judge) {
+    List<Readings> withCuts = stages.stream().flatMap(stage -> stage.readings().stream()).toList();
+    if (withCuts.isEmpty()) {
+      throw new NothingToDraw(
+          "session '"
+              + session.name()
+              + "' has no cut with a cut-through force: cut, with a calibration");
+    }
+    int cuts = withCuts.stream().mapToInt(Readings::count).sum();
+    return new ProgressionPlot(withCuts, judge)
+        .picture(session.name())
+        .under(Shown.origin(session, cuts));
+  }
+
+  private Picture picture(String session) {
+    ForceChart chart = chart();
+    cuts(chart);
+    List<GroupFigures> figures = stages.stream().map(s -> GroupFigures.of(s, judge.rig())).toList();
+    means(chart, figures);
+    names(chart);
+    changes(chart);
+    return new Picture(
+        "Session '" + session + "', stage by stage",
+        description(figures),
+        HEIGHT,
+        List.of(new Picture.Panel(chart.chart(), WIDTH)));
+  }
+
+  private double highest() {
+    return stages.stream().mapToDouble(this::highest).max().orElseThrow();
+  }
+
+  private double highest(Readings stage) {
+    double top = Arrays.stream(stage.gramForce()).max().orElseThrow();
+    double interval = GroupFigures.of(stage, judge.rig()).ci95Gf().map(i -> i.high()).orElse(top);
+    return Math.max(top, interval) * Force.NEWTONS_PER_GRAM_FORCE;
+  }
+
+  private ForceChart chart() {
+    double high = highest();
+    double below = BELOW_ZERO + LINE * (most(names) + 0.6);
+    double above = ABOVE;
+    for (int i = 0; i < stages.size(); i++) {
+      double cuts = highest(stages.get(i)) / high;
+      above = Math.max(above, cuts + ABOVE_CUTS + LINE * changes.get(i).size());
+    }
+    return new ForceChart("Cut-through force, stage by stage", "stage")
+        .newtons(-below * high, above * high)
+        .fromTo(0.5, stages.size() + 0.5)
+        .fromZero()
+        .withoutNumbers();
+  }
+
+  private static int most(List<List<String>> texts) {
+    return texts.stream().mapToInt(List::size).max().orElse(0);
+  }
+
+  private void cuts(ForceChart chart) {
+    List<Double> x = new ArrayList<>();
+    List<Double> y = new ArrayList<>();
+    for (int i = 0; i < stages.size(); i++) {
+      double[] gramForce = stages.get(i).gramForce();
+      for (int k = 0; k < gramForce.length; k++) {
+        x.add(i + 1 + CUTS_LEFT + CUTS_WIDE * (k + 0.5) / gramForce.length);
+        y.add(gramForce[k] * Force.NEWTONS_PER_GRAM_FORCE);
+      }
+    }
+    chart.points("single cut", Pen.GREY, Pen.RING, array(x), array(y));
+  }
+
+  private static double[] array(List<Double> values) {
+    return values.stream().mapToDouble(v -> v).toArray();
+  }
+
+  private void means(ForceChart chart, List<GroupFigures> figures) {
+    double unit = Force.NEWTONS_PER_GRAM_FORCE;
+    double[] x = IntStream.range(0, figures.size()).mapToDouble(i -> i + 1 + MEAN_RIGHT).toArray();
+    double[] y = figures.stream().mapToDouble(f -> f.meanGf() * unit).toArray();
+    double[] half =
+        figures.stream()
+            .mapToDouble(f -> f.ci95Gf().map(i -> (i.high() - i.low()) / 2 * unit).orElse(0.0))
+            .toArray();
+    chart.points("mean with its 95 % interval", Look.BLUE, SeriesMarkers.SQUARE, x, y, half);
+  }
+
+  private void names(ForceChart chart) {
+    double high = highest();
+    for (int i = 0; i < stages.size(); i++) {
+      List<String> lines = new ArrayList<>(names.get(i));
+      lines.add("n = " + stages.get(i).count());
+      for (int k = 0; k < lines.size(); k++) {
+        chart.text(lines.get(k), i + 1.0, -(BELOW_ZERO + k * LINE) * high);
+      }
+    }
+    chart.level("zero", Look.INK, Pen.MEDIUM, 0).setShowInLegend(false);
+  }
+
+  private void changes(ForceChart chart) {
+    double high = highest();
+    for (int i = 0; i < stages.size(); i++) {
+      double foot = highest(stages.get(i)) + ABOVE_CUTS * high;
+      List<String> lines = changes.get(i);
+      for (int k = 0; k < lines.size(); k++) {
+        chart.text(lines.get(k), i + 1.0, foot + (lines.size() - 1 - k) * LINE * high);
+      }
+    }
+  }
+
+  private List<String> name(int stage) {
+    return stages.size() <= NAMED_STAGES
+        ? lines(stages.get(stage).name(), stages.size(), LINES_OF_A_NAME)
+        : List.of(Integer.toString(stage + 1));
+  }
+
+  /** What is said above a stage; nothing above the first, nor where there is no room. */
+  private List<String> change(int stage) {
+    boolean told =
+        stage > 0
+            && stages.size() <= NAMED_STAGES
+            && stages.get(stage - 1).count() >= 2
+            && stages.get(stage).count() >= 2;
+    return told
+        ? lines(
+            change(judge.compare(stages.get(stage - 1), stages.get(stage))),
+            stages.size(),
+            LINES_OF_A_CHANGE)
+        : List.of();
+  }
+
+  /** {@code text} in lines that fit into a column beside others. */
+  static List<String> lines(String text, int columns, int most) {
+    return Shown.lines(text, Math.max(FEWEST_LETTERS, LETTERS_ACROSS / columns), most);
+  }
+
+  /** The change in words, with its share of the force before where that is above zero. */
+  static String change(Comparison c) {
+    double before = c.first().meanGf();
+    String share = before > 0 ? ", " + Shown.signedPercent(c.differenceGf() / before) : "";
+    return Shown.plain(c.verdict().word()) + share.replace(" %", "\u00a0%");
+  }
+
+  private String description(List<GroupFigures> figures) {
+    String told =
+        figures.stream()
+            .map(
+                f ->
+                    f.name()
+                        + ": mean "
+                        + Shown.newtons(f.meanGf())
+                        + " = "
+                        + Shown.gf(f.meanGf())
+                        + f.ci95Gf().map(i -> ", 95 % interval " + Shown.range(i)).orElse("")
+                        + ", n = "
+                        + f.n())
+            .collect(Collectors.joining("; "));
+    return "Cut-through force in N and gf for each stage, every cut and the mean. " + told + ".";
+  }
+}

@@ -1,0 +1,134 @@
+package snick.report.plot;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import snick.journal.Session;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+import snick.verdict.statistic.Interval;
+
+/** Figures as they stand in pictures and reports; always a decimal point. */
+public final class Shown {
+  private static final double COVERAGE_FACTOR = 2;
+  private static final int LONGEST_IN_PICTURE = 24;
+
+  private Shown() {}
+
+  /** So many decimals; what rounds to zero has no sign. */
+  public static String fixed(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    if (!text.startsWith("-")) {
+      return text;
+    }
+    String size = text.substring(1);
+    return isZero(size) ? size : "−" + size;
+  }
+
+  private static boolean isZero(String number) {
+    return number.chars().allMatch(c -> c == '0' || c == '.');
+  }
+
+  /** Force and expanded uncertainty, k = 2, the uncertainty with two significant digits. */
+  public static String newtons(MeasuredForce force) {
+    return plusMinus(
+            force.value().newtons(), COVERAGE_FACTOR * force.standardUncertainty().newtons())
+        + " N";
+  }
+
+  /** As {@link #newtons(MeasuredForce)}, in gf. */
+  static String gramForce(MeasuredForce force) {
+    return plusMinus(
+            force.value().gramForce(), COVERAGE_FACTOR * force.standardUncertainty().gramForce())
+        + " gf";
+  }
+
+  public static double expandedNewtons(MeasuredForce force) {
+    return COVERAGE_FACTOR * force.standardUncertainty().newtons();
+  }
+
+  /**
+   * Value and expanded uncertainty in the same unit, the uncertainty with two significant digits.
+   */
+  public static String plusMinus(double value, double expanded) {
+    int decimals =
+        expanded > 0 ? (int) Math.max(0, Math.min(5, 1 - Math.floor(Math.log10(expanded)))) : 1;
+    return fixed(value, decimals) + " ± " + fixed(expanded, decimals);
+  }
+
+  /** A force given in gf, as gf. */
+  public static String gf(double gramForce) {
+    return fixed(gramForce, Math.abs(gramForce) >= 10 ? 1 : 2) + " gf";
+  }
+
+  static String signedGf(double gramForce) {
+    return signed(gramForce, gf(gramForce));
+  }
+
+  /** A force given in gf, as N. */
+  public static String newtons(double gramForce) {
+    return fixed(gramForce * Force.NEWTONS_PER_GRAM_FORCE, 3) + " N";
+  }
+
+  static String signedPercent(double share) {
+    return signed(share, fixed(100 * share, 0)) + " %";
+  }
+
+  private static String signed(double value, String shown) {
+    return value > 0 && !isZero(shown.replaceFirst(" .*", "")) ? "+" + shown : shown;
+  }
+
+  /** Both ends in gf, the unit once. */
+  static String range(Interval gf) {
+    int decimals = Math.abs(gf.high()) >= 10 ? 1 : 2;
+    return fixed(gf.low(), decimals) + " to " + fixed(gf.high(), decimals) + " gf";
+  }
+
+  /** A word such as {@code no_difference_shown} in plain words. */
+  public static String plain(String word) {
+    return word.replace('_', ' ');
+  }
+
+  /** A name short enough for a picture. */
+  /** Where the figures of a picture are from. */
+  static String origin(Session session, int cuts) {
+    return "Blade "
+        + shortened(session.blade())
+        + " · session "
+        + shortened(session.name())
+        + " · "
+        + Day.utc(session.opened())
+        + session.rig().map(rig -> " · rig " + shortened(rig)).orElse(" · rig not noted")
+        + " · n = "
+        + cuts;
+  }
+
+  static String shortened(String name) {
+    return shortened(name, LONGEST_IN_PICTURE);
+  }
+
+  /**
+   * {@code text} broken between words into at most {@code most} lines of at most {@code letters};
+   * what does not fit ends in an ellipsis.
+   */
+  static List<String> lines(String text, int letters, int most) {
+    List<String> lines = new ArrayList<>();
+    String rest = text.strip();
+    while (lines.size() < most - 1 && rest.length() > letters) {
+      int space = rest.lastIndexOf(' ', letters);
+      if (space < 0) {
+        break;
+      }
+      lines.add(rest.substring(0, space));
+      rest = rest.substring(space + 1);
+    }
+    lines.add(shortened(rest, letters));
+    return lines;
+  }
+
+  static String shortened(String name, int letters) {
+    return name.codePointCount(0, name.length()) <= letters
+        ? name
+        : name.substring(0, name.offsetByCodePoints(0, letters - 1)) + "…";
+  }
+}

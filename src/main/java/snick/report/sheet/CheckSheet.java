@@ -1,0 +1,68 @@
+package snick.report.sheet;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import snick.force.budget.Calibration;
+import snick.force.check.Verification;
+import snick.force.mass.Load;
+import snick.force.reading.HeldReading;
+import snick.force.reading.RigSetting;
+import snick.quantity.Force;
+import snick.quantity.MeasuredForce;
+
+/** A check with a mass as the store keeps it. */
+public final class CheckSheet {
+  private CheckSheet() {}
+
+  /**
+   * What was read.
+   *
+   * @param load what was hung
+   * @param exerted its force
+   * @param readings without load and under it
+   * @param at when
+   */
+  public record Reading(Load load, Load.Exerted exerted, List<HeldReading> readings, Instant at) {
+    public Reading {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /** The check of {@code calibration}, which is bound to its rig. */
+  public static snick.store.record.Verification of(
+      Calibration calibration, Verification result, Reading read) {
+    Load.Exerted exerted = read.exerted();
+    double ofLoad =
+        Math.hypot(
+            exerted.byMassesNewtons(),
+            Math.hypot(exerted.byGravityNewtons(), exerted.byBuoyancyNewtons()));
+    double difference = result.standardUncertaintyNewtons();
+    double ofShown = Math.sqrt(Math.max(0, difference * difference - ofLoad * ofLoad));
+    return new snick.store.record.Verification(
+        calibration.boundTo().map(RigSetting::deviceId).orElseThrow(),
+        result.calibrationId(),
+        read.at(),
+        MeasuredForce.ofNewtons(result.expectedNewtons(), ofLoad),
+        MeasuredForce.ofNewtons(result.measuredNewtons(), ofShown),
+        Force.ofNewtons(result.limitNewtons()),
+        document(read));
+  }
+
+  private static String document(Reading read) {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("mass", read.load().name());
+    object.put("zero_counts", read.readings().get(0).meanCounts());
+    object.put("loaded_counts", read.readings().get(1).meanCounts());
+    object.put("sd_counts", read.readings().get(1).sdCounts());
+    try {
+      return JSON.std.asString(object);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,99 @@
+package snick.report.sheet;
+
+import com.fasterxml.jackson.jr.ob.JSON;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import snick.force.budget.Conditions;
+import snick.force.mass.Load;
+import snick.force.reading.CalibrationPlan;
+import snick.force.reading.GuidedState;
+import snick.force.reading.HeldReading;
+
+/**
+ * A guided calibration on its way, in a file, to go on from after an interruption.
+ *
+ * @param state how far it has come
+ * @param degree {@code auto} or a degree
+ * @param conditions place, air and stability
+ */
+public record UnfinishedSheet(GuidedState state, String degree, Conditions conditions) {
+  private static final int FORM = 1;
+
+  /** Where one of the rig {@code deviceId} is kept: one file a rig, beside the store. */
+  public static Path file(Path dataDirectory, String deviceId) {
+    return dataDirectory.resolve(
+        "unfinished-calibration-" + deviceId.replaceAll("[^A-Za-z0-9.-]", "_") + ".json");
+  }
+
+  /** The same, further on. */
+  public UnfinishedSheet with(GuidedState further) {
+    return new UnfinishedSheet(further, degree, conditions);
+  }
+
+  /** Writes it to {@code file}: the whole of it or nothing. */
+  public void write(Path file) throws IOException {
+    Files.createDirectories(file.toAbsolutePath().getParent());
+    Path partial = file.resolveSibling(file.getFileName() + ".partial");
+    try {
+      Files.writeString(partial, JSON.std.asString(json()));
+      Files.move(
+          partial, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(partial);
+    }
+  }
+
+  private Map<String, Object> json() {
+    Map<String, Object> object = new LinkedHashMap<>();
+    object.put("form", FORM);
+    object.put("degree", degree);
+    object.put("conditions", BenchJson.of(conditions));
+    object.put("setting", BenchJson.of(state.setting()));
+    object.put("loads", state.plan().loads().stream().map(BenchJson::of).toList());
+    object.put("planned_runs", state.plan().runs());
+    object.put("falling", state.plan().falling());
+    object.put("hold_s", state.plan().holdSeconds());
+    object.put("done", state.done().stream().map(BenchJson::of).toList());
+    object.put("current", BenchJson.readings(state.current()));
+    object.put("hold", BenchJson.readings(state.hold()));
+    return object;
+  }
+
+  /**
+   * Reads {@code file}.
+   *
+   * @throws IOException if it cannot be read
+   * @throws RuntimeException if it is no such sheet; the message says what is wrong and where
+   */
+  public static UnfinishedSheet read(Path file) throws IOException {
+    JsonNode node = JsonNode.parse(Files.readString(file));
+    if (node.whole("form") != FORM) {
+      throw new IllegalArgumentException("form " + node.whole("form") + " is not " + FORM);
+    }
+    List<Load> loads = node.objects("loads").stream().map(BenchJson::load).toList();
+    CalibrationPlan plan =
+        new CalibrationPlan(
+            loads,
+            Math.toIntExact(node.whole("planned_runs")),
+            node.truth("falling"),
+            node.number("hold_s"));
+    GuidedState state =
+        new GuidedState(
+            plan,
+            BenchJson.setting(node.object("setting")),
+            node.objects("done").stream().map(BenchJson::run).toList(),
+            readings(node, "current"),
+            readings(node, "hold"));
+    return new UnfinishedSheet(
+        state, node.text("degree"), BenchJson.conditions(node.object("conditions")));
+  }
+
+  private static List<HeldReading> readings(JsonNode node, String name) {
+    return node.objects(name).stream().map(BenchJson::reading).toList();
+  }
+}

@@ -1,0 +1,113 @@
+package snick.report.word;
+
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Properties;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What a person reads on the page and in the report, one catalog a language. Immutable. */
+public final class Words {
+  private static final String GLOSSARY = "glossary.";
+  private static final Pattern PLACE = Pattern.compile("\\{(\\w+)\\}");
+
+  private final String language;
+  private final Map<String, String> texts;
+
+  private Words(String language, Map<String, String> texts) {
+    this.language = language;
+    this.texts = Map.copyOf(texts);
+  }
+
+  /** The catalog that is always whole. */
+  public static Words english() {
+    Properties read = new Properties();
+    try (Reader in =
+        new InputStreamReader(
+            Words.class.getResourceAsStream("/snick/words/en.properties"),
+            StandardCharsets.UTF_8)) {
+      read.load(in);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    Map<String, String> texts = new TreeMap<>();
+    read.stringPropertyNames().forEach(key -> texts.put(key, read.getProperty(key)));
+    return new Words("en", texts);
+  }
+
+  /**
+   * A translation of the English catalog.
+   *
+   * @param language as in BCP 47
+   * @param translated by key; what is missing stays English
+   */
+  public static Words of(String language, Map<String, String> translated) {
+    Map<String, String> texts = new TreeMap<>(english().texts);
+    texts.putAll(translated);
+    return new Words(language, texts);
+  }
+
+  /** The text {@code key} with {@code values} in their places: name, value, name, value, … */
+  public String say(String key, Object... values) {
+    String text = texts.get(key);
+    if (text == null) {
+      throw new IllegalArgumentException("the catalog lacks " + key);
+    }
+    Map<String, String> named = new HashMap<>();
+    for (int i = 0; i < values.length; i += 2) {
+      named.put((String) values[i], String.valueOf(values[i + 1]));
+    }
+    return PLACE
+        .matcher(text)
+        .replaceAll(
+            place -> Matcher.quoteReplacement(named.getOrDefault(place.group(1), place.group())));
+  }
+
+  /** One or many: {@code key.one} and {@code key.many}, the number as {@code {n}}. */
+  public String count(String key, int n, Object... values) {
+    Object[] all = Arrays.copyOf(values, values.length + 2);
+    all[values.length] = "n";
+    all[values.length + 1] = n;
+    return say(key + (n == 1 ? ".one" : ".many"), all);
+  }
+
+  /** What a constant of {@code kind} is called. */
+  public String named(String kind, Enum<?> constant) {
+    return say(kind + "." + constant.name().toLowerCase(Locale.ROOT));
+  }
+
+  /**
+   * A word of measuring or statistics and what it says, in one sentence.
+   *
+   * @param key its name in addresses
+   */
+  public record Entry(String key, String word, String meaning) {}
+
+  /** The words that need an explanation, in the order of their keys. */
+  public List<Entry> glossary() {
+    return texts.keySet().stream()
+        .filter(key -> key.startsWith(GLOSSARY) && !key.endsWith("_is"))
+        .sorted()
+        .map(key -> new Entry(key.substring(GLOSSARY.length()), say(key), say(key + "_is")))
+        .toList();
+  }
+
+  /** The language, as in BCP 47. */
+  public String language() {
+    return language;
+  }
+
+  /** Every text by its key. Places for values stand in braces: {@code {name}}. */
+  public Map<String, String> texts() {
+    return texts;
+  }
+}

@@ -1,0 +1,107 @@
+package snick.store.database;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+
+/** The row a query stands on. Valid only inside the mapper it is given to. */
+public final class Row {
+  private final ResultSet row;
+  private final Failures failures;
+
+  Row(ResultSet row, Failures failures) {
+    this.row = row;
+    this.failures = failures;
+  }
+
+  public long whole(String column) {
+    return get(() -> row.getLong(column));
+  }
+
+  public int integer(String column) {
+    return Math.toIntExact(whole(column));
+  }
+
+  public boolean truth(String column) {
+    return whole(column) != 0;
+  }
+
+  public OptionalLong optionalWhole(String column) {
+    long value = whole(column);
+    return wasNull() ? OptionalLong.empty() : OptionalLong.of(value);
+  }
+
+  public OptionalInt optionalInteger(String column) {
+    OptionalLong value = optionalWhole(column);
+    return value.isPresent()
+        ? OptionalInt.of(Math.toIntExact(value.getAsLong()))
+        : OptionalInt.empty();
+  }
+
+  public OptionalDouble optionalReal(String column) {
+    double value = get(() -> row.getDouble(column));
+    return wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+
+  /** A real; SQLite keeps a NaN as NULL, which is read as NaN again. */
+  public double real(String column) {
+    return optionalReal(column).orElse(Double.NaN);
+  }
+
+  public String text(String column) {
+    return get(() -> row.getString(column));
+  }
+
+  public Optional<String> optionalText(String column) {
+    return Optional.ofNullable(text(column));
+  }
+
+  public byte[] blob(String column) {
+    return get(() -> row.getBytes(column));
+  }
+
+  /** Every column, in order. */
+  List<Object> all() {
+    return get(
+        () -> {
+          int columns = row.getMetaData().getColumnCount();
+          List<Object> values = new ArrayList<>(columns);
+          for (int column = 1; column <= columns; column++) {
+            values.add(row.getObject(column));
+          }
+          return values;
+        });
+  }
+
+  public Instant instant(String column) {
+    return UtcNanos.instant(whole(column));
+  }
+
+  public Optional<Instant> optionalInstant(String column) {
+    OptionalLong value = optionalWhole(column);
+    return value.isPresent() ? Optional.of(UtcNanos.instant(value.getAsLong())) : Optional.empty();
+  }
+
+  private boolean wasNull() {
+    return get(row::wasNull);
+  }
+
+  private <T> T get(Reading<T> reading) {
+    try {
+      return reading.read();
+    } catch (SQLException e) {
+      throw failures.of(e);
+    }
+  }
+
+  @FunctionalInterface
+  private interface Reading<T> {
+    T read() throws SQLException;
+  }
+}

@@ -1,0 +1,50 @@
+package snick.store.database;
+
+/**
+ * The store could not do what was asked. Nothing of the failed step is in the store; what was
+ * stored before stays. The message names the file and the next step.
+ */
+public final class StoreException extends RuntimeException {
+  private static final long serialVersionUID = 1;
+
+  /** What is in the way. */
+  public enum Trouble {
+    /** No space left; the same store goes on when there is space again. */
+    FULL,
+    /** A quota, a size limit or a failing disk; the same store goes on when that is over. */
+    NOT_WRITTEN,
+    /** The file or its directory may not be written. */
+    READ_ONLY,
+    /** Another program held the store for longer than the waiting time; try again. */
+    BUSY,
+    /** The file, or one trace in it, is not what was written. */
+    DAMAGED,
+    /** Written by a newer version of this program. */
+    NEWER_VERSION,
+    /** There is no store here. */
+    MISSING,
+    /** The file was deleted, moved or renamed while it was open; what was written went with it. */
+    GONE,
+    /** Something is there already under the name that was to be made; it was left alone. */
+    TAKEN,
+    /** Anything else. */
+    OTHER
+  }
+
+  private final Trouble trouble;
+
+  public StoreException(Trouble trouble, String message) {
+    super(message);
+    this.trouble = trouble;
+  }
+
+  public StoreException(Trouble trouble, String message, Throwable cause) {
+    super(message, cause);
+    this.trouble = trouble;
+  }
+
+  /** What is in the way. */
+  public Trouble trouble() {
+    return trouble;
+  }
+}

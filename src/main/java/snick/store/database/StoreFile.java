@@ -1,0 +1,126 @@
+package snick.store.database;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import snick.store.database.StoreException.Trouble;
+
+/** The file of a store and its directory; where the system knows permissions, the owner's alone. */
+public final class StoreFile {
+  private static final String NAME = "snick.db";
+
+  private static final DateTimeFormatter UPGRADE_TIME =
+      DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmss.SSS'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+  private StoreFile() {}
+
+  /** Where a store keeps the library that reads it. */
+  public static Path libraryIn(Path directory) {
+    return directory.resolve("native");
+  }
+
+  public static Path in(Path directory) {
+    return directory.resolve(NAME);
+  }
+
+  /** Creates what is missing; the file is empty then. */
+  public static Path create(Path directory) {
+    Path file = inNew(directory);
+    try {
+      if (Files.notExists(file)) {
+        Files.createFile(file, ownersAlone(directory, "rw-------"));
+      }
+      return file;
+    } catch (FileAlreadyExistsException e) {
+      return alreadyThere(file, e);
+    } catch (IOException e) {
+      throw notCreated(file, e);
+    }
+  }
+
+  /** The file in a directory that is created if missing. */
+  public static Path inNew(Path directory) {
+    Path file = in(directory);
+    try {
+      Files.createDirectories(directory, ownersAlone(directory, "rwx------"));
+      return file;
+    } catch (FileAlreadyExistsException e) {
+      return alreadyThere(file, e);
+    } catch (IOException e) {
+      throw notCreated(file, e);
+    }
+  }
+
+  private static StoreException notCreated(Path file, IOException e) {
+    return new StoreException(
+        Trouble.READ_ONLY,
+        file + " cannot be created (" + reason(e) + "); choose a directory that you may write to",
+        e);
+  }
+
+  private static String reason(IOException e) {
+    return e instanceof AccessDeniedException ? "no permission" : e.toString();
+  }
+
+  /** Another program created the file at the same moment, or something else is in the way. */
+  private static Path alreadyThere(Path file, FileAlreadyExistsException e) {
+    if (Files.isRegularFile(file)) {
+      return file;
+    }
+    throw new StoreException(
+        Trouble.OTHER,
+        e.getFile() + " is in the way of the store " + file + "; choose another directory",
+        e);
+  }
+
+  public static FileAttribute<?>[] ownersAlone(Path where, String permissions) {
+    if (!where.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      return new FileAttribute<?>[0];
+    }
+    Set<PosixFilePermission> set = PosixFilePermissions.fromString(permissions);
+    return new FileAttribute<?>[] {PosixFilePermissions.asFileAttribute(set)};
+  }
+
+  /** Where the copy of a store goes before it is brought up to date. */
+  public static Path beforeUpgrade(Path file, int version, Instant now) {
+    return file.resolveSibling("snick-version-" + version + "-" + UPGRADE_TIME.format(now) + ".db");
+  }
+
+  /**
+   * Device and inode of a file, where the system has such; empty if there is no file, or no such
+   * thing.
+   */
+  static Optional<Object> key(Path file) {
+    try {
+      return Optional.ofNullable(Files.readAttributes(file, BasicFileAttributes.class).fileKey());
+    } catch (IOException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** The file of a store that must exist. */
+  public static Path existing(Path directory) {
+    return requireThere(in(directory));
+  }
+
+  public static Path requireThere(Path file) {
+    if (Files.notExists(file)) {
+      throw new StoreException(
+          Trouble.MISSING,
+          "no store at " + file + "; record something first, or name its directory");
+    }
+    return file;
+  }
+}

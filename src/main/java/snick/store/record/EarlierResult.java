@@ -1,0 +1,33 @@
+package snick.store.record;
+
+import java.time.Instant;
+import java.util.Optional;
+import snick.cut.Cut;
+
+/**
+ * What was derived from a cut's trace before what stands now, as another store has it: a result,
+ * and one force of it.
+ *
+ * @param number number of the result among the cut's, from 1; a result with several forces comes
+ *     once for each
+ * @param stands whether the result is the one that stands, with a later force
+ * @param detectorVersion version of the detector that found it
+ * @param derivedAt when the result was stored
+ * @param cut the result
+ * @param force the force, if it had one
+ */
+public record EarlierResult(
+    int number,
+    boolean stands,
+    int detectorVersion,
+    Instant derivedAt,
+    Cut cut,
+    Optional<EarlierForce> force) {
+  /**
+   * A force that was derived.
+   *
+   * @param derivedAt when it was stored
+   * @param force the force, with a calibration that is in the store
+   */
+  public record EarlierForce(Instant derivedAt, CutForce force) {}
+}

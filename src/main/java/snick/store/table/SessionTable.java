@@ -1,0 +1,305 @@
+package snick.store.table;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import snick.journal.Entry;
+import snick.journal.Session;
+import snick.journal.Stage;
+import snick.journal.name.NotAccepted;
+import snick.store.database.Database;
+import snick.store.database.Row;
+
+/** Sessions and their stages as rows. A session's name is its key: a correction keeps it. */
+public final class SessionTable {
+  private static final String SELECT =
+      "SELECT s.name, coalesce(m.label, b.label) AS label, l.lot, d.rig, d.calibration, d.room_celsius, d.operator,"
+          + " d.opened_utc_ns, s.closed_utc_ns, "
+          + EntryTable.COLUMNS
+          + " FROM session s JOIN session_entry d ON d.session = s.id"
+          + " JOIN entry e ON e.id = d.entry JOIN blade b ON b.id = d.blade"
+          + " LEFT JOIN blade m ON m.id = b.merged_into"
+          + " LEFT JOIN filament_lot l ON l.id = d.filament_lot ";
+
+  /** Whether the blade of session h has the text ?2 in its label. */
+  private static final String BLADE_HAS =
+      "EXISTS (SELECT 1 FROM session_entry y JOIN blade z ON z.id = y.blade"
+          + " LEFT JOIN blade w ON w.id = z.merged_into WHERE y.session = h.id AND "
+          + String.format(EntryTable.STANDS, "y.entry")
+          + " AND instr(lower(coalesce(w.label, z.label)), lower(?2)) > 0)";
+
+  private static final String STANDS = String.format(EntryTable.STANDS, "e.id");
+
+  private final Database database;
+  private final EntryTable entries;
+  private final BladeTable blades;
+  private final FilamentLotTable lots;
+
+  public SessionTable(Database database) {
+    this.database = database;
+    entries = new EntryTable(database);
+    blades = new BladeTable(database);
+    lots = new FilamentLotTable(database);
+  }
+
+  public long id(String name) {
+    return database
+        .query("SELECT id FROM session WHERE name = ?")
+        .text(name)
+        .first(row -> row.whole("id"))
+        .orElseThrow(() -> unknown(name));
+  }
+
+  private static NotAccepted unknown(String name) {
+    return new NotAccepted("session '" + name + "' is not in the journal: open it first");
+  }
+
+  public Entry<Session> open(Session session, Instant recorded) {
+    if (find(session.name()).isPresent()) {
+      throw new NotAccepted(
+          "session '" + session.name() + "' is already in the journal: choose another name");
+    }
+    database
+        .query("INSERT INTO session (name, closed_utc_ns) VALUES (?, ?)")
+        .text(session.name())
+        .instant(session.closed())
+        .change();
+    return insert(entries.add(recorded, session));
+  }
+
+  /** The end of a session is not corrected: it stays as it is. */
+  public Entry<Session> correct(Session session, String why, Instant recorded) {
+    Entry<Session> earlier = standing(session.name());
+    Session kept =
+        new Session(
+            session.name(),
+            session.blade(),
+            session.filamentLot(),
+            session.rig(),
+            session.calibration(),
+            session.roomCelsius(),
+            session.operator(),
+            session.opened(),
+            earlier.content().closed());
+    return insert(entries.correct(earlier, recorded, why, kept));
+  }
+
+  private Entry<Session> insert(Entry<Session> entry) {
+    Session session = entry.content();
+    Optional<Long> lot = session.filamentLot().map(lots::id);
+    database
+        .query("INSERT INTO session_entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .whole(entry.id())
+        .whole(id(session.name()))
+        .whole(blades.id(session.blade()))
+        .whole(lot.map(OptionalLong::of).orElse(OptionalLong.empty()))
+        .text(session.rig())
+        .text(session.calibration())
+        .real(session.roomCelsius())
+        .text(session.operator())
+        .instant(session.opened())
+        .change();
+    return entry;
+  }
+
+  public Session close(String name, Instant at) {
+    Session closed = standing(name).content().closedAt(at);
+    database
+        .query("UPDATE session SET closed_utc_ns = ? WHERE name = ?")
+        .instant(at)
+        .text(name)
+        .change();
+    return closed;
+  }
+
+  public void begin(String sessionName, Stage stage) {
+    database
+        .query("INSERT INTO stage (session, position, name) VALUES (?, ?, ?)")
+        .whole(id(sessionName))
+        .whole(stage.order())
+        .text(stage.name())
+        .change();
+  }
+
+  /** Names of one's own sessions that are open with this rig noted, or with none. */
+  public List<String> open(Optional<String> rig) {
+    return database
+        .query(
+            "SELECT s.name FROM session s JOIN session_entry d ON d.session = s.id"
+                + " WHERE s.closed_utc_ns IS NULL AND d.rig IS ?"
+                + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
+                + String.format(EntryTable.STANDS, "d.entry"))
+        .text(rig)
+        .list(row -> row.text("name"));
+  }
+
+  public void rename(String name, String newName) {
+    if (find(newName).isPresent()) {
+      throw new NotAccepted(
+          "session '" + newName + "' is already in the journal: choose another name");
+    }
+    database.query("UPDATE session SET name = ? WHERE name = ?").text(newName).text(name).change();
+  }
+
+  public void reopen(String name) {
+    database.query("UPDATE session SET closed_utc_ns = NULL WHERE name = ?").text(name).change();
+  }
+
+  public void renameStage(String sessionName, Stage stage, String newName) {
+    database
+        .query("UPDATE stage SET name = ? WHERE session = ? AND position = ?")
+        .text(newName)
+        .whole(id(sessionName))
+        .whole(stage.order())
+        .change();
+  }
+
+  /** What is in {@code from} is read as in {@code into} from now on; those after it move up. */
+  public void mergeStage(String sessionName, Stage from, Stage into) {
+    long session = id(sessionName);
+    long gone = stageId(session, from);
+    database
+        .query("UPDATE stage SET merged_into = ?1 WHERE id = ?2 OR merged_into = ?2")
+        .whole(stageId(session, into))
+        .whole(gone)
+        .change();
+    database.query("UPDATE stage SET position = -id WHERE id = ?").whole(gone).change();
+    for (int later = from.order() + 1; isThere(session, later); later++) {
+      database
+          .query("UPDATE stage SET position = position - 1 WHERE session = ? AND position = ?")
+          .whole(session)
+          .whole(later)
+          .change();
+    }
+  }
+
+  private boolean isThere(long session, int position) {
+    return database
+        .query("SELECT 1 FROM stage WHERE session = ? AND position = ?")
+        .whole(session)
+        .whole(position)
+        .first(row -> true)
+        .isPresent();
+  }
+
+  private long stageId(long session, Stage stage) {
+    return database
+        .query("SELECT id FROM stage WHERE session = ? AND position = ?")
+        .whole(session)
+        .whole(stage.order())
+        .first(row -> row.whole("id"))
+        .orElseThrow();
+  }
+
+  public List<String> names() {
+    return database
+        .query("SELECT name FROM session ORDER BY id DESC")
+        .list(row -> row.text("name"));
+  }
+
+  public Optional<String> numbered(long number) {
+    return database
+        .query("SELECT name FROM session WHERE id = ?")
+        .whole(number)
+        .first(row -> row.text("name"));
+  }
+
+  private Entry<Session> standing(String name) {
+    return find(name).orElseThrow(() -> unknown(name));
+  }
+
+  /** The entry of a session that stands. */
+  public Optional<Entry<Session>> find(String name) {
+    return database
+        .query(SELECT + "WHERE s.name = ? ORDER BY e.id DESC LIMIT 1")
+        .text(name)
+        .first(SessionTable::map);
+  }
+
+  public List<Entry<Session>> history(String name) {
+    return database
+        .query(SELECT + "WHERE s.name = ? ORDER BY e.id")
+        .text(name)
+        .list(SessionTable::map);
+  }
+
+  /**
+   * The newest {@code limit} sessions, newest first.
+   *
+   * @param before only those numbered lower
+   * @param text only those with this in their name or blade, whatever its case
+   */
+  public List<Session> latest(int limit, long before, String text) {
+    return database
+        .query(
+            SELECT
+                + "WHERE s.id IN (SELECT h.id FROM session h WHERE h.id < ?1"
+                + " AND (?2 = '' OR instr(lower(h.name), lower(?2)) > 0 OR "
+                + BLADE_HAS
+                + ") ORDER BY h.id DESC LIMIT ?3) AND "
+                + STANDS
+                + " ORDER BY s.id DESC")
+        .whole(before)
+        .text(text)
+        .whole(limit)
+        .list(row -> map(row).content());
+  }
+
+  /** Sessions with a blade, oldest first. */
+  public List<Session> ofBlade(String label) {
+    return database
+        .query(SELECT + "WHERE d.blade IN " + BladeTable.IDS + " AND " + STANDS + " ORDER BY s.id")
+        .text(label)
+        .list(row -> map(row).content());
+  }
+
+  /** One's own session last opened that still runs: on this rig, else on none in particular. */
+  public Optional<Session> running(String deviceId) {
+    return database
+        .query(
+            SELECT
+                + "WHERE s.id IN (SELECT id FROM session WHERE closed_utc_ns IS NULL)"
+                + " AND (d.rig = ? OR d.rig IS NULL)"
+                + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
+                + STANDS
+                + " ORDER BY d.rig IS NULL, d.opened_utc_ns DESC, s.id DESC LIMIT 1")
+        .text(deviceId)
+        .first(row -> map(row).content());
+  }
+
+  public List<Stage> stages(String sessionName) {
+    return database
+        .query(
+            "SELECT t.position, t.name FROM stage t WHERE t.session ="
+                + " (SELECT id FROM session WHERE name = ?) AND t.merged_into IS NULL"
+                + " ORDER BY t.position")
+        .text(sessionName)
+        .list(row -> new Stage(row.integer("position"), row.text("name")));
+  }
+
+  public Optional<Stage> runningStage(String sessionName) {
+    return database
+        .query(
+            "SELECT t.position, t.name FROM stage t WHERE t.session ="
+                + " (SELECT id FROM session WHERE name = ?) AND t.merged_into IS NULL"
+                + " ORDER BY t.position DESC LIMIT 1")
+        .text(sessionName)
+        .first(row -> new Stage(row.integer("position"), row.text("name")));
+  }
+
+  private static Entry<Session> map(Row row) {
+    return EntryTable.map(
+        row,
+        new Session(
+            row.text("name"),
+            row.text("label"),
+            row.optionalText("lot"),
+            row.optionalText("rig"),
+            row.optionalText("calibration"),
+            row.optionalReal("room_celsius"),
+            row.optionalText("operator"),
+            row.instant("opened_utc_ns"),
+            row.optionalInstant("closed_utc_ns")));
+  }
+}

@@ -1,0 +1,222 @@
+package snick.store.table;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.function.Function;
+import snick.journal.CutPlacement;
+import snick.journal.EdgeDirection;
+import snick.journal.Entry;
+import snick.journal.Finding;
+import snick.journal.Inspection;
+import snick.journal.Method;
+import snick.journal.Photo;
+import snick.journal.Place;
+import snick.journal.Pressure;
+import snick.journal.SetAside;
+import snick.journal.SharpeningStep;
+import snick.journal.Side;
+import snick.journal.Stage;
+import snick.journal.StageEntry;
+import snick.journal.Withdrawn;
+import snick.store.database.Database;
+import snick.store.database.Row;
+
+/** Steps, inspections, cut placements and cuts set aside as rows. */
+public final class StageEntryTable {
+  private static final String OF_SESSION =
+      " d JOIN entry e ON e.id = d.entry JOIN stage t ON t.id = d.stage"
+          + " LEFT JOIN stage m ON m.id = t.merged_into"
+          + " WHERE t.session = (SELECT id FROM session WHERE name = ?)";
+
+  private final Database database;
+
+  public StageEntryTable(Database database) {
+    this.database = database;
+  }
+
+  /** Adds the content of an entry that was just made. */
+  public void add(String sessionName, Stage in, Entry<? extends StageEntry> entry) {
+    long stage = stageId(sessionName, in);
+    if (entry.content() instanceof SharpeningStep step) {
+      add(entry.id(), stage, step);
+    } else if (entry.content() instanceof Inspection inspection) {
+      add(entry.id(), stage, inspection);
+    } else if (entry.content() instanceof CutPlacement placement) {
+      add(entry.id(), stage, placement);
+    } else if (entry.content() instanceof Withdrawn withdrawn) {
+      add(entry.id(), stage, withdrawn);
+    }
+  }
+
+  private long stageId(String sessionName, Stage stage) {
+    return database
+        .query(
+            "SELECT t.id FROM stage t JOIN session s ON s.id = t.session"
+                + " WHERE s.name = ? AND t.position = ?")
+        .text(sessionName)
+        .whole(stage.order())
+        .first(row -> row.whole("id"))
+        .orElseThrow();
+  }
+
+  private void add(long entryId, long stage, SharpeningStep step) {
+    database
+        .query("INSERT INTO sharpening_step VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .whole(entryId)
+        .whole(stage)
+        .instant(step.at())
+        .text(step.abrasive())
+        .whole(step.grit())
+        .real(step.micron())
+        .text(step.direction().map(EdgeDirection::word))
+        .whole(step.strokesPerSide())
+        .text(step.pressure().map(Pressure::word))
+        .text(step.note())
+        .change();
+  }
+
+  private void add(long entryId, long stage, Inspection inspection) {
+    database
+        .query("INSERT INTO inspection VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .whole(entryId)
+        .whole(stage)
+        .instant(inspection.at())
+        .text(inspection.method().word())
+        .real(inspection.magnification())
+        .text(inspection.side().word())
+        .text(inspection.place().map(Place::word))
+        .text(inspection.finding().word())
+        .text(inspection.note())
+        .text(inspection.photo().map(Photo::name))
+        .change();
+  }
+
+  private void add(long entryId, long stage, CutPlacement placement) {
+    database
+        .query("INSERT INTO cut_placement VALUES (?, ?, ?, ?, ?)")
+        .whole(entryId)
+        .whole(stage)
+        .instant(placement.at())
+        .whole(placement.cut())
+        .real(placement.placeMm())
+        .change();
+  }
+
+  private void add(long entryId, long stage, Withdrawn withdrawn) {
+    database
+        .query("INSERT INTO withdrawal VALUES (?, ?, ?)")
+        .whole(entryId)
+        .whole(stage)
+        .instant(withdrawn.at())
+        .change();
+  }
+
+  public void add(SetAside act) {
+    database
+        .query("INSERT INTO set_aside (cut, at_utc_ns, reason, counts_again) VALUES (?, ?, ?, ?)")
+        .whole(act.cut())
+        .instant(act.at())
+        .text(act.reason())
+        .whole(act.countsAgain() ? 1 : 0)
+        .change();
+  }
+
+  /** Every entry of a session, those corrected too, in the order written. */
+  public List<Entry<StageEntry>> ofSession(String sessionName) {
+    List<Entry<StageEntry>> found = new ArrayList<>();
+    found.addAll(rows("sharpening_step", sessionName, StageEntryTable::step));
+    found.addAll(rows("inspection", sessionName, StageEntryTable::inspection));
+    found.addAll(rows("cut_placement", sessionName, StageEntryTable::placement));
+    found.addAll(rows("withdrawal", sessionName, StageEntryTable::withdrawal));
+    found.sort(Comparator.comparingLong(Entry::id));
+    return found;
+  }
+
+  private List<Entry<StageEntry>> rows(
+      String table, String sessionName, Function<Row, StageEntry> content) {
+    return database
+        .query(
+            "SELECT d.*, coalesce(m.name, t.name) AS stage_name, "
+                + EntryTable.COLUMNS
+                + " FROM "
+                + table
+                + OF_SESSION)
+        .text(sessionName)
+        .list(row -> EntryTable.map(row, content.apply(row)));
+  }
+
+  public List<SetAside> setAside(String sessionName) {
+    return database
+        .query(
+            "SELECT a.* FROM set_aside a WHERE a.cut IN (SELECT p.cut FROM cut_placement p"
+                + " JOIN stage t ON t.id = p.stage JOIN session s ON s.id = t.session"
+                + " WHERE s.name = ?) ORDER BY a.id")
+        .text(sessionName)
+        .list(StageEntryTable::act);
+  }
+
+  public List<SetAside> acts(long cutId) {
+    return database
+        .query("SELECT * FROM set_aside WHERE cut = ? ORDER BY id")
+        .whole(cutId)
+        .list(StageEntryTable::act);
+  }
+
+  public Set<Long> everSetAside() {
+    return Set.copyOf(
+        database.query("SELECT DISTINCT cut FROM set_aside").list(row -> row.whole("cut")));
+  }
+
+  private static SetAside act(Row row) {
+    return new SetAside(
+        row.instant("at_utc_ns"),
+        row.whole("cut"),
+        row.text("reason"),
+        row.whole("counts_again") == 1);
+  }
+
+  private static StageEntry withdrawal(Row row) {
+    return new Withdrawn(row.instant("at_utc_ns"), row.text("stage_name"));
+  }
+
+  private static StageEntry step(Row row) {
+    return new SharpeningStep(
+        row.instant("at_utc_ns"),
+        row.text("stage_name"),
+        row.text("abrasive"),
+        row.optionalInteger("grit"),
+        row.optionalReal("micron"),
+        row.optionalText("direction").map(word -> EdgeDirection.valueOf(upper(word))),
+        row.optionalInteger("strokes_per_side"),
+        row.optionalText("pressure").map(word -> Pressure.valueOf(upper(word))),
+        row.text("note"));
+  }
+
+  private static StageEntry inspection(Row row) {
+    return new Inspection(
+        row.instant("at_utc_ns"),
+        row.text("stage_name"),
+        Method.valueOf(upper(row.text("method"))),
+        row.optionalReal("magnification"),
+        Side.valueOf(upper(row.text("side"))),
+        row.optionalText("place").map(Place::parse),
+        Finding.valueOf(upper(row.text("finding"))),
+        row.text("note"),
+        row.optionalText("photo").flatMap(Photo::named));
+  }
+
+  private static StageEntry placement(Row row) {
+    return new CutPlacement(
+        row.instant("at_utc_ns"),
+        row.text("stage_name"),
+        row.whole("cut"),
+        row.optionalReal("place_mm"));
+  }
+
+  private static String upper(String word) {
+    return word.toUpperCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,84 @@
+package snick.view.http;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import snick.journal.name.NotAccepted;
+
+/** The members of a JSON object that somebody sent. Every door throws {@link NotAccepted}. */
+public record Fields(Map<String, Object> members) {
+  /** The members of the object in {@code body}. */
+  public static Fields of(byte[] body) {
+    return new Fields(Json.read(body));
+  }
+
+  /** Text; empty if absent or blank. */
+  public Optional<String> text(String name) {
+    Object value = members.get(name);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (value instanceof String text) {
+      return Optional.of(text).filter(t -> !t.isBlank());
+    }
+    throw new NotAccepted(name + " must be text");
+  }
+
+  /** Text that must be there. */
+  public String needed(String name) {
+    return text(name).orElseThrow(() -> new NotAccepted(name + " is missing"));
+  }
+
+  /** Texts; none if absent. */
+  public List<String> texts(String name) {
+    if (members.getOrDefault(name, List.of()) instanceof List<?> list
+        && list.stream().allMatch(String.class::isInstance)) {
+      return list.stream().map(String.class::cast).toList();
+    }
+    throw new NotAccepted(name + " must be a list of texts");
+  }
+
+  /** Whether it is true; false if absent. */
+  public boolean truth(String name) {
+    Object value = members.getOrDefault(name, false);
+    if (value instanceof Boolean truth) {
+      return truth;
+    }
+    throw new NotAccepted(name + " must be true or false");
+  }
+
+  /** A number; empty if absent. */
+  public OptionalDouble number(String name) {
+    Object value = members.get(name);
+    if (value == null) {
+      return OptionalDouble.empty();
+    }
+    if (value instanceof Number number) {
+      return OptionalDouble.of(number.doubleValue());
+    }
+    throw new NotAccepted(name + " must be a number");
+  }
+
+  /** One of the constants of {@code type}, by its name in lower case. */
+  public <E extends Enum<E>> E neededWord(String name, Class<E> type) {
+    String word = needed(name);
+    return Arrays.stream(type.getEnumConstants())
+        .filter(e -> word(e).equals(word))
+        .findFirst()
+        .orElseThrow(() -> new NotAccepted(name + " is none of " + words(type)));
+  }
+
+  private static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static <E extends Enum<E>> String words(Class<E> type) {
+    return Arrays.stream(type.getEnumConstants())
+        .map(Fields::word)
+        .collect(Collectors.joining(", "));
+  }
+}

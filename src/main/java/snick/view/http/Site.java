@@ -1,0 +1,12 @@
+package snick.view.http;
+
+import java.util.Optional;
+
+/** What a server serves. Called on the server's threads, several at once. */
+public interface Site {
+  /** Why a request is refused before its body is read; empty if it may pass. */
+  Optional<Answer.Whole> refuse(Request head);
+
+  /** The answer to a whole request that was not refused. */
+  Answer answer(Request whole);
+}

@@ -1,0 +1,31 @@
+package snick.view.http;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+
+/** Waits, not for ever, for an answer that is made on another thread. */
+public record Turn(ExecutorService thread, long patienceSeconds) {
+
+  /** What {@code act} gives, on the other thread; throws as it does. */
+  public Answer.Whole run(Callable<Answer.Whole> act) {
+    Future<Answer.Whole> future = thread.submit(act);
+    try {
+      return future.get(patienceSeconds, TimeUnit.SECONDS);
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof RuntimeException known) {
+        throw known;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (TimeoutException e) {
+      future.cancel(false);
+      return Answer.problem(503, "the store is busy: try again");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return Answer.problem(503, "the recorder is stopping");
+    }
+  }
+}

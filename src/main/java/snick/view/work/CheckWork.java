@@ -1,0 +1,128 @@
+package snick.view.work;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import snick.force.budget.Calibration;
+import snick.force.check.Verification;
+import snick.force.mass.Load;
+import snick.force.reading.GuidedCheck;
+import snick.force.reading.Steadiness;
+import snick.quantity.Force;
+import snick.report.sheet.CheckSheet;
+import snick.sample.Gap;
+import snick.sample.Rail;
+import snick.store.database.StoreException;
+import snick.view.bench.Bench;
+import snick.view.http.Json;
+
+/** A check mass put on from the page: as {@code snick verify}. */
+public final class CheckWork implements RigWork {
+  private final Bench bench;
+  private final Calibration calibration;
+  private final Load load;
+  private final Load.Exerted exerted;
+  private final GuidedCheck guide;
+  private Optional<Verification> result = Optional.empty();
+  private Optional<String> failed = Optional.empty();
+
+  /** A check of {@code calibration}, which is bound to its rig, with {@code load}. */
+  public CheckWork(Bench bench, Calibration calibration, Load load, Load.Exerted exerted) {
+    this.bench = bench;
+    this.calibration = calibration;
+    this.load = load;
+    this.exerted = exerted;
+    this.guide = new GuidedCheck(load, Steadiness.USUAL);
+  }
+
+  @Override
+  public synchronized void sample(long deviceNanos, int counts) {
+    guide.sample(deviceNanos, counts);
+  }
+
+  @Override
+  public synchronized void overrange(long deviceNanos, Rail rail) {
+    guide.overrange(deviceNanos, rail);
+  }
+
+  @Override
+  public synchronized void gap(Gap gap) {
+    guide.gap(gap);
+  }
+
+  @Override
+  public synchronized void end() {
+    guide.end();
+  }
+
+  @Override
+  public synchronized void confirm() {
+    guide.confirm();
+  }
+
+  @Override
+  public synchronized boolean done() {
+    return result.isPresent() || failed.isPresent();
+  }
+
+  @Override
+  public synchronized void follow() {
+    if (done() || guide.loaded().isEmpty()) {
+      return;
+    }
+    try {
+      Verification found =
+          Verification.of(
+              calibration,
+              exerted,
+              guide.zero().orElseThrow(),
+              guide.loaded().get(),
+              OptionalDouble.empty());
+      bench
+          .writer()
+          .add(
+              CheckSheet.of(
+                  calibration,
+                  found,
+                  new CheckSheet.Reading(
+                      load,
+                      exerted,
+                      List.of(guide.zero().orElseThrow(), guide.loaded().get()),
+                      bench.clock().instant())));
+      result = Optional.of(found);
+    } catch (IllegalArgumentException | StoreException e) {
+      failed = Optional.of("not saved: " + e.getMessage());
+    }
+  }
+
+  @Override
+  public boolean leavesMass() {
+    return true;
+  }
+
+  @Override
+  public synchronized Map<String, Object> json() {
+    return Json.object(
+        "work", "check",
+        "phase", StepAsked.word(guide.phase()),
+        "step", StepAsked.of(guide.step()),
+        "settling", StepAsked.of(guide.settling()),
+        "refused", guide.refused().map(why -> Json.object("message", why)),
+        "result", result.map(CheckWork::figures),
+        "failed", failed);
+  }
+
+  private static Map<String, Object> figures(Verification result) {
+    return Json.object(
+        "known_gf", gramForce(result.expectedNewtons()),
+        "shown_gf", gramForce(result.measuredNewtons()),
+        "error_percent", 100 * result.relativeError(),
+        "limit_percent", 100 * result.limitNewtons() / result.expectedNewtons(),
+        "within", result.passes());
+  }
+
+  private static double gramForce(double newtons) {
+    return newtons / Force.NEWTONS_PER_GRAM_FORCE;
+  }
+}

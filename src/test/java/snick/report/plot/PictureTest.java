@@ -1,0 +1,171 @@
+package snick.report.plot;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.knowm.xchart.XYChart;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import snick.report.InventedEvening;
+import snick.report.Xml;
+import snick.store.SessionEvidence;
+import snick.store.StoreReader;
+import snick.store.record.CutSelection;
+import snick.store.record.CutSummary;
+import snick.store.record.StoredCut;
+import snick.verdict.comparison.Judge;
+import snick.verdict.statistic.Readings;
+import snick.verdict.study.ReferenceChart;
+
+class PictureTest {
+  @TempDir static Path directory;
+  private static StoreReader store;
+  private static SessionEvidence evidence;
+
+  @BeforeAll
+  static void open() {
+    InventedEvening.in(directory, InventedEvening.HOSTILE);
+    store = StoreReader.open(directory);
+    evidence = SessionEvidence.read(store, InventedEvening.SESSION);
+  }
+
+  @AfterAll
+  static void close() {
+    store.close();
+  }
+
+  private static Picture cut() {
+    StoredCut cut = store.cut(1).orElseThrow();
+    return CutPlot.of(cut, CutPlot.calibration(store, cut.summary()));
+  }
+
+  private static Picture stage(int order) {
+    List<CutSummary> cuts = new ArrayList<>();
+    store.forEachSummary(
+        CutSelection.all().inStage(InventedEvening.SESSION, evidence.log().stages().get(order)),
+        cuts::add);
+    return StagePlot.of(evidence.log().session(), evidence.log().stages().get(order), cuts);
+  }
+
+  private static Picture progression() {
+    return ProgressionPlot.of(evidence.log().session(), evidence.stages(), Judge.plain());
+  }
+
+  private static String words(Picture picture) {
+    Document svg = Xml.parse(new String(picture.svg(), UTF_8));
+    Element root = svg.getDocumentElement();
+    assertThat(root.getTagName()).isEqualTo("svg");
+    assertThat(root.getAttribute("role")).isEqualTo("img");
+    return svg.getElementsByTagName("title").item(0).getTextContent()
+        + ". "
+        + svg.getElementsByTagName("desc").item(0).getTextContent();
+  }
+
+  @Test
+  void aCutTellsForceOutcomeAndInterval() {
+    assertThat(words(cut()))
+        .contains("Cut 1: severed")
+        .contains("Largest sample 1.858 N")
+        .contains("Estimate at the break 1.8956 ± 0.0054 N = 193.30 ± 0.55 gf")
+        .contains("k = 2");
+  }
+
+  @Test
+  void aCutWithoutCalibrationIsDrawnInCounts() {
+    assertThat(words(CutPlot.of(store.cut(1).orElseThrow(), Optional.empty())))
+        .contains("Reading in counts")
+        .contains("Largest sample 82830 counts");
+  }
+
+  @Test
+  void aStageTellsMeanIntervalAndWhatIsSetAside() {
+    assertThat(words(stage(1)))
+        .contains("6 cuts")
+        .contains("place from the heel in mm")
+        .contains("Mean 1.286 N = 131.2 gf, 95 % interval 124.")
+        .contains("1 set aside");
+  }
+
+  @Test
+  void aProgressionTellsEveryStageInNewtonsAndGramForce() {
+    assertThat(words(progression()))
+        .contains("as found: mean 2.034 N = 207.4 gf")
+        .contains("n = 5")
+        .contains("<script>");
+  }
+
+  @Test
+  void aCalibrationTellsItsUncertainty() {
+    assertThat(words(CalibrationPlot.of(store.calibrations().get(0).calibration(), List.of())))
+        .contains("10.000 N = 1019.7 gf")
+        .contains("Expanded uncertainty (95 %) at the largest force 19.60 mN");
+  }
+
+  @Test
+  void aControlChartTellsItsSignals() {
+    Readings baseline = Readings.ofGramForce("baseline", 91, 94, 90, 95, 93, 92, 96, 91);
+    Readings later = Readings.ofGramForce("later", 95, 92, 118);
+    Picture chart = ControlPlot.ofReferenceEdge("edge", ReferenceChart.of(baseline, later), later);
+    assertThat(words(chart)).contains("3 cuts against limits of").contains("signals");
+  }
+
+  @Test
+  void axesCarryUnitsAndTheSameScaleTwice() {
+    XYChart chart = new ForceChart("t", "place / mm").newtons(0, 2).fromTo(0, 1).chart();
+    assertThat(chart.getYAxisTitle()).isEqualTo("Force (N)");
+    assertThat(chart.getYAxisGroupTitle(1)).isEqualTo("Force (gf)");
+    assertThat(chart.getXAxisTitle()).isEqualTo("place / mm");
+    // 1 gf = 0.00980665 N exactly (CGPM 1901).
+    assertThat(chart.getStyler().getYAxisMax(1)).isEqualTo(2 / 0.00980665);
+  }
+
+  @Test
+  void theSameInputGivesTheSameBytes() {
+    assertThat(cut().svg()).isEqualTo(cut().svg());
+    assertThat(cut().png()).isEqualTo(cut().png());
+    assertThat(progression().svg()).isEqualTo(progression().svg());
+  }
+
+  @Test
+  void numbersAreShort() {
+    assertThat(new String(cut().svg(), UTF_8))
+        .doesNotContainPattern("=\"[^\"]*\\d\\.\\d{3,}[^\"]*\"");
+    assertThat(cut().svg().length).isLessThan(300_000);
+  }
+
+  @Test
+  void aPngIsSharpAndNotEmpty() throws IOException {
+    BufferedImage image = ImageIO.read(new ByteArrayInputStream(cut().png()));
+    assertThat(image.getWidth()).isEqualTo(1840);
+    assertThat(image.getHeight()).isEqualTo(944);
+    Set<Integer> colours = new HashSet<>();
+    for (int x = 0; x < image.getWidth(); x++) {
+      for (int y = 0; y < image.getHeight(); y++) {
+        colours.add(image.getRGB(x, y));
+      }
+    }
+    assertThat(colours).contains(Look.BLUE.getRGB(), Look.VERMILION.getRGB(), Look.GREEN.getRGB());
+  }
+
+  @Test
+  void aSessionWithoutForcesSaysWhatIsMissing() {
+    assertThatThrownBy(() -> ProgressionPlot.of(evidence.log().session(), List.of(), Judge.plain()))
+        .isInstanceOf(NothingToDraw.class)
+        .hasMessageContaining("no cut with a cut-through force");
+  }
+}

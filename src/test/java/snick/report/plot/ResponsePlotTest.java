@@ -1,0 +1,50 @@
+package snick.report.plot;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import snick.cut.response.Response;
+import snick.cut.response.Ring;
+import snick.cut.response.StepShape;
+
+class ResponsePlotTest {
+  private static StepShape shape() {
+    double[] shares = new double[81];
+    Arrays.setAll(shares, i -> i < 40 ? 1 : Math.exp(-(i - 40) / 5.0));
+    double[] uncertainties = new double[81];
+    Arrays.fill(uncertainties, 0.01);
+    return new StepShape(-0.04, 0.001, shares, uncertainties);
+  }
+
+  @Test
+  void itSaysWhatItShows() {
+    Ring ring = new Ring(45, 0.2, 0.03, 0.1, 0.1, 0);
+    Picture picture =
+        ResponsePlot.of(new Response(12, Optional.of(ring), Optional.of(shape())), "ab12", 320);
+    assertThat(picture.title()).isEqualTo("Response of rig ab12");
+    assertThat(picture.description())
+        .contains("320 samples/s")
+        .contains("rings at 45.0 Hz")
+        .contains("damping ratio 0.03")
+        .contains("118 ms");
+    assertThat(new String(picture.svg(), UTF_8)).contains("<path");
+  }
+
+  @Test
+  void withoutARingTheShapeIsDrawnAlone() {
+    Picture picture =
+        ResponsePlot.of(new Response(5, Optional.empty(), Optional.of(shape())), "ab12", 80);
+    assertThat(picture.description()).contains("no ring shows");
+  }
+
+  @Test
+  void nothingKnownIsNothingToDraw() {
+    assertThatThrownBy(() -> ResponsePlot.of(Response.unknown(), "ab12", 80))
+        .isInstanceOf(NothingToDraw.class)
+        .hasMessageContaining("ab12");
+  }
+}
