@@ -77,7 +77,7 @@ public final class SessionStory {
             new Cut.Shape(10_000, 1_000_000, 0, 80),
             new Cut.Rest(0, 0, 10),
             Set.of(),
-            new Trace(new long[] {0, 12_500_000}, new int[] {0, 1}, new boolean[2], List.of()));
+            Trace.none());
     CutForce force =
         new CutForce(calibration.derive(100 * gramForce, 10), Force.ofGramForce(gramForce));
     return NewCut.of(recording, Instant.now(), cut)

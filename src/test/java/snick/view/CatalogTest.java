@@ -75,8 +75,8 @@ class CatalogTest {
   @Test
   void everyKeyOfTheReportIsAskedFor() throws IOException {
     Set<String> asked = new TreeSet<>();
-    try (Stream<Path> files = Files.list(Path.of("src/main/java/snick/report"))) {
-      for (Path file : files.toList()) {
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java/snick/report"))) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
         LITERAL.matcher(Files.readString(file)).results().forEach(l -> asked.add(l.group(1)));
       }
     }

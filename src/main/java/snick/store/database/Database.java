@@ -1,5 +1,7 @@
 package snick.store.database;
 
+import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -153,7 +155,8 @@ public final class Database implements AutoCloseable {
   /**
    * Runs {@code work} in one transaction that holds the writer's lock from its start.
    *
-   * @throws StoreException of trouble GONE if that was written to a file that is no longer there
+   * @throws StoreException of trouble GONE if that was written to a file that is no longer there,
+   *     of trouble NOT_WRITTEN if the disk gave up meanwhile
    */
   public <T> T write(Supplier<T> work) {
     T result =
@@ -164,8 +167,24 @@ public final class Database implements AutoCloseable {
               sums.write();
               return given;
             });
+    requireOnDisk();
     requireInPlace();
     return result;
+  }
+
+  /**
+   * Asks a second time whether the write-ahead log is on the disk. A file system that its kernel
+   * gives up while a commit waits may tell the first that all is well, and forget what it wrote.
+   */
+  private void requireOnDisk() {
+    Path log = file.resolveSibling(file.getFileName() + "-wal");
+    if (Files.exists(log)) {
+      try (RandomAccessFile again = new RandomAccessFile(log.toFile(), "rw")) {
+        again.getFD().sync();
+      } catch (IOException e) {
+        throw failures.notWritten(e);
+      }
+    }
   }
 
   /** Refuses to go on once the path leads to another file, or to none. */

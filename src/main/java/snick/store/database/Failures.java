@@ -1,5 +1,6 @@
 package snick.store.database;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
@@ -42,6 +43,13 @@ public final class Failures {
             + ": SQLite's library can be unpacked neither beside it nor into "
             + System.getProperty("java.io.tmpdir")
             + "; free some space in one of them, or make it writable",
+        cause);
+  }
+
+  StoreException notWritten(IOException cause) {
+    return new StoreException(
+        Trouble.NOT_WRITTEN,
+        file + ": " + cause.getMessage() + "; " + nextStep(Trouble.NOT_WRITTEN),
         cause);
   }
 

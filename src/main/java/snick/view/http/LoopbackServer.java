@@ -3,6 +3,7 @@ package snick.view.http;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetSocketAddress;
 import java.net.URLDecoder;
@@ -31,6 +32,8 @@ import java.util.concurrent.TimeUnit;
  */
 public final class LoopbackServer implements AutoCloseable {
   private static final int AT_A_TIME = 8;
+  private static final int DISCARDED_AT_A_TIME_BYTES = 1 << 14;
+  private static final long MOST_DISCARDED_BYTES = 1 << 24;
   private static final long TURN_WAIT_SECONDS = 2;
   private static final long ANSWER_SECONDS = 5;
   private static final int BACKLOG = 1024;
@@ -123,11 +126,21 @@ public final class LoopbackServer implements AutoCloseable {
     }
     byte[] body = exchange.getRequestBody().readNBytes(head.bodyLimitBytes() + 1);
     if (body.length > head.bodyLimitBytes()) {
+      discard(exchange.getRequestBody());
       return Answer.problem(
           413, "the body is over " + head.bodyLimitBytes() + " bytes: shorten it");
     }
     Request whole = head.with(body);
     return WATCHING.contains(head.path()) ? site.answer(whole) : inTurn(whole, site);
+  }
+
+  /** Reads on for a while: who is cut off while sending may never read why. */
+  private static void discard(InputStream rest) throws IOException {
+    byte[] some = new byte[DISCARDED_AT_A_TIME_BYTES];
+    long left = MOST_DISCARDED_BYTES;
+    for (int read = 0; read >= 0 && left > 0; left -= read) {
+      read = rest.read(some);
+    }
   }
 
   private Answer inTurn(Request request, Site site) {

@@ -407,9 +407,11 @@ class CalibrationCommandsTest {
     assertThat(diff.out().lines()).hasSize(18);
     assertThat(forces()).hasSize(1);
     Ran done = Ran.command("rederive", "--data", data);
-    assertThat(done.out()).contains("18 derived again").contains("largest change of force 1.658 %");
+    assertThat(done.out())
+        .contains("18 cuts derived again")
+        .contains("largest change of force 1.658 %");
     assertThat(forces()).hasSize(2);
-    assertThat(Ran.command("rederive", "--data", data).out()).contains("0 derived again");
+    assertThat(Ran.command("rederive", "--data", data).out()).contains("0 changed");
     assertThat(Ran.command("cuts", "show", "1", "--data", data).out())
         .contains("peak estimate")
         .contains("expanded, 95 %");
@@ -432,7 +434,7 @@ class CalibrationCommandsTest {
             "--json");
     String id = (String) stranger.json().get("id");
     assertThat(Ran.command("rederive", "--calibration", id, "--data", data).out())
-        .contains("0 derived again")
+        .contains("0 changed")
         .contains("18 cuts get no force: device was other at calibration");
   }
 

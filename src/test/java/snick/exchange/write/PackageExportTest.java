@@ -67,6 +67,7 @@ class PackageExportTest {
               "README.md",
               "cuts.csv",
               "traces.csv",
+              "before.csv",
               "gaps.csv",
               "overrange.csv",
               "history.csv",
