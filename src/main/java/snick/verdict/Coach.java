@@ -44,8 +44,7 @@ public record Coach(Judge judge) {
     return aboutBurr(burr, running)
         .or(() -> toSettle(before, running, next))
         .or(() -> plateau(stages))
-        .orElse(
-            "no burr is indicated: take the next sharpening step, or stop if it cuts well enough");
+        .orElse("no sign of a burr: take the next sharpening step, or stop if it cuts well enough");
   }
 
   private static String more(int missing, int cuts) {

@@ -31,7 +31,7 @@ class CoachTest {
     assertThat(advice(stage("a", cuts(100, 101, 99, 102, 98), "l light burr")))
         .isEqualTo("a burr is likely: remove it, then begin a new stage");
     assertThat(advice(stage("a", cuts(100, 101, 99, 102, 98), "b light none")))
-        .startsWith("no burr is indicated: take the next sharpening step");
+        .startsWith("no sign of a burr: take the next sharpening step");
   }
 
   @Test

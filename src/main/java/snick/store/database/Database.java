@@ -173,8 +173,8 @@ public final class Database implements AutoCloseable {
   }
 
   /**
-   * Asks a second time whether the write-ahead log is on the disk. A file system that its kernel
-   * gives up while a commit waits may tell the first that all is well, and forget what it wrote.
+   * Asks a second time whether the write-ahead log is on the disk: a file system that its kernel
+   * gives up while a commit waits may have told the first that all is well (decision 0014).
    */
   private void requireOnDisk() {
     Path log = file.resolveSibling(file.getFileName() + "-wal");
