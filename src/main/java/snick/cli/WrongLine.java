@@ -11,6 +11,7 @@ import picocli.CommandLine.OverwrittenOptionException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 import snick.cli.terminal.PlainText;
+import snick.journal.name.NearNames;
 
 /**
  * What is wrong with a line that was typed, in our words: the parser's name its own terms and
@@ -61,15 +62,13 @@ record WrongLine(ParameterException wrong) {
         unmatched.isUnknownOption()
             ? "is no option of"
             : groups() ? "is no command of" : "is more than is taken by";
-    List<String> near = unmatched.getSuggestions();
-    return "'"
-        + word
-        + "' "
-        + what
-        + " '"
-        + name()
-        + "'"
-        + (near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?");
+    return "'" + word + "' " + what + " '" + name() + "'" + near(word, unmatched.getSuggestions());
+  }
+
+  /** The parser proposes what has letters in common; only what is near is asked about. */
+  private static String near(String word, List<String> proposed) {
+    List<String> near = NearNames.of(word, proposed);
+    return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
   }
 
   private String missing(List<ArgSpec> arguments) {

@@ -22,7 +22,6 @@ import snick.frame.message.HostCommand;
 import snick.virtualrig.Heard;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.bench.HandClock;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.RigSettings;
 

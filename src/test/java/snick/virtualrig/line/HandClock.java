@@ -1,4 +1,4 @@
-package snick.virtualrig.bench;
+package snick.virtualrig.line;
 
 import java.util.concurrent.atomic.AtomicLong;
 
