@@ -16,6 +16,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
@@ -31,6 +32,11 @@ public final class Picture {
   private static final int LINE_HEIGHT = 18;
   private static final int FOOT_ROOM = 6;
   private static final int FOOT_LEFT = 12;
+  private static final int MOST_LINES = 3;
+
+  /** Of the widest usual fonts at that size; measured on pictures that stuck out. */
+  private static final int LETTER_WIDTH = 10;
+
   private static final Font FOOT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
   private static final Pattern LONG_NUMBER = Pattern.compile("-?\\d+\\.\\d{3,}(?:[Ee]-?\\d+)?");
   private static final Pattern OPENING = Pattern.compile("^.*?<svg[^>]*>", Pattern.DOTALL);
@@ -58,9 +64,18 @@ public final class Picture {
     this.foot = List.copyOf(foot);
   }
 
-  /** The same with lines under it: where its figures are from, so that it can travel alone. */
+  /**
+   * The same with lines under it, broken where they would stick out: where its figures are from, so
+   * that it can travel alone.
+   */
   Picture under(String... lines) {
-    return new Picture(title, description, height, panels, List.of(lines));
+    int letters = width() / LETTER_WIDTH;
+    return new Picture(
+        title,
+        description,
+        height,
+        panels,
+        Stream.of(lines).flatMap(line -> Shown.lines(line, letters, MOST_LINES).stream()).toList());
   }
 
   /** One chart in its own size. */

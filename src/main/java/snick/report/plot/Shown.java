@@ -89,7 +89,6 @@ public final class Shown {
     return word.replace('_', ' ');
   }
 
-  /** A name short enough for a picture. */
   /** Where the figures of a picture are from. */
   static String origin(Session session, int cuts) {
     return "Blade "
@@ -98,11 +97,12 @@ public final class Shown {
         + shortened(session.name())
         + " · "
         + Day.utc(session.opened())
-        + session.rig().map(rig -> " · rig " + shortened(rig)).orElse(" · rig not noted")
-        + " · n = "
+        + session.rig().map(rig -> " · rig\u00A0" + shortened(rig)).orElse(" · rig not noted")
+        + " · n\u00A0=\u00A0"
         + cuts;
   }
 
+  /** A name short enough for a picture. */
   static String shortened(String name) {
     return shortened(name, LONGEST_IN_PICTURE);
   }
