@@ -27,11 +27,11 @@ final class RigOpening {
   private Optional<PortAddress> lastingName = Optional.empty();
   private OptionalLong thereNanos = OptionalLong.empty();
 
-  RigOpening(PortAddress address, Ports ports, Recorder.Absent absent) {
+  RigOpening(PortAddress address, Ports ports, Recorder.Absent absent, HostTime time) {
     this.address = address;
     this.ports = ports;
     this.absent = absent;
-    this.finder = new RigFinder(ports, address);
+    this.finder = new RigFinder(ports, address, time);
   }
 
   /** What to do after the rig could not be opened. */

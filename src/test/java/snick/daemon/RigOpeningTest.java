@@ -20,7 +20,7 @@ class RigOpeningTest {
   @TempDir Path folder;
 
   private RigOpening of(PortAddress address, Recorder.Absent absent) {
-    return new RigOpening(address, new Ports(115_200, folder), absent);
+    return new RigOpening(address, new Ports(115_200, folder), absent, HostTime.REAL);
   }
 
   private RigOpening device(Recorder.Absent absent) {

@@ -24,6 +24,7 @@ import snick.cli.option.Setting;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
+import snick.daemon.HostTime;
 import snick.daemon.Introduction;
 import snick.frame.text.RefusedLine;
 import snick.port.PortAddress;
@@ -167,7 +168,7 @@ public final class BeginCommand implements Callable<Integer> {
 
   private Introduction introduction(String port) {
     try {
-      return Introduction.of(new Ports(bitsPerSecond), PortAddress.parse(port));
+      return Introduction.of(new Ports(bitsPerSecond), PortAddress.parse(port), HostTime.REAL);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     } catch (IOException e) {

@@ -18,6 +18,7 @@ import snick.cli.option.StreamChoice;
 import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
+import snick.daemon.HostTime;
 import snick.daemon.LiveFeed;
 import snick.daemon.RigInUseException;
 import snick.frame.text.Columns;
@@ -143,7 +144,8 @@ public final class BenchRig {
           PortAddress.parse(address),
           DataDirectory.runtime(),
           streamChoice.settings().withKept(kept(address)),
-          sink);
+          sink,
+          HostTime.REAL);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     } catch (RigInUseException | PortException e) {
