@@ -12,6 +12,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import snick.cut.Outcome;
+import snick.daemon.link.HostTime;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.live.NextSpot;

@@ -16,6 +16,10 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.RigInUseException;
+import snick.daemon.link.RigOpening;
+import snick.daemon.link.WhenAbsent;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.frame.text.Columns;
@@ -86,7 +90,7 @@ public final class Recorder implements AutoCloseable {
       OptionalInt httpPort,
       String version,
       PageReach reach,
-      Absent absent,
+      WhenAbsent absent,
       Preferences preferences) {
     public Settings {
       rigs = List.copyOf(rigs);
@@ -110,17 +114,9 @@ public final class Recorder implements AutoCloseable {
           httpPort,
           version,
           PageReach.loopback(),
-          Absent.REFUSED,
+          WhenAbsent.REFUSED,
           Preferences.NONE);
     }
-  }
-
-  /** What becomes of a rig that is not there at the start. */
-  public enum Absent {
-    /** It is refused, see {@link #refusals}; without end only one that was there is waited for. */
-    REFUSED,
-    /** It is waited for until it is there. */
-    AWAITED
   }
 
   /**

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import snick.daemon.link.RigInUseException;
+import snick.daemon.link.RigLock;
 import snick.live.RigState;
 import snick.port.PortAddress;
 

@@ -3,6 +3,7 @@ package snick.daemon;
 import java.time.Clock;
 import java.util.concurrent.BlockingQueue;
 import java.util.function.Consumer;
+import snick.daemon.link.HostTime;
 
 /**
  * What readers and keeper work among.

@@ -14,7 +14,7 @@ import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 
 /** A virtual rig on a cable that tests pull, in time that they move. One thread. */
-final class HandRig implements ByteLink {
+public final class HandRig implements ByteLink {
   private static final long READ_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
   private static final int CONVERSIONS_A_READ = 8;
 
@@ -28,20 +28,20 @@ final class HandRig implements ByteLink {
   private State state = State.SENDING;
 
   /** How often the rig was asked something. */
-  int requests;
+  public int requests;
 
   /** How often the cable was let go of by its reader. */
-  int closed;
+  public int closed;
 
   /** What comes out of the cable. */
-  enum State {
+  public enum State {
     SENDING,
     SILENT,
     NOISE,
     UNPLUGGED
   }
 
-  HandRig(HandTime time, RigSettings settings) {
+  public HandRig(HandTime time, RigSettings settings) {
     this.time = time;
     this.rig =
         new Rendering(
@@ -50,7 +50,7 @@ final class HandRig implements ByteLink {
             cut -> {});
   }
 
-  void become(State now) {
+  public void become(State now) {
     state = now;
   }
 

@@ -6,9 +6,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.TreeMap;
+import snick.daemon.link.HostTime;
 
 /** Time that passes only when somebody waits; what is planned happens on its way. One thread. */
-final class HandTime extends Clock implements HostTime {
+public final class HandTime extends Clock implements HostTime {
   private static final Instant BEGIN = Instant.parse("2026-03-01T12:00:00Z");
   private static final long MONOTONIC_BEGIN_NANOS = Long.MAX_VALUE - 5_000_000_000L;
 
@@ -16,7 +17,7 @@ final class HandTime extends Clock implements HostTime {
   private long passedNanos;
 
   /** {@code what} happens {@code seconds} after the beginning. */
-  HandTime at(double seconds, Runnable what) {
+  public HandTime at(double seconds, Runnable what) {
     plans.merge(Math.round(seconds * 1e9), what, HandTime::both);
     return this;
   }
@@ -28,12 +29,12 @@ final class HandTime extends Clock implements HostTime {
     };
   }
 
-  double seconds() {
+  public double seconds() {
     return passedNanos / 1e9;
   }
 
   /** Time passes. */
-  void pass(long nanos) {
+  public void pass(long nanos) {
     long target = passedNanos + nanos;
     while (!plans.isEmpty() && plans.firstKey() <= target) {
       passedNanos = Math.max(passedNanos, plans.firstKey());

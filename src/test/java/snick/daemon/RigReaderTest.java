@@ -17,6 +17,8 @@ import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import snick.cut.response.Response;
+import snick.daemon.link.RigOpening;
+import snick.daemon.link.WhenAbsent;
 import snick.frame.message.Status;
 import snick.live.Fact;
 import snick.live.RigState;
@@ -54,7 +56,7 @@ class RigReaderTest {
             });
   }
 
-  private void readUntil(double seconds, Recorder.Absent absent) {
+  private void readUntil(double seconds, WhenAbsent absent) {
     reader =
         new RigReader(
             0,
@@ -96,7 +98,7 @@ class RigReaderTest {
     time.at(10, () -> rig.become(HandRig.State.SILENT));
     time.at(30, () -> rig.become(HandRig.State.SENDING));
 
-    readUntil(40, Recorder.Absent.REFUSED);
+    readUntil(40, WhenAbsent.REFUSED);
 
     assertThat(links()).containsExactly("AWAITING_HELLO", "RECORDING", "SILENT", "RECORDING");
     assertThat(linksSeen.get(2)).matches("SILENT 13\\.[0-3]");
@@ -109,7 +111,7 @@ class RigReaderTest {
     time.at(10, () -> rig.become(HandRig.State.UNPLUGGED));
     time.at(600, () -> rig.become(HandRig.State.SENDING));
 
-    readUntil(610, Recorder.Absent.REFUSED);
+    readUntil(610, WhenAbsent.REFUSED);
 
     assertThat(links()).contains("LOST").endsWith("RECORDING");
     assertThat(said).hasSize(2);
@@ -124,7 +126,7 @@ class RigReaderTest {
   void bytesWithoutReadingsAreSaidAfterThreeSeconds() {
     rig.become(HandRig.State.NOISE);
 
-    readUntil(20, Recorder.Absent.REFUSED);
+    readUntil(20, WhenAbsent.REFUSED);
 
     assertThat(links()).containsExactly("AWAITING_HELLO");
     assertThat(faultKinds()).contains("not understood");
@@ -136,7 +138,7 @@ class RigReaderTest {
   void aRigThatIsNotThereIsRefusedOrAwaited() {
     rig.become(HandRig.State.UNPLUGGED);
 
-    readUntil(10, Recorder.Absent.REFUSED);
+    readUntil(10, WhenAbsent.REFUSED);
 
     assertThat(reader.refusal()).contains("nothing is there");
     assertThat(reader.state().link()).isEqualTo(RigState.Link.ENDED);
@@ -148,7 +150,7 @@ class RigReaderTest {
     rig.become(HandRig.State.UNPLUGGED);
     time.at(600, () -> rig.become(HandRig.State.SENDING));
 
-    readUntil(605, Recorder.Absent.AWAITED);
+    readUntil(605, WhenAbsent.AWAITED);
 
     assertThat(links()).startsWith("AWAITING_RIG").endsWith("RECORDING");
     assertThat(said).hasSize(2);
@@ -160,7 +162,7 @@ class RigReaderTest {
   void aCutIsHandedOnWithTheHostTimeOfItsBreak() {
     rig.play(Script.of(new Action.Rest(3), Action.Cut.ofGramForce(200, 100), new Action.Rest(3)));
 
-    readUntil(20, Recorder.Absent.REFUSED);
+    readUntil(20, WhenAbsent.REFUSED);
 
     Work.CutFinished finished =
         queue.stream()
@@ -174,7 +176,7 @@ class RigReaderTest {
 
   @Test
   void theClocksAreComparedOnceAMinute() {
-    readUntil(250, Recorder.Absent.REFUSED);
+    readUntil(250, WhenAbsent.REFUSED);
 
     assertThat(queue.stream().filter(Work.ClockFitted.class::isInstance)).hasSize(4);
   }
@@ -183,7 +185,7 @@ class RigReaderTest {
   void aDeviceThatBeginsAgainIsAFaultAndNoNewRecording() {
     time.at(10, () -> rig.goWrong(new Fault.Reset(Status.ResetCause.WATCHDOG, false)));
 
-    readUntil(20, Recorder.Absent.REFUSED);
+    readUntil(20, WhenAbsent.REFUSED);
 
     assertThat(faultKinds()).containsExactly("device restarted");
     assertThat(queue.stream().filter(Objects::nonNull)).hasSizeGreaterThanOrEqualTo(1);

@@ -15,8 +15,8 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
-import snick.daemon.HostTime;
-import snick.daemon.Introduction;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.Introduction;
 import snick.port.PortAddress;
 import snick.port.Ports;
 

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import snick.daemon.HandRig;
+import snick.daemon.HandTime;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.io.IOException;
 import java.time.Duration;
@@ -23,7 +23,7 @@ public final class HelloRequests {
   }
 
   /** The device may be another one: it is asked at once. */
-  void again() {
+  public void again() {
     asked = false;
   }
 

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.mockito.ArgumentMatchers.any;
@@ -8,6 +8,8 @@ import static org.mockito.Mockito.when;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
+import snick.daemon.HandRig;
+import snick.daemon.HandTime;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.virtualrig.settings.RigSettings;
