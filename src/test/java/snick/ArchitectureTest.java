@@ -118,6 +118,7 @@ class ArchitectureTest {
               "io.airlift.compress..",
               "java.security..",
               TIME),
+          stage("json", FILES, "quantity", "journal", "com.fasterxml.jackson..", TIME),
           stage("live", "quantity", "frame", "sample", "cut", TIME),
           stage(
               "view",

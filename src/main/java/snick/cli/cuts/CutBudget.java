@@ -25,7 +25,7 @@ final class CutBudget {
   /** The budget of {@code cut}; empty if it has no force. */
   static Optional<CombinedUncertainty> of(StoredCut cut, StoreReader store) {
     Optional<DerivedForce> force = cut.summary().force().map(f -> f.force().estimate());
-    Optional<Peak> peak = cut.summary().result().peak();
+    Optional<Peak> peak = cut.summary().figures().peak();
     if (peak.isEmpty() || force.flatMap(DerivedForce::measured).isEmpty()) {
       return Optional.empty();
     }

@@ -302,7 +302,7 @@ public final class PackageReading implements AutoCloseable {
     return number;
   }
 
-  private CsvRows rows(Table table, InputStream in) {
+  private CsvRows rows(Table<?> table, InputStream in) {
     return new CsvRows(table, in, stated.get(table.file()));
   }
 

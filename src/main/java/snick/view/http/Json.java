@@ -48,7 +48,7 @@ public final class Json {
    *
    * @throws NotAccepted if it is not one JSON object
    */
-  static Map<String, Object> read(byte[] body) {
+  public static Map<String, Object> read(byte[] body) {
     try {
       return Optional.ofNullable(JSON.std.mapFrom(body)).orElseThrow(Json::notAnObject);
     } catch (IOException e) {
