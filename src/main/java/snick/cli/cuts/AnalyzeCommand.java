@@ -190,8 +190,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private Calibration.Line line() {
     return lines.computeIfAbsent(
         decimals.getAsInt(),
-        now ->
-            calibration.line(now).or(() -> SketchScale.line(reading.get(), now)).orElse(COUNTS));
+        now -> calibration.line(now).or(() -> SketchScale.line(reading.get(), now)).orElse(COUNTS));
   }
 
   private Scale scale() {

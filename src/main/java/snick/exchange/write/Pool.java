@@ -66,8 +66,7 @@ final class Pool {
   /** A stage of a session, with the blade and the filament it was cut with. */
   record StageRow(Session session, Stage stage, Optional<Blade> blade, Optional<FilamentLot> lot) {}
 
-  static final List<ParquetColumn<CutRow>> CUTS =
-      cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
+  static final List<ParquetColumn<CutRow>> CUTS = cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
 
   static final List<ParquetColumn<CutRow>> TRACES = traces();
 

@@ -60,7 +60,9 @@ class CutAttributesTest {
     Store.open(folder, Clock.systemUTC()).close();
     try (Connection store = DriverManager.getConnection("jdbc:sqlite:" + folder + "/snick.db");
         ResultSet rows =
-            store.createStatement().executeQuery("SELECT name FROM pragma_table_info('" + table + "')")) {
+            store
+                .createStatement()
+                .executeQuery("SELECT name FROM pragma_table_info('" + table + "')")) {
       List<String> names = new ArrayList<>();
       while (rows.next()) {
         names.add(rows.getString(1));
@@ -82,7 +84,8 @@ class CutAttributesTest {
     assertThat(names(Table.HISTORY.columns())).containsSubsequence(told);
     assertThat(Pool.CUTS).extracting(ParquetColumn::name).containsSubsequence(told);
     assertThat(names(CutSummary.ATTRIBUTES)).containsSubsequence(told);
-    assertThat(AttributeJson.properties(CutSummary.ATTRIBUTES)).containsKeys(told.toArray(String[]::new));
+    assertThat(AttributeJson.properties(CutSummary.ATTRIBUTES))
+        .containsKeys(told.toArray(String[]::new));
   }
 
   @Test
