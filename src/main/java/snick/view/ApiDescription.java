@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import snick.json.AttributeJson;
 import snick.quantity.Attribute;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** The OpenAPI document: as it was written, with what is told of a cut filled in. */
 final class ApiDescription {
@@ -15,7 +15,7 @@ final class ApiDescription {
 
   /** The document in {@code written}, whose cuts have these attributes besides what it says. */
   static String of(byte[] written, List<? extends Attribute<?>> ofCut) {
-    Map<String, Object> document = Json.read(written);
+    Map<String, Object> document = Json.object(written);
     Map<String, Object> schemas = member(member(document, "components"), "schemas");
     for (String cut : CUTS) {
       Map<String, Object> properties = new LinkedHashMap<>(AttributeJson.properties(ofCut));

@@ -30,7 +30,7 @@ import snick.verdict.comparison.Judge;
 import snick.view.bench.Bench;
 import snick.view.bench.BenchJudge;
 import snick.view.http.Answer;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.http.Request;
 import snick.view.http.Turn;
 

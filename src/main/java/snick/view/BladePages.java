@@ -12,7 +12,7 @@ import snick.verdict.statistic.Interval;
 import snick.verdict.study.StepWorth;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.http.Request;
 
 /** Blades and how they did over time. */

@@ -22,7 +22,7 @@ import snick.view.bench.Preferences;
 import snick.view.http.Answer;
 import snick.view.http.Event;
 import snick.view.http.EventHub;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.http.Turn;
 
 /**

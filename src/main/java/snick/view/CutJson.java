@@ -9,7 +9,7 @@ import snick.force.budget.DerivedForce;
 import snick.json.AttributeJson;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** Stored cuts as JSON. Pure. */
 final class CutJson {

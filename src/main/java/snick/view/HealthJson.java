@@ -8,7 +8,7 @@ import java.util.Map;
 import snick.live.BenchState;
 import snick.live.Fact;
 import snick.live.RigState;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * The recorder's health as JSON: recording? losing? calibrated? What is not known of a rig yet is

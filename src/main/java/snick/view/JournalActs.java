@@ -28,7 +28,7 @@ import snick.store.JournalWriter;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Fields;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * What a person does on the page, written into the journal. A change that names a session or stage

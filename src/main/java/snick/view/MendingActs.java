@@ -13,7 +13,7 @@ import snick.store.record.CutPlace;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Fields;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * Mends from the page what went wrong, in any session, open or closed. What was there before stays

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
 import snick.report.word.Words;
 import snick.store.record.CutSummary;
 import snick.view.http.Answer;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.http.PageToken;
 
 /** The page's files, read once from the program itself. Immutable. */

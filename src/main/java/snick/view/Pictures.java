@@ -26,7 +26,7 @@ import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
 import snick.store.record.Verification;
 import snick.view.http.Answer;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.http.Request;
 
 /** Every plot of the command line, as SVG. Runs on the archive's thread. */

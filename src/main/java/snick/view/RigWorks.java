@@ -33,7 +33,7 @@ import snick.store.record.StoredCalibration;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Fields;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.work.CalibrationWork;
 import snick.view.work.CheckWork;
 import snick.view.work.LookWork;

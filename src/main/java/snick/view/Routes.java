@@ -17,7 +17,7 @@ import snick.store.record.CutSummary;
 import snick.verdict.statistic.NotComparable;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
-import snick.view.http.Json;
+import snick.json.Json;
 import snick.view.http.Request;
 import snick.view.http.Route;
 

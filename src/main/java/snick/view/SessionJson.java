@@ -21,7 +21,7 @@ import snick.store.SessionEvidence;
 import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Judge;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * A session as the page shows it. Pure.

@@ -17,7 +17,7 @@ import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do

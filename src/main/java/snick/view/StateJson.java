@@ -12,7 +12,7 @@ import snick.frame.message.Hello;
 import snick.live.BenchState;
 import snick.live.Fact;
 import snick.live.RigState;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {

@@ -10,7 +10,7 @@ import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
 import snick.journal.name.NotAccepted;
 import snick.view.http.Fields;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** Sharpening steps as JSON, out and in. Pure. */
 final class StepJson {

@@ -10,7 +10,7 @@ import snick.live.RigState;
 import snick.view.bench.Bench;
 import snick.view.http.Event;
 import snick.view.http.EventHub;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * Live points and the rigs' state, sent at a steady pace. Everything but the greeting runs on one

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import snick.force.budget.Calibration;
 import snick.live.LiveTrace;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /**
  * Samples as points for a plot: in gf if there is a calibration, else in counts above rest. Of many

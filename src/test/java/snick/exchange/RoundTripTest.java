@@ -16,7 +16,7 @@ import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import snick.exchange.json.JsonText;
+import snick.json.Json;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.table.Table;
 import snick.exchange.write.ExportChoice;
@@ -142,7 +142,7 @@ class RoundTripTest {
 
   private static Map<?, ?> descriptor(Path zip) throws IOException {
     try (FileSystem files = FileSystems.newFileSystem(zip)) {
-      return (Map<?, ?>) JsonText.read(Files.readString(files.getPath("datapackage.json")));
+      return (Map<?, ?>) Json.read(Files.readString(files.getPath("datapackage.json")));
     }
   }
 

@@ -1,7 +1,6 @@
 package snick.cli.verification;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
+import snick.json.Json;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -105,8 +104,8 @@ final class VerifyDynamicCommand implements Callable<Integer> {
               inUse.setting().deviceId(),
               "dynamic_check",
               Clock.systemUTC().instant(),
-              JSON.std.asString(object(load, check, step))));
-    } catch (StoreException | IOException e) {
+              Json.text(object(load, check, step))));
+    } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     }
   }

@@ -1,9 +1,7 @@
 package snick.cli.verification;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
+import snick.json.Json;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -118,12 +116,10 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
 
   private void keep(String device, Load load, PlaceCheck found) {
     try (Store store = OpenedStore.toWrite(data)) {
-      String document = JSON.std.asString(object(load, found));
+      String document = Json.text(object(load, found));
       store.add(new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document));
     } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 

@@ -1,5 +1,6 @@
 package snick.exchange.json;
 
+import snick.json.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

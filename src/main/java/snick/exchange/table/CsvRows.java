@@ -10,7 +10,7 @@ import java.util.Iterator;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import snick.exchange.json.RefusedPackage;
-import snick.exchange.json.Times;
+import snick.json.Times;
 import snick.quantity.Attribute;
 import snick.quantity.Values;
 

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import snick.exchange.json.JsonNode;
+import snick.json.JsonNode;
 import snick.exchange.json.RefusedPackage;
 import snick.store.record.Credit;
 

@@ -20,7 +20,7 @@ import snick.exchange.derive.InOrder;
 import snick.exchange.derive.TraceForces;
 import snick.exchange.json.CalibrationJson;
 import snick.exchange.json.JournalJson;
-import snick.exchange.json.JsonText;
+import snick.json.Json;
 import snick.exchange.json.MissingForces;
 import snick.exchange.json.RigJson;
 import snick.exchange.table.BeforeRow;
@@ -266,7 +266,7 @@ public final class PackageExport {
   private void writeJson(Path folder, String name, Object value) throws IOException {
     DigestedFile file = open(folder, name);
     try (file) {
-      JsonText.write(value, file);
+      Json.write(value, file);
     }
     files.put(name, file.facts());
   }

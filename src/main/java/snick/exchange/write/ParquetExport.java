@@ -14,7 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.UUID;
-import snick.exchange.json.JsonText;
+import snick.json.Json;
 import snick.exchange.json.RigJson;
 import snick.exchange.table.ParquetColumn;
 import snick.exchange.table.ParquetFile;
@@ -183,7 +183,7 @@ public final class ParquetExport {
       metadata.put("table", table);
       metadata.put("contributor", contributor);
       metadata.put("licence", licence);
-      metadata.put("units", JsonText.line(units));
+      metadata.put("units", Json.text(units));
       return metadata;
     }
   }

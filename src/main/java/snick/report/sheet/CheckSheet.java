@@ -1,8 +1,6 @@
 package snick.report.sheet;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import snick.json.Json;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -59,10 +57,6 @@ public final class CheckSheet {
     object.put("zero_counts", read.readings().get(0).meanCounts());
     object.put("loaded_counts", read.readings().get(1).meanCounts());
     object.put("sd_counts", read.readings().get(1).sdCounts());
-    try {
-      return JSON.std.asString(object);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Json.text(object);
   }
 }

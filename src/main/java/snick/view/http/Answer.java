@@ -1,5 +1,6 @@
 package snick.view.http;
 
+import snick.json.Json;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;

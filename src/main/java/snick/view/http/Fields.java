@@ -1,5 +1,6 @@
 package snick.view.http;
 
+import snick.json.Json;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +14,12 @@ import snick.journal.name.NotAccepted;
 public record Fields(Map<String, Object> members) {
   /** The members of the object in {@code body}. */
   public static Fields of(byte[] body) {
-    return new Fields(Json.read(body));
+    try {
+      return new Fields(Json.object(body));
+    } catch (IllegalArgumentException e) {
+      throw new NotAccepted(
+          "the body is not a JSON object: send for example {\"side\":\"left\"}");
+    }
   }
 
   /** Text; empty if absent or blank. */

@@ -22,7 +22,7 @@ import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.store.database.StoreException;
 import snick.view.bench.Bench;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** A guided calibration from the page: as {@code snick calibrate}, and kept in the same file. */
 public final class CalibrationWork implements RigWork {

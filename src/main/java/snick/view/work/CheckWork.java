@@ -15,7 +15,7 @@ import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.store.database.StoreException;
 import snick.view.bench.Bench;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** A check mass put on from the page: as {@code snick verify}. */
 public final class CheckWork implements RigWork {

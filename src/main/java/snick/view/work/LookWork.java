@@ -13,7 +13,7 @@ import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.view.bench.Bench;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** A look at a rig at rest from the page: as {@code snick doctor}. */
 public final class LookWork implements RigWork {
