@@ -43,8 +43,7 @@ public final class Json {
                   .build())
           .build();
 
-  private static final JSON MAPPER =
-      JSON.builder(FACTORY).disable(JSON.Feature.READ_ONLY).build();
+  private static final JSON MAPPER = JSON.builder(FACTORY).disable(JSON.Feature.READ_ONLY).build();
 
   private static final JSON WHOLE = MAPPER.with(JSON.Feature.WRITE_NULL_PROPERTIES);
 

@@ -24,7 +24,10 @@ public record JsonNode(
   private static final int MOST_ELEMENTS = 1_000_000;
   private static final int SHOWN = 60;
 
-  /** The document in {@code text}, which was kept as {@code place}; it refuses by {@link IllegalArgumentException}. */
+  /**
+   * The document in {@code text}, which was kept as {@code place}; it refuses by {@link
+   * IllegalArgumentException}.
+   */
   public static JsonNode of(String place, String text) {
     return new JsonNode(place + ": ", Json.read(text), IllegalArgumentException::new);
   }

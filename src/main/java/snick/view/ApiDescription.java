@@ -4,8 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import snick.json.AttributeJson;
-import snick.quantity.Attribute;
 import snick.json.Json;
+import snick.quantity.Attribute;
 
 /** The OpenAPI document: as it was written, with what is told of a cut filled in. */
 final class ApiDescription {

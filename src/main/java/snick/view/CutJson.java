@@ -7,9 +7,9 @@ import snick.cut.Trace;
 import snick.force.budget.Coverage;
 import snick.force.budget.DerivedForce;
 import snick.json.AttributeJson;
+import snick.json.Json;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
-import snick.json.Json;
 
 /** Stored cuts as JSON. Pure. */
 final class CutJson {

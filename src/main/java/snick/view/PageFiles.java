@@ -11,10 +11,10 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import snick.json.Json;
 import snick.report.word.Words;
 import snick.store.record.CutSummary;
 import snick.view.http.Answer;
-import snick.json.Json;
 import snick.view.http.PageToken;
 
 /** The page's files, read once from the program itself. Immutable. */

@@ -1,6 +1,5 @@
 package snick.cli.verification;
 
-import snick.json.Json;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -28,6 +27,7 @@ import snick.cli.terminal.Refusal;
 import snick.force.check.DynamicCheck;
 import snick.force.check.StepResponse;
 import snick.force.mass.Load;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.store.Store;
 import snick.store.database.StoreException;

@@ -1,6 +1,5 @@
 package snick.cli.verification;
 
-import snick.json.Json;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -28,6 +27,7 @@ import snick.force.check.PlaceCheck;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
+import snick.json.Json;
 import snick.store.KeptPlace;
 import snick.store.Store;
 import snick.store.database.StoreException;

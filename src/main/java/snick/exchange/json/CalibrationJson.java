@@ -1,7 +1,5 @@
 package snick.exchange.json;
 
-import snick.json.Json;
-import snick.json.JsonNode;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -15,6 +13,8 @@ import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
 import snick.force.mass.Distribution;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
+import snick.json.JsonNode;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;

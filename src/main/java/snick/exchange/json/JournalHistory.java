@@ -1,6 +1,5 @@
 package snick.exchange.json;
 
-import snick.json.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,6 +12,7 @@ import snick.journal.Inspection;
 import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
 

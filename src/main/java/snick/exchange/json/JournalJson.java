@@ -1,6 +1,5 @@
 package snick.exchange.json;
 
-import snick.json.JsonNode;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,6 +22,7 @@ import snick.journal.Pressure;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.Side;
+import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
 

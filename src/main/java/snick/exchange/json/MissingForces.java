@@ -1,12 +1,12 @@
 package snick.exchange.json;
 
-import snick.json.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import snick.json.JsonNode;
 
 /**
  * Why cuts had no force when they were recorded, in {@code calibration.json}: each reason with runs

@@ -14,8 +14,6 @@ import java.util.stream.Collectors;
 import snick.exchange.derive.StatedCut;
 import snick.exchange.json.CalibrationJson;
 import snick.exchange.json.JournalJson;
-import snick.json.JsonNode;
-import snick.json.Json;
 import snick.exchange.json.MissingForces;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.json.ResponseJson;
@@ -29,6 +27,8 @@ import snick.exchange.write.Attribution;
 import snick.exchange.write.PackageFiles;
 import snick.journal.Photo;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
+import snick.json.JsonNode;
 import snick.store.database.Watch;
 
 /**
@@ -148,10 +148,7 @@ public final class PackageReading implements AutoCloseable {
       return node(file, Json.read(in));
     } catch (IllegalArgumentException e) {
       throw new RefusedPackage(
-          file
-              + " is no JSON that can be taken in: "
-              + RefusedPackage.shown(e.getMessage()),
-          e);
+          file + " is no JSON that can be taken in: " + RefusedPackage.shown(e.getMessage()), e);
     }
   }
 

@@ -1,6 +1,5 @@
 package snick.report.sheet;
 
-import snick.json.JsonNode;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,6 +18,7 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
+import snick.json.JsonNode;
 import snick.quantity.Mass;
 import snick.quantity.SampleRate;
 
@@ -188,7 +188,9 @@ final class BenchJson {
             distribution(node),
             node.member("gravity_basis").text()),
         new AirDensity(
-            node.member("air_kg_m3").real(), node.member("u_air_kg_m3").real(), node.member("air_basis").text()),
+            node.member("air_kg_m3").real(),
+            node.member("u_air_kg_m3").real(),
+            node.member("air_basis").text()),
         new Conditions.Stability(
             node.member("relative_per_kelvin").real(),
             node.member("half_width_kelvin").real(),

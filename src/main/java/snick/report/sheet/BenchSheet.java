@@ -1,7 +1,5 @@
 package snick.report.sheet;
 
-import snick.json.Json;
-import snick.json.JsonNode;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -9,6 +7,8 @@ import snick.force.budget.Conditions;
 import snick.force.budget.Evaluation;
 import snick.force.fit.DegreeRule;
 import snick.force.reading.CalibrationData;
+import snick.json.Json;
+import snick.json.JsonNode;
 
 /**
  * What a calibration was made from: readings and circumstances, raw, so that everything else can be

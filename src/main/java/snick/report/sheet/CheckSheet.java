@@ -1,6 +1,5 @@
 package snick.report.sheet;
 
-import snick.json.Json;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,6 +9,7 @@ import snick.force.check.Verification;
 import snick.force.mass.Load;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 

@@ -1,7 +1,5 @@
 package snick.report.sheet;
 
-import snick.json.Json;
-import snick.json.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +12,8 @@ import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
 import snick.force.reading.HeldReading;
+import snick.json.Json;
+import snick.json.JsonNode;
 
 /**
  * A guided calibration on its way, in a file, to go on from after an interruption.

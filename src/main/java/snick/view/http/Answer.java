@@ -1,10 +1,10 @@
 package snick.view.http;
 
-import snick.json.Json;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import snick.json.Json;
 
 /** What is sent back. */
 public sealed interface Answer {

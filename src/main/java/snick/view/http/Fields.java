@@ -1,6 +1,5 @@
 package snick.view.http;
 
-import snick.json.Json;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -9,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 
 /** The members of a JSON object that somebody sent. Every door throws {@link NotAccepted}. */
 public record Fields(Map<String, Object> members) {
@@ -17,8 +17,7 @@ public record Fields(Map<String, Object> members) {
     try {
       return new Fields(Json.object(body));
     } catch (IllegalArgumentException e) {
-      throw new NotAccepted(
-          "the body is not a JSON object: send for example {\"side\":\"left\"}");
+      throw new NotAccepted("the body is not a JSON object: send for example {\"side\":\"left\"}");
     }
   }
 
