@@ -37,7 +37,6 @@ import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
 import snick.port.RecordedSource;
-import snick.quantity.Force;
 
 /** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
 @Command(
@@ -51,8 +50,6 @@ import snick.quantity.Force;
       "  cat log.txt | snick analyze - --counts-per-gf 437.25",
     })
 public final class AnalyzeCommand implements Callable<Integer> {
-  private static final Calibration.Line COUNTS =
-      new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0);
 
   /** What is shown first comes soon; after that more is read before it is shown. */
   private static final int FIRST_BYTES = 1 << 16;
@@ -71,7 +68,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private boolean json;
 
   private final Map<Integer, Optional<Calibration>> calibrations = new HashMap<>();
-  private final Map<Integer, Calibration.Line> lines = new HashMap<>();
+  private final Map<Integer, Optional<Calibration.Line>> lines = new HashMap<>();
   private IntSupplier decimals = () -> 0;
   private Supplier<Optional<Column>> reading = Optional::empty;
   private long found;
@@ -186,11 +183,10 @@ public final class AnalyzeCommand implements Callable<Integer> {
     }
   }
 
-  /** Without a calibration, JSON has counts where it would have gf. */
-  private Calibration.Line line() {
+  private Optional<Calibration.Line> line() {
     return lines.computeIfAbsent(
         decimals.getAsInt(),
-        now -> calibration.line(now).or(() -> SketchScale.line(reading.get(), now)).orElse(COUNTS));
+        now -> calibration.line(now).or(() -> SketchScale.line(reading.get(), now)));
   }
 
   private Scale scale() {
@@ -218,8 +214,9 @@ public final class AnalyzeCommand implements Callable<Integer> {
     }
     if (typedIn().isEmpty() && known().isPresent()) {
       err().println("snick: " + SketchScale.WARNING);
-    } else if (!json && typedIn().isEmpty()) {
-      out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
+    } else if (typedIn().isEmpty()) {
+      (json ? err() : out())
+          .println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
   }
 

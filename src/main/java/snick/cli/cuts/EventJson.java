@@ -21,9 +21,9 @@ final class EventJson {
 
   /**
    * What was found in {@code cut}, and its forces by {@code line} over {@link
-   * CalibrationChoice#RANGE}; the uncertainty is that of the estimate alone.
+   * CalibrationChoice#RANGE}, null without one; the uncertainty is that of the estimate alone.
    */
-  static Map<String, Object> of(Cut cut, Calibration.Line line) {
+  static Map<String, Object> of(Cut cut, Optional<Calibration.Line> line) {
     Map<String, Object> event = new LinkedHashMap<>();
     event.put("cut", cut.number());
     AttributeJson.properties(CutFigures.ATTRIBUTES).keySet().forEach(n -> event.put(n, null));
@@ -48,10 +48,11 @@ final class EventJson {
         : OptionalDouble.empty();
   }
 
-  private static OptionalDouble gramForce(Calibration.Line line, Optional<Double> counts) {
-    return counts.stream()
-        .mapToDouble(c -> line.curve().newtons(c, CalibrationChoice.RANGE))
-        .map(newtons -> newtons / Force.NEWTONS_PER_GRAM_FORCE)
+  private static OptionalDouble gramForce(
+      Optional<Calibration.Line> line, Optional<Double> counts) {
+    return line.stream()
+        .flatMap(by -> counts.stream().map(c -> by.curve().newtons(c, CalibrationChoice.RANGE)))
+        .mapToDouble(newtons -> newtons / Force.NEWTONS_PER_GRAM_FORCE)
         .findFirst();
   }
 

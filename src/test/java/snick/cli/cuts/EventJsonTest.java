@@ -32,7 +32,7 @@ class EventJsonTest {
 
   private static String line(Cut cut) {
     StringWriter text = new StringWriter();
-    JsonLine.printWhole(new PrintWriter(text), EventJson.of(cut, COUNTS));
+    JsonLine.printWhole(new PrintWriter(text), EventJson.of(cut, Optional.of(COUNTS)));
     return text.toString().strip();
   }
 
@@ -52,6 +52,17 @@ class EventJsonTest {
             new CutFigures.Rest(0, 0, 1),
             set),
         trace);
+  }
+
+  @Test
+  void withoutACalibrationNoFigureIsCalledGramForce() {
+    Cut severed = cut(OptionalLong.of(3_418_359_375L), Optional.of(new Peak(90, 100.5, 0.25)), 60);
+    assertThat(EventJson.of(severed, Optional.empty()))
+        .containsEntry("estimate_counts", 100.5)
+        .containsEntry("force_gf", null)
+        .containsEntry("u_gf", null)
+        .containsEntry("observed_max_gf", null)
+        .containsEntry("loading_rate_gf_s", null);
   }
 
   @Test
