@@ -1,7 +1,6 @@
 package snick.journal;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import snick.journal.name.EnumWords;
@@ -15,11 +14,11 @@ public enum Method {
   /** Light almost along the bevel: a burr glints or throws a shadow. */
   RAKING_LIGHT("light"),
   /** Fingertip moved away from the edge, never along it. */
-  FINGERTIP("finger", "finger", "fingertip", "f"),
+  FINGERTIP("finger", "finger fingertip f"),
   /** Loupe or microscope, with its magnification. */
   MAGNIFIER("10x", "magnifier"),
   /** Cut through thin paper. */
-  THIN_PAPER("paper", "paper", "p"),
+  THIN_PAPER("paper", "paper p"),
   /** Cotton drawn off the edge: a burr pulls fibres. */
   COTTON_DRAG("cotton"),
   /** Edge drawn over a fingernail at rest: a burr catches. */
@@ -28,18 +27,24 @@ public enum Method {
   FREE("free");
 
   private final String shortWord;
-  private final List<String> typed;
+  private final String typed;
 
-  Method(String shortWord, String... typed) {
+  Method(String shortWord) {
+    this(shortWord, shortWord);
+  }
+
+  Method(String shortWord, String typed) {
     this.shortWord = shortWord;
-    this.typed = typed.length == 0 ? List.of(shortWord) : List.of(typed);
+    this.typed = typed;
   }
 
   /** The method of each word that is typed as it stands. */
   static Map<String, Method> byTypedWord() {
     Map<String, Method> methods = new HashMap<>();
     for (Method method : values()) {
-      method.typed.forEach(word -> methods.put(word, method));
+      for (String word : method.typed.split(" ", -1)) {
+        methods.put(word, method);
+      }
     }
     return methods;
   }
