@@ -20,6 +20,7 @@ import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
 import snick.report.SessionReport;
+import snick.report.word.Words;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -49,7 +50,7 @@ final class Archive {
   private final Bench bench;
   private final Turn turn;
   private final Turn exports;
-  private final StageVerdicts verdicts = new StageVerdicts();
+  private final StageVerdicts verdicts;
 
   /**
    * What lies back.
@@ -59,6 +60,7 @@ final class Archive {
    */
   Archive(Bench bench, ExecutorService thread, ExecutorService exporting) {
     this.bench = bench;
+    this.verdicts = new StageVerdicts(bench.preferences().words());
     this.turn = new Turn(thread, PATIENCE_SECONDS);
     this.exports = new Turn(exporting, EXPORT_PATIENCE_SECONDS);
   }
@@ -70,6 +72,11 @@ final class Archive {
 
   StoreReader reader() {
     return bench.doors().archive();
+  }
+
+  /** The language of the page. */
+  Words words() {
+    return bench.preferences().words();
   }
 
   private JournalReader journal() {
@@ -129,7 +136,7 @@ final class Archive {
                   name(evidence),
                   judge(evidence),
                   request.says("personal"),
-                  bench.preferences().words());
+                  words());
           Answer.Whole page = Answer.document("text/html; charset=utf-8", report.html());
           return request.says("save") ? page.saved("report-" + number + ".html") : page;
         });

@@ -37,11 +37,12 @@ final class Board {
   private final EventHub hub;
   private final ExecutorService thread;
   private final Undo undo = new Undo();
-  private final StageVerdicts verdicts = new StageVerdicts();
+  private final StageVerdicts verdicts;
   private volatile String document = "{}";
 
   Board(Bench bench, EventHub hub, ExecutorService thread) {
     this.bench = bench;
+    this.verdicts = new StageVerdicts(bench.preferences().words());
     this.hub = hub;
     this.thread = thread;
   }
@@ -121,7 +122,7 @@ final class Board {
         "session",
         running().map(this::session),
         "undo",
-        undo.last(),
+        undo.last().map(bench.preferences().words()::say),
         "chosen_place_mm",
         bench.nextSpot().get(),
         "last_cut",

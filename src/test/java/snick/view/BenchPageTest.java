@@ -237,7 +237,7 @@ class BenchPageTest {
     assertThat(text()).doesNotContain("slipped").contains("\"place_mm\":40.0");
     assertThat(undone()).isEqualTo("place of cut " + cut);
     assertThat(text()).doesNotContain("\"place_mm\":40.0").contains("burr_seen");
-    assertThat(undone()).isEqualTo("look for a burr, left: burr seen");
+    assertThat(undone()).isEqualTo("look for a burr: raking light, left: burr seen");
     assertThat(text()).doesNotContain("burr_seen");
     assertThat(bench.post("session/undo", "{}").statusCode()).isEqualTo(422);
   }
