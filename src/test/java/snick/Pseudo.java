@@ -45,8 +45,7 @@ public final class Pseudo {
       rest = rest.replace(name, " ");
     }
     rest = rest.replaceAll("(?<![A-Za-z])(" + UNITS + ")(?![A-Za-z])", " ");
-    assertThat(
-            WORD.matcher(rest).results().map(word -> word.group()).collect(Collectors.toSet()))
+    assertThat(WORD.matcher(rest).results().map(word -> word.group()).collect(Collectors.toSet()))
         .as(what + ": " + rest)
         .isEmpty();
   }

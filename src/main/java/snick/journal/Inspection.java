@@ -86,8 +86,7 @@ public record Inspection(
                     "finding",
                     finding))
         .orElseGet(
-            () ->
-                Phrase.of("seen.told", "method", method, "side", side, "finding", finding));
+            () -> Phrase.of("seen.told", "method", method, "side", side, "finding", finding));
   }
 
   @Override

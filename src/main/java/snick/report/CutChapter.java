@@ -42,7 +42,8 @@ record CutChapter(SessionStory story, Noted noted) {
 
   private Block detail(snick.store.record.StoredCut cut) {
     return new Block.Drawing(
-        CutPlot.of(cut, story.calibrationOf(cut), words()), words().say("report.cut_seen", "n", cut.id()));
+        CutPlot.of(cut, story.calibrationOf(cut), words()),
+        words().say("report.cut_seen", "n", cut.id()));
   }
 
   private Block along(StageEvidence stage) {

@@ -52,7 +52,9 @@ public final class RecordPage {
     this.calibration = record.calibration();
   }
 
-  /** The page; needs nothing from elsewhere. Its pictures are in {@code words}, the rest in English. */
+  /**
+   * The page; needs nothing from elsewhere. Its pictures are in {@code words}, the rest in English.
+   */
   public static String of(CalibrationRecord record, Words words) {
     return new RecordPage(record, words).page();
   }

@@ -52,7 +52,9 @@ final class BladePages {
   /** The same as a picture. */
   Answer.Whole picture(Request request) {
     return archive.run(
-        () -> Answer.document("image/svg+xml", HistoryPlot.of(story(request), archive.words()).svg()));
+        () ->
+            Answer.document(
+                "image/svg+xml", HistoryPlot.of(story(request), archive.words()).svg()));
   }
 
   private BladeStory story(Request request) {

@@ -146,7 +146,11 @@ final class JournalActs {
                   finding,
                   fields.text("note").orElse(""));
           long entry = journal().add(log.session().name(), inspection).id();
-          board.undo().done(Phrase.of("done.inspection", "look", inspection.told()), () -> withdraw(log, entry, inspection.stage()));
+          board
+              .undo()
+              .done(
+                  Phrase.of("done.inspection", "look", inspection.told()),
+                  () -> withdraw(log, entry, inspection.stage()));
           return done("entry", entry);
         });
   }
@@ -184,7 +188,11 @@ final class JournalActs {
           String stage = runningStage(log).name();
           SharpeningStep step = StepJson.read(fields, bench.clock().instant(), stage);
           long entry = journal().add(log.session().name(), step).id();
-          board.undo().done(Phrase.of("done.step", "abrasive", step.abrasive()), () -> withdraw(log, entry, stage));
+          board
+              .undo()
+              .done(
+                  Phrase.of("done.step", "abrasive", step.abrasive()),
+                  () -> withdraw(log, entry, stage));
           return done("entry", entry);
         });
   }

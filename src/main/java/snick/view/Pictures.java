@@ -75,8 +75,7 @@ final class Pictures {
               reader()
                   .cut(id)
                   .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store"));
-          return CutPlot.of(
-              cut, CutPlot.calibration(reader(), cut.summary()), archive.words());
+          return CutPlot.of(cut, CutPlot.calibration(reader(), cut.summary()), archive.words());
         });
   }
 
@@ -116,7 +115,8 @@ final class Pictures {
     return archive.run(
         () -> {
           Answer.Whole page =
-              Answer.document("text/html; charset=utf-8", RecordPage.of(record(id), archive.words()));
+              Answer.document(
+                  "text/html; charset=utf-8", RecordPage.of(record(id), archive.words()));
           return request.says("save") ? page.saved("calibration-" + number(id) + ".html") : page;
         });
   }
@@ -141,7 +141,8 @@ final class Pictures {
           List<Verification> checks = device.map(reader()::verifications).orElse(List.of());
           return checks.size() < ControlCharts.FEWEST
               ? Answer.nothing()
-              : Answer.document("image/svg+xml", ControlCharts.of(checks).picture(archive.words()).svg());
+              : Answer.document(
+                  "image/svg+xml", ControlCharts.of(checks).picture(archive.words()).svg());
         });
   }
 

@@ -144,8 +144,7 @@ final class StageVerdicts {
         "difference_ci95_gf", comparison.ci95Gf().map(StageVerdicts::ends),
         "p", comparison.decisiveP(),
         "more_cuts", comparison.moreCuts().told().map(words::say),
-        "reasons",
-            comparison.reasons().stream().map(Reason::text).map(words::say).toList());
+        "reasons", comparison.reasons().stream().map(Reason::text).map(words::say).toList());
   }
 
   /** What a phrase says to who reads the page. */

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
@@ -110,7 +108,9 @@ class SessionReportTest {
       Document told = Xml.parse(report.html());
       assertThat(told.getDocumentElement().getAttribute("lang")).isEqualTo(Pseudo.LANGUAGE);
       Pseudo.assertNoEnglish(
-          "report", told.getElementsByTagName("body").item(0).getTextContent(), InventedEvening.NAMES);
+          "report",
+          told.getElementsByTagName("body").item(0).getTextContent(),
+          InventedEvening.NAMES);
       NodeList cells = told.getElementsByTagName("td");
       for (int i = 0; i < cells.getLength(); i++) {
         String column = ((Element) cells.item(i)).getAttribute("data-name");

@@ -56,7 +56,8 @@ class CoachTest {
             advice(
                 stage("after strop", cuts(100, 101, 99, 102, 98)),
                 stage("again", cuts(100, 101, 99.5, 101, 99), "b light none")))
-        .isEqualTo("stop, there is no more to gain that can be measured since ‘after strop’ (plateau)");
+        .isEqualTo(
+            "stop, there is no more to gain that can be measured since ‘after strop’ (plateau)");
   }
 
   @Test

@@ -170,7 +170,8 @@ class RepeatabilityTest {
     assertThat(rig.degreesOfFreedom()).isEqualTo(15);
     assertThat(rig.smallestShownDifferenceGf(20))
         .isLessThan(rig.smallestShownDifferenceGf(5) / 1.9);
-    assertThat(told(study().reason().text())).contains("20 cuts in 5 groups: repeatability 1.25 gf");
+    assertThat(told(study().reason().text()))
+        .contains("20 cuts in 5 groups: repeatability 1.25 gf");
   }
 
   @Test

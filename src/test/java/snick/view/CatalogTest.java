@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -37,8 +36,25 @@ class CatalogTest {
   private static final Pattern SENTENCE = Pattern.compile(" ?\"((?:[^\"\\\\]|\\\\.)+)\"[,}\\]]");
   private static final Set<String> CODE =
       Set.of(
-          "report", "draw", "budget", "reason", "rule", "unless", "source", "more", "clue",
-          "next_check", "coach", "margin_from", "place", "lot", "story", "changed", "then", "done", "seen");
+          "report",
+          "draw",
+          "budget",
+          "reason",
+          "rule",
+          "unless",
+          "source",
+          "more",
+          "clue",
+          "next_check",
+          "coach",
+          "margin_from",
+          "place",
+          "lot",
+          "story",
+          "changed",
+          "then",
+          "done",
+          "seen");
   private static final String[] NAMES = {
     "CC-BY-4.0", "CC0-1.0", "CC-BY-SA-4.0", "CC-BY-NC-4.0", "ODbL-1.0", "ODC-By-1.0", "PDDL-1.0"
   };
@@ -125,8 +141,7 @@ class CatalogTest {
     }
     assertThat(Words.english().texts().keySet())
         .filteredOn(CatalogTest::askedByCode)
-        .allSatisfy(
-            key -> assertThat(asked).as(key).anyMatch(literal -> asks(literal, key)));
+        .allSatisfy(key -> assertThat(asked).as(key).anyMatch(literal -> asks(literal, key)));
   }
 
   private static boolean asks(String literal, String key) {

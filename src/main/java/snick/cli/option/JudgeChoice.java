@@ -76,7 +76,8 @@ public final class JudgeChoice {
   /** The margin of a judge and where it is from, in one line; empty if it has none. */
   public static Optional<String> marginLine(Judge judge) {
     return judge.marginGf().stream()
-        .mapToObj(gf -> "Margin: " + Figures.gf(gf) + ", " + Said.of(judge.marginFrom().orElseThrow()))
+        .mapToObj(
+            gf -> "Margin: " + Figures.gf(gf) + ", " + Said.of(judge.marginFrom().orElseThrow()))
         .findFirst();
   }
 }

@@ -49,7 +49,8 @@ final class PlotCalibrationCommand implements Callable<Integer> {
     }
     CalibrationRecord record = CalibrationRecord.of(found.get(0), store);
     return CalibrationPlot.of(
-        record.calibration(), record.evaluation().map(Evaluation::deflections).orElse(List.of()),
+        record.calibration(),
+        record.evaluation().map(Evaluation::deflections).orElse(List.of()),
         Words.english());
   }
 

@@ -134,6 +134,7 @@ final class PlotChartCommand implements Callable<Integer> {
     Readings before = Readings.ofGramForce("baseline", Arrays.copyOf(gramForce, baseline));
     Readings later =
         Readings.ofGramForce("later", Arrays.copyOfRange(gramForce, baseline, gramForce.length));
-    return ControlPlot.ofReferenceEdge(label, ReferenceChart.of(before, later), later, Words.english());
+    return ControlPlot.ofReferenceEdge(
+        label, ReferenceChart.of(before, later), later, Words.english());
   }
 }

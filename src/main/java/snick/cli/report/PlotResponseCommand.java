@@ -50,6 +50,7 @@ final class PlotResponseCommand implements Callable<Integer> {
                         "no cut"
                             + rig.map(id -> " of rig " + id).orElse("")
                             + " is stored; see which there are: snick cuts list"));
-    return ResponsePlot.of(falls.response(), falls.deviceId(), falls.samplesPerSecond(), Words.english());
+    return ResponsePlot.of(
+        falls.response(), falls.deviceId(), falls.samplesPerSecond(), Words.english());
   }
 }

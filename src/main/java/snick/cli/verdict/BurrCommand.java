@@ -91,7 +91,8 @@ public final class BurrCommand implements Callable<Integer> {
         PlainText.inert(
             "Burr in '" + stage.stage().name() + "': " + Figures.plain(verdict.burr().word())));
     out.println("  " + Said.of(verdict.rule().evidence()) + ".");
-    out.println("  Rule: "
+    out.println(
+        "  Rule: "
             + Said.of(verdict.rule().rule())
             + " ("
             + Said.of(verdict.rule().source())
@@ -100,7 +101,8 @@ public final class BurrCommand implements Callable<Integer> {
     Table table = new Table("EVIDENCE", "SAYS", "WHAT");
     verdict
         .clues()
-        .forEach(clue -> table.row(kind(clue), says(clue.says()), Said.raw(clue.reason().evidence())));
+        .forEach(
+            clue -> table.row(kind(clue), says(clue.says()), Said.raw(clue.reason().evidence())));
     table.print(out);
     out.println();
     out.println("Next cheapest check: " + Said.of(verdict.nextCheck()));

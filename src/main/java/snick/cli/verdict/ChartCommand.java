@@ -137,11 +137,8 @@ public final class ChartCommand implements Callable<Integer> {
           String.join(", ", signals(chart, i)));
     }
     table.print(out);
-    out.println("Rule: "
-            + Said.of(chart.reason().rule())
-            + " ("
-            + Said.of(chart.reason().source())
-            + ").");
+    out.println(
+        "Rule: " + Said.of(chart.reason().rule()) + " (" + Said.of(chart.reason().source()) + ").");
   }
 
   private static List<String> signals(ReferenceChart chart, int index) {

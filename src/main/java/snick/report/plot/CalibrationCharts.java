@@ -8,7 +8,6 @@ import org.knowm.xchart.XYChart;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
-import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
@@ -93,9 +92,9 @@ public final class CalibrationCharts {
   }
 
   /** Readings less curve, rising and falling apart, between the limits of expanded uncertainty. */
-  public static Picture residuals(
-      Calibration calibration, Evaluation evaluation, Words words) {
-    XYChart chart = Look.chart(
+  public static Picture residuals(Calibration calibration, Evaluation evaluation, Words words) {
+    XYChart chart =
+        Look.chart(
             words.say("draw.residuals"),
             words.say("draw.force_axis"),
             words.say("draw.residuals_axis"));
@@ -103,8 +102,7 @@ public final class CalibrationCharts {
     double[] x = over.stream().mapToDouble(u -> gramForce(u.newtons())).toArray();
     double[] limit = over.stream().mapToDouble(u -> gramForce(u.expandedNewtons())).toArray();
     double[] lower = over.stream().mapToDouble(u -> -gramForce(u.expandedNewtons())).toArray();
-    Look.line(
-        chart, words.say("draw.expanded"), x, limit, Look.INK, Look.Line.DASHED);
+    Look.line(chart, words.say("draw.expanded"), x, limit, Look.INK, Look.Line.DASHED);
     Look.line(chart, "lower", x, lower, Look.INK, Look.Line.DASHED).setShowInLegend(false);
     addResiduals(chart, calibration, evaluation, Direction.UP, words);
     addResiduals(chart, calibration, evaluation, Direction.DOWN, words);

@@ -68,8 +68,7 @@ public final class CalibrationPlot {
         Math.max(
             y[STEPS_OF_CURVE], points.stream().mapToDouble(Deflection::counts).max().orElse(0));
     ForceChart chart =
-        new ForceChart(
-                words, words.say("draw.curve"), words.say("draw.force", "unit", "N"))
+        new ForceChart(words, words.say("draw.curve"), words.say("draw.force", "unit", "N"))
             .quantity(words.say("draw.deflection"), Math.min(0, y[0]), ROOM * high)
             .fromTo(0, ROOM * to);
     chart.line(
@@ -121,8 +120,7 @@ public final class CalibrationPlot {
             Arrays.stream(expanded).max().orElse(0),
             points.stream().mapToDouble(p -> Math.abs(awayNewtons(p))).max().orElse(0));
     ForceChart chart =
-        new ForceChart(
-                words, words.say("draw.away"), words.say("draw.force", "unit", "N"))
+        new ForceChart(words, words.say("draw.away"), words.say("draw.force", "unit", "N"))
             .differences(most > 0 ? ROOM * most : to / 1e4)
             .fromTo(0, ROOM * to);
     double[] above = Arrays.stream(expanded).map(u -> u * 1e3).toArray();

@@ -59,7 +59,8 @@ public record ControlCharts(
   public Picture picture(Words words) {
     int n = errorsPercent.size();
     double[] x = IntStream.rangeClosed(1, n).asDoubleStream().toArray();
-    XYChart chart = Look.chart(
+    XYChart chart =
+        Look.chart(
             words.say("draw.checks"), words.say("draw.checks_axis"), words.say("draw.error"));
     chart.getStyler().setXAxisMin(0.5).setXAxisMax(n + 0.5);
     flat(chart, words.say("draw.limits"), individuals.upper(), x, Look.Line.DASHED);
@@ -67,7 +68,12 @@ public record ControlCharts(
     flat(chart, words.say("draw.mean"), individuals.centre(), x, Look.Line.SOLID);
     XYSeries values =
         Look.line(
-            chart, words.say("draw.each_check"), x, array(errorsPercent), Look.BLUE, Look.Line.DOTTED);
+            chart,
+            words.say("draw.each_check"),
+            x,
+            array(errorsPercent),
+            Look.BLUE,
+            Look.Line.DOTTED);
     values.setMarker(SeriesMarkers.CIRCLE).setMarkerColor(Look.BLUE);
     XYSeries average =
         Look.line(

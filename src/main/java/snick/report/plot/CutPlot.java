@@ -62,8 +62,7 @@ public final class CutPlot {
    * @param words the language
    * @throws NothingToDraw if no sample of it lies inside the converter's range
    */
-  public static Picture of(
-      StoredCut stored, Optional<Calibration> calibration, Words words) {
+  public static Picture of(StoredCut stored, Optional<Calibration> calibration, Words words) {
     CutPlot plot = new CutPlot(stored, calibration, words);
     if (plot.times.length == 0) {
       throw new NothingToDraw("cut " + stored.id() + " has no sample inside the converter's range");
@@ -147,11 +146,7 @@ public final class CutPlot {
 
   private String title() {
     return words.say(
-        "draw.cut_title",
-        "n",
-        stored.id(),
-        "outcome",
-        Phrase.named("outcome", cut.outcome()));
+        "draw.cut_title", "n", stored.id(), "outcome", Phrase.named("outcome", cut.outcome()));
   }
 
   private ForceChart whole() {
@@ -174,9 +169,17 @@ public final class CutPlot {
     double last = seconds(times[times.length - 1]);
     double after = scale.ofReading(cut.rest().zeroAfterCounts());
     chart.line(
-        words.say("draw.zero_before"), Look.GREEN, Pen.DASHED, ends(seconds(times[0]), onset), ends(0, 0));
+        words.say("draw.zero_before"),
+        Look.GREEN,
+        Pen.DASHED,
+        ends(seconds(times[0]), onset),
+        ends(0, 0));
     chart.line(
-        words.say("draw.zero_after"), Look.PURPLE, Pen.DOTTED, ends(Math.max(0, onset), last), ends(after, after));
+        words.say("draw.zero_after"),
+        Look.PURPLE,
+        Pen.DOTTED,
+        ends(Math.max(0, onset), last),
+        ends(after, after));
   }
 
   private static double[] ends(double first, double second) {
@@ -194,7 +197,12 @@ public final class CutPlot {
             .filter(i -> Math.abs(times[i]) < 2 * BEFORE_SHOWN_MS)
             .toArray();
     chart
-        .line(words.say("draw.samples"), Look.INK, Pen.MEDIUM, chosen(times, inside), chosen(values, inside))
+        .line(
+            words.say("draw.samples"),
+            Look.INK,
+            Pen.MEDIUM,
+            chosen(times, inside),
+            chosen(values, inside))
         .setMarker(SeriesMarkers.CIRCLE)
         .setMarkerColor(Look.INK)
         .setShowInLegend(false);

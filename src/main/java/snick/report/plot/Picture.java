@@ -106,8 +106,7 @@ public final class Picture {
     texts.addAll(foot);
     for (Panel panel : panels) {
       XYChart chart = panel.chart();
-      texts.addAll(
-          List.of(chart.getTitle(), chart.getXAxisTitle(), chart.getYAxisGroupTitle(0)));
+      texts.addAll(List.of(chart.getTitle(), chart.getXAxisTitle(), chart.getYAxisGroupTitle(0)));
       chart.getSeriesMap().values().stream()
           .filter(XYSeries::isShowInLegend)
           .map(XYSeries::getLabel)

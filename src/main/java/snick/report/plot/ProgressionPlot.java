@@ -59,8 +59,7 @@ public final class ProgressionPlot {
    * @param words the language
    * @throws NothingToDraw if no stage has a cut with a force
    */
-  public static Picture of(
-      Session session, List<StageEvidence> stages, Judge judge, Words words) {
+  public static Picture of(Session session, List<StageEvidence> stages, Judge judge, Words words) {
     List<Readings> withCuts = stages.stream().flatMap(stage -> stage.readings().stream()).toList();
     if (withCuts.isEmpty()) {
       throw new NothingToDraw(
@@ -207,7 +206,6 @@ public final class ProgressionPlot {
   }
 
   private static Phrase told(GroupFigures f) {
-    return Phrase.of(
-        "draw.stage_told", "name", f.name(), "mean", StagePlot.told(f), "n", f.n());
+    return Phrase.of("draw.stage_told", "name", f.name(), "mean", StagePlot.told(f), "n", f.n());
   }
 }

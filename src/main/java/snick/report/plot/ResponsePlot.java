@@ -32,8 +32,7 @@ public final class ResponsePlot {
    * @param words the language
    * @throws NothingToDraw if no shape is known
    */
-  public static Picture of(
-      Response response, String rig, double samplesPerSecond, Words words) {
+  public static Picture of(Response response, String rig, double samplesPerSecond, Words words) {
     if (response.shape().isEmpty()) {
       throw new NothingToDraw(
           "too few clear falls of rig " + rig + " are stored to know its response; cut some more");
@@ -82,7 +81,11 @@ public final class ResponsePlot {
         .line("below", Pen.GREY, Pen.DASHED, milliseconds, band(seconds, -1))
         .setShowInLegend(false);
     chart.line(
-        words.say("draw.learned", "n", response.falls()), Look.BLUE, Pen.MEDIUM, milliseconds, shape);
+        words.say("draw.learned", "n", response.falls()),
+        Look.BLUE,
+        Pen.MEDIUM,
+        milliseconds,
+        shape);
     return chart;
   }
 
@@ -117,8 +120,7 @@ public final class ResponsePlot {
                         "decay",
                         format("%.0f", 1e3 * r.decaySeconds())))
             .orElse(Phrase.of("draw.no_ring"));
-    return words.say(
-        "draw.response_told", "rate", format("%.0f", samplesPerSecond), "ring", ring);
+    return words.say("draw.response_told", "rate", format("%.0f", samplesPerSecond), "ring", ring);
   }
 
   private static String format(String form, double value) {

@@ -14,7 +14,6 @@ import snick.quantity.MeasuredForce;
 import snick.report.word.Words;
 import snick.store.record.CutSummary;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Readings;
 
 /** Draws the cuts of one stage along the edge. */
@@ -50,8 +49,7 @@ public final class StagePlot {
    * @param words the language
    * @throws NothingToDraw if none of them has a force
    */
-  public static Picture of(
-      Session session, Stage stage, List<CutSummary> cuts, Words words) {
+  public static Picture of(Session session, Stage stage, List<CutSummary> cuts, Words words) {
     StagePlot plot = new StagePlot(words, stage, cuts);
     if (plot.dots.isEmpty()) {
       throw new NothingToDraw(
@@ -61,8 +59,7 @@ public final class StagePlot {
     }
     return plot.picture(stage)
         .under(
-            words.say(
-                Shown.origin(session, (int) plot.dots.stream().filter(Dot::counts).count())));
+            words.say(Shown.origin(session, (int) plot.dots.stream().filter(Dot::counts).count())));
   }
 
   private static Optional<Double> place(snick.store.record.CutPlace place) {
@@ -97,7 +94,12 @@ public final class StagePlot {
     Optional<GroupFigures> figures = figures();
     figures.ifPresent(f -> mean(chart, f));
     add(chart, "draw.cut", SeriesMarkers.CIRCLE, Look.BLUE, d -> d.counts() && !d.uneven());
-    add(chart, "draw.cut_dipped", SeriesMarkers.DIAMOND, Look.VERMILION, d -> d.counts() && d.uneven());
+    add(
+        chart,
+        "draw.cut_dipped",
+        SeriesMarkers.DIAMOND,
+        Look.VERMILION,
+        d -> d.counts() && d.uneven());
     add(chart, "report.aside", SeriesMarkers.CROSS, Pen.GREY, d -> !d.counts());
     return new Picture(
         title,
@@ -127,8 +129,7 @@ public final class StagePlot {
         .ci95Gf()
         .ifPresent(
             i -> {
-              chart.level(
-                  words.say("draw.interval"), Look.INK, Pen.DASHED, i.low() * perGramForce);
+              chart.level(words.say("draw.interval"), Look.INK, Pen.DASHED, i.low() * perGramForce);
               chart
                   .level("upper end", Look.INK, Pen.DASHED, i.high() * perGramForce)
                   .setShowInLegend(false);

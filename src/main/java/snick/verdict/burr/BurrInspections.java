@@ -133,8 +133,7 @@ final class BurrInspections {
     for (Method method : CHEAPEST_FIRST) {
       for (Side side : List.of(Side.LEFT, Side.RIGHT)) {
         if (latest.stream().noneMatch(i -> i.method() == method && i.side().covers(side))) {
-          return Phrase.of(
-              "next_check." + method.word(), "side", Phrase.named("next_check", side));
+          return Phrase.of("next_check." + method.word(), "side", Phrase.named("next_check", side));
         }
       }
       if (method == Method.FINGERTIP

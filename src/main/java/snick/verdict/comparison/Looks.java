@@ -32,9 +32,7 @@ record Looks(OptionalInt planned, int first, int second, boolean margin) {
             ? Phrase.of("reason.planned_and_more", "n", plan, "left", left)
             : Phrase.of("reason.planned", "n", plan);
     return new Reason(
-        early
-            ? Phrase.of("reason.early_look", "first", first, "second", second, "n", plan)
-            : done,
+        early ? Phrase.of("reason.early_look", "first", first, "second", second, "n", plan) : done,
         Phrase.of("rule.planned"),
         Phrase.of(early ? "unless.early_look" : "unless.planned"),
         Phrase.of("source.planned"));

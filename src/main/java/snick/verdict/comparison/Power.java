@@ -103,8 +103,7 @@ public final class Power {
     return each.isPresent()
         ? new MoreCuts.PerGroup(each.getAsInt(), basis)
         : new MoreCuts.NotWorthIt(
-            Phrase.of(
-                "more.rig_in_vain", "n", MOST_CUTS, "force", Wording.gf(differenceGf)));
+            Phrase.of("more.rig_in_vain", "n", MOST_CUTS, "force", Wording.gf(differenceGf)));
   }
 
   private static OptionalInt smallest(int from, IntPredicate enough) {

@@ -137,8 +137,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
         name,
         count,
         new Reason(
-            Phrase.of(
-                "reason.plateau", "n", count, "since", name, "margin", Wording.gf(marginGf)),
+            Phrase.of("reason.plateau", "n", count, "since", name, "margin", Wording.gf(marginGf)),
             Phrase.of("rule.plateau"),
             Phrase.of("unless.plateau"),
             Phrase.of("source.plateau")));

@@ -1,7 +1,6 @@
 package snick.verdict.study;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;

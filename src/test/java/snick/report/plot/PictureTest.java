@@ -71,11 +71,13 @@ class PictureTest {
     store.forEachSummary(
         CutSelection.all().inStage(InventedEvening.SESSION, evidence.log().stages().get(order)),
         cuts::add);
-    return StagePlot.of(evidence.log().session(), evidence.log().stages().get(order), cuts, Words.english());
+    return StagePlot.of(
+        evidence.log().session(), evidence.log().stages().get(order), cuts, Words.english());
   }
 
   private static Picture progression() {
-    return ProgressionPlot.of(evidence.log().session(), evidence.stages(), Judge.plain(), Words.english());
+    return ProgressionPlot.of(
+        evidence.log().session(), evidence.stages(), Judge.plain(), Words.english());
   }
 
   private static String words(Picture picture) {
@@ -123,7 +125,10 @@ class PictureTest {
 
   @Test
   void aCalibrationTellsItsUncertainty() {
-    assertThat(words(CalibrationPlot.of(store.calibrations().get(0).calibration(), List.of(), Words.english())))
+    assertThat(
+            words(
+                CalibrationPlot.of(
+                    store.calibrations().get(0).calibration(), List.of(), Words.english())))
         .contains("10.000 N = 1019.7 gf")
         .contains("Expanded uncertainty (95 %) at the largest force 19.60 mN");
   }
@@ -153,7 +158,8 @@ class PictureTest {
             ControlCharts.of(checks()).picture(pseudo),
             ControlPlot.ofReferenceEdge(
                 InventedEvening.SESSION, ReferenceChart.of(baseline, later), later, pseudo))) {
-      Pseudo.assertNoEnglish(picture.title(), String.join("\n", picture.texts()), InventedEvening.NAMES);
+      Pseudo.assertNoEnglish(
+          picture.title(), String.join("\n", picture.texts()), InventedEvening.NAMES);
     }
   }
 
@@ -161,13 +167,16 @@ class PictureTest {
   void aControlChartTellsItsSignals() {
     Readings baseline = Readings.ofGramForce("baseline", 91, 94, 90, 95, 93, 92, 96, 91);
     Readings later = Readings.ofGramForce("later", 95, 92, 118);
-    Picture chart = ControlPlot.ofReferenceEdge("edge", ReferenceChart.of(baseline, later), later, Words.english());
+    Picture chart =
+        ControlPlot.ofReferenceEdge(
+            "edge", ReferenceChart.of(baseline, later), later, Words.english());
     assertThat(words(chart)).contains("3 cuts against limits of").contains("signals");
   }
 
   @Test
   void axesCarryUnitsAndTheSameScaleTwice() {
-    XYChart chart = new ForceChart(Words.english(), "t", "place / mm").newtons(0, 2).fromTo(0, 1).chart();
+    XYChart chart =
+        new ForceChart(Words.english(), "t", "place / mm").newtons(0, 2).fromTo(0, 1).chart();
     assertThat(chart.getYAxisTitle()).isEqualTo("Force (N)");
     assertThat(chart.getYAxisGroupTitle(1)).isEqualTo("Force (gf)");
     assertThat(chart.getXAxisTitle()).isEqualTo("place / mm");
@@ -217,7 +226,10 @@ class PictureTest {
 
   @Test
   void aSessionWithoutForcesSaysWhatIsMissing() {
-    assertThatThrownBy(() -> ProgressionPlot.of(evidence.log().session(), List.of(), Judge.plain(), Words.english()))
+    assertThatThrownBy(
+            () ->
+                ProgressionPlot.of(
+                    evidence.log().session(), List.of(), Judge.plain(), Words.english()))
         .isInstanceOf(NothingToDraw.class)
         .hasMessageContaining("no cut with a cut-through force");
   }

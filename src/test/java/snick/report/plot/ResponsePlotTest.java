@@ -25,7 +25,11 @@ class ResponsePlotTest {
   void itSaysWhatItShows() {
     Ring ring = new Ring(45, 0.2, 0.03, 0.1, 0.1, 0);
     Picture picture =
-        ResponsePlot.of(new Response(12, Optional.of(ring), Optional.of(shape())), "ab12", 320, Words.english());
+        ResponsePlot.of(
+            new Response(12, Optional.of(ring), Optional.of(shape())),
+            "ab12",
+            320,
+            Words.english());
     assertThat(picture.title()).isEqualTo("How rig ab12 answers a sudden fall");
     assertThat(picture.description())
         .contains("320 samples a second")
@@ -38,7 +42,8 @@ class ResponsePlotTest {
   @Test
   void withoutARingTheShapeIsDrawnAlone() {
     Picture picture =
-        ResponsePlot.of(new Response(5, Optional.empty(), Optional.of(shape())), "ab12", 80, Words.english());
+        ResponsePlot.of(
+            new Response(5, Optional.empty(), Optional.of(shape())), "ab12", 80, Words.english());
     assertThat(picture.description()).contains("No ring shows");
   }
 

@@ -57,7 +57,8 @@ class BurrEvidenceTest {
     assertThat(v.burr()).isEqualTo(Burr.POSSIBLE);
     assertThat(says(v, Kind.PAPER)).isEqualTo(Says.BURR);
     assertThat(says(v, Kind.INSPECTION)).isEqualTo(Says.NO_BURR);
-    assertThat(told(v.rule().text())).contains("1 of 6 kinds of evidence points to a burr (thin paper)");
+    assertThat(told(v.rule().text()))
+        .contains("1 of 6 kinds of evidence points to a burr (thin paper)");
   }
 
   @Test
@@ -73,7 +74,8 @@ class BurrEvidenceTest {
     BurrVerdict v = weigh(stage("s", List.of()));
     assertThat(v.burr()).isEqualTo(Burr.NOT_LOOKED_AT);
     assertThat(weigh(stage("s", List.of(), "b light unsure")).burr()).isEqualTo(Burr.POSSIBLE);
-    assertThat(told(v.nextCheck())).isEqualTo("inspect the left side with a light, from the heel on");
+    assertThat(told(v.nextCheck()))
+        .isEqualTo("inspect the left side with a light, from the heel on");
   }
 
   @Test
@@ -86,7 +88,14 @@ class BurrEvidenceTest {
         .isEqualTo("cut thin paper from heel to tip");
     assertThat(
             told(
-                weigh(stage("s", List.of(), "b light none", "b f none", "paper clean", "b cotton n"))
+                weigh(
+                        stage(
+                            "s",
+                            List.of(),
+                            "b light none",
+                            "b f none",
+                            "paper clean",
+                            "b cotton n"))
                     .nextCheck()))
         .isEqualTo("make two more cuts at fresh spots");
   }

@@ -108,7 +108,8 @@ class PairedTest {
     Comparison whole = planned.compare(a, b);
     assertThat(whole.verdict()).isEqualTo(Change.LOWER);
     assertThat(whole.second().n()).isEqualTo(6);
-    assertThat(whole.reasons()).anyMatch(r -> told(r.text()).contains("2 made after them are left out"));
+    assertThat(whole.reasons())
+        .anyMatch(r -> told(r.text()).contains("2 made after them are left out"));
     assertThat(Judge.plain().compare(a, b).reasons())
         .anyMatch(r -> told(r.text()).contains("--planned N"));
     assertThatThrownBy(() -> new Judge(OptionalDouble.empty(), Optional.empty(), OptionalInt.of(1)))
