@@ -212,7 +212,7 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
                     + ", operator "
                     + operator
                     + " has "
-                    + Wording.cuts(n)
+                    + (n == 1 ? "1 cut" : n + " cuts")
                     + ": every cell needs the same number, "
                     + Math.max(2, most)
                     + " here");
