@@ -2,6 +2,7 @@ package snick;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -38,8 +39,13 @@ public final class Pseudo {
                     : part.group());
   }
 
+  /** Nothing in {@code text} is English but units. */
+  public static void assertNoEnglish(String what, String text) {
+    assertNoEnglish(what, text, List.of());
+  }
+
   /** Nothing in {@code text} is English but units and {@code names}. */
-  public static void assertNoEnglish(String what, String text, String... names) {
+  public static void assertNoEnglish(String what, String text, List<String> names) {
     String rest = text;
     for (String name : names) {
       rest = rest.replace(name, " ");

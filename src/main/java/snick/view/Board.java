@@ -130,7 +130,7 @@ final class Board {
         "blades",
         journal.blades().stream().map(Blade::label).toList(),
         "filament_lots",
-        journal.filamentLots().stream().map(FilamentLot::lot).toList(),
+        journal.filamentLots().stream().map(this::lot).toList(),
         "latest_session",
         journal.latestSessions(1).stream().map(s -> SessionJson.line(journal, s)).findFirst(),
         "usual",
@@ -144,6 +144,10 @@ final class Board {
     JournalReader journal = bench.reader().journal();
     return new SessionJson(evidence, cuts, BenchJudge.of(bench, bench.reader(), evidence), verdicts)
         .object(journal.sessionNumber(session.name()));
+  }
+
+  private Map<String, Object> lot(FilamentLot lot) {
+    return Json.object("name", lot.lot(), "what", bench.preferences().words().say(lot.told()));
   }
 
   private Map<String, Object> usual() {

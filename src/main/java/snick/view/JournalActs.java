@@ -1,6 +1,5 @@
 package snick.view;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Optional;
@@ -38,7 +37,6 @@ import snick.view.http.Json;
 final class JournalActs {
   private static final String UNDONE = "undone on the page";
   private static final String PHOTO_ADDED = "photo added on the page";
-  private static final Fields NOTHING_SAID = Fields.of("{}".getBytes(StandardCharsets.UTF_8));
 
   private final Bench bench;
   private final Board board;
@@ -155,12 +153,18 @@ final class JournalActs {
         });
   }
 
-  /** Puts a photo to an inspection of the running session. */
-  Answer.Whole photo(long entry, byte[] content) {
+  /** Puts a photo to an inspection of any session, open or ended. */
+  Answer.Whole photo(long number, long entry, byte[] content) {
     Photo.Kind.of(content);
     return board.change(
         () -> {
-          SessionLog log = runningLog(NOTHING_SAID);
+          SessionLog log =
+              bench
+                  .reader()
+                  .journal()
+                  .sessionNumbered(number)
+                  .flatMap(bench.reader().journal()::log)
+                  .orElseThrow(() -> new NotAccepted("there is no session number " + number));
           Inspection look = inspection(log, entry);
           Photo photo = bench.writer().photos().keep(content);
           return done(

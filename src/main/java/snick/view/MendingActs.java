@@ -1,7 +1,9 @@
 package snick.view;
 
+import java.util.Optional;
 import java.util.function.Function;
 import snick.journal.Blade;
+import snick.journal.FilamentLot;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
@@ -65,6 +67,18 @@ final class MendingActs {
           Blade blade = journal().bladeMeant(fields.needed("blade"));
           bench.writer().journal().correct(session.withBlade(blade.label()), why(fields));
           return blade.label();
+        });
+  }
+
+  /** Says with which filament lot a session was made; none: not noted. */
+  Answer.Whole changeLot(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Session session = journal().session(name(number)).orElseThrow();
+          Optional<String> lot = fields.text("filament_lot").map(journal()::lotMeant).map(FilamentLot::lot);
+          bench.writer().journal().correct(session.withLot(lot), why(fields));
+          return lot.orElse("");
         });
   }
 
@@ -166,6 +180,21 @@ final class MendingActs {
               .writer()
               .journal()
               .correct(blade.withMargin(fields.number("margin_gf")), why(fields));
+          return blade.label();
+        });
+  }
+
+  /** Says how long the edge of a blade is. */
+  Answer.Whole edgeLength(byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Blade blade = journal().bladeMeant(fields.needed("blade"));
+          double lengthMm =
+              fields
+                  .number("edge_length_mm")
+                  .orElseThrow(() -> new NotAccepted("edge_length_mm is missing"));
+          bench.writer().journal().correct(blade.withEdgeLength(lengthMm), why(fields));
           return blade.label();
         });
   }

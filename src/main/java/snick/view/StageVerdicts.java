@@ -120,9 +120,9 @@ final class StageVerdicts {
         "reasons",
             verdict.clues().stream()
                 .filter(clue -> clue.says() != BurrClue.Says.NOTHING)
-                .map(clue -> words.say(clue.reason().text()))
+                .map(clue -> reason(clue.reason()))
                 .toList(),
-        "rule", words.say(verdict.rule().text()));
+        "rule", reason(verdict.rule()));
   }
 
   private static Map<String, Object> figures(GroupFigures figures) {
@@ -144,7 +144,14 @@ final class StageVerdicts {
         "difference_ci95_gf", comparison.ci95Gf().map(StageVerdicts::ends),
         "p", comparison.decisiveP(),
         "more_cuts", comparison.moreCuts().told().map(words::say),
-        "reasons", comparison.reasons().stream().map(Reason::text).map(words::say).toList());
+        "reasons", comparison.reasons().stream().map(this::reason).toList());
+  }
+
+  private Map<String, Object> reason(Reason reason) {
+    return Json.object(
+        "says", words.say("report.sentence", "text", reason.evidence()),
+        "rule", words.say("report.rule_of", "rule", reason.rule(), "source", reason.source()),
+        "would_change", words.say(reason.wouldChange()));
   }
 
   /** What a phrase says to who reads the page. */

@@ -67,6 +67,7 @@ async function one(label) {
   byId('blade-visits').replaceChildren(...(story.sessions.length ? [visits(story)] : [element('p', { class: 'note' }, say('past.none'))]));
   byId('blade-steps').replaceChildren(worth(story));
   byId('blade-margin').value = story.blade.margin_gf ?? '';
+  byId('blade-length').value = story.blade.edge_length_mm ?? '';
   byId('blade-name').value = shown;
   byId('blade-into').value = '';
 }
@@ -90,6 +91,8 @@ export function begin() {
     const text = byId('blade-margin').value;
     mended('margin', text === '' ? {} : { margin_gf: Number(text) }, 'blade.margin_set', shown);
   });
+  onSubmit('blade-length-form', () =>
+    mended('edge-length', { edge_length_mm: Number(byId('blade-length').value) }, 'blade.length_set', shown));
   onSubmit('blade-rename-form', () =>
     mended('rename', { name: byId('blade-name').value }, 'blade.renamed', byId('blade-name').value.trim()));
   onSubmit('blade-merge-form', () =>

@@ -51,7 +51,8 @@ public final class InventedEvening {
   public static final String SESSION = "evening";
 
   /** What people typed, and ids: in no language. */
-  public static final String[] NAMES = {
+  public static final List<String> NAMES =
+      List.of(
     HOSTILE,
     SECRET_NOTE,
     OPERATOR,
@@ -68,8 +69,7 @@ public final class InventedEvening {
     "\"><script>alert('x')</s…",
     "cal-",
     "stropped again",
-    "invented study",
-  };
+    "invented study");
 
   public static final String RIG = "00a1b2c3d4e5f607";
 

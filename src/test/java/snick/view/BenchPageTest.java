@@ -69,7 +69,7 @@ class BenchPageTest {
                 "session/inspections",
                 "{\"method\":\"raking_light\",\"side\":\"left\",\"finding\":\"none\"}")
             .body();
-    String path = "session/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
+    String path = "sessions/1/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
     byte[] photo = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 1, 2, 3};
     assertThat(sent(path, "application/json", photo).statusCode()).isEqualTo(415);
     assertThat(sent(path, "image/jpeg", "no photo".getBytes(StandardCharsets.UTF_8)).statusCode())
@@ -237,7 +237,7 @@ class BenchPageTest {
     assertThat(text()).doesNotContain("slipped").contains("\"place_mm\":40.0");
     assertThat(undone()).isEqualTo("place of cut " + cut);
     assertThat(text()).doesNotContain("\"place_mm\":40.0").contains("burr_seen");
-    assertThat(undone()).isEqualTo("look for a burr: raking light, left: burr seen");
+    assertThat(undone()).isEqualTo("look for a burr, left: burr seen (raking light)");
     assertThat(text()).doesNotContain("burr_seen");
     assertThat(bench.post("session/undo", "{}").statusCode()).isEqualTo(422);
   }

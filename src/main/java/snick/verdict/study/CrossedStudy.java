@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.commons.statistics.distribution.FDistribution;
-import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.NotComparable;
 
 /**
