@@ -78,8 +78,7 @@ public record Session(
 
   /** This session with another filament lot, or with none noted. */
   public Session withLot(Optional<String> lot) {
-    return new Session(
-        name, blade, lot, rig, calibration, roomCelsius, operator, opened, closed);
+    return new Session(name, blade, lot, rig, calibration, roomCelsius, operator, opened, closed);
   }
 
   /** The time within the session that is nearest to {@code at}. */

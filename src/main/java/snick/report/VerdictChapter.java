@@ -57,7 +57,7 @@ final class VerdictChapter {
                   "first",
                   c.first().name(),
                   "change",
-                  words.named("report.is", step.change()))));
+                  words.say("report.verdict_" + step.change().word()))));
       List<Block.Point> points = new ArrayList<>();
       c.reasons().stream().filter(told::add).forEach(reason -> point("", reason, points));
       c.second().scatterReason().ifPresent(reason -> point("", reason, points));
@@ -85,7 +85,7 @@ final class VerdictChapter {
             "p",
             p(step.holmP()),
             "change",
-            words.named("report.is", step.change()));
+            words.say("report.verdict_" + step.change().word()));
     return step.shareOfGain().isPresent()
         ? together + " " + words.say("report.share", "share", ShortStory.share(step.shareOfGain()))
         : together;

@@ -59,8 +59,7 @@ final class Routes {
     post("/api/v1/session/inspections", (request, parts) -> acts.inspect(request.body()));
     post(
         "/api/v1/sessions/{number}/inspections/{entry}/photo",
-        (request, parts) ->
-            acts.photo(number(parts), Request.whole(parts.get(1)), request.body()));
+        (request, parts) -> acts.photo(number(parts), Request.whole(parts.get(1)), request.body()));
     get("/api/v1/photos/{name}", (request, parts) -> photo(parts.get(0)));
     post("/api/v1/session/next-place", (request, parts) -> acts.choosePlace(request.body()));
     post("/api/v1/session/undo", (request, parts) -> acts.undo(request.body()));
@@ -95,7 +94,9 @@ final class Routes {
     post(session + "/reopen", (request, parts) -> acts.reopen(number(parts), request.body()));
     post(session + "/rename", (request, parts) -> acts.rename(number(parts), request.body()));
     post(session + "/blade", (request, parts) -> acts.changeBlade(number(parts), request.body()));
-    post(session + "/filament-lot", (request, parts) -> acts.changeLot(number(parts), request.body()));
+    post(
+        session + "/filament-lot",
+        (request, parts) -> acts.changeLot(number(parts), request.body()));
     post(
         session + "/stages/rename",
         (request, parts) -> acts.renameStage(number(parts), request.body()));

@@ -1,7 +1,7 @@
 // Mending a session: its name and blade, its stages; and opening it again.
 
 import { byId, element } from './dom.js';
-import { onSubmit, post, toast } from './acts.js';
+import { onSecondPress, onSubmit, post, toast } from './acts.js';
 import { say } from './say.js';
 
 let session;
@@ -54,7 +54,8 @@ export function begin() {
   byId('mend-close').addEventListener('click', () => byId('mend-dialog').close());
   onSubmit('mend-rename-form', () => mended('stages/rename',
     { stage: byId('mend-stage').value, name: byId('mend-name').value }, 'mend.renamed'));
-  onSubmit('mend-merge-form', () => mended('stages/merge',
+  onSubmit('mend-merge-form', () => {});
+  onSecondPress(byId('mend-merge'), say('mend.merge_sure'), () => mended('stages/merge',
     { stage: byId('mend-merged').value, into: byId('mend-into').value }, 'mend.merged'));
   onSubmit('mend-session-form', () => mended('rename', { name: byId('mend-session').value }, 'mend.session_renamed'));
   onSubmit('mend-lot-form', () => mended('filament-lot',

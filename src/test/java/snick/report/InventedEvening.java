@@ -53,23 +53,23 @@ public final class InventedEvening {
   /** What people typed, and ids: in no language. */
   public static final List<String> NAMES =
       List.of(
-    HOSTILE,
-    SECRET_NOTE,
-    OPERATOR,
-    SESSION,
-    "clamp slipped",
-    "plain carbon",
-    "spool b",
-    "nylon monofilament",
-    "ceramic rod",
-    "leather strop",
-    "as found",
-    "deburred, a long name for one stage of the work",
-    "deburred, a long name f…",
-    "\"><script>alert('x')</s…",
-    "cal-",
-    "stropped again",
-    "invented study");
+          HOSTILE,
+          SECRET_NOTE,
+          OPERATOR,
+          SESSION,
+          "clamp slipped",
+          "plain carbon",
+          "spool b",
+          "nylon monofilament",
+          "ceramic rod",
+          "leather strop",
+          "as found",
+          "deburred, a long name for one stage of the work",
+          "deburred, a long name f…",
+          "\"><script>alert('x')</s…",
+          "cal-",
+          "stropped again",
+          "invented study");
 
   public static final String RIG = "00a1b2c3d4e5f607";
 

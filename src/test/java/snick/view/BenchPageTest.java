@@ -225,6 +225,21 @@ class BenchPageTest {
   }
 
   @Test
+  void whatWasWithdrawnCanBeNotedAnewAndLotAndLengthCanBeMended() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\",\"first_stage\":\"as found\"}");
+    String noted = bench.post("session/inspections", light("left", "burr_seen")).body();
+    ok("sessions/1/entries/" + JSON.std.mapFrom(noted).get("entry") + "/withdraw", "{}");
+    assertThat(bench.get("/api/v1/sessions/1").body()).doesNotContain("burr_seen\"");
+    assertThat(undone()).isEqualTo("withdrawn: left: burr seen (raking light)");
+    assertThat(bench.get("/api/v1/sessions/1").body()).contains("burr_seen\"");
+    ok("blades/edge-length", "{\"blade\":\"petty\",\"edge_length_mm\":125}");
+    assertThat(bench.get("/api/v1/sessions/1").body()).contains("\"edge_length_mm\":125.0");
+    ok("sessions/1/filament-lot", "{}");
+    assertThat(bench.post("sessions/1/filament-lot", "{\"filament_lot\":\"spool\"}").statusCode())
+        .isEqualTo(422);
+  }
+
+  @Test
   void whatWasDoneIsTakenBackLastFirst() throws Exception {
     ok("sessions", "{\"blade\":\"petty\"}");
     long cut = bench.cut(120);

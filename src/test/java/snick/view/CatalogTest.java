@@ -72,6 +72,17 @@ class CatalogTest {
   }
 
   @Test
+  void idsAreUniqueInThePage() {
+    List<String> ids =
+        Pattern.compile(" id=\"([^\"]+)\"")
+            .matcher(page(Words.english()))
+            .results()
+            .map(id -> id.group(1))
+            .toList();
+    assertThat(ids).hasSizeGreaterThan(100).doesNotHaveDuplicates();
+  }
+
+  @Test
   void whatIsSaidLaterIsTranslatedToo() {
     String catalog =
         new PageFiles(PageToken.random(), Pseudo.words())

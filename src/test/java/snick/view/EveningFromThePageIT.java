@@ -316,9 +316,24 @@ class EveningFromThePageIT {
     hand.type("#session-text", "no such blade");
     hand.press("#session-search button");
     browser.await("none", () -> browser.shown("#session-none"));
+    bladeAndRig();
     browser.run("location.hash = 'words/k'");
     browser.awaitText(".words .asked", "± and k");
     judge("words");
+  }
+
+  /** A blade over its sessions; how the rig answers, as the cuts of the evening told; its ports. */
+  private void bladeAndRig() throws IOException {
+    hand.press("#to-blades");
+    browser.await("the blades", () -> browser.shown("#blade-list a"));
+    hand.press("#blade-list a");
+    browser.await("its picture", () -> drawn("#blade-picture img"));
+    assertThat(browser.text("#blade-visits")).contains("stropped: mean");
+    judge("blade");
+    hand.press("#to-rig");
+    browser.await("the response", () -> drawn("#response-picture"));
+    browser.await("the ports", () -> !browser.text("#port-list").isBlank());
+    judge("rig");
   }
 
   private boolean drawn(String css) {

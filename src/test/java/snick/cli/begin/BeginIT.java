@@ -91,7 +91,8 @@ class BeginIT {
     try (ServerSocket door = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       number = door.getLocalPort();
       String port = "tcp://127.0.0.1:" + number;
-      begin = Jar.onThisJava().startOnTerminal("begin", port, "--data", folder.resolve("s").toString());
+      begin =
+          Jar.onThisJava().startOnTerminal("begin", port, "--data", folder.resolve("s").toString());
       try (Socket rig = door.accept()) {
         rig.getOutputStream().write("84210\n".repeat(20).getBytes(StandardCharsets.US_ASCII));
         begin.await("sends readings as text");
