@@ -2,6 +2,7 @@ package snick.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,8 @@ import snick.store.database.Watch;
 import snick.store.record.Credit;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
+import snick.store.record.EarlierResult;
 import snick.store.record.Evidence;
 import snick.store.record.Fault;
 import snick.store.record.Origin;
@@ -33,7 +36,6 @@ import snick.store.record.StoredCut;
 import snick.store.record.StoredForce;
 import snick.store.record.StoredRecording;
 import snick.store.record.StoredResponse;
-import snick.store.record.StoredResult;
 import snick.store.record.Verification;
 import snick.store.table.CalibrationTable;
 import snick.store.table.CutTable;
@@ -168,8 +170,29 @@ public final class StoreReader implements AutoCloseable {
   }
 
   /** Every result of a cut, oldest first; the last is the current one. */
-  public List<StoredResult> results(long cutId) {
+  public List<Derivation> results(long cutId) {
     return results.ofCut(cutId);
+  }
+
+  /** What was derived from a cut before what stands, oldest first. */
+  public List<EarlierResult> earlier(long cutId) {
+    List<EarlierResult> found = new ArrayList<>();
+    List<Derivation> all = results(cutId);
+    List<StoredForce> forces = forces(cutId);
+    for (int i = 0; i < all.size(); i++) {
+      int number = i + 1;
+      Derivation result = all.get(i);
+      boolean stands = number == all.size();
+      List<StoredForce> own = forces.stream().filter(f -> f.resultId() == result.id()).toList();
+      own.stream()
+          .limit(stands ? Math.max(0, own.size() - 1) : own.size())
+          .map(f -> new EarlierResult.EarlierForce(f.createdAt(), f.force()))
+          .forEach(f -> found.add(new EarlierResult(number, stands, result, Optional.of(f))));
+      if (own.isEmpty() && !stands) {
+        found.add(new EarlierResult(number, false, result, Optional.empty()));
+      }
+    }
+    return found;
   }
 
   /** Every force of a cut, of all its results, oldest first. */

@@ -13,6 +13,7 @@ import snick.exchange.write.Licence;
 import snick.exchange.write.NoLeave;
 import snick.exchange.write.PackageExport;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.report.SessionReport;
 import snick.report.word.Words;
 import snick.store.JournalReader;
@@ -25,7 +26,6 @@ import snick.verdict.comparison.Judge;
 import snick.view.bench.Bench;
 import snick.view.bench.BenchJudge;
 import snick.view.http.Answer;
-import snick.view.http.Json;
 import snick.view.http.Request;
 import snick.view.http.Turn;
 

@@ -12,6 +12,7 @@ import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.phrase.Phrase;
 import snick.store.JournalReader;
 import snick.store.Mending;
@@ -19,7 +20,6 @@ import snick.store.record.CutPlace;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Fields;
-import snick.view.http.Json;
 
 /**
  * Mends from the page what went wrong, in any session, open or closed. What was there before stays
