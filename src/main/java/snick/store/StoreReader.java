@@ -28,7 +28,6 @@ import snick.store.record.CutSummary;
 import snick.store.record.Derivation;
 import snick.store.record.EarlierResult;
 import snick.store.record.Evidence;
-import snick.store.record.Fault;
 import snick.store.record.Origin;
 import snick.store.record.Rig;
 import snick.store.record.StoredCalibration;
@@ -40,7 +39,6 @@ import snick.store.record.Verification;
 import snick.store.table.CalibrationTable;
 import snick.store.table.CutTable;
 import snick.store.table.EvidenceTable;
-import snick.store.table.FaultTable;
 import snick.store.table.ForceTable;
 import snick.store.table.OriginTable;
 import snick.store.table.RecordingTable;
@@ -65,7 +63,6 @@ public final class StoreReader implements AutoCloseable {
   private final ResponseTable responses;
   private final Map<String, Response> used = new HashMap<>();
   private final EvidenceTable evidence;
-  private final FaultTable faults;
   private final JournalReader journal;
   private final StageEntryTable stageEntries;
 
@@ -78,7 +75,6 @@ public final class StoreReader implements AutoCloseable {
     calibrations = new CalibrationTable(database);
     responses = new ResponseTable(database);
     evidence = new EvidenceTable(database);
-    faults = new FaultTable(database);
     journal = new JournalReader(database);
     stageEntries = new StageEntryTable(database);
   }
@@ -268,11 +264,6 @@ public final class StoreReader implements AutoCloseable {
   /** Other evidence of one kind about a rig, oldest first. */
   public List<Evidence> evidence(String deviceId, String kind) {
     return evidence.evidence(deviceId, kind);
-  }
-
-  /** Every fault, the latest first. */
-  public List<Fault> faults() {
-    return faults.all();
   }
 
   /** The journal as seen through this reader. */
