@@ -143,16 +143,9 @@ final class Finding {
             fall.top(),
             fall.bottom(),
             fall.periods() * r.s.periodNanos / 1e9,
-            fixtureLagSeconds(),
+            response,
             after,
             end));
-  }
-
-  private double fixtureLagSeconds() {
-    return response
-        .ring()
-        .map(ring -> ring.lagSeconds() * StrictMath.exp(ring.dampingLogUncertainty()))
-        .orElse(Double.POSITIVE_INFINITY);
   }
 
   private Peak peak(Optional<ForceAtBreak> estimate) {

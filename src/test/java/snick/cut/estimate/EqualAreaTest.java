@@ -1,5 +1,6 @@
 package snick.cut.estimate;
 
+import snick.cut.response.Response;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -44,7 +45,7 @@ class EqualAreaTest {
             last,
             bottom,
             2.197 * tauSeconds,
-            Double.POSITIVE_INFINITY,
+            Response.unknown(),
             0,
             READINGS);
     double instant = new EqualArea(loading, 1).instant(last, y[last], slope);
