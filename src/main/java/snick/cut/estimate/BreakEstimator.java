@@ -77,7 +77,6 @@ public final class BreakEstimator {
   /** And of the noise. */
   private static final double JUMP_NOISES = 8;
 
-
   /** What sampling leaves open of the instant of a fall that is wide, periods (an assumption). */
   private static final double WIDE_OPEN_PERIODS = 0.08;
 
@@ -226,8 +225,7 @@ public final class BreakEstimator {
         c.counts() - slope * (PARTING_SECONDS - kink),
         instant.seconds(),
         course.slopeCountsPerSecond(),
-        new Budget(
-            plain, doubt, steep * instant.uSeconds(), steep * partingSeconds(l, area), 0));
+        new Budget(plain, doubt, steep * instant.uSeconds(), steep * partingSeconds(l, area), 0));
   }
 
   /** An instant and its standard uncertainty, s. */
@@ -262,7 +260,8 @@ public final class BreakEstimator {
 
   private static double partingSeconds(Loading l, EqualArea area) {
     double parting = Math.min(PARTING_SHARE * l.fallSeconds(), PARTING_U_SECONDS);
-    return Math.hypot(parting, Math.min(unknownLagSeconds(l, area), HELD_LAGS * lagSeconds(l)));
+    return Math.hypot(
+        parting, Math.min(unknownLagSeconds(l, area), HELD_LAGS * l.fixtureLagSeconds()));
   }
 
   /**
@@ -272,14 +271,6 @@ public final class BreakEstimator {
   private static double unknownLagSeconds(Loading l, EqualArea area) {
     double free = Math.min(1, Math.sqrt(area.swingShare() / FREE_SWING));
     return free * Math.min(LAG_SHARE * l.fallSeconds(), MOST_LAG_SECONDS);
-  }
-
-  /** By how much the fixture follows a steady rise late, s; infinite while its ring is not known. */
-  private static double lagSeconds(Loading l) {
-    return l.known()
-        .ring()
-        .map(ring -> ring.lagSeconds() * StrictMath.exp(ring.dampingLogUncertainty()))
-        .orElse(Double.POSITIVE_INFINITY);
   }
 
   /** Standard deviation of what filter and fixture smear readings by, s. */
@@ -328,8 +319,7 @@ public final class BreakEstimator {
     int from = Math.max(Math.min(firstClean(l), i - 2), i - LINE_READINGS + 1);
     return from > l.onset()
         && l.counts()[i + 1]
-            > course(l, from, i).lineAfter(l.periodSeconds())
-                - ON_COURSE_NOISES * l.noiseCounts();
+            > course(l, from, i).lineAfter(l.periodSeconds()) - ON_COURSE_NOISES * l.noiseCounts();
   }
 
   /** First reading that the filter does not join to the rest before. */

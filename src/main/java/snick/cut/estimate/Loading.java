@@ -1,7 +1,5 @@
 package snick.cut.estimate;
 
-import snick.cut.response.Response;
-
 /**
  * One loading and its fall, ready for the estimate: readings above zero and positive in loading
  * direction, in counts; times in s since any origin, rising. The arrays are not copied; the
@@ -16,7 +14,8 @@ import snick.cut.response.Response;
  * @param top index of the last reading before the fall at 90 % of the height or more
  * @param bottom index of the first reading at 10 % or less
  * @param fallSeconds time of the fall from 90 % to 10 %, s
- * @param known how the rig answers a fall, from earlier falls
+ * @param fixtureLagSeconds by how much the fixture follows a steady rise late, s, as its ringing
+ *     after earlier falls tells; infinite while that is not known
  * @param levelAfterCounts level that it fell to as far as known, counts above zero
  * @param end one past the last reading before the next loading
  */
@@ -31,6 +30,6 @@ public record Loading(
     int top,
     int bottom,
     double fallSeconds,
-    Response known,
+    double fixtureLagSeconds,
     double levelAfterCounts,
     int end) {}

@@ -1,6 +1,5 @@
 package snick.cut.estimate;
 
-import snick.cut.response.Response;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -45,7 +44,7 @@ class EqualAreaTest {
             last,
             bottom,
             2.197 * tauSeconds,
-            Response.unknown(),
+            Double.POSITIVE_INFINITY,
             0,
             READINGS);
     double instant = new EqualArea(loading, 1).instant(last, y[last], slope);
