@@ -2,16 +2,16 @@
 
 import { button, byId, element, fill } from './dom.js';
 import { post, toast } from './acts.js';
+import { methods } from './catalog.js';
 import { beside } from './photo.js';
 import { say } from './say.js';
 import { withdraw } from './steps.js';
 import * as words from './words.js';
 
-const METHODS = ['raking_light', 'fingertip', 'magnifier', 'thin_paper', 'cotton_drag', 'nail_drag'];
 const FINDINGS = ['none', 'burr_seen', 'unsure'];
 const PAPER = ['clean', 'catches', 'tears', 'will_not_start', 'unsure'];
 
-let method = 'raking_light';
+let [method] = methods;
 let magnification = 10;
 let running = {};
 
@@ -32,7 +32,7 @@ function row(side, findings) {
 
 function ways() {
   return element('div', { class: 'ways', role: 'group', 'aria-label': say('inspect.how') },
-    ...METHODS.map((word) => button(words.method(word), () => choose(word), {
+    ...methods.map((word) => button(words.method(word), () => choose(word), {
       'aria-pressed': String(word === method), 'data-method': word })));
 }
 
@@ -59,12 +59,13 @@ function pad() {
 
 const timesOf = (inspection) => (inspection.magnification ? ` ${inspection.magnification}\u00d7` : '');
 
-function line(session, inspection) {
+// One inspection that was noted, with its photo and the way to withdraw it.
+export function line(session, inspection, whenDone) {
   const text = say('inspect.line', {
     at: words.clock(inspection.at), side: words.side(inspection.side),
     how: words.method(inspection.method) + timesOf(inspection), what: words.finding(inspection.finding) });
-  return element('li', { class: 'entry' }, element('span', {}, text), beside(inspection, text),
-    button(say('entry.withdraw'), () => withdraw(session, inspection.entry), {
+  return element('li', { class: 'entry' }, element('span', {}, text), beside(session, inspection, text, whenDone),
+    button(say('entry.withdraw'), () => withdraw(session, inspection.entry, whenDone), {
       'aria-label': say('entry.withdraw_what', { what: text }) }));
 }
 
