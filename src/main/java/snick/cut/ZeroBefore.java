@@ -76,35 +76,26 @@ final class ZeroBefore {
     Before.Zero z = event.before().zero();
     SampleLog log = event.log();
     double noise = event.before().noiseCounts();
-    double fell = secondsSince(z, log.nanos(event.fallenAt()));
-    double end = secondsSince(z, log.nanos(log.size() - 1));
-    double zero = z.counts() + z.driftCountsPerSecond() * fell;
-    double variance = variance(z, fell, fell);
+    long fell = log.nanos(event.fallenAt());
+    long end = log.nanos(log.size() - 1);
+    double zero = z.countsAt(fell);
+    double variance = z.covarianceCounts2(fell, fell);
     if (!event.settled()) {
       return new ZeroBefore(zero, Math.sqrt(variance), variance > noise * noise, 0);
     }
-    double off = event.levelAfterCounts() - z.counts() - z.driftCountsPerSecond() * end;
+    double off = event.levelAfterCounts() - z.countsAt(end);
     double doubt = AFTER_NOISES * noise;
-    double spread = variance(z, end, end) + doubt * doubt;
-    double gain = variance(z, fell, end) / spread;
+    double spread = z.covarianceCounts2(end, end) + doubt * doubt;
+    double gain = z.covarianceCounts2(fell, end) / spread;
     boolean open = Math.abs(off) > OPEN_DOUBTS * Math.sqrt(spread);
     zero += (open ? 0.5 : 1) * gain * off;
-    variance += open ? square(gain * off) / 12 : -gain * variance(z, fell, end);
+    variance += open ? square(gain * off) / 12 : -gain * z.covarianceCounts2(fell, end);
     double u = Math.sqrt(Math.max(0, variance));
     return new ZeroBefore(zero, u, u > noise, 0);
   }
 
   private static double square(double x) {
     return x * x;
-  }
-
-  private static double secondsSince(Before.Zero z, long nanos) {
-    return Math.max(0, (nanos - z.atNanos()) / 1e9);
-  }
-
-  /** Covariance of the zero at two times, s after it was known. */
-  private static double variance(Before.Zero z, double a, double b) {
-    return z.varianceCounts2() + z.covariance() * (a + b) + z.driftVariance() * a * b;
   }
 
   /** How many readings before the one that begins an event may be loaded already. */
