@@ -210,19 +210,20 @@ public final class CutDetector implements SampleSink {
       run = 0;
       railReported = false;
       if (rest.samples(n, ring, period.periodNanos())) {
-        followZero();
+        followBlock();
       }
     }
   }
 
   /** Before the rest is known, a block may be of a loading. */
-  private void followZero() {
+  private void followBlock() {
     double noise = rest.noiseCounts();
-    if (rest.known()) {
-      zero.take(ring.nanos(0), rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
-    } else {
+    if (!rest.known()) {
       zero.forget();
     }
+    long middle = ring.nanos(rest.lastBlockLength() / 2);
+    zero.take(middle, rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
+    rest.follow(zero.driftCountsPerSecond());
   }
 
   private void takeOutside(double away) {

@@ -219,7 +219,8 @@ final class Event {
   /** What the level above the zero, as that drifts, tells after a fall. */
   private Settling.State settle(long nanos) {
     double above = polarity * (course.levelCounts() - before.zero().countsAt(nanos));
-    Settling.State state = settling.tick(nanos, above, course.swingCounts());
+    double doubt = Math.sqrt(Math.max(0, before.zero().covarianceCounts2(nanos, nanos)));
+    Settling.State state = settling.tick(nanos, above, doubt, course.swingCounts());
     settled = state == Settling.State.SETTLED;
     return state;
   }
@@ -240,7 +241,7 @@ final class Event {
       return bounded(index, nanos);
     }
     end = fell ? End.SETTLED : End.ABSORBED;
-    levelAfter = zero + polarity * flat.level();
+    levelAfter = course.levelCounts();
     return Step.ENDED;
   }
 

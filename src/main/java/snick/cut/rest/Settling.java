@@ -62,6 +62,7 @@ public final class Settling {
   private double lowest;
   private double lowestSwing;
   private double level;
+  private double zeroDoubt;
   private double swing;
 
   /**
@@ -91,9 +92,11 @@ public final class Settling {
     lowestSwing = 0;
   }
 
-  /** Another tick, with the level and the swing then. */
-  public State tick(long nanos, double levelCounts, double swingCounts) {
+  /** Another tick, with the level, the zero's standard uncertainty and the swing then. */
+  public State tick(
+      long nanos, double levelCounts, double zeroDoubtCounts, double swingCounts) {
     level = levelCounts;
+    zeroDoubt = zeroDoubtCounts;
     swing = swingCounts;
     double doubt = levelShare * swingCounts;
     if (nanos - fellNanos < SOONEST_NANOS) {
@@ -121,7 +124,7 @@ public final class Settling {
     if (since > LONGEST_RING_NANOS) {
       return true;
     }
-    boolean remains = level > DOUBTS * Math.hypot(levelDoubtCounts, LEAK * swing);
+    boolean remains = level + zeroDoubt > DOUBTS * Math.hypot(levelDoubtCounts, LEAK * swing);
     boolean gone = !remains || since >= REMAINS_NANOS;
     return calm && gone && nanos - calmNanos >= LONGER * (calmNanos - fellNanos);
   }

@@ -13,7 +13,7 @@ public final class ZeroTrack {
   private static final double DRIFT_WANDER = 0.06;
 
   /** Drift not known yet: 0.25 gf/s at the least noise thought of, 0.03 gf, are eight of these. */
-  private static final double FIRST_DRIFT_NOISES_PER_SECOND = 4;
+  private static final double FIRST_DRIFT_NOISES_PER_SECOND = 10;
 
   private boolean known;
   private double level;
@@ -67,6 +67,11 @@ public final class ZeroTrack {
     covariance += driftVariance * s + driftWander * s * s / 2;
     driftVariance += driftWander * s;
     atNanos = nanos;
+  }
+
+  /** How fast it drifts; 0 if nothing is known of that, counts/s. */
+  public double driftCountsPerSecond() {
+    return known ? drift : 0;
   }
 
   /** What is known of the zero at a time. */
