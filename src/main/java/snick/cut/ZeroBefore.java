@@ -70,7 +70,7 @@ final class ZeroBefore {
    * The zero followed from rest to rest, carried to the fall; the rest after counts as well, by a
    * smoothing step (Rauch, Tung and Striebel 1965, from memory). If that lies far from where it was
    * to be expected, the zero drifted otherwise or some load remains: then it may be anywhere
-   * between.
+   * between. A level that may be a remainder is doubted by as much as it lies above.
    */
   private static ZeroBefore carried(Event event) {
     Before.Zero z = event.before().zero();
@@ -80,11 +80,9 @@ final class ZeroBefore {
     long end = log.nanos(log.size() - 1);
     double zero = z.countsAt(fell);
     double variance = z.covarianceCounts2(fell, fell);
-    if (!event.settled()) {
-      return new ZeroBefore(zero, Math.sqrt(variance), variance > noise * noise, 0);
-    }
     double off = event.levelAfterCounts() - z.countsAt(end);
-    double doubt = AFTER_NOISES * noise;
+    double remainder = event.settled() ? 0 : Math.max(0, event.polarity() * off);
+    double doubt = Math.hypot(AFTER_NOISES * noise, remainder);
     double spread = z.covarianceCounts2(end, end) + doubt * doubt;
     double gain = z.covarianceCounts2(fell, end) / spread;
     boolean open = Math.abs(off) > OPEN_DOUBTS * Math.sqrt(spread);

@@ -15,6 +15,9 @@ public final class ZeroTrack {
   /** Drift not known yet: 0.25 gf/s at the least noise thought of, 0.03 gf, are eight of these. */
   private static final double FIRST_DRIFT_NOISES_PER_SECOND = 10;
 
+  /** A level farther off than so many standard deviations counts as one that is as far off. */
+  private static final double MOST_OFF = 2;
+
   private boolean known;
   private double level;
   private double variance;
@@ -38,7 +41,8 @@ public final class ZeroTrack {
     double spread = variance + uncertaintyCounts * uncertaintyCounts;
     double gain = variance / spread;
     double driftGain = covariance / spread;
-    double off = counts - level;
+    double most = MOST_OFF * Math.sqrt(spread);
+    double off = Math.max(-most, Math.min(most, counts - level));
     level += gain * off;
     drift += driftGain * off;
     driftVariance -= driftGain * covariance;
