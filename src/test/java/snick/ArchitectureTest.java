@@ -173,17 +173,19 @@ class ArchitectureTest {
 
   /** Rooms of a stage, in the order of use: each may use those before it. */
   private static final Map<String, List<String>> ROOMS =
-      Map.of(
-          "frame", List.of("message", "text", "binary"),
-          "cut", List.of("estimate", "response", "rest"),
-          "force", List.of("mass", "reading", "fit", "budget", "check"),
-          "journal", List.of("name"),
-          "verdict", List.of("statistic", "comparison", "burr", "study"),
-          "virtualrig", List.of("settings", "script", "bench", "signal", "device", "line"),
-          "store", List.of("database", "trace", "record", "table", "care"),
-          "report", List.of("word", "plot", "sheet"),
-          "exchange", List.of("json", "table", "derive", "write", "read", "check"),
-          "view", List.of("http", "bench", "work"));
+      Map.ofEntries(
+          Map.entry("frame", List.of("message", "text", "binary")),
+          Map.entry("cut", List.of("estimate", "response", "rest")),
+          Map.entry("force", List.of("mass", "reading", "fit", "budget", "check")),
+          Map.entry("journal", List.of("name")),
+          Map.entry("verdict", List.of("statistic", "comparison", "burr", "study")),
+          Map.entry(
+              "virtualrig", List.of("settings", "script", "bench", "signal", "device", "line")),
+          Map.entry("store", List.of("database", "trace", "record", "table", "care")),
+          Map.entry("report", List.of("word", "plot", "sheet")),
+          Map.entry("exchange", List.of("json", "table", "derive", "write", "read", "check")),
+          Map.entry("view", List.of("http", "bench", "work")),
+          Map.entry("daemon", List.of("link")));
 
   /** Rooms of the command line, each with the rooms it may use; {@code snick.cli} uses all. */
   private static final Map<String, List<String>> COMMANDS =

@@ -7,10 +7,10 @@ final class Handover {
   private static final long QUEUE_WAIT_SECONDS = 1;
 
   private final String port;
-  private final RigReader.Surroundings around;
+  private final Surroundings around;
   private final Rounds rounds;
 
-  Handover(String port, RigReader.Surroundings around, Rounds rounds) {
+  Handover(String port, Surroundings around, Rounds rounds) {
     this.port = port;
     this.around = around;
     this.rounds = rounds;

@@ -1,5 +1,6 @@
 package snick.daemon;
 
+import java.time.Duration;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import snick.cut.Outcome;
+import snick.daemon.link.HostTime;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.live.NextSpot;
@@ -27,10 +29,11 @@ import snick.store.record.Recording;
  * cuts go to a {@link Refuge}. Runs on its own thread.
  */
 final class Keeper implements Runnable {
-  private static final long RETRY_SECONDS = 1;
+  private static final Duration RETRY = Duration.ofSeconds(1);
   private static final long WAIT_SECONDS = 1;
 
   private final BlockingQueue<Work> queue;
+  private final HostTime time;
   private final Store store;
   private final CalibrationShelf calibrations;
   private final RigResponses responses;
@@ -60,24 +63,23 @@ final class Keeper implements Runnable {
 
   Keeper(
       int rigs,
-      BlockingQueue<Work> queue,
       Store store,
       CalibrationShelf calibrations,
       RigResponses responses,
       NextSpot nextSpot,
       Refuge refuge,
-      FaultLog faults,
       Consumer<AnnouncedCut> announce,
-      Consumer<String> complain) {
-    this.queue = queue;
+      Surroundings around) {
+    this.queue = around.queue();
+    this.time = around.time();
     this.store = store;
     this.calibrations = calibrations;
     this.responses = responses;
     this.nextSpot = nextSpot;
     this.refuge = refuge;
-    this.faults = faults;
+    this.faults = around.faults();
     this.announce = announce;
-    this.complain = complain;
+    this.complain = around.tell();
     this.current = new CopyOnWriteArrayList<>(Collections.nCopies(rigs, Optional.empty()));
   }
 
@@ -170,7 +172,7 @@ final class Keeper implements Runnable {
     boolean kept = attempt(work);
     while (!kept && !abandoned) {
       rounds.went();
-      TimeUnit.SECONDS.sleep(RETRY_SECONDS);
+      time.pause(RETRY);
       kept = attempt(work);
     }
     tryingCut &= !kept;
@@ -192,7 +194,8 @@ final class Keeper implements Runnable {
         displace(e);
         return false;
       }
-      if (storing || faults.note("store", e.getMessage())) {
+      boolean firstOfAll = faults.note("store", e.getMessage());
+      if (storing || firstOfAll) {
         complain.accept(
             "NOT STORED, trying again every second: "
                 + e.getMessage()
@@ -288,7 +291,7 @@ final class Keeper implements Runnable {
             force,
             largest,
             finished.occurredAt(),
-            System.nanoTime() - finished.endedNanos()));
+            time.monotonicNanos() - finished.endedNanos()));
     learn(rig, finished, id);
   }
 

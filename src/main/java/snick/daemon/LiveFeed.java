@@ -5,16 +5,16 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
-import java.util.concurrent.TimeUnit;
+import snick.daemon.link.HelloRequests;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.RigInUseException;
+import snick.daemon.link.RigLock;
 import snick.force.reading.RigSetting;
 import snick.frame.StreamDecoder;
-import snick.frame.binary.HostFrames;
 import snick.frame.message.FrameSink;
 import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
 import snick.frame.message.Tally;
 import snick.frame.text.Columns;
-import snick.port.ByteLink;
 import snick.port.ByteSource;
 import snick.port.PortAddress;
 import snick.port.Ports;
@@ -30,7 +30,6 @@ import snick.sample.StreamFacts;
  */
 public final class LiveFeed implements AutoCloseable {
   private static final int BUFFER_BYTES = 1 << 14;
-  private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
 
   /** Gain of a rig that does not say. */
   static final int USUAL_GAIN = 128;
@@ -44,17 +43,16 @@ public final class LiveFeed implements AutoCloseable {
   private final FrameSink entry;
   private final Identity identity = new Identity();
   private final HostClockFit clockFit = new HostClockFit();
-  private final HostFrames frames = new HostFrames();
+  private final HelloRequests requests;
   private final byte[] buffer = new byte[BUFFER_BYTES];
-  private long askedNanos;
-  private int tag;
 
   private LiveFeed(
       PortAddress address,
       ByteSource source,
       Optional<RigLock> lock,
       Pipeline.Settings settings,
-      SampleSink sink) {
+      SampleSink sink,
+      HostTime time) {
     this.address = address;
     this.source = source;
     this.lock = lock;
@@ -64,7 +62,7 @@ public final class LiveFeed implements AutoCloseable {
     this.decoder = settings.decoder(start);
     this.stream = new SampleStream(assumedRate, sink);
     this.entry = new DeviceGate(stream, identity);
-    this.askedNanos = System.nanoTime() - ASK_EVERY_NANOS;
+    this.requests = new HelloRequests(time);
   }
 
   /**
@@ -73,6 +71,7 @@ public final class LiveFeed implements AutoCloseable {
    * @param lockFolder where locks lie
    * @param settings form and assumed rate; the detector's settings are not used
    * @param sink takes the samples, on the thread that calls {@link #turn}
+   * @param time by which the device is asked who it is
    * @throws RigInUseException if the rig is being recorded
    * @throws snick.port.PortException if it cannot be opened
    */
@@ -81,14 +80,15 @@ public final class LiveFeed implements AutoCloseable {
       PortAddress address,
       Path lockFolder,
       Pipeline.Settings settings,
-      SampleSink sink)
+      SampleSink sink,
+      HostTime time)
       throws IOException, RigInUseException {
     Optional<RigLock> lock =
         address.live()
             ? Optional.of(RigLock.take(lockFolder, RigLock.nameOf(address)))
             : Optional.empty();
     try {
-      return new LiveFeed(address, ports.open(address), lock, settings, sink);
+      return new LiveFeed(address, ports.open(address), lock, settings, sink, time);
     } catch (IOException | RuntimeException e) {
       release(lock);
       throw e;
@@ -123,13 +123,8 @@ public final class LiveFeed implements AutoCloseable {
   }
 
   private void askHello() throws IOException {
-    long now = System.nanoTime();
-    if (identity.deviceId.isEmpty()
-        && now - askedNanos >= ASK_EVERY_NANOS
-        && source instanceof ByteLink device) {
-      askedNanos = now;
-      tag = (tag + 1) & 0xFF;
-      device.write(frames.encode(new HostCommand.AskHello(tag)));
+    if (identity.deviceId.isEmpty()) {
+      requests.askIfDue(source);
     }
   }
 

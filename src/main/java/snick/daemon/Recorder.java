@@ -10,13 +10,16 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.RigInUseException;
+import snick.daemon.link.RigOpening;
+import snick.daemon.link.WhenAbsent;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.frame.text.Columns;
@@ -46,11 +49,8 @@ public final class Recorder implements AutoCloseable {
   private static final int QUEUE_LENGTH = 256;
   private static final long STOP_WAIT_SECONDS = 10;
 
-  private final List<RigReader> readers = new ArrayList<>();
-  private final List<Thread> readerThreads = new ArrayList<>();
-  private final List<RigLock> locks = new ArrayList<>();
+  private final Rigs rigs;
   private final BlockingQueue<Work> queue = new ArrayBlockingQueue<>(QUEUE_LENGTH);
-  private final CountDownLatch readersDone;
   private final Instant startedAt;
   private final FaultLog faults;
   private final Store store;
@@ -90,7 +90,7 @@ public final class Recorder implements AutoCloseable {
       OptionalInt httpPort,
       String version,
       PageReach reach,
-      Absent absent,
+      WhenAbsent absent,
       Preferences preferences) {
     public Settings {
       rigs = List.copyOf(rigs);
@@ -114,17 +114,9 @@ public final class Recorder implements AutoCloseable {
           httpPort,
           version,
           PageReach.loopback(),
-          Absent.REFUSED,
+          WhenAbsent.REFUSED,
           Preferences.NONE);
     }
-  }
-
-  /** What becomes of a rig that is not there at the start. */
-  public enum Absent {
-    /** It is refused, see {@link #refusals}; without end only one that was there is waited for. */
-    REFUSED,
-    /** It is waited for until it is there. */
-    AWAITED
   }
 
   /**
@@ -142,49 +134,43 @@ public final class Recorder implements AutoCloseable {
     startedAt = clock.instant();
     faults = new FaultLog(clock);
     store = Store.open(settings.dataDirectory(), clock);
-    readersDone = new CountDownLatch(settings.rigs().size());
     metrics = new RigMetrics(settings.rigs().size(), this::state, settings.version());
     RigResponses responses = new RigResponses(settings.rigs().size(), store, clock);
+    Surroundings around = new Surroundings(queue, clock, HostTime.REAL, faults, audience.word());
     keeper =
         new Keeper(
             settings.rigs().size(),
-            queue,
             store,
             calibrations,
             responses,
             nextSpot,
             new Refuge(settings.dataDirectory(), clock),
-            faults,
             cut -> announce(cut, audience.cut()),
-            audience.word());
+            around);
     keeperThread = new Thread(keeper, "keeper");
-    keeperThread.setUncaughtExceptionHandler((thread, e) -> broken(thread, e, audience.word()));
+    keeperThread.setUncaughtExceptionHandler(this::broken);
     Ports ports = new Ports(settings.bitsPerSecond());
+    List<RigReader> readers = new ArrayList<>();
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
-      int number = rig;
-      LiveTrace trace = new LiveTrace();
-      traces.add(trace);
-      RigTap tap = new RigTap(audience.word());
-      taps.add(tap);
-      RigReader.Surroundings around =
-          new RigReader.Surroundings(
-              queue,
-              clock,
-              faults,
-              audience.word(),
-              sink -> trace.before(tap.before(sink)),
-              () -> responses.of(number));
-      RigReader reader =
-          new RigReader(
-              rig,
-              new RigOpening(settings.rigs().get(rig), ports, settings.absent()),
-              settings.pipeline().withKept(kept(settings, settings.rigs().get(rig))),
-              around);
-      readers.add(reader);
-      Thread thread = new Thread(() -> read(reader), "rig-" + rig);
-      thread.setUncaughtExceptionHandler((t, e) -> broken(t, e, audience.word()));
-      readerThreads.add(thread);
+      readers.add(reader(rig, settings, ports, responses, around));
     }
+    rigs = new Rigs(readers, this::broken);
+  }
+
+  private RigReader reader(
+      int rig, Settings settings, Ports ports, RigResponses responses, Surroundings around) {
+    LiveTrace trace = new LiveTrace();
+    traces.add(trace);
+    RigTap tap = new RigTap(word);
+    taps.add(tap);
+    PortAddress address = settings.rigs().get(rig);
+    return new RigReader(
+        rig,
+        new RigOpening(address, ports, settings.absent(), around.time()),
+        settings.pipeline().withKept(kept(settings, address)),
+        around,
+        sink -> trace.before(tap.before(sink)),
+        () -> responses.of(rig));
   }
 
   /**
@@ -227,16 +213,12 @@ public final class Recorder implements AutoCloseable {
   }
 
   private void begin(Settings settings) throws IOException, RigInUseException {
-    for (PortAddress rig : settings.rigs()) {
-      if (rig.live()) {
-        locks.add(RigLock.take(settings.lockFolder(), RigLock.nameOf(rig)));
-      }
-    }
+    rigs.lock(settings.rigs(), settings.lockFolder());
     if (settings.httpPort().isPresent()) {
       page = Optional.of(ServedPage.start(settings, bench(settings)));
     }
     keeperThread.start();
-    readerThreads.forEach(Thread::start);
+    rigs.start();
   }
 
   private Bench bench(Settings settings) {
@@ -274,14 +256,6 @@ public final class Recorder implements AutoCloseable {
     }
   }
 
-  private void read(RigReader reader) {
-    try {
-      reader.run();
-    } finally {
-      readersDone.countDown();
-    }
-  }
-
   private void announce(AnnouncedCut cut, Consumer<AnnouncedCut> audience) {
     announced.incrementAndGet();
     metrics.announced(cut.cut().outcome().word(), cut.latencyNanos());
@@ -290,14 +264,12 @@ public final class Recorder implements AutoCloseable {
   }
 
   /** An error of this program: said at once; recording ends, for a silent half is worse. */
-  private void broken(Thread thread, Throwable error, Consumer<String> word) {
+  private void broken(Thread thread, Throwable error) {
     LOG.error("thread {} ended", thread.getName(), error);
     faults.note("internal error", thread.getName() + ": " + error);
     failed = true;
     word.accept("internal error in " + thread.getName() + ": " + error + "; recording stops");
-    while (readersDone.getCount() > 0) {
-      readersDone.countDown();
-    }
+    rigs.waitNoLonger();
   }
 
   /** Where along the edge the next cut is going to be, as the person says. */
@@ -307,10 +279,7 @@ public final class Recorder implements AutoCloseable {
 
   /** The loops that go round as long as all is well: the keeper's, and each live rig's. */
   List<Rounds> loops() {
-    return Stream.concat(
-            Stream.of(keeper.rounds()),
-            readers.stream().filter(RigReader::live).map(RigReader::rounds))
-        .toList();
+    return Stream.concat(Stream.of(keeper.rounds()), rigs.loops()).toList();
   }
 
   /** How many events were stored and announced. */
@@ -320,14 +289,12 @@ public final class Recorder implements AutoCloseable {
 
   /** Why rigs could not be opened at all, one sentence each; empty if all were. */
   public List<String> refusals() {
-    return readers.stream().flatMap(reader -> reader.refusal().stream()).toList();
+    return rigs.refusals();
   }
 
   /** Whether those are files alone: they hold nothing that is understood. */
   public boolean refusedFiles() {
-    return readers.stream()
-        .filter(reader -> reader.refusal().isPresent())
-        .noneMatch(RigReader::live);
+    return rigs.refusedFiles();
   }
 
   /**
@@ -342,8 +309,7 @@ public final class Recorder implements AutoCloseable {
   public BenchState state() {
     return new BenchState(
         startedAt,
-        readers.stream()
-            .map(RigReader::state)
+        rigs.states().stream()
             .map(rig -> rig.withCalibrated(keeper.calibrated(rig.rig())))
             .toList(),
         keeper.storing(),
@@ -363,12 +329,12 @@ public final class Recorder implements AutoCloseable {
 
   /** Lets reading end soon: then {@link #awaitEnd} returns. */
   public void endSoon() {
-    readers.forEach(RigReader::stop);
+    rigs.stop();
   }
 
   /** Waits until every rig's bytes have ended (files), or the recorder is closed. */
   public void awaitEnd() throws InterruptedException {
-    readersDone.await();
+    rigs.awaitEnd();
   }
 
   /**
@@ -381,11 +347,9 @@ public final class Recorder implements AutoCloseable {
       return;
     }
     closed = true;
-    readers.forEach(RigReader::stop);
+    rigs.stop();
     try {
-      for (Thread reader : readerThreads) {
-        reader.join(TimeUnit.SECONDS.toMillis(STOP_WAIT_SECONDS));
-      }
+      rigs.join(STOP_WAIT_SECONDS);
       if (keeperThread.isAlive()) {
         queue.offer(new Work.Finish(), STOP_WAIT_SECONDS, TimeUnit.SECONDS);
         keeperThread.join(TimeUnit.SECONDS.toMillis(STOP_WAIT_SECONDS));
@@ -410,12 +374,6 @@ public final class Recorder implements AutoCloseable {
   private void closeAll() {
     page.ifPresent(ServedPage::close);
     store.close();
-    for (RigLock lock : locks) {
-      try {
-        lock.close();
-      } catch (IOException e) {
-        faults.note("lock", e.getMessage());
-      }
-    }
+    rigs.unlock(faults);
   }
 }

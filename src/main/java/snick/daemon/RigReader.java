@@ -1,26 +1,24 @@
 package snick.daemon;
 
 import java.io.IOException;
-import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.cut.CutDetector;
 import snick.cut.response.Response;
+import snick.daemon.link.HelloRequests;
+import snick.daemon.link.LinkWatch;
+import snick.daemon.link.RigOpening;
 import snick.frame.StreamDecoder;
-import snick.frame.binary.HostFrames;
 import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
 import snick.live.RigState;
-import snick.port.ByteLink;
 import snick.port.ByteSource;
 import snick.port.LinkLostException;
 import snick.port.PortAddress;
@@ -37,9 +35,8 @@ import snick.store.record.Recording;
  */
 final class RigReader implements Runnable, DeviceGate.Listener {
   private static final int BUFFER_BYTES = 1 << 16;
-  private static final long REOPEN_WAIT_MILLIS = 200;
+  private static final Duration REOPEN_WAIT = Duration.ofMillis(200);
   private static final long STATE_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
-  private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long CLOCK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(60);
 
   /** An event that is said to be over for longer is the claim of a clock that is not one. */
@@ -49,9 +46,10 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final PortAddress address;
   private final RigOpening opening;
   private final Surroundings around;
+  private final Supplier<Response> response;
   private final Pipeline pipeline;
   private final HostClockFit clockFit = new HostClockFit();
-  private final HostFrames frames = new HostFrames();
+  private final HelloRequests requests;
   private final Rounds rounds = new Rounds();
   private final Handover handover;
   private DeviceGate gate;
@@ -61,39 +59,36 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private boolean garbled;
   private OptionalLong strangerId = OptionalLong.empty();
   private boolean newerSaid;
-  private long lastAskedNanos;
   private long lastStateNanos;
   private long lastClockNanos;
   private long clockRestarts;
-  private int tag;
   private volatile Optional<String> refusal = Optional.empty();
   private volatile boolean stopping;
   private volatile RigState state;
   private volatile RigState.Link link = RigState.Link.OPENING;
 
   /**
-   * What a reader works among.
+   * For one rig.
    *
-   * @param queue takes finished work; bounded
-   * @param clock wall clock
-   * @param faults what went wrong
-   * @param tell takes one line for the person
+   * @param rig its number, from 0
    * @param watch sees every sample before the detector does
    * @param response what is known of the rig's response
    */
-  record Surroundings(
-      BlockingQueue<Work> queue,
-      Clock clock,
-      FaultLog faults,
-      Consumer<String> tell,
+  RigReader(
+      int rig,
+      RigOpening opening,
+      Pipeline.Settings settings,
+      Surroundings around,
       UnaryOperator<SampleSink> watch,
-      Supplier<Response> response) {}
-
-  RigReader(int rig, RigOpening opening, Pipeline.Settings settings, Surroundings around) {
+      Supplier<Response> response) {
     this.rig = rig;
     this.address = opening.address();
     this.opening = opening;
     this.around = around;
+    this.response = response;
+    this.requests = new HelloRequests(around.time());
+    this.lastStateNanos = around.time().monotonicNanos();
+    this.lastClockNanos = lastStateNanos;
     this.handover = new Handover(address.text(), around, rounds);
     this.state = RigState.opening(rig, address.text());
     this.pipeline =
@@ -101,7 +96,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
             settings,
             address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING,
             new CutDetector(settings.detector(), this::finished),
-            around.watch(),
+            watch,
             stream -> {
               gate = new DeviceGate(stream, this);
               return gate;
@@ -179,7 +174,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   /** Whether to try again. */
   private boolean notOpened(IOException e) throws InterruptedException {
-    RigOpening.Step step = opening.after(e, System.nanoTime());
+    RigOpening.Step step = opening.after(e, around.time().monotonicNanos());
     if (step == RigOpening.Step.AWAIT) {
       awaited(e.getMessage());
     } else {
@@ -189,7 +184,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       refuse(e.getMessage());
       return false;
     }
-    TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
+    around.time().pause(REOPEN_WAIT);
     return true;
   }
 
@@ -221,7 +216,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   /** Said a little later: when this program ends, the serial library closes its ports by itself. */
   private void lost(LinkLostException e) throws InterruptedException {
     publish(RigState.Link.LOST);
-    TimeUnit.MILLISECONDS.sleep(REOPEN_WAIT_MILLIS);
+    around.time().pause(REOPEN_WAIT);
     if (!stopping) {
       around.faults().note("link lost", e.getMessage());
       around.tell().accept(e.getMessage() + "; waiting for it to come back");
@@ -230,9 +225,10 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   private void readAll(ByteSource source) throws IOException {
     byte[] buffer = new byte[BUFFER_BYTES];
-    watch.opened(System.nanoTime());
+    watch.opened(around.time().monotonicNanos());
     publish(RigState.Link.AWAITING_HELLO);
-    askHello(source);
+    requests.again();
+    requests.askIfDue(source);
     while (!stopping && !source.ended()) {
       rounds.went();
       int count = source.read(buffer);
@@ -244,9 +240,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   private void take(ByteSource source, byte[] buffer, int count) {
-    pipeline.detector().know(around.response().get());
+    pipeline.detector().know(response.get());
     pipeline.accept(buffer, count);
-    watch.bytes(System.nanoTime(), pipeline.tally().samples());
+    watch.bytes(around.time().monotonicNanos(), pipeline.tally().samples());
     long restarts = pipeline.stream().facts().restarts();
     if (restarts != clockRestarts) {
       clockRestarts = restarts;
@@ -259,9 +255,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   /** What is due between two reads. */
   private void rest(ByteSource source) throws IOException {
-    long now = System.nanoTime();
-    if (!gate.passing() && now - lastAskedNanos >= ASK_EVERY_NANOS) {
-      askHello(source);
+    long now = around.time().monotonicNanos();
+    if (!gate.passing()) {
+      requests.askIfDue(source);
     }
     if (now - lastStateNanos >= STATE_EVERY_NANOS) {
       lastStateNanos = now;
@@ -285,14 +281,6 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     }
     garbled = watch.garbled(nowNanos);
     return now;
-  }
-
-  private void askHello(ByteSource source) throws IOException {
-    lastAskedNanos = System.nanoTime();
-    if (source instanceof ByteLink device) {
-      tag = (tag + 1) & 0xFF;
-      device.write(frames.encode(new HostCommand.AskHello(tag)));
-    }
   }
 
   @Override
@@ -356,7 +344,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   private void finished(Cut cut) {
-    long now = System.nanoTime();
+    long now = around.time().monotonicNanos();
     long eventNanos = cut.breakNanos().orElse(cut.onsetNanos());
     OptionalLong hostNanos = clockFit.hostNanos(eventNanos);
     long agoNanos = hostNanos.isPresent() ? now - hostNanos.getAsLong() : 0;

@@ -2,7 +2,6 @@ package snick.daemon;
 
 import java.time.Instant;
 import java.util.Optional;
-import snick.daemon.RigReader.Surroundings;
 import snick.frame.Form;
 import snick.frame.text.Columns;
 import snick.port.PortAddress;

@@ -6,7 +6,8 @@ import java.io.IOException;
 public final class LinkLostException extends IOException {
   private static final long serialVersionUID = 1L;
 
-  LinkLostException(String message) {
+  /** What was lost, for people. */
+  public LinkLostException(String message) {
     super(message);
   }
 

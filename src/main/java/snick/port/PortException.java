@@ -25,7 +25,8 @@ public final class PortException extends IOException {
 
   private final Reason reason;
 
-  PortException(Reason reason, String message) {
+  /** Which port, why, and what to do, for people. */
+  public PortException(Reason reason, String message) {
     super(message);
     this.reason = reason;
   }

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.DetectorSettings;
+import snick.daemon.link.WhenAbsent;
 import snick.port.PortAddress;
 import snick.quantity.SampleRate;
 import snick.service.ListeningSupervisor;
@@ -94,7 +95,7 @@ class SupervisionIT {
   @Test
   void aRigThatIsNotThereYetIsWaitedForAndNoStall() throws Exception {
     Path later = folder.resolve("later");
-    try (Recorder recorder = record(later, Recorder.Absent.AWAITED, cut -> {}, word -> {});
+    try (Recorder recorder = record(later, WhenAbsent.AWAITED, cut -> {}, word -> {});
         Supervision supervision = supervise(recorder)) {
       heard.await("READY=1");
       heard.await("STATUS=0 of 1 rigs recording, waiting for 1 not there yet");
@@ -164,11 +165,11 @@ class SupervisionIT {
   }
 
   private Recorder record(Consumer<AnnouncedCut> cut, Consumer<String> word) throws Exception {
-    return record(Path.of(rig.port()), Recorder.Absent.REFUSED, cut, word);
+    return record(Path.of(rig.port()), WhenAbsent.REFUSED, cut, word);
   }
 
   private Recorder record(
-      Path port, Recorder.Absent absent, Consumer<AnnouncedCut> cut, Consumer<String> word)
+      Path port, WhenAbsent absent, Consumer<AnnouncedCut> cut, Consumer<String> word)
       throws Exception {
     Recorder.Settings settings =
         new Recorder.Settings(

@@ -24,7 +24,8 @@ import snick.cli.option.Setting;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
-import snick.daemon.Introduction;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.Introduction;
 import snick.frame.text.RefusedLine;
 import snick.port.PortAddress;
 import snick.port.Ports;
@@ -167,7 +168,7 @@ public final class BeginCommand implements Callable<Integer> {
 
   private Introduction introduction(String port) {
     try {
-      return Introduction.of(new Ports(bitsPerSecond), PortAddress.parse(port));
+      return Introduction.of(new Ports(bitsPerSecond), PortAddress.parse(port), HostTime.REAL);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     } catch (IOException e) {

@@ -19,7 +19,8 @@ import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
-import snick.daemon.RigInUseException;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.RigInUseException;
 import snick.frame.text.Columns;
 import snick.port.PortAddress;
 import snick.port.PortException;
@@ -143,7 +144,8 @@ public final class BenchRig {
           PortAddress.parse(address),
           DataDirectory.runtime(),
           streamChoice.settings().withKept(kept(address)),
-          sink);
+          sink,
+          HostTime.REAL);
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     } catch (RigInUseException | PortException e) {

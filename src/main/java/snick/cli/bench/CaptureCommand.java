@@ -23,9 +23,9 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
+import snick.daemon.link.HelloRequests;
+import snick.daemon.link.HostTime;
 import snick.frame.StreamDecoder;
-import snick.frame.binary.HostFrames;
-import snick.frame.message.HostCommand;
 import snick.frame.text.RefusedLine;
 import snick.port.ByteLink;
 import snick.port.CaptureWriter;
@@ -147,7 +147,7 @@ public final class CaptureCommand implements Callable<Integer> {
     long begin = System.nanoTime();
     long limitNanos = seconds.map(s -> TimeUnit.SECONDS.toNanos(s)).orElse(Long.MAX_VALUE);
     Progress progress = new Progress(spec.commandLine().getErr(), Terminal.watchesErrors(), 0);
-    link.write(new HostFrames().encode(new HostCommand.AskHello(0)));
+    new HelloRequests(HostTime.REAL).askIfDue(link);
     try {
       while (!stopping && System.nanoTime() - begin < limitNanos) {
         int count = link.read(buffer);

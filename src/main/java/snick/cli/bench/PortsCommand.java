@@ -15,7 +15,8 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
-import snick.daemon.Introduction;
+import snick.daemon.link.HostTime;
+import snick.daemon.link.Introduction;
 import snick.port.PortAddress;
 import snick.port.Ports;
 
@@ -86,7 +87,7 @@ public final class PortsCommand implements Callable<Integer> {
       return "not asked";
     }
     try {
-      return Introduction.of(ports, address).words();
+      return Introduction.of(ports, address, HostTime.REAL).words();
     } catch (IOException e) {
       return e.getMessage();
     }

@@ -19,7 +19,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.ShellWord;
-import snick.daemon.RigInUseException;
+import snick.daemon.link.RigInUseException;
 import snick.store.database.StoreException;
 import snick.virtualrig.VirtualRig;
 

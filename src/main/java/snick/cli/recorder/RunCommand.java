@@ -29,7 +29,8 @@ import snick.cli.terminal.Version;
 import snick.cut.Outcome;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
-import snick.daemon.RigInUseException;
+import snick.daemon.link.RigInUseException;
+import snick.daemon.link.WhenAbsent;
 import snick.port.PortAddress;
 import snick.report.word.Words;
 import snick.store.NetworkDisk;
@@ -185,7 +186,7 @@ public final class RunCommand implements Callable<Integer> {
         noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
         Version.text(),
         page.reach(),
-        wait ? Recorder.Absent.AWAITED : Recorder.Absent.REFUSED,
+        wait ? WhenAbsent.AWAITED : WhenAbsent.REFUSED,
         preferences(data.settings()));
   }
 

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.nio.file.Path;
 import java.util.Collection;

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

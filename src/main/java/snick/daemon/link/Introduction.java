@@ -1,13 +1,11 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.io.IOException;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import snick.frame.Form;
 import snick.frame.StreamDecoder;
-import snick.frame.binary.HostFrames;
 import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
 import snick.frame.text.RefusedLine;
 import snick.frame.text.TextRule;
 import snick.port.ByteLink;
@@ -32,20 +30,21 @@ public record Introduction(
     Optional<String> recognition,
     Optional<RefusedLine> refused) {
   private static final long WAIT_NANOS = TimeUnit.SECONDS.toNanos(4);
-  private static final long ASK_EVERY_NANOS = TimeUnit.SECONDS.toNanos(1);
   private static final long ENOUGH_READINGS = 3;
 
   /**
    * Asks.
    *
+   * @param time by which it waits
    * @throws snick.port.PortException if the port cannot be opened
    */
-  public static Introduction of(Ports ports, PortAddress address) throws IOException {
+  public static Introduction of(Ports ports, PortAddress address, HostTime time)
+      throws IOException {
     StreamDecoder decoder =
         StreamDecoder.of(Optional.empty(), new TextRule.FoundOut(), StreamDecoder.Start.MIDWAY);
     SampleStream stream = new SampleStream(new SampleRate(80), new IgnoredSamples());
     try (ByteLink link = ports.openLink(address)) {
-      listen(link, decoder, stream);
+      listen(link, decoder, stream, time);
     }
     boolean text = decoder.recognised().equals(Optional.of(Form.TEXT));
     return new Introduction(
@@ -55,16 +54,13 @@ public record Introduction(
         decoder.refused());
   }
 
-  private static void listen(ByteLink link, StreamDecoder decoder, SampleStream stream)
-      throws IOException {
+  private static void listen(
+      ByteLink link, StreamDecoder decoder, SampleStream stream, HostTime time) throws IOException {
     byte[] buffer = new byte[4096];
-    long begin = System.nanoTime();
-    long asked = begin - ASK_EVERY_NANOS;
-    while (System.nanoTime() - begin < WAIT_NANOS && !known(decoder, stream)) {
-      if (System.nanoTime() - asked >= ASK_EVERY_NANOS) {
-        asked = System.nanoTime();
-        link.write(new HostFrames().encode(new HostCommand.AskHello(0)));
-      }
+    HelloRequests requests = new HelloRequests(time);
+    long begin = time.monotonicNanos();
+    while (time.monotonicNanos() - begin < WAIT_NANOS && !known(decoder, stream)) {
+      requests.askIfDue(link);
       int count = link.read(buffer);
       decoder.accept(buffer, 0, count, stream);
     }

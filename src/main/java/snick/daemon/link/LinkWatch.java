@@ -1,10 +1,10 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.util.concurrent.TimeUnit;
 import snick.live.RigState;
 
 /** Judges an open link by when its last byte and its last reading came. One thread. */
-final class LinkWatch {
+public final class LinkWatch {
   private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(3);
 
   private long byteNanos;
@@ -12,13 +12,13 @@ final class LinkWatch {
   private long readings;
 
   /** The link was opened. */
-  void opened(long nowNanos) {
+  public void opened(long nowNanos) {
     byteNanos = nowNanos;
     readingNanos = nowNanos;
   }
 
   /** Bytes came; {@code readingsSoFar} were decoded in all. */
-  void bytes(long nowNanos, long readingsSoFar) {
+  public void bytes(long nowNanos, long readingsSoFar) {
     byteNanos = nowNanos;
     if (readingsSoFar != readings) {
       readings = readingsSoFar;
@@ -31,7 +31,7 @@ final class LinkWatch {
    *
    * @param passing whether the device was let in
    */
-  RigState.Link link(long nowNanos, boolean passing) {
+  public RigState.Link link(long nowNanos, boolean passing) {
     if (nowNanos - byteNanos > PATIENCE_NANOS) {
       return RigState.Link.SILENT;
     }
@@ -39,7 +39,7 @@ final class LinkWatch {
   }
 
   /** Whether bytes come, and no reading was made out among them for three seconds. */
-  boolean garbled(long nowNanos) {
+  public boolean garbled(long nowNanos) {
     return nowNanos - byteNanos <= PATIENCE_NANOS && nowNanos - readingNanos > PATIENCE_NANOS;
   }
 }

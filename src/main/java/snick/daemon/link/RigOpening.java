@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.io.IOException;
 import java.util.Optional;
@@ -13,7 +13,7 @@ import snick.port.Ports;
  * How one rig is opened: first as the person names it, later under its lasting name; and what to do
  * when that fails. One thread.
  */
-final class RigOpening {
+public final class RigOpening {
   /**
    * A device that has just come belongs to nobody, or to a program that probes for modems, until
    * the system has set it up.
@@ -22,20 +22,20 @@ final class RigOpening {
 
   private final PortAddress address;
   private final Ports ports;
-  private final Recorder.Absent absent;
+  private final WhenAbsent absent;
   private final RigFinder finder;
   private Optional<PortAddress> lastingName = Optional.empty();
   private OptionalLong thereNanos = OptionalLong.empty();
 
-  RigOpening(PortAddress address, Ports ports, Recorder.Absent absent) {
+  public RigOpening(PortAddress address, Ports ports, WhenAbsent absent, HostTime time) {
     this.address = address;
     this.ports = ports;
     this.absent = absent;
-    this.finder = new RigFinder(ports, address);
+    this.finder = new RigFinder(ports, address, time);
   }
 
   /** What to do after the rig could not be opened. */
-  enum Step {
+  public enum Step {
     /** Trying again is of no use: the person has to know. */
     GIVE_UP,
     /** It is there, or was: try again. */
@@ -45,12 +45,12 @@ final class RigOpening {
   }
 
   /** The rig as the person names it. */
-  PortAddress address() {
+  public PortAddress address() {
     return address;
   }
 
   /** Whether it was open before. */
-  boolean known() {
+  public boolean known() {
     return lastingName.isPresent();
   }
 
@@ -60,7 +60,7 @@ final class RigOpening {
    * @param round is run now and then if that takes long
    * @throws PortException if it is not there, not unique, not permitted or in use
    */
-  ByteSource open(Runnable round) throws IOException {
+  public ByteSource open(Runnable round) throws IOException {
     if (lastingName.isPresent()) {
       return ports.open(lastingName.get());
     }
@@ -76,14 +76,14 @@ final class RigOpening {
    * one that is not there is waited for if asked to; one that is there and cannot be opened is
    * given ten seconds if rigs are waited for.
    */
-  Step after(IOException e, long nowNanos) {
+  public Step after(IOException e, long nowNanos) {
     if (!address.live()) {
       return Step.GIVE_UP;
     }
     if (known()) {
       return Step.TRY_AGAIN;
     }
-    return absent == Recorder.Absent.AWAITED ? afterFirst(reason(e), nowNanos) : Step.GIVE_UP;
+    return absent == WhenAbsent.AWAITED ? afterFirst(reason(e), nowNanos) : Step.GIVE_UP;
   }
 
   private static PortException.Reason reason(IOException e) {

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -15,7 +15,7 @@ import snick.port.PortAddress;
  * One recorder for each rig: an advisory file lock that the operating system takes back when its
  * holder dies, however it dies. The file names the holder.
  */
-final class RigLock implements AutoCloseable {
+public final class RigLock implements AutoCloseable {
   private static final int MOST_HOLDER_BYTES = 20;
 
   private final FileChannel channel;
@@ -33,7 +33,7 @@ final class RigLock implements AutoCloseable {
    * @param rig name of the rig's port
    * @throws RigInUseException if another process, or this one, has it
    */
-  static RigLock take(Path folder, String rig) throws IOException, RigInUseException {
+  public static RigLock take(Path folder, String rig) throws IOException, RigInUseException {
     Files.createDirectories(folder);
     Path file = folder.resolve("rig-" + rig.replaceAll("[^A-Za-z0-9.-]", "_") + ".lock");
     FileChannel channel =
@@ -56,7 +56,7 @@ final class RigLock implements AutoCloseable {
   }
 
   /** Name of the lock of {@code rig}: the same device has one, whatever link it is named by. */
-  static String nameOf(PortAddress rig) throws IOException {
+  public static String nameOf(PortAddress rig) throws IOException {
     if (rig instanceof PortAddress.SerialDevice device && Files.exists(device.path())) {
       return device.path().toRealPath().toString();
     }

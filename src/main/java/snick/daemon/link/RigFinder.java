@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -18,11 +18,13 @@ import snick.port.Ports;
 final class RigFinder {
   private final Ports ports;
   private final PortAddress address;
+  private final HostTime time;
   private final AskedPorts asked = new AskedPorts();
 
-  RigFinder(Ports ports, PortAddress address) {
+  RigFinder(Ports ports, PortAddress address, HostTime time) {
     this.ports = ports;
     this.address = address;
+    this.time = time;
   }
 
   /**
@@ -54,7 +56,7 @@ final class RigFinder {
     asked.keep(here);
     for (Path path : here) {
       round.run();
-      if (asked.due(path, System.nanoTime()) && answersAs(path, wanted)) {
+      if (asked.due(path, time.monotonicNanos()) && answersAs(path, wanted)) {
         fitting.add(new PortAddress.SerialDevice(path));
       }
     }
@@ -70,19 +72,19 @@ final class RigFinder {
   private boolean answersAs(Path path, String wanted) throws IOException {
     try {
       boolean wantedOne =
-          Introduction.of(ports, new PortAddress.SerialDevice(path))
+          Introduction.of(ports, new PortAddress.SerialDevice(path), time)
               .hello()
               .filter(hello -> hello.deviceIdText().contains(wanted))
               .isPresent();
       if (!wantedOne) {
-        asked.inVain(path, System.nanoTime());
+        asked.inVain(path, time.monotonicNanos());
       }
       return wantedOne;
     } catch (LinkLostException e) {
-      asked.inVain(path, System.nanoTime());
+      asked.inVain(path, time.monotonicNanos());
       return false;
     } catch (PortException e) {
-      asked.shut(path, System.nanoTime());
+      asked.shut(path, time.monotonicNanos());
       return false;
     }
   }

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import snick.daemon.RigOpening.Step;
+import snick.daemon.link.RigOpening.Step;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -19,11 +19,11 @@ class RigOpeningTest {
   private final IOException cannot = new IOException("system error 5");
   @TempDir Path folder;
 
-  private RigOpening of(PortAddress address, Recorder.Absent absent) {
-    return new RigOpening(address, new Ports(115_200, folder), absent);
+  private RigOpening of(PortAddress address, WhenAbsent absent) {
+    return new RigOpening(address, new Ports(115_200, folder), absent, HostTime.REAL);
   }
 
-  private RigOpening device(Recorder.Absent absent) {
+  private RigOpening device(WhenAbsent absent) {
     return of(new PortAddress.SerialDevice(folder.resolve("rig")), absent);
   }
 
@@ -33,8 +33,8 @@ class RigOpeningTest {
 
   @Test
   void anAbsentRigIsRefusedUnlessRigsAreWaitedFor() {
-    RigOpening refused = device(Recorder.Absent.REFUSED);
-    RigOpening awaited = device(Recorder.Absent.AWAITED);
+    RigOpening refused = device(WhenAbsent.REFUSED);
+    RigOpening awaited = device(WhenAbsent.AWAITED);
 
     assertThat(refused.after(absence(refused), 0)).isEqualTo(Step.GIVE_UP);
     for (long day = 0; day < 400; day++) {
@@ -45,7 +45,7 @@ class RigOpeningTest {
 
   @Test
   void whatIsThereAndCannotBeOpenedHasTenSecondsToSettle() {
-    RigOpening awaited = device(Recorder.Absent.AWAITED);
+    RigOpening awaited = device(WhenAbsent.AWAITED);
 
     assertThat(awaited.after(cannot, 0)).isEqualTo(Step.TRY_AGAIN);
     assertThat(awaited.after(cannot, 10 * SECOND)).isEqualTo(Step.TRY_AGAIN);
@@ -54,7 +54,7 @@ class RigOpeningTest {
 
   @Test
   void whatGoesAndComesHasTenSecondsAgain() {
-    RigOpening awaited = device(Recorder.Absent.AWAITED);
+    RigOpening awaited = device(WhenAbsent.AWAITED);
 
     assertThat(awaited.after(cannot, 0)).isEqualTo(Step.TRY_AGAIN);
     assertThat(awaited.after(absence(awaited), 9 * SECOND)).isEqualTo(Step.AWAIT);
@@ -64,7 +64,7 @@ class RigOpeningTest {
 
   @Test
   void whatCannotBeOpenedIsRefusedAtOnceIfNothingIsWaitedFor() {
-    assertThat(device(Recorder.Absent.REFUSED).after(cannot, 0)).isEqualTo(Step.GIVE_UP);
+    assertThat(device(WhenAbsent.REFUSED).after(cannot, 0)).isEqualTo(Step.GIVE_UP);
   }
 
   @Test
@@ -72,13 +72,12 @@ class RigOpeningTest {
     PortAddress.SerialName name = new PortAddress.SerialName("usb");
     PortException ambiguous = PortException.ambiguous(name, List.of("/dev/a", "/dev/b"));
 
-    assertThat(of(name, Recorder.Absent.AWAITED).after(ambiguous, 0)).isEqualTo(Step.GIVE_UP);
+    assertThat(of(name, WhenAbsent.AWAITED).after(ambiguous, 0)).isEqualTo(Step.GIVE_UP);
   }
 
   @Test
   void aFileIsNeverWaitedFor() {
-    RigOpening file =
-        of(new PortAddress.RecordedFile(folder.resolve("gone")), Recorder.Absent.AWAITED);
+    RigOpening file = of(new PortAddress.RecordedFile(folder.resolve("gone")), WhenAbsent.AWAITED);
 
     assertThat(file.after(absence(file), 0)).isEqualTo(Step.GIVE_UP);
   }

@@ -1,4 +1,4 @@
-package snick.daemon;
+package snick.daemon.link;
 
 /** Another recorder has this rig. */
 public final class RigInUseException extends Exception {
