@@ -93,8 +93,7 @@ public final class Settling {
   }
 
   /** Another tick, with the level, the zero's standard uncertainty and the swing then. */
-  public State tick(
-      long nanos, double levelCounts, double zeroDoubtCounts, double swingCounts) {
+  public State tick(long nanos, double levelCounts, double zeroDoubtCounts, double swingCounts) {
     level = levelCounts;
     zeroDoubt = zeroDoubtCounts;
     swing = swingCounts;

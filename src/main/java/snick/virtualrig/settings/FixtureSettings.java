@@ -29,8 +29,7 @@ public record FixtureSettings(
 
   /** Nothing but the load: straight filament, instant break, no ringing, no creep. */
   public static final FixtureSettings IDEAL =
-      new FixtureSettings(
-          12, 0, Parting.linear(1e-3), Optional.empty(), 0, 180, 9.80665);
+      new FixtureSettings(12, 0, Parting.linear(1e-3), Optional.empty(), 0, 180, 9.80665);
 
   public FixtureSettings {
     Range.check("stiffness, gf/mm,", stiffnessGramForcePerMillimetre, 0.01, 1e5);

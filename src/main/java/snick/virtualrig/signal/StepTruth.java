@@ -62,8 +62,7 @@ public record StepTruth(
     FilterShape filter = rig.converter().filter();
     double poleSteps = filter.polePeriods() * STEPS_PER_PERIOD;
     Mechanics mechanics = fixture.mechanics().orElseThrow();
-    double mechanicalSeconds =
-        fixture.parting().lengthSeconds() + 1 / mechanics.resonanceHertz();
+    double mechanicalSeconds = fixture.parting().lengthSeconds() + 1 / mechanics.resonanceHertz();
     double poleStepsLong = POLE_LENGTHS * filter.poles() * poleSteps;
     double steps = filterSteps + poleStepsLong + mechanicalSeconds / stepSeconds;
     Fall fall = Fall.of(fixture, 1);
