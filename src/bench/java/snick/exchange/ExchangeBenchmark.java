@@ -17,6 +17,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.SplittableRandom;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
@@ -141,14 +142,15 @@ final class ExchangeBenchmark {
     }
     return new Cut(
         number,
-        Outcome.SEVERED,
-        1,
-        nanos[240],
-        OptionalLong.of(nanos[560]),
-        Optional.of(new Peak(56_000, 57_000, 20)),
-        new Cut.Shape(14_000, 12_000_000, 0, 320),
-        new Cut.Rest(-812.25, -811.5, 60),
-        Set.of(),
+        new CutFigures(
+            Outcome.SEVERED,
+            1,
+            nanos[240],
+            OptionalLong.of(nanos[560]),
+            Optional.of(new Peak(56_000, 57_000, 20)),
+            new CutFigures.Shape(14_000, 12_000_000, 0, 320),
+            new CutFigures.Rest(-812.25, -811.5, 60),
+            Set.of()),
         new Trace(nanos, counts, new boolean[SAMPLES], List.of()));
   }
 

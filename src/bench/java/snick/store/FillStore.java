@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.force.budget.Calibration;
@@ -194,14 +195,15 @@ final class FillStore {
   private static Cut severed(int number, double counts) {
     return new Cut(
         number,
-        Outcome.SEVERED,
-        1,
-        1_000_000_000L,
-        OptionalLong.of(2_000_000_000L),
-        Optional.of(new Peak(counts * 0.99, counts, 60)),
-        new Cut.Shape(40_000, 1_500_000, 0, 70),
-        new Cut.Rest(84_210, 84_211, 65),
-        Set.of(),
+        new CutFigures(
+            Outcome.SEVERED,
+            1,
+            1_000_000_000L,
+            OptionalLong.of(2_000_000_000L),
+            Optional.of(new Peak(counts * 0.99, counts, 60)),
+            new CutFigures.Shape(40_000, 1_500_000, 0, 70),
+            new CutFigures.Rest(84_210, 84_211, 65),
+            Set.of()),
         Examples.trace(number, SAMPLES));
   }
 }

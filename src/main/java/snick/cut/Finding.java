@@ -100,14 +100,15 @@ final class Finding {
     addFlags(estimate, dips);
     return new Cut(
         number,
-        outcome,
-        r.polarity,
-        r.s.nanosAt(r.s.time[r.onset]),
-        breakNanos,
-        Optional.of(peak(estimate)),
-        shape(estimate, dips),
-        new Cut.Rest(r.zero.counts(), levelAfterCounts, r.noise),
-        flags,
+        new CutFigures(
+            outcome,
+            r.polarity,
+            r.s.nanosAt(r.s.time[r.onset]),
+            breakNanos,
+            Optional.of(peak(estimate)),
+            shape(estimate, dips),
+            new CutFigures.Rest(r.zero.counts(), levelAfterCounts, r.noise),
+            flags),
         trace,
         response);
   }
@@ -166,13 +167,13 @@ final class Finding {
     return new Peak(most, e.forceCounts(), budget.standardUncertaintyCounts(), Optional.of(budget));
   }
 
-  private Cut.Shape shape(Optional<ForceAtBreak> estimate, int dips) {
+  private CutFigures.Shape shape(Optional<ForceAtBreak> estimate, int dips) {
     double slope =
         estimate
             .map(ForceAtBreak::loadingRateCountsPerSecond)
             .orElseGet(r::meanSlopeCountsPerSecond);
     double fall = r.fall.isPresent() ? r.fall.get().periods() : 0;
-    return new Cut.Shape(slope, Math.round(fall * r.periodNanos), dips, r.peak - r.onset);
+    return new CutFigures.Shape(slope, Math.round(fall * r.periodNanos), dips, r.peak - r.onset);
   }
 
   /** Those that ask for the estimate, which may have left out a spike. */

@@ -37,6 +37,18 @@ public enum Flag {
     return BY_WORD.stream().filter(flags::contains).map(Flag::word).toList();
   }
 
+  /**
+   * The flag of a word.
+   *
+   * @throws IllegalArgumentException if there is none
+   */
+  public static Flag ofWord(String word) {
+    return BY_WORD.stream()
+        .filter(flag -> flag.word.equals(word))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("flag '" + word + "' is not known here"));
+  }
+
   /** The word used in JSON and in the store, for example {@code zero_moved}. */
   public String word() {
     return word;

@@ -19,6 +19,15 @@ public enum Outcome {
 
   private final String word = name().toLowerCase(Locale.ROOT);
 
+  /**
+   * The outcome of a word.
+   *
+   * @throws IllegalArgumentException if there is none
+   */
+  public static Outcome ofWord(String word) {
+    return valueOf(word.toUpperCase(Locale.ROOT));
+  }
+
   /** The word used in JSON and in the store, for example {@code parted_in_steps}. */
   public String word() {
     return word;

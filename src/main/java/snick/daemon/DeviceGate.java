@@ -1,6 +1,5 @@
 package snick.daemon;
 
-import java.util.Optional;
 import java.util.OptionalLong;
 import snick.frame.message.Answer;
 import snick.frame.message.FrameSink;
@@ -37,7 +36,6 @@ final class DeviceGate implements FrameSink {
   private final SampleStream stream;
   private final Listener listener;
   private OptionalLong expectedDevice = OptionalLong.empty();
-  private Optional<Answer> lastAnswer = Optional.empty();
   private boolean open;
   private boolean text;
   private String announcedDevice = "";
@@ -88,7 +86,7 @@ final class DeviceGate implements FrameSink {
 
   @Override
   public void answer(Answer answer) {
-    lastAnswer = Optional.of(answer);
+    // Nothing but a hello is asked for.
   }
 
   @Override
@@ -142,10 +140,5 @@ final class DeviceGate implements FrameSink {
   /** Binary samples left out because no hello had come. */
   long heldBack() {
     return heldBack;
-  }
-
-  /** The device's last answer to a command. */
-  Optional<Answer> lastAnswer() {
-    return lastAnswer;
   }
 }

@@ -272,26 +272,20 @@ final class Keeper implements Runnable {
     DerivedForce force = stands ? estimate : withheld(rig, finished, estimate);
     DerivedForce largest = stands ? observed : force;
     OptionalDouble placeMm = nextSpot.get();
-    NewCut cut =
+    NewCut plain =
         NewCut.of(rig.recordingId(), finished.occurredAt(), finished.cut()).inRunningStage(placeMm);
-    long id =
-        store.append(
-            largest
-                .measured()
-                .map(m -> cut.with(new CutForce(force, m.value())))
-                .orElseGet(() -> cut.without(force.missing())));
+    NewCut cut =
+        largest
+            .measured()
+            .map(m -> plain.with(new CutForce(force, m.value())))
+            .orElseGet(() -> plain.without(force.missing()));
+    long id = store.append(cut);
     if (finished.cut().outcome() != Outcome.RELEASED) {
       nextSpot.used(placeMm);
     }
     announce.accept(
         new AnnouncedCut(
-            id,
-            finished.rig(),
-            finished.cut(),
-            force,
-            largest,
-            finished.occurredAt(),
-            time.monotonicNanos() - finished.endedNanos()));
+            id, finished.rig(), cut, force, time.monotonicNanos() - finished.endedNanos()));
     learn(rig, finished, id);
   }
 

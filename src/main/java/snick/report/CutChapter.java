@@ -96,10 +96,10 @@ record CutChapter(SessionStory story, Noted noted) {
   /** What is out of the ordinary; nothing for a filament that parted at once. */
   private String outcome(CutSummary cut) {
     List<String> parts = new ArrayList<>();
-    if (cut.result().outcome() != Outcome.SEVERED) {
-      parts.add(words().named("outcome", cut.result().outcome()));
+    if (cut.figures().outcome() != Outcome.SEVERED) {
+      parts.add(words().named("outcome", cut.figures().outcome()));
     }
-    cut.result().flags().stream().sorted().forEach(flag -> parts.add(words().named("flag", flag)));
+    cut.figures().flags().stream().sorted().forEach(flag -> parts.add(words().named("flag", flag)));
     cut.setAside().ifPresent(why -> parts.add(aside(why)));
     return String.join("; ", parts);
   }

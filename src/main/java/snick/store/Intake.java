@@ -165,17 +165,13 @@ public final class Intake {
       return known(there.getAsLong(), cut.cut());
     }
     Derivation standing = new Derivation(detectorVersion, clock.instant(), cut.cut());
-    Derivation first = earlier.isEmpty() ? standing : derivation(earlier.get(0));
+    Derivation first = earlier.isEmpty() ? standing : earlier.get(0).result();
     long id = cuts.add(cut, first);
     OptionalLong later = add(id, earlier, standing);
     cut.force().ifPresent(force -> forces.add(id, later, force, standing.createdAt()));
     origins.markCut(id, origin, credit);
     newCuts++;
     return id;
-  }
-
-  private static Derivation derivation(EarlierResult earlier) {
-    return new Derivation(earlier.detectorVersion(), earlier.derivedAt(), earlier.cut());
   }
 
   /**
@@ -189,7 +185,7 @@ public final class Intake {
     for (EarlierResult e : earlier) {
       if (e.number() != number) {
         number = e.number();
-        later = OptionalLong.of(results.add(cutId, derivation(e)));
+        later = OptionalLong.of(results.add(cutId, e.result()));
       }
       OptionalLong of = later;
       e.force().ifPresent(f -> forces.add(cutId, of, f.force(), f.derivedAt()));

@@ -1,12 +1,10 @@
 package snick.store;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import snick.journal.name.NotAccepted;
+import snick.json.JsonNode;
 import snick.store.record.Evidence;
 
 /**
@@ -42,12 +40,10 @@ public record KeptPlace(double largest, double limit, Instant at) {
 
   private static KeptPlace parse(Evidence check) {
     try {
-      Map<String, Object> document = JSON.std.mapFrom(check.document());
+      JsonNode document = JsonNode.of(KIND, check.document());
       return new KeptPlace(
-          ((Number) document.get("largest")).doubleValue(),
-          ((Number) document.get("limit")).doubleValue(),
-          check.at());
-    } catch (IOException | ClassCastException | NullPointerException e) {
+          document.member("largest").real(), document.member("limit").real(), check.at());
+    } catch (IllegalArgumentException e) {
       throw new NotAccepted(
           "the check of place kept for rig "
               + check.deviceId()

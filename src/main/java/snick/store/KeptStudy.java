@@ -1,8 +1,5 @@
 package snick.store;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.Session;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
+import snick.json.JsonNode;
 import snick.store.record.Evidence;
 import snick.store.record.Rig;
 import snick.verdict.comparison.RigRepeatability;
@@ -26,11 +25,7 @@ public final class KeptStudy {
     document.put("sd_gf", rig.sdGf());
     document.put("degrees_of_freedom", rig.degreesOfFreedom());
     document.put("study", rig.study());
-    try {
-      return new Evidence(deviceId, KIND, at, JSON.std.asString(document));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new Evidence(deviceId, KIND, at, Json.text(document));
   }
 
   /**
@@ -56,12 +51,12 @@ public final class KeptStudy {
 
   private static RigRepeatability parse(Evidence study) {
     try {
-      Map<String, Object> document = JSON.std.mapFrom(study.document());
+      JsonNode document = JsonNode.of(KIND, study.document());
       return new RigRepeatability(
-          ((Number) document.get("sd_gf")).doubleValue(),
-          ((Number) document.get("degrees_of_freedom")).doubleValue(),
-          document.get("study") + ", kept " + study.at());
-    } catch (IOException | ClassCastException | NullPointerException e) {
+          document.member("sd_gf").real(),
+          document.member("degrees_of_freedom").real(),
+          document.member("study").text() + ", kept " + study.at());
+    } catch (IllegalArgumentException e) {
       throw new NotAccepted(
           "the repeatability study kept for rig "
               + study.deviceId()

@@ -55,7 +55,7 @@ public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> s
   public static Optional<CutResult> result(CutSummary cut) {
     return cut.force()
         .map(stored -> stored.force().estimate())
-        .flatMap(f -> CutResult.of(cut.result().outcome(), cut.result().flags(), f));
+        .flatMap(f -> CutResult.of(cut.figures().outcome(), cut.figures().flags(), f));
   }
 
   /**

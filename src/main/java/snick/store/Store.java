@@ -28,7 +28,6 @@ import snick.store.database.StoreFile;
 import snick.store.database.Watch;
 import snick.store.record.Derivation;
 import snick.store.record.Evidence;
-import snick.store.record.Fault;
 import snick.store.record.HostClock;
 import snick.store.record.NewCut;
 import snick.store.record.NewResult;
@@ -39,7 +38,6 @@ import snick.store.record.Verification;
 import snick.store.table.CalibrationTable;
 import snick.store.table.CutTable;
 import snick.store.table.EvidenceTable;
-import snick.store.table.FaultTable;
 import snick.store.table.ForceTable;
 import snick.store.table.OriginTable;
 import snick.store.table.RecordingTable;
@@ -63,7 +61,6 @@ public final class Store implements AutoCloseable {
   private final CalibrationTable calibrations;
   private final ResponseTable responses;
   private final EvidenceTable evidence;
-  private final FaultTable faults;
   private final JournalWriter journal;
   private final Mending mending;
 
@@ -77,7 +74,6 @@ public final class Store implements AutoCloseable {
     calibrations = new CalibrationTable(database);
     responses = new ResponseTable(database);
     evidence = new EvidenceTable(database);
-    faults = new FaultTable(database);
     journal = new JournalWriter(database, clock);
     mending = new Mending(database, clock);
   }
@@ -309,11 +305,6 @@ public final class Store implements AutoCloseable {
   /** Adds evidence about a rig. */
   public void add(Evidence item) {
     change(() -> evidence.add(item));
-  }
-
-  /** Adds a fault to those of its subject and kind: counts are summed, the times widened. */
-  public void add(Fault fault) {
-    change(() -> faults.add(fault));
   }
 
   /** Photos of inspections. */

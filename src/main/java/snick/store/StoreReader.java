@@ -2,6 +2,7 @@ package snick.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,8 +25,9 @@ import snick.store.database.Watch;
 import snick.store.record.Credit;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
+import snick.store.record.EarlierResult;
 import snick.store.record.Evidence;
-import snick.store.record.Fault;
 import snick.store.record.Origin;
 import snick.store.record.Rig;
 import snick.store.record.StoredCalibration;
@@ -33,12 +35,10 @@ import snick.store.record.StoredCut;
 import snick.store.record.StoredForce;
 import snick.store.record.StoredRecording;
 import snick.store.record.StoredResponse;
-import snick.store.record.StoredResult;
 import snick.store.record.Verification;
 import snick.store.table.CalibrationTable;
 import snick.store.table.CutTable;
 import snick.store.table.EvidenceTable;
-import snick.store.table.FaultTable;
 import snick.store.table.ForceTable;
 import snick.store.table.OriginTable;
 import snick.store.table.RecordingTable;
@@ -63,7 +63,6 @@ public final class StoreReader implements AutoCloseable {
   private final ResponseTable responses;
   private final Map<String, Response> used = new HashMap<>();
   private final EvidenceTable evidence;
-  private final FaultTable faults;
   private final JournalReader journal;
   private final StageEntryTable stageEntries;
 
@@ -76,7 +75,6 @@ public final class StoreReader implements AutoCloseable {
     calibrations = new CalibrationTable(database);
     responses = new ResponseTable(database);
     evidence = new EvidenceTable(database);
-    faults = new FaultTable(database);
     journal = new JournalReader(database);
     stageEntries = new StageEntryTable(database);
   }
@@ -168,8 +166,29 @@ public final class StoreReader implements AutoCloseable {
   }
 
   /** Every result of a cut, oldest first; the last is the current one. */
-  public List<StoredResult> results(long cutId) {
+  public List<Derivation> results(long cutId) {
     return results.ofCut(cutId);
+  }
+
+  /** What was derived from a cut before what stands, oldest first. */
+  public List<EarlierResult> earlier(long cutId) {
+    List<EarlierResult> found = new ArrayList<>();
+    List<Derivation> all = results(cutId);
+    List<StoredForce> forces = forces(cutId);
+    for (int i = 0; i < all.size(); i++) {
+      int number = i + 1;
+      Derivation result = all.get(i);
+      boolean stands = number == all.size();
+      List<StoredForce> own = forces.stream().filter(f -> f.resultId() == result.id()).toList();
+      own.stream()
+          .limit(stands ? Math.max(0, own.size() - 1) : own.size())
+          .map(f -> new EarlierResult.EarlierForce(f.createdAt(), f.force()))
+          .forEach(f -> found.add(new EarlierResult(number, stands, result, Optional.of(f))));
+      if (own.isEmpty() && !stands) {
+        found.add(new EarlierResult(number, false, result, Optional.empty()));
+      }
+    }
+    return found;
   }
 
   /** Every force of a cut, of all its results, oldest first. */
@@ -245,11 +264,6 @@ public final class StoreReader implements AutoCloseable {
   /** Other evidence of one kind about a rig, oldest first. */
   public List<Evidence> evidence(String deviceId, String kind) {
     return evidence.evidence(deviceId, kind);
-  }
-
-  /** Every fault, the latest first. */
-  public List<Fault> faults() {
-    return faults.all();
   }
 
   /** The journal as seen through this reader. */

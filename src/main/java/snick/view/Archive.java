@@ -19,6 +19,7 @@ import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.report.SessionReport;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
@@ -30,7 +31,6 @@ import snick.verdict.comparison.Judge;
 import snick.view.bench.Bench;
 import snick.view.bench.BenchJudge;
 import snick.view.http.Answer;
-import snick.view.http.Json;
 import snick.view.http.Request;
 import snick.view.http.Turn;
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.Blade;
+import snick.json.Json;
 import snick.report.plot.BladeStory;
 import snick.report.plot.HistoryPlot;
 import snick.verdict.comparison.Comparison;
@@ -12,7 +13,6 @@ import snick.verdict.statistic.Interval;
 import snick.verdict.study.StepWorth;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
-import snick.view.http.Json;
 import snick.view.http.Request;
 
 /** Blades and how they did over time. */

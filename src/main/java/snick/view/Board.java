@@ -11,6 +11,7 @@ import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.database.StoreException;
@@ -22,7 +23,6 @@ import snick.view.bench.Preferences;
 import snick.view.http.Answer;
 import snick.view.http.Event;
 import snick.view.http.EventHub;
-import snick.view.http.Json;
 import snick.view.http.Turn;
 
 /**

@@ -5,10 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.Fact;
 import snick.live.RigState;
-import snick.view.http.Json;
 
 /**
  * The recorder's health as JSON: recording? losing? calibrated? What is not known of a rig yet is

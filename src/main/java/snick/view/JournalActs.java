@@ -24,11 +24,11 @@ import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.store.JournalWriter;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Fields;
-import snick.view.http.Json;
 
 /**
  * What a person does on the page, written into the journal. A change that names a session or stage

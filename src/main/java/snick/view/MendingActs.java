@@ -7,13 +7,13 @@ import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.store.JournalReader;
 import snick.store.Mending;
 import snick.store.record.CutPlace;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Fields;
-import snick.view.http.Json;
 
 /**
  * Mends from the page what went wrong, in any session, open or closed. What was there before stays

@@ -11,9 +11,10 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import snick.json.Json;
 import snick.report.word.Words;
+import snick.store.record.CutSummary;
 import snick.view.http.Answer;
-import snick.view.http.Json;
 import snick.view.http.PageToken;
 
 /** The page's files, read once from the program itself. Immutable. */
@@ -101,7 +102,11 @@ final class PageFiles {
 
   /** The description of what is served for programs. */
   Answer.Whole description() {
-    return Answer.of(200, "application/json", resource("openapi.json"));
+    return Answer.of(
+        200,
+        "application/json",
+        ApiDescription.of(resource("openapi.json"), CutSummary.ATTRIBUTES)
+            .getBytes(StandardCharsets.UTF_8));
   }
 
   /** The file at {@code path}. */

@@ -9,6 +9,7 @@ import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.report.RecentFalls;
 import snick.report.RecordPage;
 import snick.report.plot.CalibrationPlot;
@@ -26,7 +27,6 @@ import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
 import snick.store.record.Verification;
 import snick.view.http.Answer;
-import snick.view.http.Json;
 import snick.view.http.Request;
 
 /** Every plot of the command line, as SVG. Runs on the archive's thread. */

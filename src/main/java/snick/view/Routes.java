@@ -8,6 +8,7 @@ import snick.force.reading.RigSetting;
 import snick.journal.Photo;
 import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
+import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.RigState;
 import snick.report.plot.NothingToDraw;
@@ -17,7 +18,6 @@ import snick.store.record.CutSummary;
 import snick.verdict.statistic.NotComparable;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
-import snick.view.http.Json;
 import snick.view.http.Request;
 import snick.view.http.Route;
 

@@ -16,12 +16,12 @@ import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
+import snick.json.Json;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Judge;
-import snick.view.http.Json;
 
 /**
  * A session as the page shows it. Pure.

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.NextPlace;
+import snick.json.Json;
 import snick.verdict.Coach;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
@@ -17,7 +18,6 @@ import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
-import snick.view.http.Json;
 
 /**
  * Figures of stages, how each compares with the one before, whether a burr is left, and what to do

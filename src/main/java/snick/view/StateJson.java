@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import snick.force.budget.Calibration;
 import snick.frame.message.Hello;
+import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.Fact;
 import snick.live.RigState;
-import snick.view.http.Json;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {

@@ -9,8 +9,8 @@ import snick.journal.EdgeDirection;
 import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 import snick.view.http.Fields;
-import snick.view.http.Json;
 
 /** Sharpening steps as JSON, out and in. Pure. */
 final class StepJson {

@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.RigState;
 import snick.view.bench.Bench;
 import snick.view.http.Event;
 import snick.view.http.EventHub;
-import snick.view.http.Json;
 
 /**
  * Live points and the rigs' state, sent at a steady pace. Everything but the greeting runs on one

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import snick.force.budget.Calibration;
+import snick.json.Json;
 import snick.live.LiveTrace;
-import snick.view.http.Json;
 
 /**
  * Samples as points for a plot: in gf if there is a calibration, else in counts above rest. Of many

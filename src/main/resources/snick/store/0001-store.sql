@@ -220,17 +220,6 @@ CREATE TABLE evidence (
 ) STRICT;
 CREATE INDEX evidence_of_device ON evidence (device_id, kind, at_utc_ns);
 
-CREATE TABLE fault (
-  id INTEGER PRIMARY KEY,
-  subject TEXT NOT NULL,
-  kind TEXT NOT NULL,
-  detail TEXT NOT NULL,
-  count INTEGER NOT NULL,
-  first_utc_ns INTEGER NOT NULL,
-  last_utc_ns INTEGER NOT NULL,
-  UNIQUE (subject, kind)
-) STRICT;
-
 -- The person's side. An entry is never changed: a correction is a further entry that names the one
 -- it replaces. Standing entries are those that none corrects.
 

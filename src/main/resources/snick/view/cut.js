@@ -5,24 +5,26 @@ import { onSubmit, post, toast } from './acts.js';
 import { say } from './say.js';
 import * as words from './words.js';
 
+const hasForce = (cut) => 'force_gf' in cut;
+
 let open;
 let known = {};
 
 export function figure(cut) {
   const parted = cut.outcome === 'severed';
-  if (parted && cut.force) {
-    const f = words.force(cut.force);
+  if (parted && hasForce(cut)) {
+    const f = words.force(cut);
     return [
       element('p', { class: 'figure' }, element('b', {}, f.value), ' gf'),
       element('p', { class: 'uncertainty' }, element('a', { href: '#words/k' }, f.uncertainty)),
       element('p', { class: 'also' }, f.newtons),
-      ...(cut.force.inside_calibrated_range ? [] : [element('p', { class: 'warn' }, say('cut.outside_range'))]),
+      ...(cut.in_range ? [] : [element('p', { class: 'warn' }, say('cut.outside_range'))]),
     ];
   }
-  if (parted && cut.counts) {
+  if (parted && 'estimate_counts' in cut) {
     return [
-      element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.counts.estimate)), ' ', say('unit.counts')),
-      element('p', { class: 'uncertainty' }, say('cut.counts_uncertainty', { u: words.whole(2 * cut.counts.standard_uncertainty) })),
+      element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.estimate_counts)), ' ', say('unit.counts')),
+      element('p', { class: 'uncertainty' }, say('cut.counts_uncertainty', { u: words.whole(2 * cut.u_counts) })),
       element('p', { class: 'warn' }, say('cut.no_calibration')),
     ];
   }
@@ -30,30 +32,30 @@ export function figure(cut) {
 }
 
 function largest(cut) {
-  if (cut.force) return say('cut.largest_gf', { gf: words.number(cut.force.observed_max_gf, 1) });
-  return cut.counts ? say('cut.largest_counts', { n: words.whole(cut.counts.observed_max) }) : '';
+  if (hasForce(cut)) return say('cut.largest_gf', { gf: words.number(cut.observed_max_gf, 1) });
+  return 'observed_max_counts' in cut ? say('cut.largest_counts', { n: words.whole(cut.observed_max_counts) }) : '';
 }
 
 // The figure alone, for the bar and for labels along the edge.
 export function short(cut, places) {
   if (cut.outcome !== 'severed') return words.outcome(cut.outcome);
-  return cut.force ? words.number(cut.force.gf, places) : words.whole(cut.counts?.estimate ?? 0);
+  return hasForce(cut) ? words.number(cut.force_gf, places) : words.whole(cut.estimate_counts ?? 0);
 }
 
-export const unit = (cut) => (cut.outcome !== 'severed' ? '' : cut.force ? 'gf' : say('unit.counts'));
+export const unit = (cut) => (cut.outcome !== 'severed' ? '' : hasForce(cut) ? 'gf' : say('unit.counts'));
 
 export function show(cut) {
   if (!cut) return;
   fill(byId('bar-cut'), cut, () => [
     element('b', { class: cut.outcome === 'severed' ? 'value' : 'value word' },
-      short(cut, cut.force ? words.decimals(cut.force.expanded_uncertainty_gf) : 0)), element('span', {}, unit(cut))]);
+      short(cut, hasForce(cut) ? words.decimals(cut.expanded_gf) : 0)), element('span', {}, unit(cut))]);
   fill(byId('last-cut-body'), cut, () => [
     ...figure(cut),
     element('p', { class: 'how' }, cut.outcome === 'severed' ? words.outcome(cut.outcome) : largest(cut)),
-    ...(cut.set_aside ? [element('p', { class: 'warn' }, say('cut.set_aside', { why: cut.set_aside }))] : []),
+    ...(cut.set_aside ? [element('p', { class: 'warn' }, say('cut.set_aside', { why: cut.set_aside_reason }))] : []),
     ...(cut.flags.length ? [element('p', { class: 'warn' }, say('cut.check', { what: cut.flags.map(words.flag).join('; ') }))] : []),
     element('p', { class: 'also' },
-      [say('cut.number', { n: cut.id }), words.clock(cut.at), cut.stage, place(cut)].filter(Boolean).join(' · ')),
+      [say('cut.number', { n: cut.id }), words.clock(cut.occurred_at), cut.stage, place(cut)].filter(Boolean).join(' · ')),
   ]);
   fill(byId('last-cut-acts'), [cut.id, cut.stage, cut.set_aside], () =>
     cut.stage ? [button(say('cut.edit'), () => edit(cut), { id: 'edit-last' })] : []);

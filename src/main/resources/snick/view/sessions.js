@@ -70,7 +70,7 @@ function cuts(session) {
     const text = `${short(cut, 1)} ${unit(cut)}`.trim();
     const made = button('', () => edit(cut), { class: 'row', 'aria-label': say('cuts.label', { n: cut.id, value: text, stage: cut.stage }) });
     made.append(element('b', {}, cut.set_aside ? `(${text})` : text),
-      element('span', {}, [say('cut.number', { n: cut.id }), cut.stage, words.clock(cut.at)].join(' · ')));
+      element('span', {}, [say('cut.number', { n: cut.id }), cut.stage, words.clock(cut.occurred_at)].join(' · ')));
     return element('li', {}, made);
   });
 }

@@ -25,11 +25,11 @@ export const whole = (value) =>
   Math.round(value).toString().replace(/\B(?=(\d{3})+$)/g, '\u202f').replace('-', '\u2212');
 
 export function force(f) {
-  const places = decimals(f.expanded_uncertainty_gf);
+  const places = decimals(f.expanded_gf);
   return {
-    value: number(f.gf, places),
-    uncertainty: say('force.uncertainty', { u: number(f.expanded_uncertainty_gf, places) }),
-    newtons: say('force.newtons', { n: f.newtons.toPrecision(4) }),
+    value: number(f.force_gf, places),
+    uncertainty: say('force.uncertainty', { u: number(f.expanded_gf, places) }),
+    newtons: say('force.newtons', { n: f.force_n.toPrecision(4) }),
   };
 }
 

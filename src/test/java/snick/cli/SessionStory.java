@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
@@ -69,14 +70,15 @@ public final class SessionStory {
     Cut cut =
         new Cut(
             ++number,
-            Outcome.SEVERED,
-            1,
-            0,
-            OptionalLong.of(Duration.ofSeconds(1).toNanos()),
-            Optional.of(new Peak(100 * gramForce, 100 * gramForce, 10)),
-            new Cut.Shape(10_000, 1_000_000, 0, 80),
-            new Cut.Rest(0, 0, 10),
-            Set.of(),
+            new CutFigures(
+                Outcome.SEVERED,
+                1,
+                0,
+                OptionalLong.of(Duration.ofSeconds(1).toNanos()),
+                Optional.of(new Peak(100 * gramForce, 100 * gramForce, 10)),
+                new CutFigures.Shape(10_000, 1_000_000, 0, 80),
+                new CutFigures.Rest(0, 0, 10),
+                Set.of()),
             Trace.none());
     CutForce force =
         new CutForce(calibration.derive(100 * gramForce, 10), Force.ofGramForce(gramForce));

@@ -173,14 +173,15 @@ class RederivationTest {
         new Trace(times, counts, new boolean[n], List.of(), java.util.Optional.of(before));
     return new Cut(
         1,
-        cut.outcome(),
-        cut.polarity(),
-        cut.onsetNanos(),
-        cut.breakNanos(),
-        cut.peak(),
-        cut.shape(),
-        cut.rest(),
-        cut.flags(),
+        new CutFigures(
+            cut.outcome(),
+            cut.polarity(),
+            cut.onsetNanos(),
+            cut.breakNanos(),
+            cut.peak(),
+            cut.shape(),
+            cut.rest(),
+            cut.flags()),
         stated);
   }
 }

@@ -14,6 +14,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
@@ -57,14 +58,15 @@ class RigResponsesTest {
     }
     return new Cut(
         number,
-        Outcome.SEVERED,
-        1,
-        0,
-        OptionalLong.of(60 * 12_500_000L - 1_700_000L * number),
-        Optional.of(new Peak(1e5, 1e5, 100)),
-        new Cut.Shape(1e5, 10_000_000, 0, 60),
-        new Cut.Rest(0, 0, 50),
-        Set.of(),
+        new CutFigures(
+            Outcome.SEVERED,
+            1,
+            0,
+            OptionalLong.of(60 * 12_500_000L - 1_700_000L * number),
+            Optional.of(new Peak(1e5, 1e5, 100)),
+            new CutFigures.Shape(1e5, 10_000_000, 0, 60),
+            new CutFigures.Rest(0, 0, 50),
+            Set.of()),
         new Trace(nanos, counts, new boolean[n], List.of()),
         response);
   }

@@ -17,7 +17,7 @@ final class Forged {
   private Forged() {}
 
   /** Sets one cell; rows count from 1 below the header. */
-  static void cell(Path folder, Table table, int row, String column, String value)
+  static void cell(Path folder, Table<?> table, int row, String column, String value)
       throws IOException {
     text(
         folder,

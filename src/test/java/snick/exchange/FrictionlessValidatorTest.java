@@ -17,12 +17,12 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
-import snick.exchange.json.JsonText;
 import snick.exchange.table.Table;
 import snick.exchange.write.DescriptorStandardTest;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
 import snick.exchange.write.PackageExport;
+import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.CutSelection;
@@ -94,7 +94,7 @@ class FrictionlessValidatorTest {
   private Map<?, ?> verdict() throws IOException, InterruptedException {
     run("node", "validate.js", folder.resolve("datapackage.json").toString());
     return (Map<?, ?>)
-        JsonText.read(Files.readString(VALIDATOR.resolve("out.json"), StandardCharsets.UTF_8));
+        Json.read(Files.readString(VALIDATOR.resolve("out.json"), StandardCharsets.UTF_8));
   }
 
   private static List<String> errors(Map<?, ?> verdict) {

@@ -45,7 +45,7 @@ class FrozenFormatTest {
       List<CutSummary> cuts = reader.latest(CutSelection.all(), 10);
       assertThat(cuts).hasSize(6);
       assertThat(reader.cut(1).orElseThrow().trace().size()).isEqualTo(253);
-      assertThat(cuts.get(0).result().outcome()).isEqualTo(Outcome.OVERRANGE);
+      assertThat(cuts.get(0).figures().outcome()).isEqualTo(Outcome.OVERRANGE);
       assertThat(reader.calibrations().get(0).calibration()).isEqualTo(Bench.calibration());
       assertThat(reader.results(1)).hasSize(2);
       assertThat(reader.forces(1)).hasSize(3);

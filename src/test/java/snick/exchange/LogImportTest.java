@@ -84,7 +84,7 @@ class LogImportTest {
     }
     try (StoreReader reader = StoreReader.open(data)) {
       List<CutSummary> cuts = reader.latest(CutSelection.all(), 100);
-      assertThat(cuts).hasSize(4).allMatch(c -> c.result().outcome() == Outcome.SEVERED);
+      assertThat(cuts).hasSize(4).allMatch(c -> c.figures().outcome() == Outcome.SEVERED);
       CutSummary first = cuts.get(3);
       assertThat(first.occurredAt()).isBetween(STARTED.plusSeconds(3), STARTED.plusSeconds(4));
       Recording recording = reader.recording(first.recordingId()).orElseThrow().recording();

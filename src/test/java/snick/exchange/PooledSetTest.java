@@ -2,6 +2,9 @@ package snick.exchange;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static snick.quantity.Attribute.Type.REAL;
+import static snick.quantity.Attribute.Type.SECONDS;
+import static snick.quantity.Attribute.Type.TIME;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -22,12 +25,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
 import snick.cut.Outcome;
-import snick.exchange.table.Column;
 import snick.exchange.table.Table;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
 import snick.exchange.write.PackageExport;
 import snick.exchange.write.ParquetExport;
+import snick.quantity.Attribute;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.CutSelection;
@@ -137,13 +140,13 @@ class PooledSetTest {
   @Test
   void everyColumnOfTheCutsOfAPackageIsThereWithTheSameValues() throws SQLException {
     String csv = "read_csv('" + folder + "/cuts.csv')";
-    for (Column column : Table.CUTS.columns()) {
+    for (Attribute<?> column : Table.CUTS.columns()) {
       if (!List.of("cut", "recording", "session", "stage", "source", "calibration")
           .contains(column.name())) {
         String query = "SELECT CAST(" + column.name() + " AS VARCHAR) FROM %s ORDER BY number";
-        if (column.type() == Column.Type.NUMBER) {
+        if (column.type() == REAL || column.type() == SECONDS) {
           query = "SELECT CAST(" + column.name() + " AS DOUBLE) FROM %s ORDER BY number";
-        } else if (column.type() == Column.Type.DATETIME) {
+        } else if (column.type() == TIME) {
           query =
               "SELECT epoch_us(CAST(" + column.name() + " AS TIMESTAMPTZ)) FROM %s ORDER BY number";
         }

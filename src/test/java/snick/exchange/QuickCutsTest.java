@@ -87,9 +87,10 @@ class QuickCutsTest {
     try (StoreReader reader = StoreReader.open(data)) {
       reader.forEachCut(
           CutSelection.all(),
-          cut -> found.put(again.of(cut.cut()).orElseThrow().figures(), cut.cut()));
+          cut -> found.put(again.of(cut.cut()).orElseThrow().figures().values(), cut.cut()));
       assertThat(found.keySet())
-          .containsExactlyInAnyOrderElementsOf(live.stream().map(Cut::figures).toList());
+          .containsExactlyInAnyOrderElementsOf(
+              live.stream().map(cut -> cut.figures().values()).toList());
       StoreCheck.Report report = StoreCheck.of(reader, Watch.NONE);
       assertThat(report.differences()).isEmpty();
       assertThat(report.again()).isEqualTo(live.size());

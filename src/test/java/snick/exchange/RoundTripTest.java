@@ -16,7 +16,6 @@ import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import snick.exchange.json.JsonText;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.table.Table;
 import snick.exchange.write.ExportChoice;
@@ -28,6 +27,7 @@ import snick.journal.Inspection;
 import snick.journal.Photo;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
+import snick.json.Json;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.store.care.Photos;
@@ -142,7 +142,7 @@ class RoundTripTest {
 
   private static Map<?, ?> descriptor(Path zip) throws IOException {
     try (FileSystem files = FileSystems.newFileSystem(zip)) {
-      return (Map<?, ?>) JsonText.read(Files.readString(files.getPath("datapackage.json")));
+      return (Map<?, ?>) Json.read(Files.readString(files.getPath("datapackage.json")));
     }
   }
 

@@ -136,7 +136,7 @@ class BitFlipTest {
             told.add("" + reader.setAsideActs(cut.id()));
             told.add("" + reader.recording(cut.summary().recordingId()));
           });
-      told.add("" + reader.calibrations() + reader.faults() + reader.origins());
+      told.add("" + reader.calibrations() + reader.origins());
       told.add("" + reader.journal().blades() + reader.journal().bladeHistory("paring knife"));
       told.add("" + reader.journal().sessionHistory("evening"));
       told.add(reader.journal().log("evening").map(BitFlipTest::told).orElse("no session"));

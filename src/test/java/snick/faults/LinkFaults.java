@@ -61,7 +61,7 @@ final class LinkFaults {
   private List<String> outcomes() {
     try (StoreReader reader = StoreReader.open(data())) {
       return reader.latest(CutSelection.all(), 100).stream()
-          .map(cut -> cut.result().outcome().word())
+          .map(cut -> cut.figures().outcome().word())
           .toList();
     }
   }

@@ -14,6 +14,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
@@ -253,14 +254,15 @@ public final class InventedEvening {
     Set<Flag> flags = dips ? EnumSet.of(Flag.DIPS_BEFORE_PEAK) : Set.of();
     return new Cut(
         number,
-        Outcome.SEVERED,
-        1,
-        (long) rest * PERIOD_NANOS,
-        OptionalLong.of((long) (rest + ramp) * PERIOD_NANOS),
-        Optional.of(new Peak(0.98 * peak, peak, 0.001 * peak)),
-        new Cut.Shape(peak, 5_000_000, dips ? 1 : 0, ramp),
-        new Cut.Rest(8030, 8031, 17),
-        flags,
+        new CutFigures(
+            Outcome.SEVERED,
+            1,
+            (long) rest * PERIOD_NANOS,
+            OptionalLong.of((long) (rest + ramp) * PERIOD_NANOS),
+            Optional.of(new Peak(0.98 * peak, peak, 0.001 * peak)),
+            new CutFigures.Shape(peak, 5_000_000, dips ? 1 : 0, ramp),
+            new CutFigures.Rest(8030, 8031, 17),
+            flags),
         new Trace(nanos, counts, new boolean[size], List.of()));
   }
 }

@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
@@ -40,28 +41,30 @@ public final class Examples {
   public static Cut severed(int number, Trace trace) {
     return new Cut(
         number,
-        Outcome.SEVERED,
-        -1,
-        1_000_000_000L,
-        OptionalLong.of(2_000_000_000L),
-        Optional.of(new Peak(50_000.5 + number, 50_100.25 + number, 12.125)),
-        new Cut.Shape(30_000.75, 1_500_000, 1, 70),
-        new Cut.Rest(-812.5, -811.25, 65.0625),
-        Set.of(Flag.ZERO_MOVED, Flag.DIPS_BEFORE_PEAK),
+        new CutFigures(
+            Outcome.SEVERED,
+            -1,
+            1_000_000_000L,
+            OptionalLong.of(2_000_000_000L),
+            Optional.of(new Peak(50_000.5 + number, 50_100.25 + number, 12.125)),
+            new CutFigures.Shape(30_000.75, 1_500_000, 1, 70),
+            new CutFigures.Rest(-812.5, -811.25, 65.0625),
+            Set.of(Flag.ZERO_MOVED, Flag.DIPS_BEFORE_PEAK)),
         trace);
   }
 
   public static Cut released(int number) {
     return new Cut(
         number,
-        Outcome.RELEASED,
-        1,
-        1_000_000_000L,
-        OptionalLong.empty(),
-        Optional.empty(),
-        new Cut.Shape(0, 0, 0, 0),
-        new Cut.Rest(0, 0, 1),
-        Set.of(),
+        new CutFigures(
+            Outcome.RELEASED,
+            1,
+            1_000_000_000L,
+            OptionalLong.empty(),
+            Optional.empty(),
+            new CutFigures.Shape(0, 0, 0, 0),
+            new CutFigures.Rest(0, 0, 1),
+            Set.of()),
         trace(number, 10));
   }
 

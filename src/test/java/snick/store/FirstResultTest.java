@@ -27,7 +27,6 @@ import snick.store.record.NewCut;
 import snick.store.record.NewResult;
 import snick.store.record.StoredCut;
 import snick.store.record.StoredForce;
-import snick.store.record.StoredResult;
 import snick.store.table.CalibrationTable;
 import snick.store.table.CutTable;
 import snick.store.table.ForceTable;
@@ -86,21 +85,21 @@ class FirstResultTest {
         Force.ofNewtons(0.5));
   }
 
-  private static Stream<CutForce> of(StoredResult result, List<StoredForce> forces) {
+  private static Stream<CutForce> of(Derivation result, List<StoredForce> forces) {
     return forces.stream().filter(f -> f.resultId() == result.id()).map(StoredForce::force);
   }
 
   @Test
   void everyResultAndForceIsKeptWithWhatItIsOf() {
     try (StoreReader reader = StoreReader.open(directory)) {
-      List<StoredResult> results = reader.results(twice);
+      List<Derivation> results = reader.results(twice);
       List<StoredForce> forces = reader.forces(twice);
-      assertThat(results).extracting(StoredResult::detectorVersion).containsExactly(1, 2, 3);
+      assertThat(results).extracting(Derivation::detectorVersion).containsExactly(1, 2, 3);
       assertThat(results)
-          .extracting(StoredResult::createdAt)
+          .extracting(Derivation::createdAt)
           .containsExactly(Examples.NOON, LATER, LATER);
       assertThat(results)
-          .extracting(StoredResult::outcome)
+          .extracting(result -> result.figures().outcome())
           .containsExactly(
               Examples.severed(2).outcome(),
               Examples.released(2).outcome(),

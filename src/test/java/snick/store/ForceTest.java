@@ -29,7 +29,6 @@ import snick.store.record.CutForce;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.store.record.Evidence;
-import snick.store.record.Fault;
 import snick.store.record.NewCut;
 import snick.store.record.NewResult;
 import snick.store.record.StoredCalibration;
@@ -236,16 +235,5 @@ class ForceTest {
         MeasuredForce.ofNewtons(shownNewtons, 0.002),
         Force.ofNewtons(0.02),
         "");
-  }
-
-  @Test
-  void faultsOfOneKindAreOneFact() {
-    store.add(new Fault(RIG, "link_lost", "unplugged", 1, NOW, NOW));
-    store.add(new Fault(RIG, "link_lost", "again", 2, NOW.plusSeconds(1), NOW.plusSeconds(3)));
-    store.add(new Fault("store", "disk_full", "full", 1, NOW, NOW));
-    assertThat(reader.faults())
-        .containsExactly(
-            new Fault(RIG, "link_lost", "again", 3, NOW, NOW.plusSeconds(3)),
-            new Fault("store", "disk_full", "full", 1, NOW, NOW));
   }
 }

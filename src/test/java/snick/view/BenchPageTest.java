@@ -219,7 +219,7 @@ class BenchPageTest {
     ok("cuts/" + cut + "/place", "{\"mm\":40}");
     ok("cuts/" + cut + "/set-aside", "{\"reason\":\"slipped\"}");
     assertThat(bench.get("/api/v1/cuts/" + cut).body())
-        .contains("\"place_mm\":40.0", "\"set_aside\":\"slipped\"", "\"trace\"");
+        .contains("\"place_mm\":40.0", "\"set_aside_reason\":\"slipped\"", "\"trace\"");
     ok("session/close", "{}");
     assertThat(text()).doesNotContain("\"session\":{");
   }

@@ -19,6 +19,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
@@ -128,14 +129,15 @@ public final class TestBench implements AutoCloseable {
     Cut cut =
         new Cut(
             cuts,
-            Outcome.SEVERED,
-            1,
-            1_000_000_000L,
-            OptionalLong.of(2_000_000_000L),
-            Optional.of(peak),
-            new Cut.Shape(40_000, 1_500_000, 0, 70),
-            new Cut.Rest(84_210, 84_210, 65),
-            Set.of(),
+            new CutFigures(
+                Outcome.SEVERED,
+                1,
+                1_000_000_000L,
+                OptionalLong.of(2_000_000_000L),
+                Optional.of(peak),
+                new CutFigures.Shape(40_000, 1_500_000, 0, 70),
+                new CutFigures.Rest(84_210, 84_210, 65),
+                Set.of()),
             new Trace(
                 new long[] {0, 12_500_000}, new int[] {84_210, 90_000}, new boolean[2], List.of()));
     OptionalDouble place = nextSpot.get();

@@ -22,6 +22,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
@@ -231,14 +232,15 @@ public final class PoolBenchmark {
     }
     return new Cut(
         number,
-        Outcome.SEVERED,
-        1,
-        nanos[120],
-        OptionalLong.of(nanos[280]),
-        Optional.of(new Peak(56_000, 57_000, 20)),
-        new Cut.Shape(28_000, 12_000_000, 0, 160),
-        new Cut.Rest(-812.25, -811.5, 60),
-        Set.of(),
+        new CutFigures(
+            Outcome.SEVERED,
+            1,
+            nanos[120],
+            OptionalLong.of(nanos[280]),
+            Optional.of(new Peak(56_000, 57_000, 20)),
+            new CutFigures.Shape(28_000, 12_000_000, 0, 160),
+            new CutFigures.Rest(-812.25, -811.5, 60),
+            Set.of()),
         new Trace(nanos, counts, new boolean[SAMPLES], List.of()));
   }
 }

@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
+import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
@@ -70,8 +71,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private boolean json;
 
   private final Map<Integer, Optional<Calibration>> calibrations = new HashMap<>();
-  private EventJson contract;
-  private int contractDecimals;
+  private final Map<Integer, Calibration.Line> lines = new HashMap<>();
   private IntSupplier decimals = () -> 0;
   private Supplier<Optional<Column>> reading = Optional::empty;
   private long found;
@@ -165,14 +165,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
     pipeline.handOn();
     if (found > shown) {
       shown = found;
-      handOnLines();
       unread = out().checkError();
-    }
-  }
-
-  private void handOnLines() {
-    if (contract != null) {
-      contract.handOn();
     }
   }
 
@@ -187,25 +180,17 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private void print(Cut cut) {
     found++;
     if (json) {
-      contract().add(cut);
+      JsonLine.printWhole(out(), EventJson.of(cut, line()));
     } else {
       out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
   }
 
   /** Without a calibration, JSON has counts where it would have gf. */
-  private EventJson contract() {
-    if (contract == null || contractDecimals != decimals.getAsInt()) {
-      contractDecimals = decimals.getAsInt();
-      handOnLines();
-      Calibration.Line line =
-          calibration
-              .line(contractDecimals)
-              .or(() -> SketchScale.line(reading.get(), contractDecimals))
-              .orElse(COUNTS);
-      contract = new EventJson(line, out());
-    }
-    return contract;
+  private Calibration.Line line() {
+    return lines.computeIfAbsent(
+        decimals.getAsInt(),
+        now -> calibration.line(now).or(() -> SketchScale.line(reading.get(), now)).orElse(COUNTS));
   }
 
   private Scale scale() {

@@ -13,10 +13,11 @@ import snick.cut.Peak;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
-import snick.force.budget.DerivedForce;
 import snick.store.StoreReader;
+import snick.store.record.CutForce;
 import snick.store.record.StoredCalibration;
 import snick.store.record.StoredCut;
+import snick.store.record.StoredForce;
 
 /** The uncertainty of one cut's current force, source by source, its peak's own included. */
 final class CutBudget {
@@ -24,30 +25,21 @@ final class CutBudget {
 
   /** The budget of {@code cut}; empty if it has no force. */
   static Optional<CombinedUncertainty> of(StoredCut cut, StoreReader store) {
-    Optional<DerivedForce> force = cut.summary().force().map(f -> f.force().estimate());
-    Optional<Peak> peak = cut.summary().result().peak();
-    if (peak.isEmpty() || force.flatMap(DerivedForce::measured).isEmpty()) {
+    Optional<CutForce> force = cut.summary().force().map(StoredForce::force);
+    Optional<Peak> peak = cut.summary().figures().peak();
+    if (peak.isEmpty() || force.isEmpty()) {
       return Optional.empty();
     }
-    double newtons = force.flatMap(DerivedForce::measured).orElseThrow().value().newtons();
-    return calibrationId(force.orElseThrow())
-        .flatMap(store::calibration)
+    double newtons = force.get().measured().value().newtons();
+    return store
+        .calibration(force.get().calibrationId())
         .map(StoredCalibration::calibration)
-        .map(calibration -> of(calibration, newtons, peak.orElseThrow()));
+        .map(calibration -> of(calibration, newtons, peak.get()));
   }
 
   private static CombinedUncertainty of(Calibration calibration, double newtons, Peak peak) {
     return new CombinedUncertainty(
         newtons, calibration.contributions(newtons, peak.standardUncertaintyCounts()));
-  }
-
-  private static Optional<String> calibrationId(DerivedForce force) {
-    if (force instanceof DerivedForce.Inside inside) {
-      return Optional.of(inside.calibrationId());
-    }
-    return force instanceof DerivedForce.Outside outside
-        ? Optional.of(outside.calibrationId())
-        : Optional.empty();
   }
 
   static void print(PrintWriter out, CombinedUncertainty budget) {

@@ -22,6 +22,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
@@ -144,14 +145,15 @@ final class CutsEnterCommand implements Callable<Integer> {
     Cut cut =
         new Cut(
             number,
-            Outcome.SEVERED,
-            1,
-            0,
-            OptionalLong.of(0),
-            Optional.of(new Peak(counts, counts, 0)),
-            new Cut.Shape(0, 0, 0, 0),
-            new Cut.Rest(0, 0, 0),
-            Set.of(),
+            new CutFigures(
+                Outcome.SEVERED,
+                1,
+                0,
+                OptionalLong.of(0),
+                Optional.of(new Peak(counts, counts, 0)),
+                new CutFigures.Shape(0, 0, 0, 0),
+                new CutFigures.Rest(0, 0, 0),
+                Set.of()),
             Trace.none());
     CutForce force =
         new CutForce(AS_TYPED.derive(counts, 0), Force.ofGramForce(counts / COUNTS_PER_GRAM_FORCE));

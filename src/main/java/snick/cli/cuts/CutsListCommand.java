@@ -102,7 +102,7 @@ final class CutsListCommand implements Callable<Integer> {
       table.row(
           cut.id(),
           WallTime.of(cut.occurredAt()),
-          EventLine.words(cut.result().outcome()),
+          EventLine.words(cut.figures().outcome()),
           force(cut).map(Numbers::gramForce).orElseGet(() -> counts(cut)),
           force(cut).map(Numbers::newtons).orElse(""),
           cut.place().map(p -> p.stage().name()).orElse(""),
@@ -116,15 +116,15 @@ final class CutsListCommand implements Callable<Integer> {
   }
 
   private static Optional<MeasuredForce> force(CutSummary cut) {
-    return cut.result().breakNanos().isPresent()
+    return cut.figures().breakNanos().isPresent()
         ? cut.force().flatMap(f -> f.force().estimate().measured())
         : Optional.empty();
   }
 
   private static String counts(CutSummary cut) {
-    return cut.result()
+    return cut.figures()
         .peak()
-        .filter(p -> cut.result().breakNanos().isPresent())
+        .filter(p -> cut.figures().breakNanos().isPresent())
         .map(CutsListCommand::counts)
         .orElse("");
   }
@@ -135,7 +135,7 @@ final class CutsListCommand implements Callable<Integer> {
   }
 
   private static String notes(CutSummary cut) {
-    String flags = EventLine.words(cut.result().flags());
+    String flags = EventLine.words(cut.figures().flags());
     return cut.setAside()
         .map(why -> "set aside: " + why + (flags.isEmpty() ? "" : "; " + flags))
         .orElse(flags);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -23,8 +24,10 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Sparkline;
 import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Peak;
 import snick.force.budget.CombinedUncertainty;
+import snick.quantity.Attribute;
 import snick.store.StoreReader;
 import snick.store.record.Credit;
 import snick.store.record.Origin;
@@ -41,6 +44,21 @@ import snick.store.record.StoredForce;
     footer = {"  snick cuts show 12", "  snick cuts show 12 --json"})
 final class CutsShowCommand implements Callable<Integer> {
   private static final int TRACE_COLUMNS = 76;
+
+  /** Below it a decimal is told. */
+  private static final double SMALL = 100;
+
+  /** Figures that have lines of their own, or are in the picture of the trace. */
+  private static final Set<String> SAID_OTHERWISE =
+      Set.of(
+          "outcome",
+          "polarity",
+          "onset_s",
+          "break_s",
+          "observed_max_counts",
+          "estimate_counts",
+          "u_counts",
+          "flags");
 
   @Spec private CommandSpec spec;
   @Mixin private DataDirectory data;
@@ -88,11 +106,9 @@ final class CutsShowCommand implements Callable<Integer> {
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
     stored.summary().missing().ifPresent(why -> line("no force", why + remedy()));
-    line("loading rate", Numbers.fixed(cut.shape().loadingRateCountsPerSecond(), 0) + " counts/s");
-    line("fall", Numbers.fixed(cut.shape().fallNanos() / 1e6, 1) + " ms from 90 % to 10 %");
-    line("ramp", cut.shape().rampSamples() + " samples, " + dips(cut.shape().dips()));
-    line("zero", zero(cut));
-    line("noise", Numbers.fixed(cut.rest().noiseCounts(), 1) + " counts");
+    CutFigures.ATTRIBUTES.stream()
+        .filter(figure -> !SAID_OTHERWISE.contains(figure.name()))
+        .forEach(figure -> figure.value(cut.figures()).ifPresent(value -> line(figure, value)));
     stored.summary().setAside().ifPresent(why -> line("set aside", why));
     origin.ifPresent(from -> line("origin", origin(from)));
     credit.ifPresent(of -> line("work of", terms(of)));
@@ -187,15 +203,30 @@ final class CutsShowCommand implements Callable<Integer> {
                         + EventLine.source(force.force().estimate())));
   }
 
-  private static String dips(int dips) {
-    return dips + (dips == 1 ? " dip" : " dips");
+  /** A figure under its name, the unit at the end of which stands behind the number. */
+  private void line(Attribute<?> figure, Object value) {
+    String unit = figure.unit();
+    String suffix = "_" + unit.replace("/", "_per_");
+    String name =
+        unit.isEmpty() || !figure.name().endsWith(suffix)
+            ? figure.name()
+            : figure.name().substring(0, figure.name().length() - suffix.length());
+    line(name.replace('_', ' '), amount(value, unit) + ": " + lowerCase(figure.meaning()));
   }
 
-  private static String zero(Cut cut) {
-    return Numbers.fixed(cut.rest().zeroBeforeCounts(), 0)
-        + " counts before, "
-        + Numbers.fixed(cut.rest().zeroAfterCounts(), 0)
-        + " after";
+  private static String amount(Object value, String unit) {
+    if (value instanceof Long nanos) {
+      return Numbers.fixed(nanos / 1e6, 1) + " ms";
+    }
+    String number =
+        value instanceof Double real
+            ? Numbers.fixed(real, Math.abs(real) < SMALL ? 1 : 0)
+            : value.toString();
+    return unit.isEmpty() ? number : number + " " + unit;
+  }
+
+  private static String lowerCase(String meaning) {
+    return meaning.substring(0, 1).toLowerCase(Locale.ROOT) + meaning.substring(1);
   }
 
   private static String span(Cut cut) {

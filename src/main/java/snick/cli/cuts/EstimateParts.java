@@ -43,7 +43,7 @@ final class EstimateParts {
   static Optional<EstimateParts> of(Cut cut) {
     return new Rederivation()
         .of(cut)
-        .filter(again -> again.figures().equals(cut.figures()))
+        .filter(again -> again.figures().values().equals(cut.figures().values()))
         .flatMap(Cut::peak)
         .flatMap(Peak::budget)
         .map(EstimateParts::new);

@@ -73,7 +73,7 @@ final class Rederiver {
         stored.id(),
         known.flatMap(f -> f.estimate().measured()),
         derived.or(() -> known).flatMap(f -> f.estimate().measured()),
-        stored.summary().result().outcome().word(),
+        stored.summary().figures().outcome().word(),
         cut.outcome().word(),
         whyNot(force, stored),
         same ? Optional.empty() : Optional.of(new NewResult(stored.id(), found, derived)));
@@ -99,7 +99,8 @@ final class Rederiver {
     return old || everyTrace
         ? rederivation
             .of(stored.cut(), response(stored.summary().recordingId()))
-            .filter(again -> old || !again.figures().equals(stored.cut().figures()))
+            .filter(
+                again -> old || !again.figures().values().equals(stored.cut().figures().values()))
         : Optional.empty();
   }
 

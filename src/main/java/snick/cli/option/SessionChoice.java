@@ -57,11 +57,6 @@ public final class SessionChoice {
     return named(store).or(() -> onlyRunning(store)).orElseGet(() -> latest(store));
   }
 
-  /** The session that is open, if it is the only one, else the latest. */
-  public static String anyToRead(StoreReader store) {
-    return new SessionChoice().toRead(store);
-  }
-
   private static String latest(StoreReader store) {
     return store.journal().latestSessions(1).stream()
         .map(Session::name)

@@ -1,7 +1,5 @@
 package snick.cli.verification;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -29,6 +27,7 @@ import snick.cli.terminal.Refusal;
 import snick.force.check.DynamicCheck;
 import snick.force.check.StepResponse;
 import snick.force.mass.Load;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.store.Store;
 import snick.store.database.StoreException;
@@ -105,8 +104,8 @@ final class VerifyDynamicCommand implements Callable<Integer> {
               inUse.setting().deviceId(),
               "dynamic_check",
               Clock.systemUTC().instant(),
-              JSON.std.asString(object(load, check, step))));
-    } catch (StoreException | IOException e) {
+              Json.text(object(load, check, step))));
+    } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
     }
   }

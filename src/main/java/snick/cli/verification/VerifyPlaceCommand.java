@@ -1,9 +1,6 @@
 package snick.cli.verification;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -30,6 +27,7 @@ import snick.force.check.PlaceCheck;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
+import snick.json.Json;
 import snick.store.KeptPlace;
 import snick.store.Store;
 import snick.store.database.StoreException;
@@ -118,12 +116,10 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
 
   private void keep(String device, Load load, PlaceCheck found) {
     try (Store store = OpenedStore.toWrite(data)) {
-      String document = JSON.std.asString(object(load, found));
+      String document = Json.text(object(load, found));
       store.add(new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document));
     } catch (StoreException e) {
       throw Refusal.failed("not saved: " + e.getMessage(), e);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 

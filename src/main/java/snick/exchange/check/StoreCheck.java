@@ -9,7 +9,6 @@ import java.util.Optional;
 import snick.cut.Rederivation;
 import snick.exchange.derive.CutCheck;
 import snick.exchange.derive.InOrder;
-import snick.exchange.write.CutCells;
 import snick.force.budget.Calibration;
 import snick.store.StoreReader;
 import snick.store.care.IntegrityReport;
@@ -138,7 +137,7 @@ public final class StoreCheck {
 
   private Optional<Calibration> calibration(StoredForce force) {
     return calibrations.computeIfAbsent(
-        CutCells.calibrationId(force), id -> store.calibration(id).map(c -> c.calibration()));
+        force.force().calibrationId(), id -> store.calibration(id).map(c -> c.calibration()));
   }
 
   private void note(Finding finding) {

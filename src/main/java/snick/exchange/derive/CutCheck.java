@@ -6,11 +6,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Peak;
 import snick.cut.Rederivation;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
+import snick.quantity.Attribute;
 import snick.store.record.CutForce;
 import snick.store.record.Recording;
 
@@ -137,16 +139,22 @@ public final class CutCheck {
 
   private void compare(Cut again) {
     if (detectorVersion == Cut.DETECTOR_VERSION) {
-      cut.figures().forEach((name, stated) -> compare(name, stated, again.figures().get(name)));
+      CutFigures.ATTRIBUTES.forEach(a -> compare(a, again));
     } else {
       compareWithOther(again);
     }
   }
 
-  private void compare(String name, Object stated, Object again) {
-    if (!stated.equals(again)) {
-      differ("%s is %s, the trace gives %s", name, stated, again);
+  private void compare(Attribute<CutFigures> attribute, Cut again) {
+    if (!attribute.value(cut.figures()).equals(attribute.value(again.figures()))) {
+      differ(
+          "%s is %s, the trace gives %s",
+          attribute.name(), told(attribute, cut), told(attribute, again));
     }
+  }
+
+  private static Object told(Attribute<CutFigures> attribute, Cut cut) {
+    return attribute.told(cut.figures()).orElse("none");
   }
 
   /** Another version may see the same event somewhat otherwise. */

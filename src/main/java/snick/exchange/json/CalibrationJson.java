@@ -1,6 +1,5 @@
 package snick.exchange.json;
 
-import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -14,6 +13,8 @@ import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
 import snick.force.mass.Distribution;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
+import snick.json.JsonNode;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
@@ -137,9 +138,9 @@ public final class CalibrationJson {
 
   private static Object document(String text, boolean personal) {
     try {
-      Object document = JsonText.read(text);
+      Object document = Json.read(text);
       return personal ? document : withoutPersonal(document);
-    } catch (IOException e) {
+    } catch (IllegalArgumentException e) {
       return personal ? text : "left out: free text";
     }
   }
@@ -255,10 +256,6 @@ public final class CalibrationJson {
     if (!node.present() || node.value() instanceof String) {
       return node.optionalText();
     }
-    try {
-      return Optional.of(JsonText.line(node.value()));
-    } catch (IOException e) {
-      throw new RefusedPackage(node.place() + " cannot be kept: " + e.getMessage(), e);
-    }
+    return Optional.of(Json.whole(node.value()));
   }
 }

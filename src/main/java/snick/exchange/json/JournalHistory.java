@@ -12,6 +12,7 @@ import snick.journal.Inspection;
 import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
 

@@ -22,6 +22,7 @@ import snick.journal.Pressure;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.Side;
+import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import snick.json.JsonNode;
 
 /**
  * Why cuts had no force when they were recorded, in {@code calibration.json}: each reason with runs

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
+import snick.json.JsonNode;
 import snick.quantity.SampleRate;
 import snick.store.record.StoredResponse;
 

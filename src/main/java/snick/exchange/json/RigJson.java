@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import snick.json.JsonNode;
 import snick.quantity.SampleRate;
 import snick.store.record.HostClock;
 import snick.store.record.Recording;

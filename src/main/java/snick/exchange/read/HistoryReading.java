@@ -4,19 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import snick.cut.Cut;
+import snick.cut.response.Response;
 import snick.exchange.table.CsvRows;
-import snick.exchange.table.Table;
+import snick.store.record.Derivation;
 import snick.store.record.EarlierResult;
 
 /** Reads {@code history.csv}: what was derived from one cut after the other before what stands. */
 final class HistoryReading {
-  private static final int CUT = Table.HISTORY.index("cut");
-  private static final int ROW = Table.HISTORY.index("row");
-  private static final int RESULT = Table.HISTORY.index("result");
-  private static final int STANDS = Table.HISTORY.index("stands");
-  private static final int DERIVED_AT = Table.HISTORY.index("derived_at");
-  private static final int FORCE_DERIVED_AT = Table.HISTORY.index("force_derived_at");
   private static final int MOST_ROWS = 10_000;
 
   private final CsvRows rows;
@@ -24,17 +18,17 @@ final class HistoryReading {
 
   HistoryReading(CsvRows rows, PackageContents contents) {
     this.rows = rows;
-    this.derived = new DerivedReading(rows, Table.HISTORY, contents);
+    this.derived = new DerivedReading(rows, contents);
   }
 
-  /** What was derived from the cut with this number before {@code stated}; its rows come next. */
-  List<EarlierResult> of(int cut, Cut stated) {
+  /** What was derived from the cut with this number before what stands; its rows come next. */
+  List<EarlierResult> of(int cut) {
     List<EarlierResult> found = new ArrayList<>();
-    while (rows.present() && rows.integer(CUT) == cut) {
-      if (rows.whole(ROW) != found.size() + 1 || found.size() == MOST_ROWS) {
-        throw rows.refused("row is " + rows.whole(ROW) + ", not " + (found.size() + 1));
+    while (rows.present() && rows.integer("cut") == cut) {
+      if (rows.integer("row") != found.size() + 1 || found.size() == MOST_ROWS) {
+        throw rows.refused("row is " + rows.integer("row") + ", not " + (found.size() + 1));
       }
-      EarlierResult earlier = earlier(stated);
+      EarlierResult earlier = earlier();
       requireAfter(found, earlier);
       found.add(earlier);
       rows.advance();
@@ -42,23 +36,31 @@ final class HistoryReading {
     return found;
   }
 
-  private EarlierResult earlier(Cut stated) {
+  private EarlierResult earlier() {
     OptionalInt calibration = derived.calibration();
     return new EarlierResult(
-        rows.integer(RESULT),
-        rows.text(STANDS).equals("true"),
-        derived.detectorVersion(),
-        rows.instant(DERIVED_AT),
-        derived.cut(stated.number(), stated.trace()),
+        rows.integer("result"),
+        rows.truth("stands"),
+        derivation(),
         calibration.isPresent() ? Optional.of(force(calibration.getAsInt())) : Optional.empty());
   }
 
+  private Derivation derivation() {
+    Response response = derived.response();
+    return new Derivation(
+        0,
+        derived.detectorVersion(),
+        rows.instant("derived_at"),
+        derived.figures(),
+        response.known() ? Optional.of(response.id()) : Optional.empty());
+  }
+
   private EarlierResult.EarlierForce force(int calibration) {
-    if (rows.empty(FORCE_DERIVED_AT)) {
+    if (rows.text("force_derived_at").isEmpty()) {
       throw rows.refused("it has a force, and force_derived_at is empty");
     }
     return new EarlierResult.EarlierForce(
-        rows.instant(FORCE_DERIVED_AT), derived.force(calibration));
+        rows.instant("force_derived_at"), derived.force(calibration));
   }
 
   private void requireAfter(List<EarlierResult> found, EarlierResult next) {

@@ -1,6 +1,5 @@
 package snick.exchange.read;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -15,8 +14,6 @@ import java.util.stream.Collectors;
 import snick.exchange.derive.StatedCut;
 import snick.exchange.json.CalibrationJson;
 import snick.exchange.json.JournalJson;
-import snick.exchange.json.JsonNode;
-import snick.exchange.json.JsonText;
 import snick.exchange.json.MissingForces;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.json.ResponseJson;
@@ -30,6 +27,8 @@ import snick.exchange.write.Attribution;
 import snick.exchange.write.PackageFiles;
 import snick.journal.Photo;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
+import snick.json.JsonNode;
 import snick.store.database.Watch;
 
 /**
@@ -140,16 +139,16 @@ public final class PackageReading implements AutoCloseable {
     }
   }
 
+  private static JsonNode node(String file, Object value) {
+    return new JsonNode(file + ": ", value, why -> new RefusedPackage(why + "; ask the sender"));
+  }
+
   private static JsonNode json(String file, InputStream in) throws IOException {
     try {
-      return new JsonNode(file + ": ", JsonText.read(in));
-    } catch (JsonProcessingException e) {
+      return node(file, Json.read(in));
+    } catch (IllegalArgumentException e) {
       throw new RefusedPackage(
-          file
-              + " is no JSON that can be taken in: "
-              + RefusedPackage.shown(e.getOriginalMessage())
-              + (e.getLocation() == null ? "" : ", line " + e.getLocation().getLineNr()),
-          e);
+          file + " is no JSON that can be taken in: " + RefusedPackage.shown(e.getMessage()), e);
     }
   }
 
@@ -212,7 +211,7 @@ public final class PackageReading implements AutoCloseable {
     input.requireAsStated();
     return file.endsWith(".json")
         ? json(file, new java.io.ByteArrayInputStream(bytes))
-        : new JsonNode(file + ": ", "");
+        : node(file, "");
   }
 
   public String name() {
@@ -302,7 +301,7 @@ public final class PackageReading implements AutoCloseable {
     return number;
   }
 
-  private CsvRows rows(Table table, InputStream in) {
+  private CsvRows rows(Table<?> table, InputStream in) {
     return new CsvRows(table, in, stated.get(table.file()));
   }
 

@@ -128,7 +128,7 @@ final class TraceReading implements Traces {
   private Gap gap() {
     try {
       return new Gap(
-          Gap.Cause.valueOf(gaps.text(2).toUpperCase(Locale.ROOT)),
+          Gap.Cause.valueOf(gaps.text("cause").toUpperCase(Locale.ROOT)),
           gaps.nanos(3),
           gaps.nanos(4),
           gaps.whole(5));

@@ -1,33 +1,83 @@
 package snick.exchange.table;
 
+import java.util.List;
+import java.util.stream.Stream;
 import snick.cut.rest.Before;
+import snick.quantity.Attribute;
+import snick.quantity.Values;
 
-/** A row of {@code before.csv}. */
-public final class BeforeRow {
-  private BeforeRow() {}
+/**
+ * A row of {@code before.csv}.
+ *
+ * @param cut number of the cut in the package
+ * @param before what the stream had told before it
+ */
+public record BeforeRow(int cut, Before before) {
+  /** What is told of it. */
+  public static final List<Attribute<Before>> ATTRIBUTES =
+      List.of(
+          Attribute.whole("began_sample", "Sample that began the event", Before::began),
+          Attribute.whole(
+              "polarity",
+              "1 if this load raises the reading, -1 if it lowers it",
+              Before::polarity),
+          Attribute.whole(
+              "usual_polarity",
+              "That of the loads before, 0 if there was none",
+              Before::usualPolarity),
+          Attribute.real("level_counts", "counts", "Reading at rest", Before::levelCounts),
+          Attribute.real(
+              "from_counts", "counts", "Level from which the load rose", Before::fromCounts),
+          Attribute.real(
+              "noise_counts",
+              "counts",
+              "Standard deviation of one sample at rest",
+              Before::noiseCounts),
+          Attribute.real(
+              "band_counts",
+              "counts",
+              "Distance from rest at which a load begins",
+              Before::bandCounts),
+          Attribute.truth(
+              "sure", "Whether the rest was long enough to trust level and noise", Before::sure),
+          Attribute.truth(
+              "settled", "Whether the last load's ringing or remainder was over", Before::settled),
+          Attribute.real(
+              "period_ns", "ns", "Time from one sample to the next", Before::periodNanos),
+          Attribute.real(
+              "zero_counts",
+              "counts",
+              "Reading without load, as followed over rests",
+              b -> b.zero().counts()),
+          Attribute.real(
+              "zero_variance_counts2",
+              "counts^2",
+              "Variance of zero_counts",
+              b -> b.zero().varianceCounts2()),
+          Attribute.real(
+              "zero_drift_counts_per_s",
+              "counts/s",
+              "How fast the zero drifts",
+              b -> b.zero().driftCountsPerSecond()),
+          Attribute.real(
+              "zero_drift_variance",
+              "counts^2/s^2",
+              "Variance of that",
+              b -> b.zero().driftVariance()),
+          Attribute.real(
+              "zero_covariance",
+              "counts^2/s",
+              "Covariance of zero and drift",
+              b -> b.zero().covariance()),
+          Attribute.seconds(
+              "zero_at_s", "Time of the zero, on the axis of t_s", b -> b.zero().atNanos()));
 
-  /** The cells of a cut in the order of the columns. */
-  public static String[] cells(int cut, Before before) {
-    Before.Zero zero = before.zero();
-    return new String[] {
-      Integer.toString(cut),
-      Integer.toString(before.began()),
-      Integer.toString(before.polarity()),
-      Integer.toString(before.usualPolarity()),
-      Decimals.real(before.levelCounts()),
-      Decimals.real(before.fromCounts()),
-      Decimals.real(before.noiseCounts()),
-      Decimals.real(before.bandCounts()),
-      Boolean.toString(before.sure()),
-      Boolean.toString(before.settled()),
-      Decimals.real(before.periodNanos()),
-      Decimals.real(zero.counts()),
-      Decimals.real(zero.varianceCounts2()),
-      Decimals.real(zero.driftCountsPerSecond()),
-      Decimals.real(zero.driftVariance()),
-      Decimals.real(zero.covariance()),
-      Decimals.seconds(zero.atNanos())
-    };
+  static List<Attribute<BeforeRow>> columns() {
+    return Stream.concat(
+            Stream.of(
+                Attribute.<BeforeRow>whole("cut", "Number of the cut in cuts.csv", BeforeRow::cut)),
+            ATTRIBUTES.stream().map(a -> a.of(BeforeRow::before)))
+        .toList();
   }
 
   /**
@@ -35,28 +85,24 @@ public final class BeforeRow {
    *
    * @throws IllegalArgumentException if that cannot be
    */
-  public static Before read(CsvRows rows) {
+  public static Before read(Values row) {
     return new Before(
-        rows.integer(1),
-        rows.integer(2),
-        rows.integer(3),
-        real(rows, 4),
-        real(rows, 5),
-        real(rows, 6),
-        real(rows, 7),
-        rows.text(8).equals("true"),
-        rows.text(9).equals("true"),
-        real(rows, 10),
+        row.integer("began_sample"),
+        row.integer("polarity"),
+        row.integer("usual_polarity"),
+        row.real("level_counts"),
+        row.real("from_counts"),
+        row.real("noise_counts"),
+        row.real("band_counts"),
+        row.truth("sure"),
+        row.truth("settled"),
+        row.real("period_ns"),
         new Before.Zero(
-            real(rows, 11),
-            real(rows, 12),
-            real(rows, 13),
-            real(rows, 14),
-            real(rows, 15),
-            rows.nanos(16)));
-  }
-
-  private static double real(CsvRows rows, int column) {
-    return rows.real(column).orElseThrow();
+            row.real("zero_counts"),
+            row.real("zero_variance_counts2"),
+            row.real("zero_drift_counts_per_s"),
+            row.real("zero_drift_variance"),
+            row.real("zero_covariance"),
+            row.nanos("zero_at_s")));
   }
 }

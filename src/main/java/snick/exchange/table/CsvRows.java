@@ -10,18 +10,20 @@ import java.util.Iterator;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import snick.exchange.json.RefusedPackage;
-import snick.exchange.json.Times;
+import snick.json.Times;
+import snick.quantity.Attribute;
+import snick.quantity.Values;
 
 /**
  * Rows of a table being read, one at a time, each cell checked against its column. Numbers are read
  * once, from the characters as they lie in the reader's buffer.
  */
-public final class CsvRows {
+public final class CsvRows implements Values {
   private static final int LONGEST_CELL = 1 << 12;
   private static final char[] INFINITE = {'I', 'N', 'F'};
 
-  private final Table table;
-  private final Column[] columns;
+  private final Table<?> table;
+  private final Attribute<?>[] columns;
   private final CheckedInput input;
   private final Iterator<Cells> rows;
   private final long[] wholes;
@@ -30,9 +32,9 @@ public final class CsvRows {
   private long row = 1;
 
   /** The rows after the header, which must be the table's. */
-  public CsvRows(Table table, InputStream in, FileFacts stated) {
+  public CsvRows(Table<?> table, InputStream in, FileFacts stated) {
     this.table = table;
-    this.columns = table.columns().toArray(Column[]::new);
+    this.columns = table.columns().toArray(Attribute<?>[]::new);
     this.wholes = new long[columns.length];
     this.reals = new double[columns.length];
     this.input = new CheckedInput(in, table.file(), stated);
@@ -104,7 +106,7 @@ public final class CsvRows {
     }
   }
 
-  private void read(int i, Column column) {
+  private void read(int i, Attribute<?> column) {
     if (empty(i)) {
       if (column.required()) {
         throw refused(column.name() + " is empty");
@@ -112,14 +114,14 @@ public final class CsvRows {
       return;
     }
     if (current.length(i) > LONGEST_CELL || !good(i, column)) {
-      throw refused(column.name() + " is '" + shown(i) + "', no " + column.type().word());
+      throw refused(column.name() + " is '" + shown(i) + "', no " + CellType.of(column).word());
     }
   }
 
-  private boolean good(int i, Column column) {
-    return switch (column.type()) {
+  private boolean good(int i, Attribute<?> column) {
+    return switch (CellType.of(column)) {
       case INTEGER -> readWhole(i);
-      case NUMBER -> column.isSeconds() ? readSeconds(i) : readReal(i);
+      case NUMBER -> column.type() == Attribute.Type.SECONDS ? readSeconds(i) : readReal(i);
       case BOOLEAN -> text(i).equals("true") || text(i).equals("false");
       case DATETIME -> current.length(i) <= 40;
       case STRING -> column.words().isEmpty() ? isWords(text(i)) : column.words().contains(text(i));
@@ -173,11 +175,37 @@ public final class CsvRows {
     return RefusedPackage.shown(current.word(i));
   }
 
-  public String text(int column) {
+  private String text(int column) {
     return current.word(column);
   }
 
-  public boolean empty(int column) {
+  @Override
+  public String text(String column) {
+    return text(table.index(column));
+  }
+
+  @Override
+  public boolean truth(String column) {
+    return text(column).equals("true");
+  }
+
+  @Override
+  public int integer(String column) {
+    return integer(table.index(column));
+  }
+
+  @Override
+  public OptionalDouble optionalReal(String column) {
+    return real(table.index(column));
+  }
+
+  @Override
+  public OptionalLong optionalNanos(String column) {
+    int place = table.index(column);
+    return empty(place) ? OptionalLong.empty() : OptionalLong.of(wholes[place]);
+  }
+
+  private boolean empty(int column) {
     return current.length(column) == 0;
   }
 
@@ -202,14 +230,14 @@ public final class CsvRows {
     return wholes[column];
   }
 
-  public Instant instant(int column) {
+  public Instant instant(String column) {
     return Times.parse(text(column))
         .orElseThrow(
             () ->
                 refused(
-                    columns[column].name()
+                    column
                         + " is '"
-                        + shown(column)
+                        + shown(table.index(column))
                         + "', no UTC time from 1700 to 2250"));
   }
 

@@ -16,6 +16,7 @@ import org.apache.parquet.io.api.RecordConsumer;
 import org.apache.parquet.schema.MessageType;
 import org.apache.parquet.schema.Type;
 import org.apache.parquet.util.AutoCloseables.ParquetCloseResourceException;
+import snick.quantity.Attribute;
 
 /**
  * A Parquet file being written, compressed by zstd; whole numbers as differences (version 2 of the
@@ -69,7 +70,7 @@ public final class ParquetFile<R> implements Closeable {
       withCompressionCodec(CompressionCodecName.ZSTD);
       withCodecFactory(new Zstandard());
       columns.stream()
-          .filter(c -> c.list() && c.kind() != ParquetColumn.Kind.TEXT)
+          .filter(c -> c.list() && c.attribute().type() != Attribute.Type.TEXT)
           .forEach(c -> withDictionaryEncoding(c.name() + ".list.element", false));
     }
 

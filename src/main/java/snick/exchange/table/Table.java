@@ -1,190 +1,236 @@
 package snick.exchange.table;
 
+import static snick.quantity.Attribute.Type.REAL;
+import static snick.quantity.Attribute.Type.TIME;
+import static snick.quantity.Attribute.Type.WHOLE;
+
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import snick.cut.Outcome;
+import snick.quantity.Attribute;
 import snick.sample.Gap;
+import snick.store.record.CutForce;
+import snick.store.record.Derivation;
 
 /**
  * The tables of a package: their columns and keys. No column holds free text: the tables refer to
  * the JSON files by number, so that no cell can be a formula.
+ *
+ * @param <R> what a row tells of
  */
-public final class Table {
-  /** What was derived from a trace: the result, and the force of its peak. */
-  private static final List<Column> DERIVED =
-      List.of(
-          Column.word("outcome", "How the loading ended", words(Outcome.values(), Outcome::word)),
-          Column.integer("polarity", "1 if load raises the reading, -1 if it lowers it"),
-          Column.number("onset_s", "s", "Time at which loading began, on the axis of t_s"),
-          Column.number("break_s", "s", "Time of the break, on the axis of t_s").inSomeRows(),
-          Column.number(
-                  "observed_max_counts", "counts", "Largest sample above zero, spikes left out")
-              .inSomeRows(),
-          Column.number(
-                  "estimate_counts", "counts", "Estimate of the reading above zero at the break")
-              .inSomeRows(),
-          Column.number(
-                  "u_estimate_counts", "counts", "Standard uncertainty of estimate_counts alone")
-              .inSomeRows(),
-          Column.number("loading_rate_counts_per_s", "counts/s", "Slope before the break")
-              .inSomeRows(),
-          Column.number("fall_s", "s", "Time of the fall from 90 % to 10 % of the peak"),
-          Column.integer("dips", "Dips before the peak larger than noise"),
-          Column.integer("ramp_samples", "Samples between onset and peak"),
-          Column.number("zero_before_counts", "counts", "Mean reading at rest before").inSomeRows(),
-          Column.number("zero_after_counts", "counts", "Mean reading at rest after").inSomeRows(),
-          Column.number("noise_counts", "counts", "Standard deviation of one sample at rest")
-              .inSomeRows(),
-          Column.word(
-                  "flags",
-                  "What to know before trusting the number, words parted by spaces",
-                  List.of())
-              .inSomeRows(),
-          Column.integer("detector_version", "Version of the detector that found this"),
-          Column.word(
-                  "response",
-                  "Response of the rig in rig.json that it was derived with; none: nothing was known",
-                  List.of())
-              .inSomeRows(),
-          Column.integer("calibration", "Number of the calibration in calibration.json")
-              .inSomeRows(),
-          Column.truth("in_range", "Whether the force lies in the calibrated range").inSomeRows(),
-          Column.number("force_n", "N", "Force at the break: estimate_counts by the calibration")
-              .inSomeRows(),
-          Column.number("u_force_n", "N", "Combined standard uncertainty of force_n").inSomeRows(),
-          Column.number("degrees_of_freedom", "", "Effective degrees of freedom of u_force_n")
-              .inSomeRows(),
-          Column.number("observed_max_n", "N", "Force of the largest sample").inSomeRows());
+public final class Table<R> {
+  /** A sample of a cut; {@code newtons} is NaN for none. */
+  public record Sample(int cut, int index, long nanos, int counts, double newtons) {}
 
-  public static final Table CUTS =
-      new Table(
-          "cuts.csv",
-          "One row a cut: where it belongs and what was found in its trace",
-          List.of("cut"),
-          List.of(
-              Column.integer("cut", "Number of the cut in this package, from 1"),
-              Column.integer("recording", "Number of the recording in rig.json"),
-              Column.integer("number", "Number of the cut in its recording, from 1"),
-              Column.time(
-                  "occurred_at", "Host time of the break, or of the onset if it did not break"),
-              Column.integer("session", "Number of the session in journal.json").inSomeRows(),
-              Column.integer("stage", "Number of the stage in its session, from 1").inSomeRows(),
-              Column.number("place_mm", "mm", "Distance from the heel along the edge").inSomeRows(),
-              Column.truth(
-                  "set_aside", "Whether the person set the cut aside, so that it does not count"),
-              Column.integer(
-                      "source", "Number of the source whose work it is; none: the sender's own")
-                  .inSomeRows()),
-          DERIVED,
-          List.of(Column.integer("samples", "Rows of the cut in traces.csv")));
+  /** A gap of a cut, numbered from 1. */
+  public record Missing(int cut, int number, Gap gap) {}
 
-  public static final Table TRACES =
-      new Table(
+  /** Samples of a cut that stood at the end of the range, the last included. */
+  public record Run(int cut, int first, int last) {}
+
+  public static final Table<PackagedCut> CUTS = cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
+
+  public static final Table<Sample> TRACES =
+      new Table<>(
           "traces.csv",
           "One row a sample: the raw readings of every cut, from some rest before to some rest after",
           List.of("cut", "sample"),
-          Column.integer("cut", "Number of the cut in cuts.csv"),
-          Column.integer("sample", "Number of the sample in its cut, from 0"),
-          Column.number("t_s", "s", "Device time since the recording's first sample"),
-          Column.integer(
-              "counts", "Raw reading of the converter; the end of its range if overrange"),
-          Column.number("force_n", "N", "Force of the reading above zero by the cut's calibration")
-              .inSomeRows());
+          List.of(
+              ofCut(Sample::cut),
+              Attribute.whole("sample", "Number of the sample in its cut, from 0", Sample::index),
+              Attribute.seconds(
+                  "t_s", "Device time since the recording's first sample", Sample::nanos),
+              Attribute.whole(
+                  "counts",
+                  "Raw reading of the converter; the end of its range if overrange",
+                  Sample::counts),
+              Attribute.<Sample>real(
+                      "force_n",
+                      "N",
+                      "Force of the reading above zero by the cut's calibration",
+                      Sample::newtons)
+                  .atTimes()));
 
-  public static final Table GAPS =
-      new Table(
+  public static final Table<Missing> GAPS =
+      new Table<>(
           "gaps.csv",
           "One row a stretch in which samples of a cut are missing",
           List.of("cut", "gap"),
-          Column.integer("cut", "Number of the cut in cuts.csv"),
-          Column.integer("gap", "Number of the gap in its cut, from 1"),
-          Column.word("cause", "Why they are missing", words(Gap.Cause.values(), Table::causeWord)),
-          Column.number("from_s", "s", "Time of the last sample before, on the axis of t_s"),
-          Column.number("to_s", "s", "Time of the first sample after, from_s if unknown"),
-          Column.integer("lost_samples", "Samples known to be lost, 0 if unknown"));
+          List.of(
+              ofCut(Missing::cut),
+              Attribute.whole("gap", "Number of the gap in its cut, from 1", Missing::number),
+              Attribute.<Missing>text(
+                      "cause", "Why they are missing", m -> causeWord(m.gap().cause()))
+                  .among(Stream.of(Gap.Cause.values()).map(Table::causeWord).toList()),
+              Attribute.seconds(
+                  "from_s",
+                  "Time of the last sample before, on the axis of t_s",
+                  m -> m.gap().fromNanos()),
+              Attribute.seconds(
+                  "to_s",
+                  "Time of the first sample after, from_s if unknown",
+                  m -> m.gap().toNanos()),
+              Attribute.large(
+                  "lost_samples",
+                  "Samples known to be lost, 0 if unknown",
+                  m -> m.gap().lostSamples())));
 
-  public static final Table OVERRANGE =
-      new Table(
+  public static final Table<Run> OVERRANGE =
+      new Table<>(
           "overrange.csv",
           "One row a run of samples that stood at the end of the converter's range",
           List.of("cut", "first_sample"),
-          Column.integer("cut", "Number of the cut in cuts.csv"),
-          Column.integer("first_sample", "First sample of the run"),
-          Column.integer("last_sample", "Last sample of the run"));
+          List.of(
+              ofCut(Run::cut),
+              Attribute.whole("first_sample", "First sample of the run", Run::first),
+              Attribute.whole("last_sample", "Last sample of the run", Run::last)));
 
-  public static final Table BEFORE =
-      new Table(
+  public static final Table<BeforeRow> BEFORE =
+      new Table<>(
           "before.csv",
           "One row a cut with a trace: what the stream had told before it began. With the trace and the"
               + " response of the rig it is all that the cut's row in cuts.csv is derived from",
           List.of("cut"),
-          Column.integer("cut", "Number of the cut in cuts.csv"),
-          Column.integer("began_sample", "Sample that began the event"),
-          Column.integer("polarity", "1 if this load raises the reading, -1 if it lowers it"),
-          Column.integer("usual_polarity", "That of the loads before, 0 if there was none"),
-          Column.number("level_counts", "counts", "Reading at rest"),
-          Column.number("from_counts", "counts", "Level from which the load rose"),
-          Column.number("noise_counts", "counts", "Standard deviation of one sample at rest"),
-          Column.number("band_counts", "counts", "Distance from rest at which a load begins"),
-          Column.truth("sure", "Whether the rest was long enough to trust level and noise"),
-          Column.truth("settled", "Whether the last load's ringing or remainder was over"),
-          Column.number("period_ns", "ns", "Time from one sample to the next"),
-          Column.number("zero_counts", "counts", "Reading without load, as followed over rests"),
-          Column.number("zero_variance_counts2", "counts^2", "Variance of zero_counts"),
-          Column.number("zero_drift_counts_per_s", "counts/s", "How fast the zero drifts"),
-          Column.number("zero_drift_variance", "counts^2/s^2", "Variance of that"),
-          Column.number("zero_covariance", "counts^2/s", "Covariance of zero and drift"),
-          Column.number("zero_at_s", "s", "Time of the zero, on the axis of t_s"));
+          BeforeRow.columns());
 
-  public static final Table HISTORY =
-      new Table(
-          "history.csv",
-          "One row what was derived from a cut before what stands in cuts.csv, oldest first",
-          List.of("cut", "row"),
-          List.of(
-              Column.integer("cut", "Number of the cut in cuts.csv"),
-              Column.integer("row", "Number of the row in its cut, from 1"),
-              Column.integer(
-                  "result", "Number of the result in its cut, from 1; again for a further force"),
-              Column.truth("stands", "Whether cuts.csv has this very result, with a later force"),
-              Column.time("derived_at", "When the result was stored")),
-          DERIVED,
-          List.of(Column.time("force_derived_at", "When the force was stored").inSomeRows()));
+  public static final Table<PackagedResult> HISTORY =
+      history(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
 
-  public static final List<Table> ALL = List.of(CUTS, TRACES, BEFORE, GAPS, OVERRANGE, HISTORY);
+  public static final List<Table<?>> ALL = List.of(CUTS, TRACES, BEFORE, GAPS, OVERRANGE, HISTORY);
 
   private final String file;
   private final String title;
   private final List<String> key;
-  private final List<Column> columns;
+  private final List<Attribute<R>> columns;
+  private final Map<String, Integer> places = new LinkedHashMap<>();
 
-  private Table(String file, String title, List<String> key, Column... columns) {
-    this(file, title, key, List.of(columns), List.of(), List.of());
-  }
-
-  private Table(
-      String file,
-      String title,
-      List<String> key,
-      List<Column> first,
-      List<Column> then,
-      List<Column> last) {
+  private Table(String file, String title, List<String> key, List<Attribute<R>> columns) {
     this.file = file;
     this.title = title;
     this.key = key;
-    this.columns =
-        Stream.of(first, then, last).flatMap(List::stream).collect(Collectors.toUnmodifiableList());
+    this.columns = columns;
+    columns.forEach(column -> places.put(column.name(), places.size()));
   }
 
-  private static <E> List<String> words(E[] values, Function<E, String> word) {
-    return Arrays.stream(values).map(word).toList();
+  /** The table of cuts whose results and forces have these attributes. */
+  public static Table<PackagedCut> cuts(
+      List<Attribute<Derivation>> derived, List<Attribute<CutForce>> forces) {
+    return new Table<>(
+        "cuts.csv",
+        "One row a cut: where it belongs and what was found in its trace",
+        List.of("cut"),
+        columns(
+            List.of(
+                Attribute.whole(
+                    "cut", "Number of the cut in this package, from 1", PackagedCut::number),
+                Attribute.whole(
+                    "recording", "Number of the recording in rig.json", PackagedCut::recording),
+                Attribute.whole(
+                    "number",
+                    "Number of the cut in its recording, from 1",
+                    row -> row.cut().number()),
+                Attribute.time(
+                    "occurred_at",
+                    "Host time of the break, or of the onset if it did not break",
+                    row -> row.cut().occurredAt()),
+                number("session", "Number of the session in journal.json", PackagedCut::session),
+                Attribute.some(
+                    "stage",
+                    WHOLE,
+                    "",
+                    "Number of the stage in its session, from 1",
+                    row -> row.cut().place().map(p -> p.stage().order())),
+                Attribute.some(
+                    "place_mm",
+                    REAL,
+                    "mm",
+                    "Distance from the heel along the edge",
+                    row -> row.cut().place().flatMap(p -> real(p.placeMm()))),
+                Attribute.truth(
+                    "set_aside",
+                    "Whether the person set the cut aside, so that it does not count",
+                    row -> row.cut().setAside().isPresent()),
+                number(
+                    "source",
+                    "Number of the source whose work it is; none: the sender's own",
+                    PackagedCut::source)),
+            derived.stream().map(a -> a.of(row -> row.cut().result())),
+            number(
+                "calibration",
+                "Number of the calibration in calibration.json",
+                PackagedCut::calibration),
+            forces.stream().map(a -> a.ofSome(row -> row.cut().force().map(f -> f.force()))),
+            Attribute.whole(
+                "samples", "Rows of the cut in traces.csv", row -> row.cut().samples())));
+  }
+
+  /** The table of what was derived before. */
+  private static Table<PackagedResult> history(
+      List<Attribute<Derivation>> derived, List<Attribute<CutForce>> forces) {
+    return new Table<>(
+        "history.csv",
+        "One row what was derived from a cut before what stands in cuts.csv, oldest first",
+        List.of("cut", "row"),
+        columns(
+            List.of(
+                ofCut(PackagedResult::cut),
+                Attribute.whole("row", "Number of the row in its cut, from 1", PackagedResult::row),
+                Attribute.whole(
+                    "result",
+                    "Number of the result in its cut, from 1; again for a further force",
+                    row -> row.earlier().number()),
+                Attribute.truth(
+                    "stands",
+                    "Whether cuts.csv has this very result, with a later force",
+                    row -> row.earlier().stands()),
+                Attribute.time(
+                    "derived_at",
+                    "When the result was stored",
+                    row -> row.earlier().result().createdAt())),
+            derived.stream().map(a -> a.of(row -> row.earlier().result())),
+            number(
+                "calibration",
+                "Number of the calibration in calibration.json",
+                PackagedResult::calibration),
+            forces.stream().map(a -> a.ofSome(row -> row.earlier().force().map(f -> f.force()))),
+            Attribute.some(
+                "force_derived_at",
+                TIME,
+                "",
+                "When the force was stored",
+                row -> row.earlier().force().map(f -> f.derivedAt()))));
+  }
+
+  private static <R> List<Attribute<R>> columns(
+      List<Attribute<R>> first,
+      Stream<Attribute<R>> derived,
+      Attribute<R> calibration,
+      Stream<Attribute<R>> force,
+      Attribute<R> last) {
+    return Stream.of(first.stream(), derived, Stream.of(calibration), force, Stream.of(last))
+        .flatMap(part -> part)
+        .toList();
+  }
+
+  private static <R> Attribute<R> ofCut(Function<R, Integer> cut) {
+    return Attribute.whole("cut", "Number of the cut in cuts.csv", cut);
+  }
+
+  private static <R> Attribute<R> number(
+      String name, String meaning, Function<R, OptionalInt> value) {
+    return Attribute.some(
+        name, WHOLE, "", meaning, row -> value.apply(row).stream().boxed().findFirst());
+  }
+
+  private static Optional<Double> real(OptionalDouble value) {
+    return value.stream().boxed().findFirst();
   }
 
   public static String causeWord(Gap.Cause cause) {
@@ -204,32 +250,38 @@ public final class Table {
     return title;
   }
 
-  public List<Column> columns() {
+  public List<Attribute<R>> columns() {
     return columns;
   }
 
   String[] header() {
-    return columns.stream().map(Column::name).toArray(String[]::new);
+    return places.keySet().toArray(String[]::new);
+  }
+
+  /** The cells of a row. */
+  public String[] cells(R row) {
+    return columns.stream()
+        .map(column -> column.value(row).map(v -> CellType.of(column).text(v)).orElse(""))
+        .toArray(String[]::new);
   }
 
   /** The place of a column. */
   public int index(String column) {
-    for (int i = 0; i < columns.size(); i++) {
-      if (columns.get(i).name().equals(column)) {
-        return i;
-      }
+    Integer place = places.get(column);
+    if (place == null) {
+      throw new IllegalArgumentException("no column " + column + " in " + file);
     }
-    throw new IllegalArgumentException("no column " + column + " in " + file);
+    return place;
   }
 
   /** Table Schema of this table. */
   public Map<String, Object> schema() {
     Map<String, Object> schema = new LinkedHashMap<>();
     schema.put("$schema", "https://datapackage.org/profiles/2.0/tableschema.json");
-    schema.put("fields", columns.stream().map(Column::field).toList());
+    schema.put("fields", columns.stream().map(CellType::field).toList());
     schema.put("missingValues", List.of(""));
     schema.put("primaryKey", key);
-    if (this != CUTS) {
+    if (!file.equals(CUTS.file)) {
       Map<String, Object> reference = new LinkedHashMap<>();
       reference.put("resource", "cuts");
       reference.put("fields", List.of("cut"));

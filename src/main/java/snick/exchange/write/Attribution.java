@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import snick.exchange.json.JsonNode;
 import snick.exchange.json.RefusedPackage;
+import snick.json.JsonNode;
 import snick.store.record.Credit;
 
 /**

@@ -12,16 +12,19 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import snick.exchange.derive.EarlierDerivation;
 import snick.exchange.json.CalibrationJson;
 import snick.exchange.json.JournalJson;
 import snick.exchange.json.RigJson;
+import snick.exchange.table.PackagedCut;
+import snick.exchange.table.PackagedResult;
 import snick.force.budget.Calibration;
 import snick.journal.Session;
 import snick.store.StoreReader;
 import snick.store.record.Credit;
+import snick.store.record.CutForce;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
+import snick.store.record.EarlierResult;
 import snick.store.record.StoredCalibration;
 import snick.store.record.StoredRecording;
 
@@ -118,16 +121,37 @@ final class Numbering {
     StoredRecording recording =
         recordingsById.computeIfAbsent(cut.recordingId(), id -> store.recording(id).orElseThrow());
     cuts.add(new Key(cut.occurredAt(), recording, cut.number(), cut.id()));
-    cut.force().ifPresent(f -> calibrationsUsed.add(CutCells.calibrationId(f)));
+    cut.force().ifPresent(f -> calibrationsUsed.add(f.force().calibrationId()));
     cut.place().ifPresent(place -> sessionsUsed.add(place.session()));
     earlier(cut.id()).stream()
         .flatMap(e -> e.force().stream())
-        .forEach(f -> calibrationsUsed.add(CutCells.calibrationId(f)));
+        .forEach(f -> calibrationsUsed.add(f.force().calibrationId()));
   }
 
   /** What was derived from a cut of the store before what stands; few cuts are asked one by one. */
-  List<EarlierDerivation> earlier(long cutId) {
-    return derivedAgain.contains(cutId) ? EarlierDerivation.of(store, cutId) : List.of();
+  List<EarlierResult> earlier(long cutId) {
+    return derivedAgain.contains(cutId) ? store.earlier(cutId) : List.of();
+  }
+
+  /** The row of a cut. */
+  PackagedCut row(int number, CutSummary cut) {
+    return new PackagedCut(
+        number,
+        recording(cut.recordingId()),
+        cut.place().stream().mapToInt(p -> session(p.session())).findFirst(),
+        calibration(cut.force().map(f -> f.force())),
+        source(cut.id()),
+        cut);
+  }
+
+  /** A row of what was derived from a cut before what stands. */
+  PackagedResult row(int number, int row, EarlierResult earlier) {
+    return new PackagedResult(
+        number, row, calibration(earlier.force().map(f -> f.force())), earlier);
+  }
+
+  private OptionalInt calibration(Optional<CutForce> force) {
+    return force.stream().mapToInt(f -> calibrations.get(f.calibrationId())).findFirst();
   }
 
   private void numberRecordings() {
@@ -174,10 +198,6 @@ final class Numbering {
 
   int recording(long recordingId) {
     return recordings.get(recordingId);
-  }
-
-  int calibration(String id) {
-    return calibrations.get(id);
   }
 
   int session(String name) {

@@ -16,29 +16,27 @@ import java.util.Optional;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import snick.cut.Trace;
-import snick.exchange.derive.EarlierDerivation;
 import snick.exchange.derive.InOrder;
 import snick.exchange.derive.TraceForces;
 import snick.exchange.json.CalibrationJson;
 import snick.exchange.json.JournalJson;
-import snick.exchange.json.JsonText;
 import snick.exchange.json.MissingForces;
 import snick.exchange.json.RigJson;
 import snick.exchange.table.BeforeRow;
 import snick.exchange.table.CsvFile;
-import snick.exchange.table.Decimals;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.FileFacts;
 import snick.exchange.table.Table;
 import snick.force.budget.Calibration;
 import snick.journal.Photo;
-import snick.sample.Gap;
+import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
+import snick.store.record.EarlierResult;
 import snick.store.record.StoredCut;
 import snick.store.record.StoredResponse;
-import snick.store.record.StoredResult;
 
 /**
  * Writes stored cuts as a Frictionless Data Package. The same cuts, notes and choices give the same
@@ -170,23 +168,23 @@ public final class PackageExport {
         CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut);
         CsvFile history = new CsvFile(Table.HISTORY, historyOut)) {
       CsvFile.writeHeader(Table.TRACES, tracesOut);
-      CutCells cells = new CutCells(Table.CUTS, numbering);
-      CutCells earlierCells = new CutCells(Table.HISTORY, numbering);
       for (int number = 1; number <= numbering.cuts(); number++) {
         watch.check("writing", number - 1L, numbering.cuts());
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
-        cuts.row(cells.of(number, cut.summary()));
+        cuts.row(Table.CUTS.cells(numbering.row(number, cut.summary())));
         note(cut.summary().result());
         int cutNumber = number;
         cut.summary().forceMissing().ifPresent(why -> missing.add(cutNumber, why));
         int row = 0;
-        for (EarlierDerivation earlier : numbering.earlier(cut.id())) {
+        for (EarlierResult earlier : numbering.earlier(cut.id())) {
           row++;
-          history.row(earlierCells.of(number, row, earlier));
+          history.row(Table.HISTORY.cells(numbering.row(number, row, earlier)));
           note(earlier.result());
         }
         traces.give(cut.trace().size(), new TraceRows(number, cut.trace(), forces(cut.summary())));
-        cut.trace().before().ifPresent(b -> before.row(BeforeRow.cells(cutNumber, b)));
+        cut.trace()
+            .before()
+            .ifPresent(b -> before.row(Table.BEFORE.cells(new BeforeRow(cutNumber, b))));
         writeGaps(gaps, number, cut.trace());
         writeOverrange(overrange, number, cut.trace());
       }
@@ -202,7 +200,7 @@ public final class PackageExport {
   }
 
   /** The response that a result was derived with comes along. */
-  private void note(StoredResult result) {
+  private void note(Derivation result) {
     result
         .responseId()
         .filter(id -> !responses.containsKey(id))
@@ -224,7 +222,7 @@ public final class PackageExport {
 
   private TraceForces forces(CutSummary cut) {
     return new TraceForces(
-        calibration(cut), cut.result().polarity(), cut.result().rest().zeroBeforeCounts());
+        calibration(cut), cut.figures().polarity(), cut.figures().rest().zeroBeforeCounts());
   }
 
   private Optional<Calibration> calibration(CutSummary cut) {
@@ -232,21 +230,14 @@ public final class PackageExport {
         .flatMap(
             force ->
                 calibrations.computeIfAbsent(
-                    CutCells.calibrationId(force),
+                    force.force().calibrationId(),
                     id -> store.calibration(id).map(c -> c.calibration())));
   }
 
   private static void writeGaps(CsvFile out, int number, Trace trace) {
-    List<Gap> gaps = trace.gaps();
+    var gaps = trace.gaps();
     for (int i = 0; i < gaps.size(); i++) {
-      Gap gap = gaps.get(i);
-      out.row(
-          Integer.toString(number),
-          Integer.toString(i + 1),
-          Table.causeWord(gap.cause()),
-          Decimals.seconds(gap.fromNanos()),
-          Decimals.seconds(gap.toNanos()),
-          Long.toString(gap.lostSamples()));
+      out.row(Table.GAPS.cells(new Table.Missing(number, i + 1, gaps.get(i))));
     }
   }
 
@@ -258,7 +249,7 @@ public final class PackageExport {
         i++;
       }
       if (i > first) {
-        out.row(Integer.toString(number), Integer.toString(first), Integer.toString(i - 1));
+        out.row(Table.OVERRANGE.cells(new Table.Run(number, first, i - 1)));
       }
       i++;
     }
@@ -275,7 +266,7 @@ public final class PackageExport {
   private void writeJson(Path folder, String name, Object value) throws IOException {
     DigestedFile file = open(folder, name);
     try (file) {
-      JsonText.write(value, file);
+      Json.write(value, file);
     }
     files.put(name, file.facts());
   }

@@ -14,13 +14,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.UUID;
-import snick.exchange.json.JsonText;
 import snick.exchange.json.RigJson;
-import snick.exchange.table.BeforeRow;
 import snick.exchange.table.ParquetColumn;
 import snick.exchange.table.ParquetFile;
-import snick.exchange.table.Table;
 import snick.journal.Session;
+import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.Credit;
@@ -133,7 +131,6 @@ public final class ParquetExport {
     Facts facts = new Facts(part.contributor(), String.join(", ", licences));
     try (ParquetFile<Pool.CutRow> cuts = facts.open(folder, "cuts", file, Pool.CUTS);
         ParquetFile<Pool.CutRow> traces = facts.open(folder, "traces", file, Pool.TRACES)) {
-      CutCells cells = new CutCells(Table.CUTS, numbering);
       for (int number : numbers) {
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
         Pool.CutRow row =
@@ -141,11 +138,6 @@ public final class ParquetExport {
                 started,
                 cut,
                 cut.summary().place().flatMap(p -> store.journal().session(p.session())),
-                List.of(cells.of(number, cut.summary())),
-                cut.trace()
-                    .before()
-                    .map(before -> List.of(BeforeRow.cells(number, before)))
-                    .orElse(List.of()),
                 licence(numbering, number));
         cuts.write(row);
         traces.write(row);
@@ -183,12 +175,15 @@ public final class ParquetExport {
     private <R> Map<String, String> metadata(String table, List<ParquetColumn<R>> columns)
         throws IOException {
       Map<String, Object> units = new LinkedHashMap<>();
-      columns.stream().filter(c -> !c.unit().isEmpty()).forEach(c -> units.put(c.name(), c.unit()));
+      columns.stream()
+          .map(ParquetColumn::attribute)
+          .filter(a -> !a.unit().isEmpty())
+          .forEach(a -> units.put(a.name(), a.unit()));
       Map<String, String> metadata = new LinkedHashMap<>();
       metadata.put("table", table);
       metadata.put("contributor", contributor);
       metadata.put("licence", licence);
-      metadata.put("units", JsonText.line(units));
+      metadata.put("units", Json.text(units));
       return metadata;
     }
   }
@@ -209,7 +204,7 @@ public final class ParquetExport {
     void note(Pool.CutRow row, Facts facts) throws IOException {
       String who = "contributor=" + key(facts.contributor()) + "/";
       if (row.summary().force().isPresent()) {
-        String id = CutCells.calibrationId(row.summary().force().get());
+        String id = row.summary().force().get().force().calibrationId();
         String file = who + key(id) + ".parquet";
         if (isNew("calibrations", file)) {
           List<snick.force.budget.Calibration> one =

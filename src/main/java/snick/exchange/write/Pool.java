@@ -1,11 +1,11 @@
 package snick.exchange.write;
 
-import static snick.exchange.table.ParquetColumn.Kind.LONG;
-import static snick.exchange.table.ParquetColumn.Kind.REAL;
-import static snick.exchange.table.ParquetColumn.Kind.TEXT;
-import static snick.exchange.table.ParquetColumn.Kind.TIME;
-import static snick.exchange.table.ParquetColumn.Kind.TRUTH;
-import static snick.exchange.table.ParquetColumn.Kind.WHOLE;
+import static snick.quantity.Attribute.Type.LONG;
+import static snick.quantity.Attribute.Type.REAL;
+import static snick.quantity.Attribute.Type.TEXT;
+import static snick.quantity.Attribute.Type.TIME;
+import static snick.quantity.Attribute.Type.TRUTH;
+import static snick.quantity.Attribute.Type.WHOLE;
 
 import java.time.Instant;
 import java.util.AbstractList;
@@ -15,16 +15,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import snick.cut.Trace;
 import snick.exchange.json.RigJson;
-import snick.exchange.table.Column;
+import snick.exchange.table.BeforeRow;
 import snick.exchange.table.ParquetColumn;
-import snick.exchange.table.Table;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
@@ -33,29 +31,18 @@ import snick.journal.FilamentLot;
 import snick.journal.LotFigure;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.quantity.Attribute;
+import snick.store.record.CutForce;
 import snick.store.record.CutPlace;
 import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
 import snick.store.record.StoredCut;
+import snick.store.record.StoredForce;
 
 /** The tables of a pool: their columns. Every row has its contributor by the folder it lies in. */
 final class Pool {
   /** A recording's start: with contributor and rig, its key. */
   private static final String STARTED = "recording_started_utc_ns";
-
-  /** Columns of cuts.csv that refer to the package, or come from elsewhere here. */
-  private static final Set<String> NOT_TAKEN =
-      Set.of(
-          "cut",
-          "recording",
-          "number",
-          "occurred_at",
-          "session",
-          "stage",
-          "place_mm",
-          "set_aside",
-          "source",
-          "calibration",
-          "samples");
 
   /**
    * A cut to be written.
@@ -63,17 +50,10 @@ final class Pool {
    * @param startedNanos start of its recording, ns since 1970
    * @param cut the cut with its trace
    * @param session its session, if it has a place
-   * @param cells its row of cuts.csv
-   * @param before its row of before.csv; empty if it has none
    * @param licence name of its licence; empty if none
    */
   record CutRow(
-      long startedNanos,
-      StoredCut cut,
-      Optional<Session> session,
-      List<String> cells,
-      List<String> before,
-      Optional<String> licence) {
+      long startedNanos, StoredCut cut, Optional<Session> session, Optional<String> licence) {
     CutSummary summary() {
       return cut.summary();
     }
@@ -86,7 +66,7 @@ final class Pool {
   /** A stage of a session, with the blade and the filament it was cut with. */
   record StageRow(Session session, Stage stage, Optional<Blade> blade, Optional<FilamentLot> lot) {}
 
-  static final List<ParquetColumn<CutRow>> CUTS = cuts();
+  static final List<ParquetColumn<CutRow>> CUTS = cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
 
   static final List<ParquetColumn<CutRow>> TRACES = traces();
 
@@ -176,7 +156,8 @@ final class Pool {
     return Stream.concat(noted, figures).toList();
   }
 
-  private static List<ParquetColumn<CutRow>> cuts() {
+  static List<ParquetColumn<CutRow>> cuts(
+      List<Attribute<Derivation>> derived, List<Attribute<CutForce>> forces) {
     List<ParquetColumn<CutRow>> columns = new ArrayList<>();
     columns.add(ParquetColumn.of(STARTED, LONG, CutRow::startedNanos));
     columns.add(ParquetColumn.of("number", WHOLE, row -> row.summary().number()));
@@ -196,12 +177,19 @@ final class Pool {
     columns.add(ParquetColumn.of("set_aside", TRUTH, row -> row.summary().setAside().isPresent()));
     columns.add(
         ParquetColumn.some(
-            "calibration", TEXT, "", row -> row.summary().force().map(CutCells::calibrationId)));
+            "calibration",
+            TEXT,
+            "",
+            row -> row.summary().force().map(f -> f.force().calibrationId())));
     columns.add(ParquetColumn.of("samples", WHOLE, row -> row.summary().samples()));
     columns.add(ParquetColumn.some("licence", TEXT, "", CutRow::licence));
-    Table.CUTS.columns().stream()
-        .filter(column -> !NOT_TAKEN.contains(column.name()))
-        .map(c -> ofCells(c.name(), c, Table.CUTS.index(c.name()), CutRow::cells))
+    derived.stream()
+        .map(a -> a.<CutRow>of(row -> row.summary().result()))
+        .map(ParquetColumn::of)
+        .forEach(columns::add);
+    forces.stream()
+        .map(a -> a.<CutRow>ofSome(row -> row.summary().force().map(StoredForce::force)))
+        .map(ParquetColumn::of)
         .forEach(columns::add);
     return List.copyOf(columns);
   }
@@ -214,45 +202,11 @@ final class Pool {
     columns.add(
         ParquetColumn.list("counts", WHOLE, "counts", row -> each(row, row.trace()::counts)));
     columns.add(ParquetColumn.list("overrange", WHOLE, "", Pool::overrange));
-    for (int i = 1; i < Table.BEFORE.columns().size(); i++) {
-      Column column = Table.BEFORE.columns().get(i);
-      columns.add(ofCells("before_" + column.name(), column, i, CutRow::before));
-    }
+    BeforeRow.ATTRIBUTES.stream()
+        .map(a -> a.named("before_" + a.name()).<CutRow>ofSome(row -> row.trace().before()))
+        .map(ParquetColumn::of)
+        .forEach(columns::add);
     return List.copyOf(columns);
-  }
-
-  private static ParquetColumn<CutRow> ofCells(
-      String name, Column column, int index, Function<CutRow, List<String>> cells) {
-    Function<String, Object> reading =
-        switch (column.type()) {
-          case INTEGER -> Integer::valueOf;
-          case NUMBER -> Pool::real;
-          case BOOLEAN -> Boolean::valueOf;
-          case DATETIME -> Instant::parse;
-          case STRING -> text -> text;
-        };
-    ParquetColumn.Kind kind =
-        switch (column.type()) {
-          case INTEGER -> WHOLE;
-          case NUMBER -> REAL;
-          case BOOLEAN -> TRUTH;
-          case DATETIME -> TIME;
-          case STRING -> TEXT;
-        };
-    return ParquetColumn.some(
-        name,
-        kind,
-        column.unit(),
-        row ->
-            cells.apply(row).stream()
-                .skip(index)
-                .findFirst()
-                .filter(c -> !c.isEmpty())
-                .map(reading));
-  }
-
-  private static Double real(String cell) {
-    return cell.equals("INF") ? Double.POSITIVE_INFINITY : Double.parseDouble(cell);
   }
 
   private static Optional<CutPlace> place(CutRow row) {
@@ -266,9 +220,9 @@ final class Pool {
   }
 
   private static ParquetColumn<Calibration> terms(
-      String name, ParquetColumn.Kind kind, String unit, Function<BudgetTerm, ?> value) {
+      String name, Attribute.Type type, String unit, Function<BudgetTerm, ?> value) {
     return ParquetColumn.list(
-        name, kind, unit, c -> c.terms().stream().<Object>map(value).toList());
+        name, type, unit, c -> c.terms().stream().<Object>map(value).toList());
   }
 
   private static List<Double> reals(double... values) {

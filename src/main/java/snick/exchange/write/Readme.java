@@ -3,8 +3,8 @@ package snick.exchange.write;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import snick.exchange.table.Column;
 import snick.exchange.table.Table;
+import snick.quantity.Attribute;
 import snick.store.record.Credit;
 
 /** {@code README.md} of a package, for a reader who has nothing but the files. */
@@ -13,7 +13,7 @@ final class Readme {
 
   static String of(Attribution attribution, int cuts) {
     StringBuilder tables = new StringBuilder();
-    for (Table table : Table.ALL) {
+    for (Table<?> table : Table.ALL) {
       append(tables, table);
     }
     return String.format(
@@ -91,10 +91,10 @@ final class Readme {
     return title.replaceAll("\\s+", " ");
   }
 
-  private static void append(StringBuilder text, Table table) {
+  private static void append(StringBuilder text, Table<?> table) {
     text.append("\n### ").append(table.file()).append("\n\n").append(table.title()).append(".\n\n");
     text.append("| column | unit | meaning |\n|---|---|---|\n");
-    for (Column column : table.columns()) {
+    for (Attribute<?> column : table.columns()) {
       text.append(
           String.format(
                   Locale.ROOT,

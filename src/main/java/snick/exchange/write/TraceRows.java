@@ -6,7 +6,7 @@ import java.util.concurrent.Callable;
 import snick.cut.Trace;
 import snick.exchange.derive.TraceForces;
 import snick.exchange.table.CsvFile;
-import snick.exchange.table.Decimals;
+import snick.exchange.table.Table;
 
 /**
  * One cut's rows of the table of traces, as bytes. Any thread.
@@ -28,15 +28,11 @@ record TraceRows(int number, Trace trace, TraceForces forces) implements Callabl
   }
 
   private void write(CsvFile rows) {
-    String cut = Integer.toString(number);
     for (int i = 0; i < trace.size(); i++) {
       int counts = trace.counts(i);
+      double newtons = forces.newtons(counts).orElse(Double.NaN);
       rows.row(
-          cut,
-          Integer.toString(i),
-          Decimals.seconds(trace.deviceNanos(i)),
-          Integer.toString(counts),
-          Decimals.real(forces.newtons(counts).orElse(Double.NaN)));
+          Table.TRACES.cells(new Table.Sample(number, i, trace.deviceNanos(i), counts, newtons)));
     }
   }
 }

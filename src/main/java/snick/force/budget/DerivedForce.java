@@ -15,6 +15,16 @@ public sealed interface DerivedForce {
     return this instanceof Outside outside ? Optional.of(outside.force()) : Optional.empty();
   }
 
+  /** Id of the calibration used; empty if uncalibrated. */
+  default Optional<String> calibrationUsed() {
+    if (this instanceof Inside inside) {
+      return Optional.of(inside.calibrationId());
+    }
+    return this instanceof Outside outside
+        ? Optional.of(outside.calibrationId())
+        : Optional.empty();
+  }
+
   /** Why there is no force, for people; empty if there is one, or nothing is known of it. */
   default Optional<String> missing() {
     return this instanceof Uncalibrated none && !none.reasons().isEmpty()

@@ -61,10 +61,6 @@ public final class Shown {
     return fixed(gramForce, Math.abs(gramForce) >= 10 ? 1 : 2) + " gf";
   }
 
-  static String signedGf(double gramForce) {
-    return signed(gramForce, gf(gramForce));
-  }
-
   /** A force given in gf, as N. */
   public static String newtons(double gramForce) {
     return fixed(gramForce * Force.NEWTONS_PER_GRAM_FORCE, 3) + " N";

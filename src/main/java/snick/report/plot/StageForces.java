@@ -12,7 +12,7 @@ public final class StageForces {
 
   /** Force of a cut; empty unless the filament parted and there is a calibration. */
   public static Optional<MeasuredForce> of(CutSummary cut) {
-    Outcome outcome = cut.result().outcome();
+    Outcome outcome = cut.figures().outcome();
     return outcome == Outcome.SEVERED || outcome == Outcome.PARTED_IN_STEPS
         ? cut.force().flatMap(f -> f.force().estimate().measured())
         : Optional.empty();
@@ -20,7 +20,7 @@ public final class StageForces {
 
   /** Whether the force dipped before the peak or the filament parted in steps. */
   static boolean uneven(CutSummary cut) {
-    return cut.result().outcome() == Outcome.PARTED_IN_STEPS
-        || cut.result().flags().contains(Flag.DIPS_BEFORE_PEAK);
+    return cut.figures().outcome() == Outcome.PARTED_IN_STEPS
+        || cut.figures().flags().contains(Flag.DIPS_BEFORE_PEAK);
   }
 }

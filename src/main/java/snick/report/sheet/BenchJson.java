@@ -18,6 +18,7 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
+import snick.json.JsonNode;
 import snick.quantity.Mass;
 import snick.quantity.SampleRate;
 
@@ -36,10 +37,10 @@ final class BenchJson {
 
   static RigSetting setting(JsonNode node) {
     return new RigSetting(
-        node.text("device"),
-        Math.toIntExact(node.whole("gain")),
-        new SampleRate(node.number("nominal_rate_hz")),
-        Math.toIntExact(node.whole("polarity")));
+        node.member("device").text(),
+        node.member("gain").integer(),
+        new SampleRate(node.member("nominal_rate_hz").real()),
+        node.member("polarity").integer());
   }
 
   static Map<String, Object> of(Load load) {
@@ -47,7 +48,7 @@ final class BenchJson {
   }
 
   static Load load(JsonNode node) {
-    return new Load(node.objects("masses").stream().map(BenchJson::mass).toList());
+    return new Load(node.member("masses").elements().stream().map(BenchJson::mass).toList());
   }
 
   private static Map<String, Object> of(ReferenceMass mass) {
@@ -63,16 +64,16 @@ final class BenchJson {
 
   private static ReferenceMass mass(JsonNode node) {
     return new ReferenceMass(
-        node.text("name"),
-        new Mass(node.number("conventional_mass_kg")),
-        new Mass(node.number("u_kg")),
+        node.member("name").text(),
+        new Mass(node.member("conventional_mass_kg").real()),
+        new Mass(node.member("u_kg").real()),
         distribution(node),
-        node.number("density_kg_m3"),
-        node.text("basis"));
+        node.member("density_kg_m3").real(),
+        node.member("basis").text());
   }
 
   private static Distribution distribution(JsonNode node) {
-    return Distribution.valueOf(node.text("distribution").toUpperCase(Locale.ROOT));
+    return Distribution.valueOf(node.member("distribution").text().toUpperCase(Locale.ROOT));
   }
 
   static Map<String, Object> of(HeldReading reading) {
@@ -87,11 +88,11 @@ final class BenchJson {
 
   static HeldReading reading(JsonNode node) {
     return new HeldReading(
-        node.number("mean_counts"),
-        node.number("sd_counts"),
-        Math.toIntExact(node.whole("samples")),
-        node.whole("from_ns"),
-        node.whole("to_ns"));
+        node.member("mean_counts").real(),
+        node.member("sd_counts").real(),
+        node.member("samples").integer(),
+        node.member("from_ns").whole(),
+        node.member("to_ns").whole());
   }
 
   static Map<String, Object> of(CalibrationRun run) {
@@ -112,16 +113,16 @@ final class BenchJson {
 
   static CalibrationRun run(JsonNode node) {
     return new CalibrationRun(
-        reading(node.object("zero_before")),
-        node.objects("loaded").stream().map(BenchJson::loaded).toList(),
-        reading(node.object("zero_after")));
+        reading(node.member("zero_before")),
+        node.member("loaded").elements().stream().map(BenchJson::loaded).toList(),
+        reading(node.member("zero_after")));
   }
 
   private static CalibrationRun.Loaded loaded(JsonNode node) {
     return new CalibrationRun.Loaded(
-        load(node.object("load")),
-        Direction.named(node.text("direction")),
-        reading(node.object("reading")));
+        load(node.member("load")),
+        Direction.named(node.member("direction").text()),
+        reading(node.member("reading")));
   }
 
   static Map<String, Object> of(CalibrationData data) {
@@ -143,17 +144,17 @@ final class BenchJson {
 
   static CalibrationData data(JsonNode node) {
     Optional<CalibrationData.CreepHold> hold =
-        node.has("hold")
+        node.member("hold").present()
             ? Optional.of(
                 new CalibrationData.CreepHold(
-                    load(node.object("hold").object("load")),
-                    node.object("hold").objects("readings").stream()
+                    load(node.member("hold").member("load")),
+                    node.member("hold").member("readings").elements().stream()
                         .map(BenchJson::reading)
                         .toList()))
             : Optional.empty();
     return new CalibrationData(
-        setting(node.object("setting")),
-        node.objects("runs").stream().map(BenchJson::run).toList(),
+        setting(node.member("setting")),
+        node.member("runs").elements().stream().map(BenchJson::run).toList(),
         hold);
   }
 
@@ -182,21 +183,23 @@ final class BenchJson {
   static Conditions conditions(JsonNode node) {
     return new Conditions(
         new Gravity(
-            node.number("gravity_m_s2"),
-            node.number("u_gravity_m_s2"),
+            node.member("gravity_m_s2").real(),
+            node.member("u_gravity_m_s2").real(),
             distribution(node),
-            node.text("gravity_basis")),
+            node.member("gravity_basis").text()),
         new AirDensity(
-            node.number("air_kg_m3"), node.number("u_air_kg_m3"), node.text("air_basis")),
+            node.member("air_kg_m3").real(),
+            node.member("u_air_kg_m3").real(),
+            node.member("air_basis").text()),
         new Conditions.Stability(
-            node.number("relative_per_kelvin"),
-            node.number("half_width_kelvin"),
-            node.number("relative_per_year"),
-            node.optionalText("valid_for").map(Duration::parse)),
+            node.member("relative_per_kelvin").real(),
+            node.member("half_width_kelvin").real(),
+            node.member("relative_per_year").real(),
+            node.member("valid_for").optionalText().map(Duration::parse)),
         new EdgeGeometry(
-            node.number("half_width_of_place"),
-            node.number("pull_degrees"),
-            node.number("tilt_degrees"),
-            node.number("half_width_of_friction")));
+            node.member("half_width_of_place").real(),
+            node.member("pull_degrees").real(),
+            node.member("tilt_degrees").real(),
+            node.member("half_width_of_friction").real()));
   }
 }

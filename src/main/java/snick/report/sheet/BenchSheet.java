@@ -1,8 +1,5 @@
 package snick.report.sheet;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -10,6 +7,8 @@ import snick.force.budget.Conditions;
 import snick.force.budget.Evaluation;
 import snick.force.fit.DegreeRule;
 import snick.force.reading.CalibrationData;
+import snick.json.Json;
+import snick.json.JsonNode;
 
 /**
  * What a calibration was made from: readings and circumstances, raw, so that everything else can be
@@ -41,11 +40,7 @@ public record BenchSheet(Instant made, String degree, Conditions conditions, Cal
 
   /** As the document that the store keeps. */
   public String text() {
-    try {
-      return JSON.std.asString(json());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Json.text(json());
   }
 
   /**
@@ -54,14 +49,14 @@ public record BenchSheet(Instant made, String degree, Conditions conditions, Cal
    * @throws RuntimeException if it is none; the message says what is wrong and where
    */
   public static BenchSheet parse(String text) {
-    JsonNode node = JsonNode.parse(text);
-    if (node.whole("form") != FORM) {
-      throw new IllegalArgumentException("form " + node.whole("form") + " is not " + FORM);
+    JsonNode node = JsonNode.of("sheet", text);
+    if (node.member("form").whole() != FORM) {
+      throw new IllegalArgumentException("form " + node.member("form").whole() + " is not " + FORM);
     }
     return new BenchSheet(
-        Instant.parse(node.text("made")),
-        node.text("degree"),
-        BenchJson.conditions(node.object("conditions")),
-        BenchJson.data(node.object("data")));
+        Instant.parse(node.member("made").text()),
+        node.member("degree").text(),
+        BenchJson.conditions(node.member("conditions")),
+        BenchJson.data(node.member("data")));
   }
 }

@@ -1,8 +1,5 @@
 package snick.report.sheet;
 
-import com.fasterxml.jackson.jr.ob.JSON;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,6 +9,7 @@ import snick.force.check.Verification;
 import snick.force.mass.Load;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 
@@ -59,10 +57,6 @@ public final class CheckSheet {
     object.put("zero_counts", read.readings().get(0).meanCounts());
     object.put("loaded_counts", read.readings().get(1).meanCounts());
     object.put("sd_counts", read.readings().get(1).sdCounts());
-    try {
-      return JSON.std.asString(object);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return Json.text(object);
   }
 }

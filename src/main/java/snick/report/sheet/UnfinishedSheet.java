@@ -1,6 +1,5 @@
 package snick.report.sheet;
 
-import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +12,8 @@ import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
 import snick.force.reading.HeldReading;
+import snick.json.Json;
+import snick.json.JsonNode;
 
 /**
  * A guided calibration on its way, in a file, to go on from after an interruption.
@@ -40,7 +41,7 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
     Files.createDirectories(file.toAbsolutePath().getParent());
     Path partial = file.resolveSibling(file.getFileName() + ".partial");
     try {
-      Files.writeString(partial, JSON.std.asString(json()));
+      Files.writeString(partial, Json.text(json()));
       Files.move(
           partial, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
     } finally {
@@ -71,29 +72,29 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
    * @throws RuntimeException if it is no such sheet; the message says what is wrong and where
    */
   public static UnfinishedSheet read(Path file) throws IOException {
-    JsonNode node = JsonNode.parse(Files.readString(file));
-    if (node.whole("form") != FORM) {
-      throw new IllegalArgumentException("form " + node.whole("form") + " is not " + FORM);
+    JsonNode node = JsonNode.of(file.getFileName().toString(), Files.readString(file));
+    if (node.member("form").whole() != FORM) {
+      throw new IllegalArgumentException("form " + node.member("form").whole() + " is not " + FORM);
     }
-    List<Load> loads = node.objects("loads").stream().map(BenchJson::load).toList();
+    List<Load> loads = node.member("loads").elements().stream().map(BenchJson::load).toList();
     CalibrationPlan plan =
         new CalibrationPlan(
             loads,
-            Math.toIntExact(node.whole("planned_runs")),
-            node.truth("falling"),
-            node.number("hold_s"));
+            node.member("planned_runs").integer(),
+            node.member("falling").truth(),
+            node.member("hold_s").real());
     GuidedState state =
         new GuidedState(
             plan,
-            BenchJson.setting(node.object("setting")),
-            node.objects("done").stream().map(BenchJson::run).toList(),
+            BenchJson.setting(node.member("setting")),
+            node.member("done").elements().stream().map(BenchJson::run).toList(),
             readings(node, "current"),
             readings(node, "hold"));
     return new UnfinishedSheet(
-        state, node.text("degree"), BenchJson.conditions(node.object("conditions")));
+        state, node.member("degree").text(), BenchJson.conditions(node.member("conditions")));
   }
 
   private static List<HeldReading> readings(JsonNode node, String name) {
-    return node.objects(name).stream().map(BenchJson::reading).toList();
+    return node.member(name).elements().stream().map(BenchJson::reading).toList();
   }
 }

@@ -13,6 +13,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import snick.quantity.Attribute;
 
 /** One statement with its parameters given in order. Used once, at once. */
 public final class Query {
@@ -70,6 +72,35 @@ public final class Query {
 
   public Query text(Optional<String> value) {
     return value.isPresent() ? text(value.get()) : nothing();
+  }
+
+  /** Names of the columns in which attributes are kept. */
+  public static List<String> columns(List<? extends Attribute<?>> attributes) {
+    return attributes.stream()
+        .map(a -> a.type() == Attribute.Type.SECONDS ? nanos(a.name()) : a.name())
+        .toList();
+  }
+
+  static String nanos(String name) {
+    return name.substring(0, name.length() - "_s".length()) + "_ns";
+  }
+
+  /** Gives the values of {@code of} in the order of {@link #columns}. */
+  public <T> Query values(List<Attribute<T>> attributes, T of) {
+    attributes.forEach(a -> a.value(of).ifPresentOrElse(v -> value(a.type(), v), this::nothing));
+    return this;
+  }
+
+  private void value(Attribute.Type type, Object value) {
+    switch (type) {
+      case WHOLE, LONG, SECONDS -> whole(((Number) value).longValue());
+      case REAL -> real((Double) value);
+      case TRUTH -> truth((Boolean) value);
+      case TIME -> instant((Instant) value);
+      case TEXT -> text((String) value);
+      case WORDS ->
+          text(((List<?>) value).stream().map(String::valueOf).collect(Collectors.joining(" ")));
+    }
   }
 
   public Query blob(byte[] value) {

@@ -9,9 +9,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import snick.quantity.Values;
 
-/** The row a query stands on. Valid only inside the mapper it is given to. */
-public final class Row {
+/**
+ * The row a query stands on. Time on a device's clock is kept in ns. Valid only inside the mapper
+ * it is given to.
+ */
+public final class Row implements Values {
   private final ResultSet row;
   private final Failures failures;
 
@@ -24,10 +28,12 @@ public final class Row {
     return get(() -> row.getLong(column));
   }
 
+  @Override
   public int integer(String column) {
     return Math.toIntExact(whole(column));
   }
 
+  @Override
   public boolean truth(String column) {
     return whole(column) != 0;
   }
@@ -44,16 +50,18 @@ public final class Row {
         : OptionalInt.empty();
   }
 
+  @Override
   public OptionalDouble optionalReal(String column) {
     double value = get(() -> row.getDouble(column));
     return wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
-  /** A real; SQLite keeps a NaN as NULL, which is read as NaN again. */
-  public double real(String column) {
-    return optionalReal(column).orElse(Double.NaN);
+  @Override
+  public OptionalLong optionalNanos(String name) {
+    return optionalWhole(Query.nanos(name));
   }
 
+  @Override
   public String text(String column) {
     return get(() -> row.getString(column));
   }

@@ -2,27 +2,18 @@ package snick.store.record;
 
 import java.time.Instant;
 import java.util.Optional;
-import snick.cut.Cut;
 
 /**
- * What was derived from a cut's trace before what stands now, as another store has it: a result,
- * and one force of it.
+ * What was derived from a cut's trace before what stands now: a result, and one force of it.
  *
  * @param number number of the result among the cut's, from 1; a result with several forces comes
  *     once for each
  * @param stands whether the result is the one that stands, with a later force
- * @param detectorVersion version of the detector that found it
- * @param derivedAt when the result was stored
- * @param cut the result
+ * @param result the result
  * @param force the force, if it had one
  */
 public record EarlierResult(
-    int number,
-    boolean stands,
-    int detectorVersion,
-    Instant derivedAt,
-    Cut cut,
-    Optional<EarlierForce> force) {
+    int number, boolean stands, Derivation result, Optional<EarlierForce> force) {
   /**
    * A force that was derived.
    *

@@ -19,18 +19,6 @@ public record StoredCut(CutSummary summary, Trace trace, Response response) {
 
   /** The event as its current result sees it. */
   public Cut cut() {
-    StoredResult result = summary.result();
-    return new Cut(
-        summary.number(),
-        result.outcome(),
-        result.polarity(),
-        result.onsetNanos(),
-        result.breakNanos(),
-        result.peak(),
-        result.shape(),
-        result.rest(),
-        result.flags(),
-        trace,
-        response);
+    return new Cut(summary.number(), summary.figures(), trace, response);
   }
 }

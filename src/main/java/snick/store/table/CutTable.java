@@ -82,10 +82,7 @@ public final class CutTable {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "recording "
-                        + cut.recordingId()
-                        + " already has a cut "
-                        + first.cut().number()));
+                    "recording " + cut.recordingId() + " already has a cut " + cut.cut().number()));
   }
 
   /**
@@ -93,12 +90,12 @@ public final class CutTable {
    * which is kept.
    */
   public OptionalLong addNew(NewCut cut, Derivation first) {
-    Trace trace = first.cut().trace();
+    Trace trace = cut.cut().trace();
     Query insertion =
         database
             .query(INSERTION)
             .whole(cut.recordingId())
-            .whole(first.cut().number())
+            .whole(cut.cut().number())
             .instant(cut.occurredAt())
             .whole(trace.size())
             .text(cut.forceMissing());

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import snick.json.Json;
 
 /** What is sent back. */
 public sealed interface Answer {

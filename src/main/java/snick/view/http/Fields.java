@@ -8,12 +8,17 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import snick.journal.name.NotAccepted;
+import snick.json.Json;
 
 /** The members of a JSON object that somebody sent. Every door throws {@link NotAccepted}. */
 public record Fields(Map<String, Object> members) {
   /** The members of the object in {@code body}. */
   public static Fields of(byte[] body) {
-    return new Fields(Json.read(body));
+    try {
+      return new Fields(Json.object(body));
+    } catch (IllegalArgumentException e) {
+      throw new NotAccepted("the body is not a JSON object: send for example {\"side\":\"left\"}");
+    }
   }
 
   /** Text; empty if absent or blank. */

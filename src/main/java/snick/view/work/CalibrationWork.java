@@ -16,13 +16,13 @@ import snick.force.reading.GuidedCalibration;
 import snick.force.reading.GuidedState;
 import snick.force.reading.HeldReading;
 import snick.force.reading.Steadiness;
+import snick.json.Json;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.UnfinishedSheet;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.store.database.StoreException;
 import snick.view.bench.Bench;
-import snick.view.http.Json;
 
 /** A guided calibration from the page: as {@code snick calibrate}, and kept in the same file. */
 public final class CalibrationWork implements RigWork {

@@ -9,13 +9,13 @@ import snick.force.check.Verification;
 import snick.force.mass.Load;
 import snick.force.reading.GuidedCheck;
 import snick.force.reading.Steadiness;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.store.database.StoreException;
 import snick.view.bench.Bench;
-import snick.view.http.Json;
 
 /** A check mass put on from the page: as {@code snick verify}. */
 public final class CheckWork implements RigWork {

@@ -8,12 +8,12 @@ import snick.force.check.Finding;
 import snick.force.check.RigCheck;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
+import snick.json.Json;
 import snick.live.RigState;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.view.bench.Bench;
-import snick.view.http.Json;
 
 /** A look at a rig at rest from the page: as {@code snick doctor}. */
 public final class LookWork implements RigWork {

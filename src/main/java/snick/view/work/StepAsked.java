@@ -7,7 +7,7 @@ import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedCalibration;
 import snick.force.reading.HeldReading;
 import snick.force.reading.Steadiness;
-import snick.view.http.Json;
+import snick.json.Json;
 
 /** Steps and readings of guided work as JSON. Pure. */
 final class StepAsked {

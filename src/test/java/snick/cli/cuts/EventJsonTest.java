@@ -16,7 +16,9 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import snick.cli.terminal.JsonLine;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Flag;
 import snick.cut.Outcome;
 import snick.cut.Peak;
@@ -28,18 +30,10 @@ class EventJsonTest {
   private static final Calibration.Line COUNTS =
       new Calibration.Line(1 / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0);
 
-  private static String lines(Cut cut, int times) {
-    StringWriter text = new StringWriter();
-    EventJson json = new EventJson(COUNTS, new PrintWriter(text));
-    for (int i = 0; i < times; i++) {
-      json.add(cut);
-    }
-    json.handOn();
-    return text.toString();
-  }
-
   private static String line(Cut cut) {
-    return lines(cut, 1).strip();
+    StringWriter text = new StringWriter();
+    JsonLine.printWhole(new PrintWriter(text), EventJson.of(cut, COUNTS));
+    return text.toString().strip();
   }
 
   private static Cut cut(OptionalLong breakNanos, Optional<Peak> peak, double rate, Flag... flags) {
@@ -48,14 +42,15 @@ class EventJsonTest {
     Trace trace = new Trace(new long[0], new int[0], new boolean[0], List.of());
     return new Cut(
         3,
-        breakNanos.isPresent() ? Outcome.SEVERED : Outcome.TRUNCATED,
-        1,
-        1_250_000_000L,
-        breakNanos,
-        peak,
-        new Cut.Shape(rate, 0, 0, 0),
-        new Cut.Rest(0, 0, 1),
-        set,
+        new CutFigures(
+            breakNanos.isPresent() ? Outcome.SEVERED : Outcome.TRUNCATED,
+            1,
+            1_250_000_000L,
+            breakNanos,
+            peak,
+            new CutFigures.Shape(rate, 0, 0, 0),
+            new CutFigures.Rest(0, 0, 1),
+            set),
         trace);
   }
 
@@ -70,9 +65,13 @@ class EventJsonTest {
             Flag.GAP_INSIDE);
     assertThat(line(severed))
         .isEqualTo(
-            "{\"cut\":3,\"outcome\":\"severed\",\"onset_s\":1.25,\"break_s\":3.418359375,"
-                + "\"observed_max_gf\":90.0,\"force_gf\":100.5,\"u_gf\":0.25,"
-                + "\"loading_rate_gf_s\":60.0,\"flags\":[\"gap_inside\",\"zero_moved\"]}");
+            "{\"cut\":3,\"outcome\":\"severed\",\"polarity\":1,\"onset_s\":1.25,"
+                + "\"break_s\":3.418359375,\"observed_max_counts\":90.0,\"estimate_counts\":100.5,"
+                + "\"u_counts\":0.25,\"loading_rate_counts_per_s\":60.0000004,\"fall_s\":0.0,"
+                + "\"dips\":0,\"ramp_samples\":0,\"zero_before_counts\":0.0,"
+                + "\"zero_after_counts\":0.0,\"noise_counts\":1.0,"
+                + "\"flags\":[\"gap_inside\",\"zero_moved\"],\"observed_max_gf\":90.0,"
+                + "\"force_gf\":100.5,\"u_gf\":0.25,\"loading_rate_gf_s\":60.0}");
   }
 
   @Test
@@ -82,23 +81,6 @@ class EventJsonTest {
     assertThat(event).containsEntry("break_s", null).containsEntry("force_gf", null);
     assertThat(event).containsEntry("u_gf", null).containsEntry("observed_max_gf", null);
     assertThat(event).containsEntry("flags", List.of());
-  }
-
-  @Test
-  void eachEventHasItsLineHoweverManyAreHandedOnAtOnce() {
-    Cut cut = cut(OptionalLong.empty(), Optional.empty(), 0, Flag.values());
-    String expected = line(cut) + System.lineSeparator();
-    assertThat(lines(cut, 100)).isEqualTo(expected.repeat(100));
-  }
-
-  @Test
-  void theLongestNumbersFit() throws IOException {
-    Peak peak = new Peak(-1.25e-300, -Double.MAX_VALUE, Double.MAX_VALUE);
-    Cut cut =
-        cut(OptionalLong.of(Long.MAX_VALUE), Optional.of(peak), -Double.MAX_VALUE, Flag.values());
-    Map<String, Object> event = JSON.std.mapFrom(lines(cut, 9).lines().toList().get(8));
-    assertThat(event).containsEntry("break_s", 9_223_372_036.854_776);
-    assertThat(event).containsEntry("flags", Flag.words(cut.flags()));
   }
 
   @ParameterizedTest

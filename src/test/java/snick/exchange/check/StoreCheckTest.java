@@ -11,6 +11,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
+import snick.cut.CutFigures;
 import snick.cut.Peak;
 import snick.exchange.Bench;
 import snick.store.Store;
@@ -58,14 +59,15 @@ class StoreCheckTest {
     Cut claimed =
         new Cut(
             found.number(),
-            found.outcome(),
-            found.polarity(),
-            found.onsetNanos(),
-            found.breakNanos(),
-            Optional.of(new Peak(70_000, 71_000.5, 20)),
-            found.shape(),
-            found.rest(),
-            found.flags(),
+            new CutFigures(
+                found.outcome(),
+                found.polarity(),
+                found.onsetNanos(),
+                found.breakNanos(),
+                Optional.of(new Peak(70_000, 71_000.5, 20)),
+                found.shape(),
+                found.rest(),
+                found.flags()),
             found.trace());
     try (Store store = Store.open(directory, Bench.CLOCK)) {
       store.addResults(List.of(new NewResult(1, Optional.of(claimed), Optional.empty())));

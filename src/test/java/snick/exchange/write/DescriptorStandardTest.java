@@ -14,8 +14,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.exchange.Bench;
-import snick.exchange.json.JsonText;
 import snick.exchange.table.Table;
+import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.CutSelection;
@@ -60,7 +60,7 @@ public class DescriptorStandardTest {
     try (StoreReader reader = StoreReader.open(data)) {
       new PackageExport(reader, choice, Watch.NONE).toFolder(folder);
     }
-    descriptor = (Map<?, ?>) JsonText.read(Files.readString(folder.resolve("datapackage.json")));
+    descriptor = (Map<?, ?>) Json.read(Files.readString(folder.resolve("datapackage.json")));
   }
 
   private static List<Map<?, ?>> list(Map<?, ?> of, String member) {

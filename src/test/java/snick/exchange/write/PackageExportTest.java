@@ -16,10 +16,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
 import snick.exchange.Bench;
-import snick.exchange.json.JsonText;
 import snick.exchange.table.Decimals;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.Table;
+import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.CutSelection;
@@ -75,7 +75,7 @@ class PackageExportTest {
               "calibration.json",
               "journal.json");
     }
-    Map<?, ?> descriptor = (Map<?, ?>) JsonText.read(text(folder.resolve("datapackage.json")));
+    Map<?, ?> descriptor = (Map<?, ?>) Json.read(text(folder.resolve("datapackage.json")));
     List<?> resources = (List<?>) descriptor.get("resources");
     assertThat(resources).hasSize(PackageFiles.DESCRIBED.size());
     for (Object resource : resources) {
@@ -110,7 +110,7 @@ class PackageExportTest {
   @Test
   void noCellOfATableCanBeAFormulaAndNegativeNumbersStayNumbers() throws IOException {
     Path folder = export("package", all());
-    for (Table table : Table.ALL) {
+    for (Table<?> table : Table.ALL) {
       assertThat(text(folder.resolve(table.file()))).doesNotContain("petty", "as found", "\"", "=");
     }
     assertThat(text(folder.resolve("traces.csv"))).contains(",-8").doesNotContain("'-");

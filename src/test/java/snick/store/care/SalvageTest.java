@@ -29,9 +29,9 @@ import snick.store.database.StoreException;
 import snick.store.database.Watch;
 import snick.store.record.CutForce;
 import snick.store.record.CutSelection;
+import snick.store.record.Derivation;
 import snick.store.record.NewCut;
 import snick.store.record.NewResult;
-import snick.store.record.StoredResult;
 
 class SalvageTest {
   private static final int CUTS = 60;
@@ -183,28 +183,28 @@ class SalvageTest {
 
   @Test
   void lostLaterResultsLeaveTheFirst() throws IOException {
-    StoredResult first = resultIn(damaged);
+    Derivation first = resultIn(damaged);
     try (Store store = Store.open(damaged, Clock.systemUTC())) {
       store.addResults(
           traces.keySet().stream()
               .map(id -> new NewResult(id, Optional.of(Examples.released(1)), Optional.empty()))
               .toList());
     }
-    assertThat(resultIn(damaged).outcome()).isEqualTo(Outcome.RELEASED);
+    assertThat(resultIn(damaged).figures().outcome()).isEqualTo(Outcome.RELEASED);
     zero(rootPage("cut_result"));
     Store.salvage(damaged, fresh);
     assertThat(salvaged()).isEqualTo(traces);
     assertThat(resultIn(fresh)).isEqualTo(first);
   }
 
-  private static StoredResult resultIn(Path directory) {
+  private static Derivation resultIn(Path directory) {
     try (StoreReader reader = StoreReader.open(directory)) {
       return reader.latest(CutSelection.all(), 1).get(0).result();
     }
   }
 
-  private static void assertSaysNothing(StoredResult result) {
-    assertThat(result.outcome()).isEqualTo(Outcome.DISTURBED);
+  private static void assertSaysNothing(Derivation result) {
+    assertThat(result.figures().outcome()).isEqualTo(Outcome.DISTURBED);
     assertThat(result.detectorVersion()).isZero();
   }
 

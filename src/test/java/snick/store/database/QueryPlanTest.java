@@ -40,8 +40,7 @@ class QueryPlanTest {
 
   /** In these, and in what is made while a query runs, a row is a thing people own or name. */
   private static final Set<String> FEW_ROWS =
-      Set.of(
-          "rig", "calibration", "calibration_origin", "fault", "origin", "blade", "filament_lot");
+      Set.of("rig", "calibration", "calibration_origin", "origin", "blade", "filament_lot");
 
   /** Newest first and ended by a limit, or those alone that run. */
   private static final Set<String> WALKED =

@@ -43,7 +43,7 @@ class EventStreamTest {
       watcher.await("event: state");
       bench.cut(120);
       lastId = watcher.await("id: ");
-      assertThat(watcher.await("data: ")).contains("\"gf\":120.0").contains("\"id\":1");
+      assertThat(watcher.await("data: ")).contains("\"force_gf\":120.0").contains("\"id\":1");
     }
     bench.cut(130);
     bench.cut(140);

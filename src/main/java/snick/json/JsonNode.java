@@ -1,4 +1,4 @@
-package snick.exchange.json;
+package snick.json;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -12,25 +12,37 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 
 /**
- * A value in a JSON file of a package, with its place for messages. What is missing or of another
- * type is refused.
+ * A value in a JSON document, with its place for messages. What is missing or of another type is
+ * refused.
  *
  * @param place file and path, for example {@code rig.json: recordings[2].gain}
  * @param value a map, list, text, number or truth; null if absent
+ * @param refusal what is thrown with a message
  */
-public record JsonNode(String place, Object value) {
+public record JsonNode(
+    String place, Object value, Function<String, ? extends RuntimeException> refusal) {
   private static final int MOST_ELEMENTS = 1_000_000;
+  private static final int SHOWN = 60;
 
-  private RefusedPackage not(String what) {
-    String found = value == null ? "nothing" : RefusedPackage.shown(value.toString());
-    return new RefusedPackage(place + " is " + found + ", not " + what + "; ask the sender");
+  /**
+   * The document in {@code text}, which was kept as {@code place}; it refuses by {@link
+   * IllegalArgumentException}.
+   */
+  public static JsonNode of(String place, String text) {
+    return new JsonNode(place + ": ", Json.read(text), IllegalArgumentException::new);
+  }
+
+  private RuntimeException not(String what) {
+    String found = value == null ? "nothing" : value.toString();
+    String shown = found.length() <= SHOWN ? found : found.substring(0, SHOWN) + "…";
+    return refusal.apply(place + " is " + shown + ", not " + what);
   }
 
   public JsonNode member(String name) {
     if (!(value instanceof Map<?, ?> map)) {
       throw not("an object");
     }
-    return new JsonNode(place + (place.endsWith(": ") ? "" : ".") + name, map.get(name));
+    return new JsonNode(place + (place.endsWith(": ") ? "" : ".") + name, map.get(name), refusal);
   }
 
   public boolean present() {
@@ -43,7 +55,7 @@ public record JsonNode(String place, Object value) {
     }
     List<JsonNode> elements = new ArrayList<>(list.size());
     for (int i = 0; i < list.size(); i++) {
-      elements.add(new JsonNode(place + "[" + i + "]", list.get(i)));
+      elements.add(new JsonNode(place + "[" + i + "]", list.get(i), refusal));
     }
     return elements;
   }
@@ -58,7 +70,7 @@ public record JsonNode(String place, Object value) {
     throw not("text");
   }
 
-  Optional<String> optionalText() {
+  public Optional<String> optionalText() {
     return present() ? Optional.of(text()) : Optional.empty();
   }
 
@@ -73,7 +85,7 @@ public record JsonNode(String place, Object value) {
     throw not("a whole number");
   }
 
-  int integer() {
+  public int integer() {
     long whole = whole();
     if (whole < Integer.MIN_VALUE || whole > Integer.MAX_VALUE) {
       throw not("a whole number of at most 32 bits");
@@ -81,30 +93,30 @@ public record JsonNode(String place, Object value) {
     return (int) whole;
   }
 
-  OptionalInt optionalInteger() {
+  public OptionalInt optionalInteger() {
     return present() ? OptionalInt.of(integer()) : OptionalInt.empty();
   }
 
-  boolean truth() {
+  public boolean truth() {
     if (value instanceof Boolean truth) {
       return truth;
     }
     throw not("true or false");
   }
 
-  double real() {
+  public double real() {
     if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
       return number.doubleValue();
     }
     throw not("a finite number");
   }
 
-  OptionalDouble optionalReal() {
+  public OptionalDouble optionalReal() {
     return present() ? OptionalDouble.of(real()) : OptionalDouble.empty();
   }
 
   /** A number that may be infinite, then written as the text INF. */
-  double realOrInfinite() {
+  public double realOrInfinite() {
     return "INF".equals(value) ? Double.POSITIVE_INFINITY : real();
   }
 
@@ -112,19 +124,19 @@ public record JsonNode(String place, Object value) {
   public String plainText(int most) {
     String text = text();
     if (text.length() > most || text.chars().anyMatch(Character::isISOControl)) {
-      throw new RefusedPackage(
+      throw refusal.apply(
           place
               + " has "
               + text.length()
               + " characters or a control character: at most "
               + most
-              + " and none are allowed; ask the sender");
+              + " and none are allowed");
     }
     return text;
   }
 
   /** The constant of {@code type} that is written as this word. */
-  <E extends Enum<E>> E word(Class<E> type) {
+  public <E extends Enum<E>> E word(Class<E> type) {
     String word = text();
     return Arrays.stream(type.getEnumConstants())
         .filter(e -> e.name().toLowerCase(Locale.ROOT).equals(word))
@@ -132,11 +144,11 @@ public record JsonNode(String place, Object value) {
         .orElseThrow(() -> not("a word that is known here"));
   }
 
-  Instant instant() {
+  public Instant instant() {
     return Times.parse(text()).orElseThrow(() -> not("a UTC time from 1700 to 2250"));
   }
 
-  Optional<Instant> optionalInstant() {
+  public Optional<Instant> optionalInstant() {
     return present() ? Optional.of(instant()) : Optional.empty();
   }
 
@@ -147,7 +159,9 @@ public record JsonNode(String place, Object value) {
     try {
       return reading.apply(this);
     } catch (IllegalArgumentException | ArithmeticException e) {
-      throw new RefusedPackage(place + ": " + e.getMessage() + "; ask the sender", e);
+      RuntimeException refused = refusal.apply(place + ": " + e.getMessage());
+      refused.addSuppressed(e);
+      throw refused;
     }
   }
 }

@@ -1,10 +1,10 @@
-package snick.exchange.json;
+package snick.json;
 
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.Optional;
 
-/** UTC times in packages. */
+/** UTC times as text. */
 public final class Times {
   private static final Instant FIRST = Instant.parse("1700-01-01T00:00:00Z");
   private static final Instant LAST = Instant.parse("2250-01-01T00:00:00Z");

@@ -1,0 +1,113 @@
+package snick.exchange.write;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import snick.cut.CutFigures;
+import snick.exchange.table.ParquetColumn;
+import snick.exchange.table.Table;
+import snick.json.AttributeJson;
+import snick.quantity.Attribute;
+import snick.store.Examples;
+import snick.store.Store;
+import snick.store.database.Query;
+import snick.store.record.CutForce;
+import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
+
+/**
+ * What is told of a cut is declared once: store, packages, pool and JSON have the same, and one
+ * more declared is in all of them. The guide's worked example of adding a field is the invented
+ * {@code hold_s} below: how long the load stood still.
+ */
+class CutAttributesTest {
+  /** In earnest it would stand in {@code CutFigures.ATTRIBUTES}, with a getter of its own. */
+  private static final Attribute<CutFigures> HOLD =
+      Attribute.seconds(
+          "hold_s", "Time for which the load stood still", f -> f.shape().fallNanos() / 2);
+
+  private static final List<Attribute<Derivation>> DERIVED =
+      Stream.concat(Derivation.ATTRIBUTES.stream(), Stream.of(HOLD.of(Derivation::figures)))
+          .toList();
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @ValueSource(strings = {"cut", "cut_result"})
+  void theStoreHasAColumnForEachFigure(String table) throws SQLException {
+    assertThat(columns(table)).containsAll(Query.columns(CutFigures.ATTRIBUTES));
+  }
+
+  @Test
+  void theStoreHasAColumnForEachFigureOfAForce() throws SQLException {
+    assertThat(columns("cut_force")).containsAll(Query.columns(CutForce.ATTRIBUTES));
+  }
+
+  private List<String> columns(String table) throws SQLException {
+    Store.open(folder, Clock.systemUTC()).close();
+    try (Connection store = DriverManager.getConnection("jdbc:sqlite:" + folder + "/snick.db");
+        ResultSet rows =
+            store
+                .createStatement()
+                .executeQuery("SELECT name FROM pragma_table_info('" + table + "')")) {
+      List<String> names = new ArrayList<>();
+      while (rows.next()) {
+        names.add(rows.getString(1));
+      }
+      return names;
+    }
+  }
+
+  private static List<String> names(List<? extends Attribute<?>> attributes) {
+    return attributes.stream().map(a -> a.name()).toList();
+  }
+
+  @Test
+  void packagesPoolAndJsonTellTheSame() {
+    List<String> told =
+        Stream.concat(names(Derivation.ATTRIBUTES).stream(), names(CutForce.ATTRIBUTES).stream())
+            .toList();
+    assertThat(names(Table.CUTS.columns())).containsSubsequence(told);
+    assertThat(names(Table.HISTORY.columns())).containsSubsequence(told);
+    assertThat(Pool.CUTS).extracting(ParquetColumn::name).containsSubsequence(told);
+    assertThat(names(CutSummary.ATTRIBUTES)).containsSubsequence(told);
+    assertThat(AttributeJson.properties(CutSummary.ATTRIBUTES))
+        .containsKeys(told.toArray(String[]::new));
+  }
+
+  @Test
+  void oneMoreIsInEveryForm() {
+    CutFigures figures = Examples.severed(1).figures();
+    assertThat(Query.columns(List.of(HOLD))).containsExactly("hold_ns");
+    assertThat(AttributeJson.of(List.of(HOLD), figures)).containsEntry("hold_s", 0.00075);
+    assertThat(AttributeJson.properties(List.of(HOLD)).get("hold_s").toString())
+        .contains("number", "Time for which the load stood still, s");
+    Table<?> cuts = Table.cuts(DERIVED, CutForce.ATTRIBUTES);
+    assertThat(names(cuts.columns())).contains("hold_s");
+    assertThat(cuts.schema().get("fields").toString())
+        .contains("{name=hold_s, type=number, description=Time for which the load stood still");
+    assertThat(Pool.cuts(DERIVED, CutForce.ATTRIBUTES))
+        .extracting(ParquetColumn::name)
+        .contains("hold_s");
+  }
+
+  @Test
+  void aValueIsWrittenAsItsTypeSays() {
+    CutFigures figures = Examples.severed(1).figures();
+    assertThat(HOLD.value(figures)).isEqualTo(Optional.of(750_000L));
+    assertThat(HOLD.told(figures)).contains(0.00075);
+  }
+}
