@@ -27,15 +27,14 @@ public record StepResponse(
     double overshoot,
     double smallestSwing,
     Optional<Ring> ring) {
-  private static final int ORDER = 7;
-  private static final double FACTORIAL_OF_ORDER = 5040;
+  private static final int ORDER = 5;
+  private static final double FACTORIAL_OF_ORDER = 120;
 
   /**
    * Time from the first movement to the half fall, as far as samples can tell. The cut lies before
    * the first sample that has moved, and not longer before the last one that has not than the fall
-   * can hide below the noise, a sample at most: a filter of up to fourth order with boxes of one
-   * sample, a parting within one sample and a fixture that swings once or so in six begin as
-   * x⁷/7! (x in samples).
+   * can hide below the noise: a filter of up to fourth order with boxes of one sample, and a
+   * parting within one sample, begin as x⁵/5! (x in samples).
    *
    * @param leastNanos least, ns
    * @param mostNanos most, ns

@@ -1,5 +1,6 @@
 package snick.virtualrig.signal;
 
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import snick.virtualrig.bench.Fall;
 import snick.virtualrig.bench.Oscillator;
@@ -24,22 +25,26 @@ public record StepTruth(
   /** Time constants after which a pole has passed far more than nine tenths. */
   private static final double POLE_LENGTHS = 5;
 
-  /**
-   * Truth of a rig.
-   *
-   * @throws java.util.NoSuchElementException if its fixture is rigid: then nothing rings
-   */
+  /** Truth of a rig. */
   public static StepTruth of(RigSettings rig) {
     double stepNanos = rig.converter().truePeriodNanos() / STEPS_PER_PERIOD;
     double[] course = course(rig, stepNanos / 1e9);
     DoubleUnaryOperator nanosAt = level -> crossing(course, level) * stepNanos;
-    Mechanics ring = rig.fixture().mechanics().orElseThrow();
+    Mechanics ring = ring(rig.fixture());
     double damping = ring.dampingRatio();
     return new StepTruth(
         nanosAt.applyAsDouble(0.5),
         nanosAt.applyAsDouble(0.1) - nanosAt.applyAsDouble(0.9),
         ring.resonanceHertz() * StrictMath.sqrt(1 - damping * damping),
         damping);
+  }
+
+  private static Mechanics ring(FixtureSettings fixture) {
+    double decayPerSecond = 1000 / fixture.ringDecayMillis();
+    double angular = Math.hypot(decayPerSecond, 2 * Math.PI * fixture.ringHertz());
+    return fixture
+        .mechanics()
+        .orElse(Mechanics.of(angular / (2 * Math.PI), decayPerSecond / angular));
   }
 
   /** Output of the filter after a fall from 1, at the end of each fine step. */
@@ -61,17 +66,19 @@ public record StepTruth(
     FixtureSettings fixture = rig.fixture();
     FilterShape filter = rig.converter().filter();
     double poleSteps = filter.polePeriods() * STEPS_PER_PERIOD;
-    Mechanics mechanics = fixture.mechanics().orElseThrow();
-    double mechanicalSeconds = fixture.parting().lengthSeconds() + 1 / mechanics.resonanceHertz();
+    double mechanicalSeconds =
+        fixture.parting().lengthSeconds() + 1 / ring(fixture).resonanceHertz();
     double poleStepsLong = POLE_LENGTHS * filter.poles() * poleSteps;
     double steps = filterSteps + poleStepsLong + mechanicalSeconds / stepSeconds;
     Fall fall = Fall.of(fixture, 1);
     Poles poles = new Poles(filter.poles(), poleSteps);
-    Oscillator oscillator = new Oscillator(mechanics);
+    Optional<Oscillator> oscillator = fixture.mechanics().map(Oscillator::new);
     double[] fallen = new double[(int) Math.ceil(steps)];
     for (int i = 0; i < fallen.length; i++) {
       double force = 1 - fall.meanGramForce(i * stepSeconds, (i + 1) * stepSeconds);
-      fallen[i] = poles.pass(oscillator.advance(force, stepSeconds, false));
+      double felt =
+          oscillator.isEmpty() ? force : oscillator.get().advance(force, stepSeconds, false);
+      fallen[i] = poles.pass(felt);
     }
     return fallen;
   }

@@ -19,8 +19,6 @@ import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.ConverterSettings;
-import snick.virtualrig.settings.FixtureSettings;
-import snick.virtualrig.settings.Mechanics;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.StepTruth;
 
@@ -29,9 +27,7 @@ class StepResponseOnVirtualRigTest {
   private static final int RIGS = 20;
 
   private static RigSettings rig(double hertz) {
-    return RigSettings.USUAL
-        .with(FixtureSettings.BENCH.with(Mechanics.of(140, 0.06)))
-        .with(ConverterSettings.USUAL.withRate(new SampleRate(hertz)));
+    return RigSettings.USUAL.with(ConverterSettings.USUAL.withRate(new SampleRate(hertz)));
   }
 
   /** The cut of one rig as its samples show it. */
