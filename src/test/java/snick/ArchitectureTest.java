@@ -41,6 +41,7 @@ class ArchitectureTest {
   private static final Map<String, List<String>> STAGES =
       Map.ofEntries(
           stage("quantity"),
+          stage("phrase"),
           stage("port", FILES, "com.fazecast.jSerialComm..", "com.sun.jna..", TIME),
           stage("frame", "quantity", "java.nio..", "java.nio.charset.."),
           stage("conformance", "quantity", "frame"),
@@ -56,10 +57,11 @@ class ArchitectureTest {
               STATISTICS,
               NUMBERS,
               LINEAR_ALGEBRA),
-          stage("journal", "quantity", TIME),
+          stage("journal", "quantity", "phrase", TIME),
           stage(
               "verdict",
               "quantity",
+              "phrase",
               "cut",
               "force",
               "journal",
@@ -89,6 +91,7 @@ class ArchitectureTest {
               "report",
               FILES,
               "quantity",
+              "phrase",
               "cut",
               "force",
               "journal",
@@ -125,6 +128,7 @@ class ArchitectureTest {
               "view",
               FILES,
               "quantity",
+              "phrase",
               "frame",
               "sample",
               "cut",

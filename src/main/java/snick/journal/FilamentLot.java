@@ -1,5 +1,6 @@
 package snick.journal;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -7,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import snick.journal.name.Field;
 import snick.journal.name.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * One lot of test filament. A new lot is compared with the old one on a reference edge.
@@ -50,30 +51,33 @@ public record FilamentLot(String lot, String material, Map<LotFigure, Double> fi
     return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
-  /** Material and figures in words, with their units. */
-  public String words() {
-    return Stream.concat(
-            Stream.of(material),
-            figures.entrySet().stream().map(e -> e.getKey().words(e.getValue())))
-        .collect(Collectors.joining(", "));
+  /** Material and figures, with their units. */
+  public Phrase told() {
+    List<Object> all = new ArrayList<>(List.of(material));
+    figures.forEach((figure, value) -> all.add(figure.told(value)));
+    return Phrase.of("lot.told", "what", all);
   }
 
-  /** In what {@code next}, another lot, is not like this one, in words; its name set apart. */
-  public List<String> differences(FilamentLot next) {
-    Stream<String> kind =
-        material.equals(next.material)
-            ? Stream.empty()
-            : Stream.of(material + ", then " + next.material);
+  /** In what {@code next}, another lot, is not like this one; its name set apart. */
+  public List<Phrase> differences(FilamentLot next) {
+    Stream<Phrase> kind =
+        material.equals(next.material) ? Stream.empty() : Stream.of(then(material, next.material));
     return Stream.concat(
             kind,
             Arrays.stream(LotFigure.values())
                 .filter(figure -> !figure(figure).equals(next.figure(figure)))
-                .map(figure -> words(figure) + ", then " + next.words(figure)))
+                .map(figure -> then(told(figure), next.told(figure))))
         .toList();
   }
 
-  private String words(LotFigure figure) {
+  private static Phrase then(Object before, Object after) {
+    return Phrase.of("then", "before", before, "after", after);
+  }
+
+  private Phrase told(LotFigure figure) {
     OptionalDouble value = figure(figure);
-    return value.isPresent() ? figure.words(value.getAsDouble()) : figure.word() + " not noted";
+    return value.isPresent()
+        ? figure.told(value.getAsDouble())
+        : Phrase.of("lot.no_" + figure.word());
   }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
 import snick.journal.name.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * One look (or feel) for a burr.
@@ -64,6 +65,28 @@ public record Inspection(
   /** The same with a photo, or without one. */
   public Inspection with(Optional<Photo> other) {
     return new Inspection(at, stage, method, magnification, side, place, finding, note, other);
+  }
+
+  /** Where it was looked, how, and what was found, in words of the catalog. */
+  public Phrase told() {
+    Phrase method = Phrase.named("method", this.method);
+    Phrase side = Phrase.named("side", this.side);
+    Phrase finding = Phrase.named("finding", this.finding);
+    return place
+        .map(
+            p ->
+                Phrase.of(
+                    "seen.told_at",
+                    "method",
+                    method,
+                    "side",
+                    side,
+                    "place",
+                    p.told(),
+                    "finding",
+                    finding))
+        .orElseGet(
+            () -> Phrase.of("seen.told", "method", method, "side", side, "finding", finding));
   }
 
   @Override

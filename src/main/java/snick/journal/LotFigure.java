@@ -2,6 +2,7 @@ package snick.journal;
 
 import java.util.Locale;
 import snick.journal.name.Field;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 
 /**
@@ -12,9 +13,9 @@ public enum LotFigure {
   DIAMETER("mm", 0.01, 5, true, "Diameter, mm."),
   TENSION("N", 0.01, 500, false, "Tension on the rig before the edge touches, N.") {
     @Override
-    String words(double newtons) {
+    Phrase told(double newtons) {
       double gramForce = Force.ofNewtons(newtons).gramForce();
-      return String.format(Locale.ROOT, "tension %s N (%.0f gf)", plain(newtons), gramForce);
+      return Phrase.of("lot.tension", "n", plain(newtons), "gf", Math.round(gramForce));
     }
   };
 
@@ -57,8 +58,8 @@ public enum LotFigure {
   }
 
   /** {@code value} with its unit, and its name where that does not tell. */
-  String words(double value) {
-    return plain(value) + " " + unit;
+  Phrase told(double value) {
+    return Phrase.of("lot." + word(), "n", plain(value));
   }
 
   double checked(double value) {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
 import snick.journal.name.NotAccepted;
+import snick.phrase.Phrase;
 
 /** A place along the edge. */
 public sealed interface Place permits Place.FromHeel, Place.Region {
@@ -15,6 +16,13 @@ public sealed interface Place permits Place.FromHeel, Place.Region {
   /** As a person reads it, for example {@code 35 mm}. */
   default String plain() {
     return word();
+  }
+
+  /** The same in words of the catalog. */
+  default Phrase told() {
+    return millimetres().isPresent()
+        ? Phrase.of("place.mm", "mm", PlaceWords.plainNumber(millimetres().getAsDouble()))
+        : Phrase.of("place." + word());
   }
 
   /** Distance from the heel, mm; empty for a region. */

@@ -76,6 +76,11 @@ public record Session(
         name, label, filamentLot, rig, calibration, roomCelsius, operator, opened, closed);
   }
 
+  /** This session with another filament lot, or with none noted. */
+  public Session withLot(Optional<String> lot) {
+    return new Session(name, blade, lot, rig, calibration, roomCelsius, operator, opened, closed);
+  }
+
   /** The time within the session that is nearest to {@code at}. */
   public Instant during(Instant at) {
     return at.isBefore(opened) ? opened : closed.filter(at::isAfter).orElse(at);

@@ -42,7 +42,8 @@ record CutChapter(SessionStory story, Noted noted) {
 
   private Block detail(snick.store.record.StoredCut cut) {
     return new Block.Drawing(
-        CutPlot.of(cut, story.calibrationOf(cut)), words().say("report.cut_seen", "n", cut.id()));
+        CutPlot.of(cut, story.calibrationOf(cut), words()),
+        words().say("report.cut_seen", "n", cut.id()));
   }
 
   private Block along(StageEvidence stage) {
@@ -51,7 +52,7 @@ record CutChapter(SessionStory story, Noted noted) {
             .filter(c -> c.place().filter(p -> p.stage().equals(stage.stage())).isPresent())
             .toList();
     return new Block.Drawing(
-        StagePlot.of(story.session(), stage.stage(), cuts),
+        StagePlot.of(story.session(), stage.stage(), cuts, words()),
         words().say("report.stage_seen", "stage", stage.stage().name()));
   }
 

@@ -51,7 +51,7 @@ record MethodChapter(SessionStory story, Words words) {
             "gf",
             Shown.gf(gf.getAsDouble()),
             "from",
-            story.judge().marginFrom());
+            story.judge().marginFrom().orElseThrow());
   }
 
   private String calibration(Calibration c) {

@@ -16,6 +16,7 @@ import snick.report.plot.ControlCharts;
 import snick.report.plot.Picture;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.CalibrationRecord;
+import snick.report.word.Words;
 import snick.store.record.Verification;
 
 /** A calibration record as one self-contained HTML page that prints well. */
@@ -43,15 +44,19 @@ public final class RecordPage {
   private int figures;
   private final CalibrationRecord record;
   private final Calibration calibration;
+  private final Words words;
 
-  private RecordPage(CalibrationRecord record) {
+  private RecordPage(CalibrationRecord record, Words words) {
     this.record = record;
+    this.words = words;
     this.calibration = record.calibration();
   }
 
-  /** The page; needs nothing from elsewhere. */
-  public static String of(CalibrationRecord record) {
-    return new RecordPage(record).page();
+  /**
+   * The page; needs nothing from elsewhere. Its pictures are in {@code words}, the rest in English.
+   */
+  public static String of(CalibrationRecord record, Words words) {
+    return new RecordPage(record, words).page();
   }
 
   private String page() {
@@ -152,7 +157,7 @@ public final class RecordPage {
     end();
     paragraph("In the terms of these standards, and not a classification under them.");
     figure(
-        CalibrationCharts.residuals(calibration, evaluation),
+        CalibrationCharts.residuals(calibration, evaluation, words),
         "Readings less curve; the dashed lines are the expanded uncertainty of a force, 95 %.");
   }
 
@@ -182,7 +187,7 @@ public final class RecordPage {
     sums(columns, "expanded, 95 %", "", "", u -> gramForce(u.expandedNewtons(), 4));
     end();
     figure(
-        CalibrationCharts.budget(calibration),
+        CalibrationCharts.budget(calibration, words),
         "The estimate of each cut's peak adds its own uncertainty.");
     begin("Where the terms come from", "source", "basis");
     calibration.terms().forEach(term -> cells(words(term.source().word()), term.basis()));
@@ -253,7 +258,7 @@ public final class RecordPage {
     end();
     if (record.verifications().size() >= ControlCharts.FEWEST) {
       figure(
-          ControlCharts.of(record.verifications()).picture(),
+          ControlCharts.of(record.verifications()).picture(words),
           "Control chart: individual values and their exponentially weighted average.");
     }
   }

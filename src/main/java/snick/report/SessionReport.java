@@ -69,7 +69,7 @@ public final class SessionReport {
         words.say(
             "report.filament",
             "lot",
-            story.lot().map(Noted::lot).orElse(words.say("start.lot_none"))));
+            story.lot().map(noted::lot).orElse(words.say("start.lot_none"))));
     facts.add(when(session, words));
     session
         .roomCelsius()

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.phrase.Phrase;
 import snick.report.plot.Noted;
 import snick.report.plot.ProgressionPlot;
 import snick.report.plot.Shown;
@@ -31,7 +32,7 @@ record ShortStory(SessionStory story, Noted noted) {
     if (story.stages().stream().anyMatch(s -> s.readings().isPresent())) {
       blocks.add(
           new Block.Drawing(
-              ProgressionPlot.of(story.session(), story.stages(), story.judge()),
+              ProgressionPlot.of(story.session(), story.stages(), story.judge(), words()),
               words().say("report.stages_seen")));
     }
     blocks.add(stages(progression));
@@ -51,7 +52,7 @@ record ShortStory(SessionStory story, Noted noted) {
         });
     last().map(this::burr).ifPresent(points::add);
     if (story.session().closed().isEmpty()) {
-      String advice = new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace());
+      Phrase advice = new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace());
       points.add(words().say("report.next", "what", advice));
     }
     return points;

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import snick.report.plot.Shown;
 import snick.report.word.Words;
@@ -12,9 +11,7 @@ import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
 import snick.verdict.burr.StageEvidence;
-import snick.verdict.comparison.Change;
 import snick.verdict.comparison.Comparison;
-import snick.verdict.comparison.MoreCuts;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.Reason;
 
@@ -23,9 +20,6 @@ import snick.verdict.comparison.Reason;
  * that holds for several verdicts.
  */
 final class VerdictChapter {
-  private static final String NO_DIFFERENCE = Change.NO_DIFFERENCE_SHOWN.word();
-  private static final Pattern MINUS = Pattern.compile("(?<= )-(?=\\d)");
-
   private final SessionStory story;
   private final Words words;
   private final List<Block> blocks = new ArrayList<>();
@@ -63,14 +57,17 @@ final class VerdictChapter {
                   "first",
                   c.first().name(),
                   "change",
-                  words.named("report.is", step.change()))));
+                  words.say("report.verdict_" + step.change().word()))));
       List<Block.Point> points = new ArrayList<>();
       c.reasons().stream().filter(told::add).forEach(reason -> point("", reason, points));
       c.second().scatterReason().ifPresent(reason -> point("", reason, points));
       if (progression.steps().size() > 1) {
         points.add(new Block.Point(together(step, progression.steps().size()), ""));
       }
-      more(c.moreCuts(), points);
+      c.moreCuts()
+          .told()
+          .map(more -> words.say("report.more", "what", more))
+          .ifPresent(more -> points.add(new Block.Point(more, "")));
       blocks.add(new Block.Points(points));
     }
     blocks.add(new Block.Heading(words.say("report.more_to_gain")));
@@ -88,7 +85,7 @@ final class VerdictChapter {
             "p",
             p(step.holmP()),
             "change",
-            words.named("report.is", step.change()));
+            words.say("report.verdict_" + step.change().word()));
     return step.shareOfGain().isPresent()
         ? together + " " + words.say("report.share", "share", ShortStory.share(step.shareOfGain()))
         : together;
@@ -96,20 +93,6 @@ final class VerdictChapter {
 
   private String p(double probability) {
     return probability < 1e-4 ? words.say("report.p_tiny") : Shown.fixed(probability, 4);
-  }
-
-  private void more(MoreCuts more, List<Block.Point> points) {
-    if (more instanceof MoreCuts.InSecond second) {
-      say(points, "report.more_in_second", second.inSecond(), second.basis());
-    } else if (more instanceof MoreCuts.PerGroup each) {
-      say(points, "report.more_in_each", each.perGroup(), each.basis());
-    } else if (more instanceof MoreCuts.NotWorthIt not) {
-      say(points, "report.more_in_vain", 0, not.basis());
-    }
-  }
-
-  private void say(List<Block.Point> points, String key, int n, String basis) {
-    points.add(new Block.Point(words.say(key, "n", n, "basis", basis), ""));
   }
 
   private void burr(StageEvidence stage) {
@@ -135,13 +118,13 @@ final class VerdictChapter {
   }
 
   private void point(String lead, Reason reason, List<Block.Point> points) {
-    String rule = reason.rule() + " (" + reason.source() + ")";
+    String rule = words.say("report.rule_of", "rule", reason.rule(), "source", reason.source());
     if (!rules.contains(rule)) {
       rules.add(rule);
     }
     points.add(
         new Block.Point(
-            lead + readable(reason.evidence()) + ".",
+            words.say("report.sentence", "text", lead + words.say(reason.evidence())),
             words.say(
                 "report.reason", "rule", rules.indexOf(rule) + 1, "what", reason.wouldChange())));
   }
@@ -150,11 +133,5 @@ final class VerdictChapter {
     return IntStream.range(0, rules.size())
         .mapToObj(i -> words.say("report.rule", "n", i + 1, "rule", rules.get(i)))
         .toList();
-  }
-
-  /** Words of verdicts and minus signs as people write them. */
-  private static String readable(String evidence) {
-    String plain = evidence.replace(NO_DIFFERENCE, Shown.plain(NO_DIFFERENCE));
-    return MINUS.matcher(plain).replaceAll("−");
   }
 }

@@ -9,6 +9,7 @@ import snick.journal.FilamentLot;
 import snick.journal.Ledger;
 import snick.journal.Session;
 import snick.journal.SessionLog;
+import snick.journal.SharpeningStep;
 import snick.journal.name.KnownNames;
 import snick.journal.name.NotAccepted;
 import snick.store.database.Database;
@@ -177,6 +178,11 @@ public final class JournalReader {
   /** What was mended in the label of a blade, oldest first. */
   public List<Entry<Amendment>> amendmentsOfBlade(String label) {
     return amendments.ofBlade(blades.id(label));
+  }
+
+  /** The sharpening steps noted last that stand, in any session, newest first. */
+  public List<SharpeningStep> latestSteps(int limit) {
+    return stageEntries.latestSteps(limit);
   }
 
   /** A session with all that was noted in it, on one unchanging view of the store. */

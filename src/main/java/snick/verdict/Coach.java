@@ -3,6 +3,7 @@ package snick.verdict;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.NextPlace;
+import snick.phrase.Phrase;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
 import snick.verdict.burr.BurrVerdict.Burr;
@@ -22,6 +23,7 @@ import snick.verdict.statistic.Readings;
 public record Coach(Judge judge) {
   private static final int CUTS_TO_BEGIN_WITH = 5;
   private static final int FEW_MORE = 8;
+  private static final String PLACE = "where";
 
   /**
    * One line of advice.
@@ -29,14 +31,15 @@ public record Coach(Judge judge) {
    * @param stages stages so far, in order; the last one runs
    * @param next where the next cut would go
    */
-  public String advise(List<StageEvidence> stages, NextPlace next) {
+  public Phrase advise(List<StageEvidence> stages, NextPlace next) {
     if (stages.isEmpty()) {
-      return "begin a stage, for example 'as found'";
+      return Phrase.of("coach.begin");
     }
     StageEvidence running = stages.get(stages.size() - 1);
     int cuts = running.cuts().size();
     if (cuts < CUTS_TO_BEGIN_WITH) {
-      return "make " + more(CUTS_TO_BEGIN_WITH - cuts, cuts) + place(next);
+      String key = cuts == 0 ? "coach.cuts" : "coach.more_cuts";
+      return Phrase.count(key, CUTS_TO_BEGIN_WITH - cuts, PLACE, place(next));
     }
     Optional<StageEvidence> before =
         stages.size() > 1 ? Optional.of(stages.get(stages.size() - 2)) : Optional.empty();
@@ -44,22 +47,23 @@ public record Coach(Judge judge) {
     return aboutBurr(burr, running)
         .or(() -> toSettle(before, running, next))
         .or(() -> plateau(stages))
-        .orElse("no sign of a burr: take the next sharpening step, or stop if it cuts well enough");
+        .orElseGet(() -> Phrase.of("coach.go_on"));
   }
 
-  private static String more(int missing, int cuts) {
-    return missing == 1 ? "1 more cut" : missing + (cuts == 0 ? " cuts" : " more cuts");
+  /** Whether {@code advice} says where the next cut goes. */
+  public static boolean saysPlace(Phrase advice) {
+    return advice.values().containsKey(PLACE);
   }
 
-  private static String place(NextPlace next) {
+  private static Phrase place(NextPlace next) {
     return next instanceof NextPlace.At at
-        ? ", the next one at " + at.place().plain()
-        : "; every spot is used, so say which one is cut again";
+        ? Phrase.of("coach.at", "place", at.place().told())
+        : Phrase.of("coach.full");
   }
 
-  private static Optional<String> aboutBurr(BurrVerdict burr, StageEvidence running) {
+  private static Optional<Phrase> aboutBurr(BurrVerdict burr, StageEvidence running) {
     if (burr.burr() == Burr.LIKELY) {
-      return Optional.of("a burr is likely: remove it, then begin a new stage");
+      return Optional.of(Phrase.of("coach.remove_burr"));
     }
     boolean looked = !running.inspections().isEmpty();
     return burr.burr() == Burr.POSSIBLE || !looked
@@ -67,7 +71,7 @@ public record Coach(Judge judge) {
         : Optional.empty();
   }
 
-  private Optional<String> toSettle(
+  private Optional<Phrase> toSettle(
       Optional<StageEvidence> before, StageEvidence running, NextPlace next) {
     Optional<Readings> earlier = before.flatMap(StageEvidence::comparable);
     if (earlier.isEmpty()) {
@@ -75,18 +79,18 @@ public record Coach(Judge judge) {
     }
     MoreCuts more = judge.compare(earlier.get(), running.comparable().orElseThrow()).moreCuts();
     return more instanceof MoreCuts.InSecond few && few.inSecond() <= FEW_MORE
-        ? Optional.of("make " + more(few.inSecond(), 1) + " to settle it" + place(next))
+        ? Optional.of(Phrase.count("coach.settle", few.inSecond(), PLACE, place(next)))
         : Optional.empty();
   }
 
-  private Optional<String> plateau(List<StageEvidence> stages) {
+  private Optional<Phrase> plateau(List<StageEvidence> stages) {
     List<Readings> readings =
         stages.stream().flatMap(stage -> stage.comparable().stream()).toList();
     if (readings.size() < 2) {
       return Optional.empty();
     }
     return Progression.of(readings, judge).plateau() instanceof Progression.Plateau.Reached reached
-        ? Optional.of("stop, plateau reached: no measurable gain since '" + reached.since() + "'")
+        ? Optional.of(Phrase.of("coach.plateau", "since", reached.since()))
         : Optional.empty();
   }
 }

@@ -4,23 +4,18 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
 import snick.exchange.write.NoLeave;
 import snick.exchange.write.PackageExport;
-import snick.journal.Session;
-import snick.journal.SharpeningStep;
-import snick.journal.Stage;
 import snick.journal.name.NotAccepted;
 import snick.json.Json;
 import snick.report.SessionReport;
+import snick.report.word.Words;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -41,7 +36,7 @@ import snick.view.http.Turn;
 final class Archive {
   private static final int MOST_SESSIONS = 200;
   private static final int USUAL_SESSIONS = 20;
-  private static final int SESSIONS_WITH_STEPS = 20;
+  private static final int STEPS_LOOKED_AT = 100;
   private static final int MOST_STEPS = 6;
   private static final long PATIENCE_SECONDS = 15;
   private static final long EXPORT_PATIENCE_SECONDS = 600;
@@ -49,7 +44,7 @@ final class Archive {
   private final Bench bench;
   private final Turn turn;
   private final Turn exports;
-  private final StageVerdicts verdicts = new StageVerdicts();
+  private final StageVerdicts verdicts;
 
   /**
    * What lies back.
@@ -59,6 +54,7 @@ final class Archive {
    */
   Archive(Bench bench, ExecutorService thread, ExecutorService exporting) {
     this.bench = bench;
+    this.verdicts = new StageVerdicts(bench.preferences().words());
     this.turn = new Turn(thread, PATIENCE_SECONDS);
     this.exports = new Turn(exporting, EXPORT_PATIENCE_SECONDS);
   }
@@ -70,6 +66,11 @@ final class Archive {
 
   StoreReader reader() {
     return bench.doors().archive();
+  }
+
+  /** The language of the page. */
+  Words words() {
+    return bench.preferences().words();
   }
 
   private JournalReader journal() {
@@ -125,11 +126,7 @@ final class Archive {
           SessionEvidence evidence = evidence(number);
           SessionReport report =
               SessionReport.of(
-                  reader(),
-                  name(evidence),
-                  judge(evidence),
-                  request.says("personal"),
-                  bench.preferences().words());
+                  reader(), name(evidence), judge(evidence), request.says("personal"), words());
           Answer.Whole page = Answer.document("text/html; charset=utf-8", report.html());
           return request.says("save") ? page.saved("report-" + number + ".html") : page;
         });
@@ -177,32 +174,19 @@ final class Archive {
     }
   }
 
-  /** Steps of the newest sessions, the last used first, each but once. */
+  /** The steps last used, the newest first, each but once. */
   Answer.Whole recentSteps() {
     return run(
-        () -> {
-          Set<Map<String, Object>> steps = new LinkedHashSet<>();
-          for (Session session : journal().latestSessions(SESSIONS_WITH_STEPS)) {
-            newestFirst(session).stream()
-                .map(StepJson::of)
-                .takeWhile(step -> steps.size() < MOST_STEPS)
-                .forEach(steps::add);
-          }
-          return Answer.json(200, Json.object("steps", List.copyOf(steps)));
-        });
-  }
-
-  private List<SharpeningStep> newestFirst(Session session) {
-    List<SharpeningStep> steps = new ArrayList<>();
-    journal()
-        .log(session.name())
-        .ifPresent(
-            log -> {
-              for (Stage stage : log.stages()) {
-                log.steps(stage).forEach(step -> steps.add(0, step));
-              }
-            });
-    return steps;
+        () ->
+            Answer.json(
+                200,
+                Json.object(
+                    "steps",
+                    journal().latestSteps(STEPS_LOOKED_AT).stream()
+                        .map(StepJson::of)
+                        .distinct()
+                        .limit(MOST_STEPS)
+                        .toList())));
   }
 
   SessionEvidence evidence(long number) {

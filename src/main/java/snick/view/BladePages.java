@@ -52,7 +52,9 @@ final class BladePages {
   /** The same as a picture. */
   Answer.Whole picture(Request request) {
     return archive.run(
-        () -> Answer.document("image/svg+xml", HistoryPlot.of(story(request)).svg()));
+        () ->
+            Answer.document(
+                "image/svg+xml", HistoryPlot.of(story(request), archive.words()).svg()));
   }
 
   private BladeStory story(Request request) {
@@ -60,14 +62,14 @@ final class BladePages {
     return BladeStory.read(archive.reader(), blade, bench.preferences().marginGf());
   }
 
-  private static Map<String, Object> object(BladeStory story) {
+  private Map<String, Object> object(BladeStory story) {
     return Json.object(
         "blade", blade(story.blade()),
-        "sessions", story.visits().stream().map(BladePages::visit).toList(),
-        "steps", story.steps().stream().map(BladePages::step).toList());
+        "sessions", story.visits().stream().map(this::visit).toList(),
+        "steps", story.steps().stream().map(this::step).toList());
   }
 
-  private static Map<String, Object> visit(BladeStory.Visit visit) {
+  private Map<String, Object> visit(BladeStory.Visit visit) {
     return Json.object(
         "number", visit.number(),
         "name", visit.session().name(),
@@ -75,7 +77,7 @@ final class BladePages {
         "rig", visit.session().rig(),
         "filament_lot", visit.session().filamentLot(),
         "calibration", visit.session().calibration(),
-        "changed", visit.changed(),
+        "changed", visit.changed().stream().map(archive.words()::say).toList(),
         "cuts", visit.cuts(),
         "first", visit.first().map(BladePages::stage),
         "last", visit.last().map(BladePages::stage),
@@ -92,9 +94,9 @@ final class BladePages {
     return Json.object("change", wear.verdict().word(), "difference_gf", wear.differenceGf());
   }
 
-  private static Map<String, Object> step(StepWorth worth) {
+  private Map<String, Object> step(StepWorth worth) {
     Map<String, Object> object = figures(worth.change());
-    object.put("step", worth.step());
+    object.put("step", archive.words().say(worth.step()));
     return object;
   }
 

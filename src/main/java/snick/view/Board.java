@@ -37,11 +37,12 @@ final class Board {
   private final EventHub hub;
   private final ExecutorService thread;
   private final Undo undo = new Undo();
-  private final StageVerdicts verdicts = new StageVerdicts();
+  private final StageVerdicts verdicts;
   private volatile String document = "{}";
 
   Board(Bench bench, EventHub hub, ExecutorService thread) {
     this.bench = bench;
+    this.verdicts = new StageVerdicts(bench.preferences().words());
     this.hub = hub;
     this.thread = thread;
   }
@@ -121,7 +122,7 @@ final class Board {
         "session",
         running().map(this::session),
         "undo",
-        undo.last(),
+        undo.last().map(bench.preferences().words()::say),
         "chosen_place_mm",
         bench.nextSpot().get(),
         "last_cut",
@@ -129,7 +130,7 @@ final class Board {
         "blades",
         journal.blades().stream().map(Blade::label).toList(),
         "filament_lots",
-        journal.filamentLots().stream().map(FilamentLot::lot).toList(),
+        journal.filamentLots().stream().map(this::lot).toList(),
         "latest_session",
         journal.latestSessions(1).stream().map(s -> SessionJson.line(journal, s)).findFirst(),
         "usual",
@@ -143,6 +144,10 @@ final class Board {
     JournalReader journal = bench.reader().journal();
     return new SessionJson(evidence, cuts, BenchJudge.of(bench, bench.reader(), evidence), verdicts)
         .object(journal.sessionNumber(session.name()));
+  }
+
+  private Map<String, Object> lot(FilamentLot lot) {
+    return Json.object("name", lot.lot(), "what", bench.preferences().words().say(lot.told()));
   }
 
   private Map<String, Object> usual() {

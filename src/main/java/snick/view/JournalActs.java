@@ -1,6 +1,5 @@
 package snick.view;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.Optional;
@@ -25,6 +24,7 @@ import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
 import snick.json.Json;
+import snick.phrase.Phrase;
 import snick.store.JournalWriter;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
@@ -37,7 +37,6 @@ import snick.view.http.Fields;
 final class JournalActs {
   private static final String UNDONE = "undone on the page";
   private static final String PHOTO_ADDED = "photo added on the page";
-  private static final Fields NOTHING_SAID = Fields.of("{}".getBytes(StandardCharsets.UTF_8));
 
   private final Bench bench;
   private final Board board;
@@ -145,17 +144,27 @@ final class JournalActs {
                   finding,
                   fields.text("note").orElse(""));
           long entry = journal().add(log.session().name(), inspection).id();
-          board.undo().done(words(inspection), () -> withdraw(log, entry, inspection.stage()));
+          board
+              .undo()
+              .done(
+                  Phrase.of("done.inspection", "look", inspection.told()),
+                  () -> withdraw(log, entry, inspection.stage()));
           return done("entry", entry);
         });
   }
 
-  /** Puts a photo to an inspection of the running session. */
-  Answer.Whole photo(long entry, byte[] content) {
+  /** Puts a photo to an inspection of any session, open or ended. */
+  Answer.Whole photo(long number, long entry, byte[] content) {
     Photo.Kind.of(content);
     return board.change(
         () -> {
-          SessionLog log = runningLog(NOTHING_SAID);
+          SessionLog log =
+              bench
+                  .reader()
+                  .journal()
+                  .sessionNumbered(number)
+                  .flatMap(bench.reader().journal()::log)
+                  .orElseThrow(() -> new NotAccepted("there is no session number " + number));
           Inspection look = inspection(log, entry);
           Photo photo = bench.writer().photos().keep(content);
           return done(
@@ -183,13 +192,13 @@ final class JournalActs {
           String stage = runningStage(log).name();
           SharpeningStep step = StepJson.read(fields, bench.clock().instant(), stage);
           long entry = journal().add(log.session().name(), step).id();
-          board.undo().done(step.abrasive(), () -> withdraw(log, entry, stage));
+          board
+              .undo()
+              .done(
+                  Phrase.of("done.step", "abrasive", step.abrasive()),
+                  () -> withdraw(log, entry, stage));
           return done("entry", entry);
         });
-  }
-
-  private static String words(Inspection inspection) {
-    return "look for a burr, " + inspection.side().word() + ": " + inspection.finding().plain();
   }
 
   private void withdraw(SessionLog log, long entry, String stage) {
@@ -200,7 +209,7 @@ final class JournalActs {
   /** Takes back what was last done here. */
   Answer.Whole undo(byte[] body) {
     Fields.of(body);
-    return board.change(() -> done("undone", board.undo().back()));
+    return board.change(() -> done("undone", bench.preferences().words().say(board.undo().back())));
   }
 
   /** Says where the next cut is going to be; without a place: not said. */
@@ -236,7 +245,7 @@ final class JournalActs {
           board
               .undo()
               .done(
-                  "place of cut " + cutId,
+                  Phrase.of("done.place", "n", cutId),
                   () -> journal().correct(session, now, entry.content(), UNDONE));
           return done("cut", cutId);
         });
@@ -249,7 +258,7 @@ final class JournalActs {
         () -> {
           String session = logOf(cutId).session().name();
           journal().setAside(session, new SetAside(bench.clock().instant(), cutId, reason));
-          board.undo().done("cut " + cutId + " set aside", () -> takeBack(session, cutId));
+          board.undo().done(Phrase.of("done.aside", "n", cutId), () -> takeBack(session, cutId));
           return done("cut", cutId);
         });
   }

@@ -1,13 +1,19 @@
 package snick.view;
 
+import java.util.Optional;
 import java.util.function.Function;
 import snick.journal.Blade;
+import snick.journal.FilamentLot;
+import snick.journal.Inspection;
 import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
+import snick.journal.SharpeningStep;
+import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.NotAccepted;
 import snick.json.Json;
+import snick.phrase.Phrase;
 import snick.store.JournalReader;
 import snick.store.Mending;
 import snick.store.record.CutPlace;
@@ -68,6 +74,19 @@ final class MendingActs {
         });
   }
 
+  /** Says with which filament lot a session was made; none: not noted. */
+  Answer.Whole changeLot(long number, byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Session session = journal().session(name(number)).orElseThrow();
+          Optional<String> lot =
+              fields.text("filament_lot").map(journal()::lotMeant).map(FilamentLot::lot);
+          bench.writer().journal().correct(session.withLot(lot), why(fields));
+          return lot.orElse("");
+        });
+  }
+
   /** Gives a stage another name. */
   Answer.Whole renameStage(long number, byte[] body) {
     return mend(
@@ -115,22 +134,37 @@ final class MendingActs {
         });
   }
 
-  /** Withdraws a step or an inspection. */
+  /** Withdraws a step or an inspection; the undo on the page notes it anew. */
   Answer.Whole withdraw(long number, long entry, byte[] body) {
     return mend(
         body,
         fields -> {
-          SessionLog log = journal().log(name(number)).orElseThrow();
-          String stage =
-              log.entries().standing().stream()
-                  .filter(e -> e.id() == entry)
-                  .map(e -> e.content().stage())
-                  .findFirst()
-                  .orElseThrow(() -> new NotAccepted("entry " + entry + " does not stand"));
-          Withdrawn withdrawn = new Withdrawn(bench.clock().instant(), stage);
-          bench.writer().journal().correct(name(number), entry, withdrawn, why(fields));
-          return stage;
+          String session = name(number);
+          StageEntry content = standing(journal().log(session).orElseThrow(), entry);
+          Withdrawn withdrawn = new Withdrawn(bench.clock().instant(), content.stage());
+          bench.writer().journal().correct(session, entry, withdrawn, why(fields));
+          board
+              .undo()
+              .done(
+                  Phrase.of("done.withdrawn", "what", told(content)),
+                  () -> bench.writer().journal().add(session, content));
+          return content.stage();
         });
+  }
+
+  private static StageEntry standing(SessionLog log, long entry) {
+    return log.entries().standing().stream()
+        .filter(e -> e.id() == entry)
+        .findFirst()
+        .orElseThrow(() -> new NotAccepted("entry " + entry + " does not stand"))
+        .content();
+  }
+
+  private static Object told(StageEntry content) {
+    if (content instanceof Inspection look) {
+      return look.told();
+    }
+    return content instanceof SharpeningStep step ? step.abrasive() : content.stage();
   }
 
   /** Gives a blade another label. */
@@ -166,6 +200,21 @@ final class MendingActs {
               .writer()
               .journal()
               .correct(blade.withMargin(fields.number("margin_gf")), why(fields));
+          return blade.label();
+        });
+  }
+
+  /** Says how long the edge of a blade is. */
+  Answer.Whole edgeLength(byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Blade blade = journal().bladeMeant(fields.needed("blade"));
+          double lengthMm =
+              fields
+                  .number("edge_length_mm")
+                  .orElseThrow(() -> new NotAccepted("edge_length_mm is missing"));
+          bench.writer().journal().correct(blade.withEdgeLength(lengthMm), why(fields));
           return blade.label();
         });
   }

@@ -47,7 +47,10 @@ final class Pictures {
         () -> {
           SessionEvidence evidence = archive.evidence(session);
           return ProgressionPlot.of(
-              evidence.log().session(), evidence.stages(), archive.judge(evidence));
+              evidence.log().session(),
+              evidence.stages(),
+              archive.judge(evidence),
+              archive.words());
         });
   }
 
@@ -60,7 +63,7 @@ final class Pictures {
           List<CutSummary> cuts = new ArrayList<>();
           String name = evidence.log().session().name();
           reader().forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
-          return StagePlot.of(evidence.log().session(), chosen, cuts);
+          return StagePlot.of(evidence.log().session(), chosen, cuts, archive.words());
         });
   }
 
@@ -72,7 +75,7 @@ final class Pictures {
               reader()
                   .cut(id)
                   .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store"));
-          return CutPlot.of(cut, CutPlot.calibration(reader(), cut.summary()));
+          return CutPlot.of(cut, CutPlot.calibration(reader(), cut.summary()), archive.words());
         });
   }
 
@@ -102,7 +105,8 @@ final class Pictures {
           CalibrationRecord record = record(id);
           return CalibrationPlot.of(
               record.calibration(),
-              record.evaluation().map(e -> e.deflections()).orElse(List.of()));
+              record.evaluation().map(e -> e.deflections()).orElse(List.of()),
+              archive.words());
         });
   }
 
@@ -111,7 +115,8 @@ final class Pictures {
     return archive.run(
         () -> {
           Answer.Whole page =
-              Answer.document("text/html; charset=utf-8", RecordPage.of(record(id)));
+              Answer.document(
+                  "text/html; charset=utf-8", RecordPage.of(record(id), archive.words()));
           return request.says("save") ? page.saved("calibration-" + number(id) + ".html") : page;
         });
   }
@@ -136,7 +141,8 @@ final class Pictures {
           List<Verification> checks = device.map(reader()::verifications).orElse(List.of());
           return checks.size() < ControlCharts.FEWEST
               ? Answer.nothing()
-              : Answer.document("image/svg+xml", ControlCharts.of(checks).picture().svg());
+              : Answer.document(
+                  "image/svg+xml", ControlCharts.of(checks).picture(archive.words()).svg());
         });
   }
 
@@ -152,7 +158,10 @@ final class Pictures {
                         Answer.document(
                             "image/svg+xml",
                             ResponsePlot.of(
-                                    falls.response(), falls.deviceId(), falls.samplesPerSecond())
+                                    falls.response(),
+                                    falls.deviceId(),
+                                    falls.samplesPerSecond(),
+                                    archive.words())
                                 .svg()))
                 .orElseGet(Answer::nothing));
   }

@@ -58,8 +58,8 @@ final class Routes {
     post("/api/v1/session/stages", (request, parts) -> acts.beginStage(request.body()));
     post("/api/v1/session/inspections", (request, parts) -> acts.inspect(request.body()));
     post(
-        "/api/v1/session/inspections/{entry}/photo",
-        (request, parts) -> acts.photo(number(parts), request.body()));
+        "/api/v1/sessions/{number}/inspections/{entry}/photo",
+        (request, parts) -> acts.photo(number(parts), Request.whole(parts.get(1)), request.body()));
     get("/api/v1/photos/{name}", (request, parts) -> photo(parts.get(0)));
     post("/api/v1/session/next-place", (request, parts) -> acts.choosePlace(request.body()));
     post("/api/v1/session/undo", (request, parts) -> acts.undo(request.body()));
@@ -95,6 +95,9 @@ final class Routes {
     post(session + "/rename", (request, parts) -> acts.rename(number(parts), request.body()));
     post(session + "/blade", (request, parts) -> acts.changeBlade(number(parts), request.body()));
     post(
+        session + "/filament-lot",
+        (request, parts) -> acts.changeLot(number(parts), request.body()));
+    post(
         session + "/stages/rename",
         (request, parts) -> acts.renameStage(number(parts), request.body()));
     post(
@@ -111,6 +114,7 @@ final class Routes {
     post("/api/v1/blades/rename", (request, parts) -> acts.renameBlade(request.body()));
     post("/api/v1/blades/merge", (request, parts) -> acts.mergeBlade(request.body()));
     post("/api/v1/blades/margin", (request, parts) -> acts.margin(request.body()));
+    post("/api/v1/blades/edge-length", (request, parts) -> acts.edgeLength(request.body()));
   }
 
   private Answer.Whole ports() {

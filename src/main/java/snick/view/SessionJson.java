@@ -17,6 +17,7 @@ import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
 import snick.journal.Stage;
 import snick.json.Json;
+import snick.phrase.Phrase;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.record.CutSummary;
@@ -70,7 +71,7 @@ record SessionJson(
         "suggested_place_mm", running.flatMap(stage -> millimetres(evidence.nextPlace())),
         "coach", advice(),
         "margin_gf", judge.marginGf(),
-        "margin_from", Optional.of(judge.marginFrom()).filter(from -> !from.isEmpty()),
+        "margin_from", judge.marginFrom().map(verdicts::said),
         "cuts", listed.stream().map(CutJson::of).toList(),
         "stages", stages(),
         "outcome", verdicts.outcome(judge, evidence.stages()));
@@ -80,7 +81,7 @@ record SessionJson(
   private String advice() {
     boolean blind = !cuts.isEmpty() && cuts.stream().allMatch(cut -> cut.force().isEmpty());
     return blind
-        ? "calibrate the rig first: no cut of this session has a force"
+        ? verdicts.said(Phrase.of("coach.calibrate"))
         : verdicts.advice(judge, evidence.stages(), evidence.nextPlace());
   }
 

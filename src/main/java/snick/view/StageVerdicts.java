@@ -5,6 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.NextPlace;
 import snick.json.Json;
+import snick.phrase.Phrase;
+import snick.report.word.Words;
 import snick.verdict.Coach;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
@@ -13,7 +15,6 @@ import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Judge;
-import snick.verdict.comparison.MoreCuts;
 import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
@@ -27,7 +28,12 @@ final class StageVerdicts {
   private static final int LEAST_CUTS = 2;
 
   private final Lately<Pair, Map<String, Object>> judgements = new Lately<>(this::judged);
-  private final Lately<Session, String> advices = new Lately<>(this::advised);
+  private final Words words;
+  private final Lately<Session, Phrase> advices = new Lately<>(this::advised);
+
+  StageVerdicts(Words words) {
+    this.words = words;
+  }
 
   private record Pair(Judge judge, Optional<StageEvidence> before, StageEvidence now) {}
 
@@ -78,10 +84,10 @@ final class StageVerdicts {
 
   /** One line of advice. */
   String advice(Judge judge, List<StageEvidence> stages, NextPlace next) {
-    return advices.of(new Session(judge, stages, next));
+    return words.say(advices.of(new Session(judge, stages, next)));
   }
 
-  private String advised(Session session) {
+  private Phrase advised(Session session) {
     return new Coach(session.judge()).advise(session.stages(), session.next());
   }
 
@@ -107,16 +113,16 @@ final class StageVerdicts {
     return stage.readings().filter(readings -> readings.count() >= LEAST_CUTS);
   }
 
-  private static Map<String, Object> burr(BurrVerdict verdict) {
+  private Map<String, Object> burr(BurrVerdict verdict) {
     return Json.object(
         "burr", verdict.burr().word(),
-        "next_check", verdict.nextCheck(),
+        "next_check", words.say(verdict.nextCheck()),
         "reasons",
             verdict.clues().stream()
                 .filter(clue -> clue.says() != BurrClue.Says.NOTHING)
-                .map(clue -> clue.reason().text())
+                .map(clue -> reason(clue.reason()))
                 .toList(),
-        "rule", verdict.rule().text());
+        "rule", reason(verdict.rule()));
   }
 
   private static Map<String, Object> figures(GroupFigures figures) {
@@ -131,23 +137,25 @@ final class StageVerdicts {
     return List.of(interval.low(), interval.high());
   }
 
-  private static Map<String, Object> verdict(Comparison comparison) {
+  private Map<String, Object> verdict(Comparison comparison) {
     return Json.object(
         "change", comparison.verdict().word(),
         "difference_gf", comparison.differenceGf(),
         "difference_ci95_gf", comparison.ci95Gf().map(StageVerdicts::ends),
         "p", comparison.decisiveP(),
-        "more_cuts", more(comparison.moreCuts()),
-        "reasons", comparison.reasons().stream().map(Reason::text).toList());
+        "more_cuts", comparison.moreCuts().told().map(words::say),
+        "reasons", comparison.reasons().stream().map(this::reason).toList());
   }
 
-  private static Optional<String> more(MoreCuts more) {
-    if (more instanceof MoreCuts.InSecond second) {
-      return Optional.of(second.inSecond() + " more cuts in this stage: " + second.basis());
-    }
-    if (more instanceof MoreCuts.PerGroup per) {
-      return Optional.of(per.perGroup() + " cuts in each stage: " + per.basis());
-    }
-    return more instanceof MoreCuts.NotWorthIt not ? Optional.of(not.basis()) : Optional.empty();
+  private Map<String, Object> reason(Reason reason) {
+    return Json.object(
+        "says", words.say("report.sentence", "text", reason.evidence()),
+        "rule", words.say("report.rule_of", "rule", reason.rule(), "source", reason.source()),
+        "would_change", words.say(reason.wouldChange()));
+  }
+
+  /** What a phrase says to who reads the page. */
+  String said(Phrase phrase) {
+    return words.say(phrase);
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
 import snick.journal.name.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * What was last done on the page and can be taken back. Kept in memory: after a restart only
@@ -14,10 +15,10 @@ final class Undo {
 
   private final Deque<Step> steps = new ArrayDeque<>();
 
-  private record Step(String what, Runnable back) {}
+  private record Step(Phrase what, Runnable back) {}
 
   /** {@code what} was done, and {@code back} takes it back. */
-  void done(String what, Runnable back) {
+  void done(Phrase what, Runnable back) {
     steps.push(new Step(what, back));
     if (steps.size() > KEPT) {
       steps.removeLast();
@@ -25,7 +26,7 @@ final class Undo {
   }
 
   /** What would be taken back. */
-  Optional<String> last() {
+  Optional<Phrase> last() {
     return Optional.ofNullable(steps.peek()).map(Step::what);
   }
 
@@ -35,7 +36,7 @@ final class Undo {
    * @throws NotAccepted if there is none, or if something else came in between; then it is offered
    *     no more
    */
-  String back() {
+  Phrase back() {
     Step step = steps.poll();
     if (step == null) {
       throw new NotAccepted("nothing that was done here is left to be taken back");

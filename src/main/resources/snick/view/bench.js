@@ -49,7 +49,8 @@ function showBench(now) {
   byId('undo').disabled = !now.undo;
   byId('undo').textContent = now.undo ? say('undo.what', { what: now.undo }) : say('undo.nothing');
   fill(byId('blades'), now.blades, () => options(now.blades));
-  fill(byId('lot'), now.filament_lots, () => [element('option', { value: '' }, say('start.lot_none')), ...options(now.filament_lots)]);
+  fill(byId('lot'), now.filament_lots, () => [element('option', { value: '' }, say('start.lot_none')), ...mend.lots(now.filament_lots)]);
+  mend.knowsLots(now.filament_lots);
 }
 
 // A recorder that was started anew has another token: the page is loaded anew, but not under a

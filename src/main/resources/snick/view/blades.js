@@ -1,7 +1,7 @@
 // Blades, and how each did over time.
 
 import { byId, element } from './dom.js';
-import { get, onSubmit, post, toast } from './acts.js';
+import { get, onSecondPress, onSubmit, post, toast } from './acts.js';
 import { picture } from './sessions.js';
 import { count, say } from './say.js';
 import * as words from './words.js';
@@ -55,7 +55,7 @@ function change(step) {
 
 async function one(label) {
   const story = await get(`blades/history?blade=${encodeURIComponent(label)}`);
-  byId('blade').hidden = !story;
+  byId('blade-story').hidden = !story;
   if (!story) return;
   shown = story.blade.label;
   byId('blade-title').textContent = shown;
@@ -67,13 +67,14 @@ async function one(label) {
   byId('blade-visits').replaceChildren(...(story.sessions.length ? [visits(story)] : [element('p', { class: 'note' }, say('past.none'))]));
   byId('blade-steps').replaceChildren(worth(story));
   byId('blade-margin').value = story.blade.margin_gf ?? '';
+  byId('blade-length').value = story.blade.edge_length_mm ?? '';
   byId('blade-name').value = shown;
   byId('blade-into').value = '';
 }
 
 export function open(label) {
   byId('blade-box').hidden = label !== undefined;
-  byId('blade').hidden = true;
+  byId('blade-story').hidden = true;
   if (label === undefined) list();
   else one(label);
 }
@@ -90,8 +91,11 @@ export function begin() {
     const text = byId('blade-margin').value;
     mended('margin', text === '' ? {} : { margin_gf: Number(text) }, 'blade.margin_set', shown);
   });
+  onSubmit('blade-length-form', () =>
+    mended('edge-length', { edge_length_mm: Number(byId('blade-length').value) }, 'blade.length_set', shown));
   onSubmit('blade-rename-form', () =>
     mended('rename', { name: byId('blade-name').value }, 'blade.renamed', byId('blade-name').value.trim()));
-  onSubmit('blade-merge-form', () =>
+  onSubmit('blade-merge-form', () => {});
+  onSecondPress(byId('blade-merge'), say('mend.merge_sure'), () => byId('blade-into').reportValidity() &&
     mended('merge', { into: byId('blade-into').value }, 'blade.merged', byId('blade-into').value.trim()));
 }

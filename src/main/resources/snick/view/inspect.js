@@ -59,12 +59,13 @@ function pad() {
 
 const timesOf = (inspection) => (inspection.magnification ? ` ${inspection.magnification}\u00d7` : '');
 
-function line(session, inspection) {
+// One inspection that was noted, with its photo and the way to withdraw it.
+export function line(session, inspection, whenDone) {
   const text = say('inspect.line', {
     at: words.clock(inspection.at), side: words.side(inspection.side),
     how: words.method(inspection.method) + timesOf(inspection), what: words.finding(inspection.finding) });
-  return element('li', { class: 'entry' }, element('span', {}, text), beside(inspection, text),
-    button(say('entry.withdraw'), () => withdraw(session, inspection.entry), {
+  return element('li', { class: 'entry' }, element('span', {}, text), beside(session, inspection, text, whenDone),
+    button(say('entry.withdraw'), () => withdraw(session, inspection.entry, whenDone), {
       'aria-label': say('entry.withdraw_what', { what: text }) }));
 }
 

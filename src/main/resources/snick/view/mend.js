@@ -1,11 +1,18 @@
 // Mending a session: its name and blade, its stages; and opening it again.
 
 import { byId, element } from './dom.js';
-import { onSubmit, post, toast } from './acts.js';
+import { onSecondPress, onSubmit, post, toast } from './acts.js';
 import { say } from './say.js';
 
 let session;
 let after = () => {};
+let known = [];
+
+// Filament lots to choose from, each with what tells it from others.
+export const lots = (all, chosen) => all.map((lot) =>
+  element('option', { value: lot.name, selected: lot.name === chosen }, `${lot.name} (${lot.what})`));
+
+export const knowsLots = (all) => (known = all);
 
 const options = (names, chosen) =>
   names.map((name) => element('option', { value: name, selected: name === chosen }, name));
@@ -23,6 +30,8 @@ export function open(chosen, whenDone) {
   byId('mend-name').value = '';
   byId('mend-session').value = session.name;
   byId('mend-blade').value = session.blade;
+  byId('mend-lot').replaceChildren(element('option', { value: '' }, say('start.lot_none')), ...lots(known, session.filament_lot));
+  byId('mend-lot-form').hidden = known.length === 0;
   byId('mend-dialog').showModal();
 }
 
@@ -45,8 +54,11 @@ export function begin() {
   byId('mend-close').addEventListener('click', () => byId('mend-dialog').close());
   onSubmit('mend-rename-form', () => mended('stages/rename',
     { stage: byId('mend-stage').value, name: byId('mend-name').value }, 'mend.renamed'));
-  onSubmit('mend-merge-form', () => mended('stages/merge',
+  onSubmit('mend-merge-form', () => {});
+  onSecondPress(byId('mend-merge'), say('mend.merge_sure'), () => mended('stages/merge',
     { stage: byId('mend-merged').value, into: byId('mend-into').value }, 'mend.merged'));
   onSubmit('mend-session-form', () => mended('rename', { name: byId('mend-session').value }, 'mend.session_renamed'));
+  onSubmit('mend-lot-form', () => mended('filament-lot',
+    byId('mend-lot').value ? { filament_lot: byId('mend-lot').value } : {}, 'mend.lot_changed'));
   onSubmit('mend-blade-form', () => mended('blade', { blade: byId('mend-blade').value }, 'mend.blade_changed'));
 }

@@ -3,9 +3,11 @@
 import { button, byId, element } from './dom.js';
 import { get, onSubmit } from './acts.js';
 import { edit, knowsStages, short, unit } from './cut.js';
+import * as inspect from './inspect.js';
 import * as mend from './mend.js';
 import { say } from './say.js';
 import * as stages from './stages.js';
+import * as steps from './steps.js';
 import * as words from './words.js';
 
 let shown;
@@ -75,6 +77,14 @@ function cuts(session) {
   });
 }
 
+// What was noted in each stage: photos to look at or add, and the way to withdraw.
+function noted(session) {
+  return session.stages.filter((stage) => stage.steps.length + stage.inspections.length > 0).flatMap((stage) => [
+    element('h3', {}, stage.name),
+    element('ul', { class: 'plain' }, ...steps.noted(session, stage, refresh),
+      ...stage.inspections.map((inspection) => inspect.line(session, inspection, refresh)))]);
+}
+
 async function one(number) {
   shown = await get(`sessions/${number}`);
   byId('past').hidden = !shown;
@@ -86,6 +96,8 @@ async function one(number) {
   byId('past-outcome').replaceChildren(...outcome(shown), reports(shown));
   byId('past-plots').replaceChildren(...plots(shown));
   byId('past-stages').replaceChildren(...stages.rows(shown));
+  byId('past-noted').replaceChildren(...noted(shown));
+  byId('past-noted-box').hidden = byId('past-noted').childElementCount === 0;
   byId('past-cuts').replaceChildren(...cuts(shown));
   byId('past-cuts-box').hidden = shown.cuts.length === 0;
   byId('past-reopen').hidden = !shown.closed;

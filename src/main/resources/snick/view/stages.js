@@ -59,7 +59,8 @@ function work(stage) {
 export function why(title, lines) {
   return element('details', {},
     element('summary', {}, title),
-    element('ul', {}, ...lines.map((reason) => element('li', {}, reason))),
+    element('ul', {}, ...lines.map((reason) => element('li', {}, reason.says,
+      element('p', { class: 'note' }, say('stage.rule', { rule: reason.rule, what: reason.would_change }))))),
     element('p', { class: 'note' }, element('a', { href: '#words' }, say('words.of_reasons'))));
 }
 

@@ -83,17 +83,19 @@ function strokes(by) {
   byId('step-strokes').value = Math.max(0, (typed('step-strokes') ?? 0) + by);
 }
 
-export function noted(session, stage) {
+export function noted(session, stage, whenDone) {
   return stage.steps.map((step) => {
     const { head, rest } = words.step(step);
     return element('li', { class: 'entry' }, element('span', {}, [head, rest].filter(Boolean).join(': ')),
-      button(say('entry.withdraw'), () => withdraw(session, step.entry), {
+      button(say('entry.withdraw'), () => withdraw(session, step.entry, whenDone), {
         'aria-label': say('entry.withdraw_what', { what: head }) }));
   });
 }
 
-export async function withdraw(session, entry) {
-  if (await post(`sessions/${session.number}/entries/${entry}/withdraw`, {})) toast(say('entry.withdrawn'));
+export async function withdraw(session, entry, whenDone) {
+  if (!(await post(`sessions/${session.number}/entries/${entry}/withdraw`, {}))) return;
+  toast(say('entry.withdrawn'));
+  whenDone?.();
 }
 
 export function show(session) {

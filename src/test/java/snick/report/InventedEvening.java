@@ -50,7 +50,29 @@ public final class InventedEvening {
   static final String SECRET_NOTE = "told by the neighbour";
   static final String OPERATOR = "night owl";
   public static final String SESSION = "evening";
-  static final String RIG = "00a1b2c3d4e5f607";
+
+  /** What people typed, and ids: in no language. */
+  public static final List<String> NAMES =
+      List.of(
+          HOSTILE,
+          SECRET_NOTE,
+          OPERATOR,
+          SESSION,
+          "clamp slipped",
+          "plain carbon",
+          "spool b",
+          "nylon monofilament",
+          "ceramic rod",
+          "leather strop",
+          "as found",
+          "deburred, a long name for one stage of the work",
+          "deburred, a long name f…",
+          "\"><script>alert('x')</s…",
+          "cal-",
+          "stropped again",
+          "invented study");
+
+  public static final String RIG = "00a1b2c3d4e5f607";
 
   private static final Instant BEGAN = Instant.parse("2026-05-04T18:00:00Z");
   private static final double COUNTS_PER_GRAM_FORCE = 437.25;

@@ -1,6 +1,7 @@
 package snick.verdict;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static snick.InEnglish.told;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
 
@@ -17,12 +18,12 @@ class CoachTest {
   private static final Coach COACH = new Coach(Judge.withMarginGf(6));
 
   private static String advice(StageEvidence... stages) {
-    return COACH.advise(List.of(stages), NEXT);
+    return told(COACH.advise(List.of(stages), NEXT));
   }
 
   @Test
   void followsTheSession() {
-    assertThat(advice()).isEqualTo("begin a stage, for example 'as found'");
+    assertThat(advice()).isEqualTo("begin a stage, for example ‘as found’");
     assertThat(advice(stage("a", List.of()))).isEqualTo("make 5 cuts, the next one at 35 mm");
     assertThat(advice(stage("a", cuts(100, 101, 99, 102))))
         .isEqualTo("make 1 more cut, the next one at 35 mm");
@@ -39,12 +40,13 @@ class CoachTest {
     double[] many = new double[40];
     Arrays.setAll(many, i -> 98 + i % 5);
     String line =
-        new Coach(Judge.plain())
-            .advise(
-                List.of(
-                    stage("a", cuts(many)),
-                    stage("b", cuts(97, 100.5, 95, 99.4, 96.1), "b light none")),
-                NEXT);
+        told(
+            new Coach(Judge.plain())
+                .advise(
+                    List.of(
+                        stage("a", cuts(many)),
+                        stage("b", cuts(97, 100.5, 95, 99.4, 96.1), "b light none")),
+                    NEXT));
     assertThat(line).matches("make \\d more cuts? to settle it, the next one at 35 mm");
   }
 
@@ -54,12 +56,13 @@ class CoachTest {
             advice(
                 stage("after strop", cuts(100, 101, 99, 102, 98)),
                 stage("again", cuts(100, 101, 99.5, 101, 99), "b light none")))
-        .isEqualTo("stop, plateau reached: no measurable gain since 'after strop'");
+        .isEqualTo(
+            "stop, there is no more to gain that can be measured since ‘after strop’ (plateau)");
   }
 
   @Test
   void aFullEdgeIsSaid() {
-    assertThat(COACH.advise(List.of(stage("a", cuts(1, 2))), new NextPlace.Full(1, 2)))
+    assertThat(told(COACH.advise(List.of(stage("a", cuts(1, 2))), new NextPlace.Full(1, 2))))
         .isEqualTo("make 3 more cuts; every spot is used, so say which one is cut again");
   }
 }

@@ -3,6 +3,7 @@ package snick.verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static snick.InEnglish.told;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -169,7 +170,8 @@ class RepeatabilityTest {
     assertThat(rig.degreesOfFreedom()).isEqualTo(15);
     assertThat(rig.smallestShownDifferenceGf(20))
         .isLessThan(rig.smallestShownDifferenceGf(5) / 1.9);
-    assertThat(study().reason().text()).contains("20 cuts in 5 groups: repeatability 1.25 gf");
+    assertThat(told(study().reason().text()))
+        .contains("20 cuts in 5 groups: repeatability 1.25 gf");
   }
 
   @Test

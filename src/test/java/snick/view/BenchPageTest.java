@@ -69,7 +69,7 @@ class BenchPageTest {
                 "session/inspections",
                 "{\"method\":\"raking_light\",\"side\":\"left\",\"finding\":\"none\"}")
             .body();
-    String path = "session/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
+    String path = "sessions/1/inspections/" + JSON.std.mapFrom(noted).get("entry") + "/photo";
     byte[] photo = {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 1, 2, 3};
     assertThat(sent(path, "application/json", photo).statusCode()).isEqualTo(415);
     assertThat(sent(path, "image/jpeg", "no photo".getBytes(StandardCharsets.UTF_8)).statusCode())
@@ -225,6 +225,21 @@ class BenchPageTest {
   }
 
   @Test
+  void whatWasWithdrawnCanBeNotedAnewAndLotAndLengthCanBeMended() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\",\"first_stage\":\"as found\"}");
+    String noted = bench.post("session/inspections", light("left", "burr_seen")).body();
+    ok("sessions/1/entries/" + JSON.std.mapFrom(noted).get("entry") + "/withdraw", "{}");
+    assertThat(bench.get("/api/v1/sessions/1").body()).doesNotContain("burr_seen\"");
+    assertThat(undone()).isEqualTo("withdrawn: left: burr seen (raking light)");
+    assertThat(bench.get("/api/v1/sessions/1").body()).contains("burr_seen\"");
+    ok("blades/edge-length", "{\"blade\":\"petty\",\"edge_length_mm\":125}");
+    assertThat(bench.get("/api/v1/sessions/1").body()).contains("\"edge_length_mm\":125.0");
+    ok("sessions/1/filament-lot", "{}");
+    assertThat(bench.post("sessions/1/filament-lot", "{\"filament_lot\":\"spool\"}").statusCode())
+        .isEqualTo(422);
+  }
+
+  @Test
   void whatWasDoneIsTakenBackLastFirst() throws Exception {
     ok("sessions", "{\"blade\":\"petty\"}");
     long cut = bench.cut(120);
@@ -237,7 +252,7 @@ class BenchPageTest {
     assertThat(text()).doesNotContain("slipped").contains("\"place_mm\":40.0");
     assertThat(undone()).isEqualTo("place of cut " + cut);
     assertThat(text()).doesNotContain("\"place_mm\":40.0").contains("burr_seen");
-    assertThat(undone()).isEqualTo("look for a burr, left: burr seen");
+    assertThat(undone()).isEqualTo("look for a burr, left: burr seen (raking light)");
     assertThat(text()).doesNotContain("burr_seen");
     assertThat(bench.post("session/undo", "{}").statusCode()).isEqualTo(422);
   }

@@ -158,7 +158,7 @@ class EveningFromThePageIT {
     while (!browser.text("#work-body").contains("imits")) {
       step();
     }
-    assertThat(browser.text("#work-body")).contains("Within limits").contains("error");
+    assertThat(browser.text("#work-body")).contains("Within limits").contains("% may be");
     look("checked");
     assertThat(browser.text("#work-off")).contains("Take everything off");
     rig.perform(Script.of(Action.Hang.nothing(), new Action.Rest(1))).get();
@@ -305,7 +305,7 @@ class EveningFromThePageIT {
         .contains("data:image/jpeg");
     hand.press("#ended-body a[href^=\"#sessions\"]");
     browser.await("the plot", () -> drawn("#past-plots > img"));
-    choose("#package-licence", "CC-BY-4.0");
+    new Select(browser.find("#package-licence")).selectByValue("CC-BY-4.0");
     judge("session");
     hand.press("#package-form .main-act");
     Path zip = folder.resolve("profile").resolve("session-1.zip");
@@ -316,9 +316,24 @@ class EveningFromThePageIT {
     hand.type("#session-text", "no such blade");
     hand.press("#session-search button");
     browser.await("none", () -> browser.shown("#session-none"));
+    bladeAndRig();
     browser.run("location.hash = 'words/k'");
     browser.awaitText(".words .asked", "± and k");
     judge("words");
+  }
+
+  /** A blade over its sessions; how the rig answers, as the cuts of the evening told; its ports. */
+  private void bladeAndRig() throws IOException {
+    hand.press("#to-blades");
+    browser.await("the blades", () -> browser.shown("#blade-list a"));
+    hand.press("#blade-list a");
+    browser.await("its picture", () -> drawn("#blade-picture img"));
+    assertThat(browser.text("#blade-visits")).contains("stropped: mean");
+    judge("blade");
+    hand.press("#to-rig");
+    browser.await("the response", () -> drawn("#response-picture"));
+    browser.await("the ports", () -> !browser.text("#port-list").isBlank());
+    judge("rig");
   }
 
   private boolean drawn(String css) {

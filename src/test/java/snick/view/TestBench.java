@@ -72,6 +72,10 @@ public final class TestBench implements AutoCloseable {
   }
 
   public TestBench(Path folder, PageReach reach) throws IOException {
+    this(folder, reach, Preferences.NONE);
+  }
+
+  TestBench(Path folder, PageReach reach, Preferences preferences) throws IOException {
     runFolder = folder.resolve("run");
     keeper = Store.open(folder.resolve("data"), Clock.systemUTC());
     keeper.add(calibration, Optional.empty());
@@ -100,7 +104,7 @@ public final class TestBench implements AutoCloseable {
             () ->
                 List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
             Clock.systemUTC(),
-            Preferences.NONE);
+            preferences);
     page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);
   }
 

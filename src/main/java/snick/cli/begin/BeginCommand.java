@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
@@ -48,6 +50,7 @@ import snick.port.Ports;
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection."
     })
 public final class BeginCommand implements Callable<Integer> {
+  private static final int PATIENCE_SECONDS = 30;
   private static final String ANYWHERE = "anywhere";
   private static final int BITS_PER_SECOND = 115_200;
   private static final double USUAL_TOLERANCE = 0.01;
@@ -80,6 +83,8 @@ public final class BeginCommand implements Callable<Integer> {
   private final List<String> rig = new ArrayList<>();
 
   private int polarity = 1;
+  private final CountDownLatch endSaid = new CountDownLatch(1);
+  private volatile boolean stopped;
 
   @Override
   public Integer call() {
@@ -93,7 +98,17 @@ public final class BeginCommand implements Callable<Integer> {
     touch();
     step("4. Is the rig healthy at rest? Leave it alone.", command("doctor", "--seconds", "10"));
     calibrate();
-    cut();
+    try {
+      Runtime.getRuntime().addShutdownHook(new Thread(this::waitForTheEnd, "end"));
+      cut();
+      sayTheEnd();
+    } finally {
+      endSaid.countDown();
+    }
+    return ExitCode.OK;
+  }
+
+  private void sayTheEnd() {
     say("");
     say("Done. What was cut:");
     say("   $ " + new Step(List.of("cuts", "list", "--data", data.path().toString())).typed());
@@ -101,7 +116,16 @@ public final class BeginCommand implements Callable<Integer> {
       say("Record from now on with:");
       say("   $ " + new Step(command("run")).typed());
     }
-    return ExitCode.OK;
+  }
+
+  /** Ctrl-C ends the last step and this program alike; what is to be said last is still said. */
+  private void waitForTheEnd() {
+    stopped = true;
+    try {
+      endSaid.await(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void chooseRig() {
@@ -276,7 +300,7 @@ public final class BeginCommand implements Callable<Integer> {
     while (true) {
       int status = step.run();
       boolean good = status == ExitCode.OK || status == TouchCommand.FALLS;
-      if (good) {
+      if (good || stopped) {
         return status;
       }
       String next = answers.to("That did not pass. Again (a), or go on all the same (g)?", "a");

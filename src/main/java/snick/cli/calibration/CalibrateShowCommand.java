@@ -19,6 +19,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.NewFile;
 import snick.report.RecordPage;
 import snick.report.sheet.CalibrationRecord;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 
 /** Shows one stored calibration. */
@@ -69,7 +70,7 @@ final class CalibrateShowCommand implements Callable<Integer> {
   }
 
   private void write(Path file, CalibrationRecord record) {
-    NewFile.write(file, RecordPage.of(record).getBytes(UTF_8));
+    NewFile.write(file, RecordPage.of(record, Words.english()).getBytes(UTF_8));
     spec.commandLine().getErr().println("snick: " + file + " written");
   }
 

@@ -5,7 +5,9 @@ import java.util.Optional;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.ShellWord;
+import snick.phrase.Phrase;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.Coach;
@@ -20,25 +22,32 @@ public final class Advice {
   public static void print(
       PrintWriter out, DataDirectory data, SessionEvidence session, StoreReader store) {
     Judge judge = new JudgeChoice().judge(data.settings(), store, session);
-    String advice = line(session, judge);
+    Optional<Phrase> advice = advice(session, judge);
     out.println(data.in(stage(session.last()) + place(session, advice)));
-    out.println("Next: " + PlainText.inert(data.in(advice)));
+    out.println("Next: " + PlainText.inert(data.in(line(session, judge))));
   }
 
   /** What to do next; a closed session asks for nothing. */
   public static String line(SessionEvidence session, Judge judge) {
+    return advice(session, judge)
+        .map(Said::raw)
+        .orElseGet(
+            () ->
+                "the session is closed; begin another: snick session start --blade "
+                    + ShellWord.of(session.blade().label()));
+  }
+
+  private static Optional<Phrase> advice(SessionEvidence session, Judge judge) {
     return session.log().session().closed().isPresent()
-        ? "the session is closed; begin another: snick session start --blade "
-            + ShellWord.of(session.blade().label())
-        : new Coach(judge).advise(session.stages(), session.nextPlace());
+        ? Optional.empty()
+        : Optional.of(new Coach(judge).advise(session.stages(), session.nextPlace()));
   }
 
   /** Where the next cut goes, unless the advice says so or nothing runs. */
-  private static String place(SessionEvidence session, String advice) {
-    boolean said = advice.contains("the next one at");
-    return said || session.log().session().closed().isPresent()
-        ? ""
-        : "; " + JournalText.next(session.nextPlace());
+  private static String place(SessionEvidence session, Optional<Phrase> advice) {
+    return advice.filter(said -> !Coach.saysPlace(said)).isPresent()
+        ? "; " + JournalText.next(session.nextPlace())
+        : "";
   }
 
   private static String stage(Optional<StageEvidence> running) {

@@ -7,8 +7,10 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.report.plot.BladeStory;
 import snick.verdict.comparison.Comparison;
@@ -59,7 +61,7 @@ record BladeText(BladeStory story) {
   /** Wear, or why there is none to tell. */
   private static String since(BladeStory.Visit visit) {
     if (!visit.changed().isEmpty()) {
-      return "other " + String.join(", ", visit.changed());
+      return "other " + visit.changed().stream().map(Said::raw).collect(Collectors.joining(", "));
     }
     return visit
         .wear()
@@ -79,7 +81,7 @@ record BladeText(BladeStory story) {
     Table table = new Table("STEP", "MEAN CHANGE", "95 % INTERVAL", "TIMES");
     for (StepWorth worth : story.steps()) {
       table.row(
-          PlainText.inert(worth.step()),
+          Said.of(worth.step()),
           Figures.signedGf(worth.change().meanGf()),
           Figures.range(worth.change().ci95Gf()),
           worth.change().n());
@@ -108,7 +110,7 @@ record BladeText(BladeStory story) {
     object.put("rig", visit.session().rig().orElse(null));
     object.put("filament_lot", visit.session().filamentLot().orElse(null));
     object.put("calibration", visit.session().calibration().orElse(null));
-    object.put("changed", visit.changed());
+    object.put("changed", visit.changed().stream().map(Said::raw).toList());
     object.put("cuts", visit.cuts());
     object.put("first", visit.first().map(BladeText::stage).orElse(null));
     object.put("last", visit.last().map(BladeText::stage).orElse(null));
@@ -139,7 +141,7 @@ record BladeText(BladeStory story) {
 
   private static Map<String, Object> step(StepWorth worth) {
     Map<String, Object> object = figures(worth.change());
-    object.put("step", worth.step());
+    object.put("step", Said.raw(worth.step()));
     return object;
   }
 }

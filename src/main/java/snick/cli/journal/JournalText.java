@@ -8,6 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.WallTime;
 import snick.journal.Amendment;
 import snick.journal.Blade;
@@ -53,7 +54,7 @@ public final class JournalText {
 
   /** What is noted of a filament lot. */
   public static String lot(FilamentLot lot) {
-    return line(List.of("lot '" + lot.lot() + "'", lot.words()));
+    return line(List.of("lot '" + lot.lot() + "'", Said.raw(lot.told())));
   }
 
   static String session(Session session) {

@@ -3,6 +3,7 @@ package snick.cli.lot;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -16,8 +17,10 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.verdict.ComparisonJson;
 import snick.cli.verdict.ComparisonText;
+import snick.phrase.Phrase;
 import snick.store.JournalReader;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Comparison;
@@ -57,7 +60,7 @@ final class LotCompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Comparison comparison;
-    List<String> differences;
+    List<Phrase> differences;
     try (StoreReader store = OpenedStore.toRead(data)) {
       JournalReader journal = store.journal();
       differences = journal.lotMeant(before).differences(journal.lotMeant(after));
@@ -72,7 +75,7 @@ final class LotCompareCommand implements Callable<Integer> {
     return ExitCode.OK;
   }
 
-  private void print(Comparison comparison, List<String> differences, PrintWriter out) {
+  private void print(Comparison comparison, List<Phrase> differences, PrintWriter out) {
     if (json) {
       JsonLine.printWhole(out, ComparisonJson.of(comparison));
     } else {
@@ -81,7 +84,7 @@ final class LotCompareCommand implements Callable<Integer> {
         out.println(
             PlainText.inert(
                 "The lots differ by themselves: "
-                    + String.join("; ", differences)
+                    + differences.stream().map(Said::raw).collect(Collectors.joining("; "))
                     + ". Tension, thickness and kind move the force at the break."));
       }
     }

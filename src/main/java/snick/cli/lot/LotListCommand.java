@@ -13,6 +13,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.journal.FilamentLot;
 import snick.store.StoreReader;
@@ -48,7 +49,7 @@ final class LotListCommand implements Callable<Integer> {
               "No filament lots yet. Add one: snick lot add LOT --material TEXT --diameter MM"));
     } else {
       Table table = new Table("LOT", "WHAT IS NOTED");
-      lots.forEach(lot -> table.row(lot.lot(), lot.words()));
+      lots.forEach(lot -> table.row(lot.lot(), Said.raw(lot.told())));
       table.print(out);
     }
   }

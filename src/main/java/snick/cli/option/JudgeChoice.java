@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Figures;
+import snick.cli.terminal.Said;
 import snick.journal.Margin;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
@@ -75,7 +76,8 @@ public final class JudgeChoice {
   /** The margin of a judge and where it is from, in one line; empty if it has none. */
   public static Optional<String> marginLine(Judge judge) {
     return judge.marginGf().stream()
-        .mapToObj(gf -> "Margin: " + Figures.gf(gf) + ", " + judge.marginFrom())
+        .mapToObj(
+            gf -> "Margin: " + Figures.gf(gf) + ", " + Said.of(judge.marginFrom().orElseThrow()))
         .findFirst();
   }
 }

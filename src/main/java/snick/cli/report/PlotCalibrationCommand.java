@@ -14,6 +14,7 @@ import snick.force.budget.Evaluation;
 import snick.report.plot.CalibrationPlot;
 import snick.report.plot.Picture;
 import snick.report.sheet.CalibrationRecord;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.StoredCalibration;
 
@@ -48,7 +49,9 @@ final class PlotCalibrationCommand implements Callable<Integer> {
     }
     CalibrationRecord record = CalibrationRecord.of(found.get(0), store);
     return CalibrationPlot.of(
-        record.calibration(), record.evaluation().map(Evaluation::deflections).orElse(List.of()));
+        record.calibration(),
+        record.evaluation().map(Evaluation::deflections).orElse(List.of()),
+        Words.english());
   }
 
   private static String known(StoreReader store) {

@@ -17,6 +17,7 @@ import snick.force.reading.RigSetting;
 import snick.report.plot.ControlCharts;
 import snick.report.plot.ControlPlot;
 import snick.report.plot.Picture;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.Rig;
 import snick.store.record.Verification;
@@ -87,7 +88,7 @@ final class PlotChartCommand implements Callable<Integer> {
               + ControlCharts.FEWEST
               + " or more: snick verify PORT --mass 100g:M1");
     }
-    return ControlCharts.of(checks).picture();
+    return ControlCharts.of(checks).picture(Words.english());
   }
 
   private static String onlyRig(StoreReader store) {
@@ -133,6 +134,7 @@ final class PlotChartCommand implements Callable<Integer> {
     Readings before = Readings.ofGramForce("baseline", Arrays.copyOf(gramForce, baseline));
     Readings later =
         Readings.ofGramForce("later", Arrays.copyOfRange(gramForce, baseline, gramForce.length));
-    return ControlPlot.ofReferenceEdge(label, ReferenceChart.of(before, later), later);
+    return ControlPlot.ofReferenceEdge(
+        label, ReferenceChart.of(before, later), later, Words.english());
   }
 }

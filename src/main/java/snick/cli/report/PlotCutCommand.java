@@ -10,6 +10,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.report.plot.CutPlot;
 import snick.report.plot.Picture;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.StoredCut;
 
@@ -41,6 +42,6 @@ final class PlotCutCommand implements Callable<Integer> {
             .cut(id)
             .orElseThrow(
                 () -> Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
-    return CutPlot.of(cut, CutPlot.calibration(store, cut.summary()));
+    return CutPlot.of(cut, CutPlot.calibration(store, cut.summary()), Words.english());
   }
 }

@@ -10,6 +10,7 @@ import snick.cli.option.DataDirectory;
 import snick.report.plot.BladeStory;
 import snick.report.plot.HistoryPlot;
 import snick.report.plot.Picture;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 
 /** Draws a blade over its sessions. */
@@ -37,6 +38,7 @@ final class PlotHistoryCommand implements Callable<Integer> {
 
   private Picture picture(StoreReader store) {
     return HistoryPlot.of(
-        BladeStory.read(store, store.journal().bladeMeant(label), data.settings().marginGf()));
+        BladeStory.read(store, store.journal().bladeMeant(label), data.settings().marginGf()),
+        Words.english());
   }
 }

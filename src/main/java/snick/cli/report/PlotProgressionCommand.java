@@ -10,6 +10,7 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.option.SessionChoice;
 import snick.report.plot.Picture;
 import snick.report.plot.ProgressionPlot;
+import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 
@@ -38,6 +39,9 @@ final class PlotProgressionCommand implements Callable<Integer> {
   private Picture picture(StoreReader store) {
     SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
     return ProgressionPlot.of(
-        evidence.log().session(), evidence.stages(), judge.judge(data.settings(), store, evidence));
+        evidence.log().session(),
+        evidence.stages(),
+        judge.judge(data.settings(), store, evidence),
+        Words.english());
   }
 }

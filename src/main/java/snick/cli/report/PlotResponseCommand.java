@@ -12,6 +12,7 @@ import snick.cli.terminal.Refusal;
 import snick.report.RecentFalls;
 import snick.report.plot.Picture;
 import snick.report.plot.ResponsePlot;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 
 /** Draws how a rig answers a sudden fall of force. */
@@ -49,6 +50,7 @@ final class PlotResponseCommand implements Callable<Integer> {
                         "no cut"
                             + rig.map(id -> " of rig " + id).orElse("")
                             + " is stored; see which there are: snick cuts list"));
-    return ResponsePlot.of(falls.response(), falls.deviceId(), falls.samplesPerSecond());
+    return ResponsePlot.of(
+        falls.response(), falls.deviceId(), falls.samplesPerSecond(), Words.english());
   }
 }

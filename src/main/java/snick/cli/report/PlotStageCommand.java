@@ -14,6 +14,7 @@ import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.report.plot.Picture;
 import snick.report.plot.StagePlot;
+import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
@@ -48,6 +49,6 @@ final class PlotStageCommand implements Callable<Integer> {
     Stage chosen = log.stage(stage);
     List<CutSummary> cuts = new ArrayList<>();
     store.forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
-    return StagePlot.of(log.session(), chosen, cuts);
+    return StagePlot.of(log.session(), chosen, cuts, Words.english());
   }
 }

@@ -20,6 +20,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.journal.name.NotAccepted;
 import snick.store.SessionEvidence;
@@ -89,16 +90,22 @@ public final class BurrCommand implements Callable<Integer> {
     out.println(
         PlainText.inert(
             "Burr in '" + stage.stage().name() + "': " + Figures.plain(verdict.burr().word())));
-    out.println("  " + verdict.rule().evidence() + ".");
-    out.println("  Rule: " + verdict.rule().rule() + " (" + verdict.rule().source() + ").");
+    out.println("  " + Said.of(verdict.rule().evidence()) + ".");
+    out.println(
+        "  Rule: "
+            + Said.of(verdict.rule().rule())
+            + " ("
+            + Said.of(verdict.rule().source())
+            + ").");
     out.println();
     Table table = new Table("EVIDENCE", "SAYS", "WHAT");
     verdict
         .clues()
-        .forEach(clue -> table.row(kind(clue), says(clue.says()), clue.reason().evidence()));
+        .forEach(
+            clue -> table.row(kind(clue), says(clue.says()), Said.raw(clue.reason().evidence())));
     table.print(out);
     out.println();
-    out.println("Next cheapest check: " + verdict.nextCheck());
+    out.println("Next cheapest check: " + Said.of(verdict.nextCheck()));
   }
 
   /** What kind of evidence, in plain words. */
@@ -118,9 +125,9 @@ public final class BurrCommand implements Callable<Integer> {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("stage", stage.stage().name());
     object.put("burr", verdict.burr().word());
-    object.put("rule", verdict.rule().text());
+    object.put("rule", Said.raw(verdict.rule().text()));
     object.put("clues", verdict.clues().stream().map(BurrCommand::object).toList());
-    object.put("next_check", verdict.nextCheck());
+    object.put("next_check", Said.raw(verdict.nextCheck()));
     return object;
   }
 
@@ -128,7 +135,7 @@ public final class BurrCommand implements Callable<Integer> {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("kind", clue.kind().name().toLowerCase(Locale.ROOT));
     object.put("says", clue.says().name().toLowerCase(Locale.ROOT));
-    object.put("reason", clue.reason().text());
+    object.put("reason", Said.raw(clue.reason().text()));
     return object;
   }
 }

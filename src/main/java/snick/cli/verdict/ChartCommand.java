@@ -23,6 +23,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.store.StoreReader;
 import snick.verdict.statistic.NotComparable;
@@ -122,7 +123,7 @@ public final class ChartCommand implements Callable<Integer> {
   }
 
   private static void print(PrintWriter out, ReferenceChart chart, Readings later) {
-    out.println(chart.reason().evidence() + ".");
+    out.println(Said.of(chart.reason().evidence()) + ".");
     Table table = new Table(">LATER CUT", ">gf", ">WEIGHTED MEAN", ">ITS LIMITS", "SIGNAL");
     double[] gramForce = later.gramForce();
     for (int i = 0; i < gramForce.length; i++) {
@@ -136,7 +137,8 @@ public final class ChartCommand implements Callable<Integer> {
           String.join(", ", signals(chart, i)));
     }
     table.print(out);
-    out.println("Rule: " + chart.reason().rule() + " (" + chart.reason().source() + ").");
+    out.println(
+        "Rule: " + Said.of(chart.reason().rule()) + " (" + Said.of(chart.reason().source()) + ").");
   }
 
   private static List<String> signals(ReferenceChart chart, int index) {
@@ -164,7 +166,7 @@ public final class ChartCommand implements Callable<Integer> {
       cuts.add(cut);
     }
     object.put("cuts", cuts);
-    object.put("reason", chart.reason().text());
+    object.put("reason", Said.raw(chart.reason().text()));
     return object;
   }
 }

@@ -18,6 +18,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.journal.Stage;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -62,7 +63,7 @@ public final class CoachCommand implements Callable<Integer> {
     object.put("stage", evidence.log().runningStage().map(Stage::name).orElse(null));
     object.put("advice", advice);
     object.put("margin_gf", Figures.orNull(judge.marginGf()));
-    object.put("margin_from", judge.marginFrom());
+    object.put("margin_from", judge.marginFrom().map(Said::raw).orElse(""));
     return object;
   }
 }

@@ -6,12 +6,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.cli.terminal.Figures;
+import snick.cli.terminal.Said;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.Equivalence;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.comparison.MoreCuts;
 import snick.verdict.comparison.Paired;
-import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.EffectSize;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Ratio;
@@ -35,7 +34,7 @@ public final class ComparisonJson {
     object.put("permutation_p", c.permutation().p());
     object.put("hedges_g", c.effect().map(EffectSize::hedgesG).orElse(null));
     object.put("verdict", c.verdict().word());
-    object.put("reasons", c.reasons().stream().map(Reason::text).toList());
+    object.put("reasons", c.reasons().stream().map(reason -> Said.raw(reason.text())).toList());
     object.put("more", more(c));
     return object;
   }
@@ -75,7 +74,7 @@ public final class ComparisonJson {
     more.put("equivalence_p", c.equivalence().map(Equivalence::p).orElse(null));
     more.put("rig_limit", Figures.orNull(c.rigLimitGf()));
     more.put("exceeds_rig", c.exceedsRig().orElse(null));
-    more.put("more_cuts", moreCuts(c.moreCuts()).orElse(null));
+    more.put("more_cuts", c.moreCuts().told().map(Said::raw).orElse(null));
     return more;
   }
 
@@ -89,17 +88,6 @@ public final class ComparisonJson {
     object.put("p", pairs.p());
     object.put("signed_rank_p", pairs.signedRankP());
     return object;
-  }
-
-  /** What would settle an open comparison, in words. */
-  static Optional<String> moreCuts(MoreCuts more) {
-    if (more instanceof MoreCuts.InSecond second) {
-      return Optional.of(second.inSecond() + " more in the second group, " + second.basis());
-    }
-    if (more instanceof MoreCuts.PerGroup per) {
-      return Optional.of(per.perGroup() + " in each group, " + per.basis());
-    }
-    return more instanceof MoreCuts.NotWorthIt not ? Optional.of(not.basis()) : Optional.empty();
   }
 
   static List<Double> ends(Optional<Interval> interval) {

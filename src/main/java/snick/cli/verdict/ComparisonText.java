@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.util.Locale;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
-import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
@@ -33,7 +33,7 @@ public record ComparisonText(Comparison c) {
     out.println();
     out.println("Verdict: " + Figures.plain(c.verdict().word()));
     c.reasons().forEach(reason -> print(out, reason));
-    ComparisonJson.moreCuts(c.moreCuts()).ifPresent(m -> out.println("To settle it: " + m));
+    c.moreCuts().told().ifPresent(m -> out.println("To settle it: " + Said.of(m) + "."));
   }
 
   private static void row(Table table, GroupFigures figures) {
@@ -111,8 +111,8 @@ public record ComparisonText(Comparison c) {
 
   /** One reason, indented. */
   static void print(PrintWriter out, Reason reason) {
-    out.println("  " + PlainText.inert(reason.evidence()) + ".");
-    out.println("    Rule: " + reason.rule() + " (" + reason.source() + ").");
-    out.println("    What would change it: " + reason.wouldChange() + ".");
+    out.println("  " + Said.of(reason.evidence()) + ".");
+    out.println("    Rule: " + Said.of(reason.rule()) + " (" + Said.of(reason.source()) + ").");
+    out.println("    What would change it: " + Said.of(reason.wouldChange()) + ".");
   }
 }

@@ -10,6 +10,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.GroupFigures;
@@ -82,7 +83,7 @@ record ProgressReport(
       }
     }
     for (GroupFigures f : figures()) {
-      f.scatterReason().ifPresent(reason -> out.println("  " + PlainText.inert(reason.evidence())));
+      f.scatterReason().ifPresent(r -> out.println("  " + Said.of(r.evidence()) + "."));
       f.outlier().ifPresent(g -> out.println("  " + PlainText.inert(standsOut(f, g))));
     }
   }
@@ -137,7 +138,7 @@ record ProgressReport(
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("session", session);
     object.put("margin_gf", Figures.orNull(judge.marginGf()));
-    object.put("margin_from", judge.marginFrom());
+    object.put("margin_from", judge.marginFrom().map(Said::raw).orElse(""));
     object.put("stages", figures().stream().map(ProgressReport::object).toList());
     object.put("steps", progression.map(ProgressReport::steps).orElse(List.of()));
     object.put("whole", progression.map(Progression::whole).map(ComparisonJson::of).orElse(null));
@@ -154,7 +155,7 @@ record ProgressReport(
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("state", state(plateau));
     object.put("since", plateau instanceof Progression.Plateau.Reached r ? r.since() : null);
-    object.put("reason", plateau.reason().text());
+    object.put("reason", Said.raw(plateau.reason().text()));
     return object;
   }
 

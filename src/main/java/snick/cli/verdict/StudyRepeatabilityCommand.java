@@ -22,6 +22,7 @@ import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
@@ -173,7 +174,7 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
     object.put(
         "smallest_shown_difference_5_cuts", study.rig().smallestShownDifferenceGf(CUTS_A_STAGE));
     object.put("flagged", study.flagged().stream().map(g -> g.valueGf()).toList());
-    object.put("reason", study.reason().text());
+    object.put("reason", Said.raw(study.reason().text()));
     return object;
   }
 }

@@ -16,6 +16,7 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
+import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.journal.Session;
 import snick.store.SessionEvidence;
@@ -70,8 +71,8 @@ public final class TrustCommand implements Callable<Integer> {
     } else {
       table(trust).print(out);
       out.println();
-      out.println("Counted: " + trust.get(0).reason().rule() + ";");
-      out.println("  " + trust.get(0).reason().source() + ".");
+      out.println("Counted: " + Said.of(trust.get(0).reason().rule()) + ";");
+      out.println("  " + Said.of(trust.get(0).reason().source()) + ".");
     }
   }
 
@@ -109,7 +110,7 @@ public final class TrustCommand implements Callable<Integer> {
     object.put("missed_share_ci95", ComparisonJson.ends(check.missedShare()));
     object.put("burr_or_refined", check.unclear());
     object.put("not_judged", check.notJudged());
-    object.put("reason", check.reason().text());
+    object.put("reason", Said.raw(check.reason().text()));
     return object;
   }
 }

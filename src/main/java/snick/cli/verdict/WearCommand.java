@@ -19,6 +19,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.Said;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.study.Wear;
@@ -122,7 +123,7 @@ public final class WearCommand implements Callable<Integer> {
     } else if (wear instanceof Wear.NotShown not) {
       object.put("rise_per_unit_ci95", Figures.ends(not.risePerUnitCi95Gf()));
     }
-    object.put("reason", wear.reason().text());
+    object.put("reason", Said.raw(wear.reason().text()));
     return object;
   }
 }

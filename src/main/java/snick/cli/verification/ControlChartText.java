@@ -10,6 +10,7 @@ import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
 import snick.force.check.EwmaChart;
 import snick.report.plot.ControlCharts;
+import snick.report.word.Words;
 import snick.store.record.Verification;
 
 /** The control chart of check masses in a terminal, newest last. */
@@ -100,6 +101,6 @@ final class ControlChartText {
               + " checks of this calibration: a control chart needs at least "
               + ControlCharts.FEWEST);
     }
-    PictureFile.write(file, () -> ControlCharts.of(checks).picture());
+    PictureFile.write(file, () -> ControlCharts.of(checks).picture(Words.english()));
   }
 }

@@ -6,15 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Margin;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.name.NotAccepted;
+import snick.phrase.Phrase;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -46,7 +44,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
    * @param first its first stage with cuts enough to compare; empty if there is none
    * @param last its last one
    * @param cuts counting cuts of the session
-   * @param changed what is not as in the session before, in words; forces then do not go on
+   * @param changed what is not as in the session before; forces then do not go on
    * @param wear force at its beginning against the end of the session before; empty if something
    *     changed, if it was sharpened before the first cut, or if there are too few cuts
    */
@@ -56,7 +54,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
       Optional<StageFigures> first,
       Optional<StageFigures> last,
       int cuts,
-      List<String> changed,
+      List<Phrase> changed,
       Optional<Comparison> wear) {
     public Visit {
       changed = List.copyOf(changed);
@@ -103,7 +101,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
 
   private static Visit visit(
       StoreReader store, Optional<SessionEvidence> before, SessionEvidence now, Judge judge) {
-    List<String> changed =
+    List<Phrase> changed =
         before.map(b -> changed(store, session(b), session(now))).orElse(List.of());
     return new Visit(
         store.journal().sessionNumber(session(now).name()),
@@ -134,32 +132,31 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
     return new StageFigures(stage.stage().name(), GroupFigures.of(readings, judge.rig()));
   }
 
-  private static List<String> changed(StoreReader store, Session before, Session now) {
-    return Stream.of(
-            differs("rig", before, now, Session::rig),
-            differs("filament lot", before, now, Session::filamentLot)
-                .map(what -> what + differences(lot(store, before), lot(store, now))),
-            differs("calibration", before, now, Session::calibration))
-        .flatMap(Optional::stream)
-        .toList();
+  private static List<Phrase> changed(StoreReader store, Session before, Session now) {
+    List<Phrase> changed = new ArrayList<>();
+    if (!before.rig().equals(now.rig())) {
+      changed.add(Phrase.of("changed.rig"));
+    }
+    if (!before.filamentLot().equals(now.filamentLot())) {
+      changed.add(lots(lot(store, before), lot(store, now)));
+    }
+    if (!before.calibration().equals(now.calibration())) {
+      changed.add(Phrase.of("changed.calibration"));
+    }
+    return changed;
   }
 
   private static Optional<FilamentLot> lot(StoreReader store, Session session) {
     return session.filamentLot().flatMap(store.journal()::filamentLot);
   }
 
-  /** What two lots differ in beside their names; nothing if that is not known. */
-  private static String differences(Optional<FilamentLot> before, Optional<FilamentLot> now) {
+  /** Another lot, and what it differs in beside its name where that is known. */
+  private static Phrase lots(Optional<FilamentLot> before, Optional<FilamentLot> now) {
     return before
         .flatMap(lot -> now.map(lot::differences))
         .filter(list -> !list.isEmpty())
-        .map(list -> " (" + String.join("; ", list) + ")")
-        .orElse("");
-  }
-
-  private static Optional<String> differs(
-      String what, Session before, Session now, Function<Session, Optional<String>> of) {
-    return of.apply(before).equals(of.apply(now)) ? Optional.empty() : Optional.of(what);
+        .map(list -> Phrase.of("changed.lot_in", "what", list))
+        .orElseGet(() -> Phrase.of("changed.lot"));
   }
 
   private static Optional<Comparison> wear(
@@ -205,19 +202,25 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
     if (after.steps().isEmpty() || from.isEmpty() || to.isEmpty()) {
       return Optional.empty();
     }
-    String step =
+    Phrase steps =
         after.steps().stream()
-            .map(BladeStory::words)
+            .map(BladeStory::told)
             .distinct()
-            .collect(Collectors.joining(", then "));
-    return Optional.of(new StepWorth.Occasion(step, to.get().meanGf() - from.get().meanGf()));
+            .reduce((first, then) -> Phrase.of("then", "before", first, "after", then))
+            .orElseThrow();
+    return Optional.of(new StepWorth.Occasion(steps, to.get().meanGf() - from.get().meanGf()));
   }
 
   /** What tells one kind of step from another: strokes and pressure do not. */
-  private static String words(SharpeningStep step) {
-    String grit = step.grit().isPresent() ? " grit " + step.grit().getAsInt() : "";
-    String grain =
-        step.micron().isPresent() ? " " + Noted.plain(step.micron().getAsDouble()) + " µm" : "";
-    return step.abrasive() + grit + grain;
+  private static Phrase told(SharpeningStep step) {
+    Object told = step.abrasive();
+    if (step.grit().isPresent()) {
+      told = Phrase.of("story.grit", "abrasive", told, "n", step.grit().getAsInt());
+    }
+    if (step.micron().isPresent()) {
+      String grain = Noted.plain(step.micron().getAsDouble());
+      told = Phrase.of("story.micron", "abrasive", told, "n", grain);
+    }
+    return Phrase.of("story.step", "abrasive", told);
   }
 }

@@ -8,17 +8,16 @@ import org.knowm.xchart.XYChart;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
-import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.quantity.Force;
+import snick.report.word.Words;
 
 /** Charts of a calibration: residuals of its readings, and its uncertainty over the range. */
 public final class CalibrationCharts {
   private static final int ABOUT_POINTS = 20;
   private static final int SOURCES_SHOWN = 4;
-  private static final String FORCE_AXIS = "force, gf (9.80665 mN)";
   private static final Color[] COLORS = {Look.BLUE, Look.VERMILION, Look.GREEN, Look.PURPLE};
   private static final Look.Line[] LINES = {
     Look.Line.DASHED, Look.Line.DOTTED, Look.Line.DASH_DOTTED, Look.Line.DASHED
@@ -27,14 +26,15 @@ public final class CalibrationCharts {
   private CalibrationCharts() {}
 
   /** Expanded uncertainty over the range, and its largest sources. */
-  public static Picture budget(Calibration calibration) {
+  public static Picture budget(Calibration calibration, Words words) {
     List<CombinedUncertainty> over = over(calibration);
     double[] x = over.stream().mapToDouble(u -> gramForce(u.newtons())).toArray();
     XYChart chart =
-        Look.chart("Uncertainty over the range", FORCE_AXIS, "uncertainty, gf; sources: standard");
+        Look.chart(
+            words.say("draw.budget"), words.say("draw.force_axis"), words.say("draw.budget_axis"));
     Look.line(
         chart,
-        "expanded, 95 %",
+        words.say("draw.expanded"),
         x,
         over.stream().mapToDouble(u -> gramForce(u.expandedNewtons())).toArray(),
         Look.INK,
@@ -44,7 +44,7 @@ public final class CalibrationCharts {
       int part = largest.get(i);
       Look.line(
           chart,
-          words(over.get(0).parts().get(part)),
+          words.named("budget", over.get(0).parts().get(part).source()),
           x,
           over.stream()
               .mapToDouble(u -> gramForce(u.parts().get(part).standardUncertaintyNewtons()))
@@ -52,7 +52,7 @@ public final class CalibrationCharts {
           COLORS[i],
           LINES[i]);
     }
-    return new Picture(chart);
+    return new Picture(chart, words);
   }
 
   /** The uncertainty at round forces over the range, in gf, and at its end. */
@@ -91,26 +91,30 @@ public final class CalibrationCharts {
     return order.subList(0, Math.min(SOURCES_SHOWN, order.size()));
   }
 
-  private static String words(Contribution part) {
-    return part.source().word().replace('_', ' ');
-  }
-
   /** Readings less curve, rising and falling apart, between the limits of expanded uncertainty. */
-  public static Picture residuals(Calibration calibration, Evaluation evaluation) {
-    XYChart chart = Look.chart("Readings less curve", FORCE_AXIS, "reading less curve, gf");
+  public static Picture residuals(Calibration calibration, Evaluation evaluation, Words words) {
+    XYChart chart =
+        Look.chart(
+            words.say("draw.residuals"),
+            words.say("draw.force_axis"),
+            words.say("draw.residuals_axis"));
     List<CombinedUncertainty> over = over(calibration);
     double[] x = over.stream().mapToDouble(u -> gramForce(u.newtons())).toArray();
     double[] limit = over.stream().mapToDouble(u -> gramForce(u.expandedNewtons())).toArray();
     double[] lower = over.stream().mapToDouble(u -> -gramForce(u.expandedNewtons())).toArray();
-    Look.line(chart, "expanded uncertainty, 95 %", x, limit, Look.INK, Look.Line.DASHED);
+    Look.line(chart, words.say("draw.expanded"), x, limit, Look.INK, Look.Line.DASHED);
     Look.line(chart, "lower", x, lower, Look.INK, Look.Line.DASHED).setShowInLegend(false);
-    addResiduals(chart, calibration, evaluation, Direction.UP);
-    addResiduals(chart, calibration, evaluation, Direction.DOWN);
-    return new Picture(chart);
+    addResiduals(chart, calibration, evaluation, Direction.UP, words);
+    addResiduals(chart, calibration, evaluation, Direction.DOWN, words);
+    return new Picture(chart, words);
   }
 
   private static void addResiduals(
-      XYChart chart, Calibration calibration, Evaluation evaluation, Direction direction) {
+      XYChart chart,
+      Calibration calibration,
+      Evaluation evaluation,
+      Direction direction,
+      Words words) {
     List<Deflection> chosen =
         evaluation.deflections().stream().filter(d -> d.direction() == direction).toList();
     if (chosen.isEmpty()) {
@@ -119,7 +123,7 @@ public final class CalibrationCharts {
     boolean up = direction == Direction.UP;
     Look.points(
         chart,
-        up ? "rising" : "falling",
+        words.say(up ? "draw.rising" : "draw.falling"),
         chosen.stream().mapToDouble(d -> gramForce(d.newtons())).toArray(),
         chosen.stream().mapToDouble(d -> residual(d, calibration)).toArray(),
         up ? Look.BLUE : Look.VERMILION,

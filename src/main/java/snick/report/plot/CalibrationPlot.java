@@ -12,6 +12,7 @@ import snick.force.budget.Coverage;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.quantity.Force;
+import snick.report.word.Words;
 
 /** Draws a calibration: the curve, and how far points and uncertainty lie from it. */
 public final class CalibrationPlot {
@@ -25,9 +26,11 @@ public final class CalibrationPlot {
 
   private final Calibration calibration;
   private final List<Deflection> points;
+  private final Words words;
   private final double to;
 
-  private CalibrationPlot(Calibration calibration, List<Deflection> points) {
+  private CalibrationPlot(Calibration calibration, List<Deflection> points, Words words) {
+    this.words = words;
     this.calibration = calibration;
     this.points = points;
     to = calibration.range().to().newtons();
@@ -37,11 +40,12 @@ public final class CalibrationPlot {
    * The picture of a calibration.
    *
    * @param points what was read for it; empty if it was typed in
+   * @param words the language
    */
-  public static Picture of(Calibration calibration, List<Deflection> points) {
-    CalibrationPlot plot = new CalibrationPlot(calibration, List.copyOf(points));
+  public static Picture of(Calibration calibration, List<Deflection> points, Words words) {
+    CalibrationPlot plot = new CalibrationPlot(calibration, List.copyOf(points), words);
     return new Picture(
-        "Calibration " + calibration.id(),
+        words.say("draw.calibration", "id", calibration.id()),
         plot.description(),
         HEIGHT,
         List.of(
@@ -64,10 +68,11 @@ public final class CalibrationPlot {
         Math.max(
             y[STEPS_OF_CURVE], points.stream().mapToDouble(Deflection::counts).max().orElse(0));
     ForceChart chart =
-        new ForceChart("Reading over force", "Force (N)")
-            .quantity("Deflection (counts)", Math.min(0, y[0]), ROOM * high)
+        new ForceChart(words, words.say("draw.curve"), words.say("draw.force", "unit", "N"))
+            .quantity(words.say("draw.deflection"), Math.min(0, y[0]), ROOM * high)
             .fromTo(0, ROOM * to);
-    chart.line("curve, degree " + calibration.curve().degree(), Look.INK, Pen.MEDIUM, x, y);
+    chart.line(
+        words.say("draw.curve_of", "n", calibration.curve().degree()), Look.INK, Pen.MEDIUM, x, y);
     points(chart, Direction.UP, Deflection::counts);
     points(chart, Direction.DOWN, Deflection::counts);
     return chart;
@@ -86,7 +91,7 @@ public final class CalibrationPlot {
     Marker marker = up ? SeriesMarkers.TRIANGLE_UP : SeriesMarkers.TRIANGLE_DOWN;
     Color colour = up ? Look.BLUE : Look.VERMILION;
     chart.points(
-        up ? "rising" : "falling",
+        words.say(up ? "draw.rising" : "draw.falling"),
         colour,
         marker,
         some.stream().mapToDouble(Deflection::newtons).toArray(),
@@ -115,12 +120,12 @@ public final class CalibrationPlot {
             Arrays.stream(expanded).max().orElse(0),
             points.stream().mapToDouble(p -> Math.abs(awayNewtons(p))).max().orElse(0));
     ForceChart chart =
-        new ForceChart("Away from the curve", "Force (N)")
+        new ForceChart(words, words.say("draw.away"), words.say("draw.force", "unit", "N"))
             .differences(most > 0 ? ROOM * most : to / 1e4)
             .fromTo(0, ROOM * to);
     double[] above = Arrays.stream(expanded).map(u -> u * 1e3).toArray();
     double[] below = Arrays.stream(above).map(u -> -u).toArray();
-    chart.line("expanded uncertainty, 95 %", Look.INK, Pen.DASHED, x, above);
+    chart.line(words.say("draw.expanded"), Look.INK, Pen.DASHED, x, above);
     chart.line("below", Look.INK, Pen.DASHED, x, below).setShowInLegend(false);
     points(chart, Direction.UP, p -> awayNewtons(p) * 1e3);
     points(chart, Direction.DOWN, p -> awayNewtons(p) * 1e3);
@@ -129,18 +134,17 @@ public final class CalibrationPlot {
 
   private String description() {
     double expanded = expandedNewtons(to);
-    return "Deflection in counts over force in N up to "
-        + Shown.fixed(to, 3)
-        + " N = "
-        + Shown.gf(Force.ofNewtons(to).gramForce())
-        + ", polynomial of degree "
-        + calibration.curve().degree()
-        + " through "
-        + points.size()
-        + " readings; differences in mN and gf. Expanded uncertainty (95 %) at the largest force "
-        + Shown.fixed(expanded * 1e3, 2)
-        + " mN = "
-        + Shown.gf(Force.ofNewtons(expanded).gramForce())
-        + ", without the peak estimate.";
+    return words.say(
+        "draw.calibration_told",
+        "to",
+        Shown.fixed(to, 3) + " N = " + Shown.gf(Force.ofNewtons(to).gramForce()),
+        "degree",
+        calibration.curve().degree(),
+        "n",
+        points.size(),
+        "u",
+        Shown.fixed(expanded * 1e3, 2)
+            + " mN = "
+            + Shown.gf(Force.ofNewtons(expanded).gramForce()));
   }
 }

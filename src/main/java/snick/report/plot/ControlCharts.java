@@ -8,6 +8,7 @@ import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.check.EwmaChart;
 import snick.force.check.IndividualsChart;
+import snick.report.word.Words;
 import snick.store.record.Verification;
 
 /**
@@ -55,21 +56,29 @@ public record ControlCharts(
   }
 
   /** Both in one picture. */
-  public Picture picture() {
+  public Picture picture(Words words) {
     int n = errorsPercent.size();
     double[] x = IntStream.rangeClosed(1, n).asDoubleStream().toArray();
-    XYChart chart = Look.chart("Check mass, shown less known", "check, oldest first", "error, %");
+    XYChart chart =
+        Look.chart(
+            words.say("draw.checks"), words.say("draw.checks_axis"), words.say("draw.error"));
     chart.getStyler().setXAxisMin(0.5).setXAxisMax(n + 0.5);
-    flat(chart, "control limits of the values", individuals.upper(), x, Look.Line.DASHED);
+    flat(chart, words.say("draw.limits"), individuals.upper(), x, Look.Line.DASHED);
     flat(chart, "lower", individuals.lower(), x, Look.Line.DASHED).setShowInLegend(false);
-    flat(chart, "mean", individuals.centre(), x, Look.Line.SOLID);
+    flat(chart, words.say("draw.mean"), individuals.centre(), x, Look.Line.SOLID);
     XYSeries values =
-        Look.line(chart, "each check", x, array(errorsPercent), Look.BLUE, Look.Line.DOTTED);
+        Look.line(
+            chart,
+            words.say("draw.each_check"),
+            x,
+            array(errorsPercent),
+            Look.BLUE,
+            Look.Line.DOTTED);
     values.setMarker(SeriesMarkers.CIRCLE).setMarkerColor(Look.BLUE);
     XYSeries average =
         Look.line(
             chart,
-            "weighted average",
+            words.say("draw.weighted"),
             x,
             averages.stream().mapToDouble(EwmaChart.Point::average).toArray(),
             Look.VERMILION,
@@ -77,7 +86,7 @@ public record ControlCharts(
     average.setMarker(SeriesMarkers.DIAMOND).setMarkerColor(Look.VERMILION);
     Look.line(
         chart,
-        "its limits",
+        words.say("draw.its_limits"),
         x,
         averages.stream().mapToDouble(EwmaChart.Point::upper).toArray(),
         Look.VERMILION,
@@ -90,7 +99,7 @@ public record ControlCharts(
             Look.VERMILION,
             Look.Line.DASH_DOTTED)
         .setShowInLegend(false);
-    return new Picture(chart);
+    return new Picture(chart, words);
   }
 
   private static XYSeries flat(

@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.check.EwmaChart;
 import snick.quantity.Force;
+import snick.report.word.Words;
 import snick.verdict.statistic.Readings;
 import snick.verdict.study.ReferenceChart;
 import snick.verdict.study.ReferenceLimits;
@@ -37,8 +38,10 @@ public final class ControlPlot {
    * Cuts of a reference edge after its baseline, against the limits that the baseline set.
    *
    * @param later in the order made
+   * @param words the language
    */
-  public static Picture ofReferenceEdge(String blade, ReferenceChart control, Readings later) {
+  public static Picture ofReferenceEdge(
+      String blade, ReferenceChart control, Readings later, Words words) {
     double unit = Force.NEWTONS_PER_GRAM_FORCE;
     ReferenceLimits limits = control.limits();
     double[] values = Arrays.stream(later.gramForce()).map(v -> v * unit).toArray();
@@ -47,12 +50,14 @@ public final class ControlPlot {
     double room = (ROOM - 1) * (high - low);
     ForceChart chart =
         new ForceChart(
-                "Reference edge " + Shown.shortened(blade), "cut after the baseline, in order")
+                words,
+                words.say("draw.reference", "blade", Shown.shortened(blade)),
+                words.say("draw.reference_axis"))
             .newtons(low - room, high + room)
             .fromTo(0, values.length + 1)
             .wholeNumbers();
-    chart.level("centre", Look.INK, Pen.MEDIUM, limits.centre() * unit);
-    chart.level("limits of a cut", Look.VERMILION, Pen.DASHED, limits.lower() * unit);
+    chart.level(words.say("draw.centre"), Look.INK, Pen.MEDIUM, limits.centre() * unit);
+    chart.level(words.say("draw.cut_limits"), Look.VERMILION, Pen.DASHED, limits.lower() * unit);
     chart.level("upper", Look.VERMILION, Pen.DASHED, limits.upper() * unit).setShowInLegend(false);
     double[] x = numbers(values.length);
     double[] weighted =
@@ -60,14 +65,14 @@ public final class ControlPlot {
             .mapToDouble(EwmaChart.Point::average)
             .map(v -> v * unit)
             .toArray();
-    chart.line("weighted mean", Look.PURPLE, Pen.DOTTED, x, weighted);
-    chart.points("cut", Look.BLUE, SeriesMarkers.CIRCLE, x, values);
+    chart.line(words.say("draw.weighted"), Look.PURPLE, Pen.DOTTED, x, weighted);
+    chart.points(words.say("draw.cut"), Look.BLUE, SeriesMarkers.CIRCLE, x, values);
     int[] signals =
         control.signals().stream().mapToInt(ReferenceChart.Signal::index).distinct().toArray();
-    marked(chart, "signal", signals, values);
+    marked(chart, words.say("draw.signal"), signals, values);
     return picture(
-        "Reference edge",
-        "Cut-through force in N and gf of a reference edge: " + control.reason().evidence() + ".",
+        words.say("draw.reference", "blade", Shown.shortened(blade)),
+        words.say("draw.reference_told", "what", control.reason().evidence()),
         chart);
   }
 

@@ -12,7 +12,9 @@ import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
+import snick.phrase.Phrase;
 import snick.quantity.MeasuredForce;
+import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCalibration;
@@ -20,10 +22,6 @@ import snick.store.record.StoredCut;
 
 /** Draws one cut: the whole of it, and the moment of parting enlarged. */
 public final class CutPlot {
-  private static final String WHY_ABOVE =
-      "The estimate lies above the largest sample: the filter rounds the peak off, the loading line"
-          + " is followed to the break.";
-
   private static final int HEIGHT = 430;
   private static final int WHOLE_WIDTH = 455;
   private static final int NEAR_WIDTH = 465;
@@ -35,17 +33,19 @@ public final class CutPlot {
   private static final double NANOS_PER_MS = 1e6;
 
   private final StoredCut stored;
+  private final Words words;
   private final Cut cut;
   private final Trace trace;
   private final TraceScale scale;
   private final double[] times;
   private final double[] values;
 
-  private CutPlot(StoredCut stored, Optional<Calibration> calibration) {
+  private CutPlot(StoredCut stored, Optional<Calibration> calibration, Words words) {
     this.stored = stored;
+    this.words = words;
     cut = stored.cut();
     trace = stored.trace();
-    scale = new TraceScale(cut, calibration);
+    scale = new TraceScale(cut, calibration, words);
     int[] shown =
         IntStream.range(0, trace.size())
             .filter(i -> !trace.overrange(i))
@@ -59,10 +59,11 @@ public final class CutPlot {
    * The picture of a cut.
    *
    * @param calibration the one its current force came from; empty to draw it in counts
+   * @param words the language
    * @throws NothingToDraw if no sample of it lies inside the converter's range
    */
-  public static Picture of(StoredCut stored, Optional<Calibration> calibration) {
-    CutPlot plot = new CutPlot(stored, calibration);
+  public static Picture of(StoredCut stored, Optional<Calibration> calibration, Words words) {
+    CutPlot plot = new CutPlot(stored, calibration, words);
     if (plot.times.length == 0) {
       throw new NothingToDraw("cut " + stored.id() + " has no sample inside the converter's range");
     }
@@ -92,8 +93,12 @@ public final class CutPlot {
     return (deviceNanos - cut.breakNanos().orElse(cut.onsetNanos())) / NANOS_PER_MS;
   }
 
-  private String timeTitle() {
-    return cut.breakNanos().isPresent() ? "time from the break" : "time from the onset";
+  private Phrase time() {
+    return Phrase.of(cut.breakNanos().isPresent() ? "draw.from_break" : "draw.from_onset");
+  }
+
+  private String timeAxis(String unit) {
+    return words.say("draw.axis", "what", time(), "unit", unit);
   }
 
   private Picture picture() {
@@ -109,22 +114,25 @@ public final class CutPlot {
 
   private String[] foot(boolean parted) {
     CutSummary summary = stored.summary();
+    String at = Day.minute(summary.occurredAt());
     String from =
-        "Cut "
-            + stored.id()
-            + summary
-                .place()
-                .map(
-                    p ->
-                        " · session "
-                            + Shown.shortened(p.session())
-                            + " · "
-                            + Shown.shortened(p.stage().name()))
-                .orElse("")
-            + " · "
-            + Day.minute(summary.occurredAt());
+        summary
+            .place()
+            .map(
+                p ->
+                    words.say(
+                        "draw.cut_origin",
+                        "n",
+                        stored.id(),
+                        "session",
+                        Shown.shortened(p.session()),
+                        "stage",
+                        Shown.shortened(p.stage().name()),
+                        "at",
+                        at))
+            .orElseGet(() -> words.say("draw.cut_origin_alone", "n", stored.id(), "at", at));
     boolean above = parted && estimate().orElse(0) > observed();
-    return above ? new String[] {from, WHY_ABOVE} : new String[] {from};
+    return above ? new String[] {from, words.say("draw.why_above")} : new String[] {from};
   }
 
   /** Whether there is a sample near the break. */
@@ -137,11 +145,8 @@ public final class CutPlot {
   }
 
   private String title() {
-    return "Cut " + stored.id() + ": " + outcome();
-  }
-
-  private String outcome() {
-    return Shown.plain(cut.outcome().word());
+    return words.say(
+        "draw.cut_title", "n", stored.id(), "outcome", Phrase.named("outcome", cut.outcome()));
   }
 
   private ForceChart whole() {
@@ -150,10 +155,10 @@ public final class CutPlot {
     double room = 0.08 * (top - bottom) + Math.ulp(top);
     ForceChart chart =
         scale
-            .chart(title(), timeTitle() + " (s)", bottom - room, top + room)
+            .chart(title(), timeAxis("s"), bottom - room, top + room)
             .fromTo(seconds(times[0]), seconds(times[times.length - 1]));
     double[] inSeconds = Arrays.stream(times).map(CutPlot::seconds).toArray();
-    chart.line("samples", Look.INK, Pen.MEDIUM, inSeconds, values);
+    chart.line(words.say("draw.samples"), Look.INK, Pen.MEDIUM, inSeconds, values);
     levels(chart);
     marks(chart, false);
     return chart;
@@ -163,9 +168,18 @@ public final class CutPlot {
     double onset = seconds(milliseconds(cut.onsetNanos()));
     double last = seconds(times[times.length - 1]);
     double after = scale.ofReading(cut.rest().zeroAfterCounts());
-    chart.line("zero before", Look.GREEN, Pen.DASHED, ends(seconds(times[0]), onset), ends(0, 0));
     chart.line(
-        "zero after", Look.PURPLE, Pen.DOTTED, ends(Math.max(0, onset), last), ends(after, after));
+        words.say("draw.zero_before"),
+        Look.GREEN,
+        Pen.DASHED,
+        ends(seconds(times[0]), onset),
+        ends(0, 0));
+    chart.line(
+        words.say("draw.zero_after"),
+        Look.PURPLE,
+        Pen.DOTTED,
+        ends(Math.max(0, onset), last),
+        ends(after, after));
   }
 
   private static double[] ends(double first, double second) {
@@ -176,14 +190,19 @@ public final class CutPlot {
     double high = Math.max(estimate().orElseThrow(), observed());
     ForceChart chart =
         scale
-            .chart("The break, enlarged", timeTitle() + " (ms)", NEAR_LOW * high, NEAR_HIGH * high)
+            .chart(words.say("draw.break"), timeAxis("ms"), NEAR_LOW * high, NEAR_HIGH * high)
             .fromTo(-BEFORE_SHOWN_MS, AFTER_SHOWN_MS);
     int[] inside =
         IntStream.range(0, times.length)
             .filter(i -> Math.abs(times[i]) < 2 * BEFORE_SHOWN_MS)
             .toArray();
     chart
-        .line("samples", Look.INK, Pen.MEDIUM, chosen(times, inside), chosen(values, inside))
+        .line(
+            words.say("draw.samples"),
+            Look.INK,
+            Pen.MEDIUM,
+            chosen(times, inside),
+            chosen(values, inside))
         .setMarker(SeriesMarkers.CIRCLE)
         .setMarkerColor(Look.INK)
         .setShowInLegend(false);
@@ -205,7 +224,7 @@ public final class CutPlot {
               double[] y = {
                 scale.ofDeflection(counts + perMs * fromMs), scale.ofDeflection(counts)
               };
-              chart.line("loading line", Look.BLUE, Pen.DASHED, ends(fromMs, 0), y);
+              chart.line(words.say("draw.loading_line"), Look.BLUE, Pen.DASHED, ends(fromMs, 0), y);
             });
   }
 
@@ -215,7 +234,7 @@ public final class CutPlot {
             at ->
                 chart
                     .points(
-                        "largest sample",
+                        words.say("draw.largest_sample"),
                         Look.VERMILION,
                         SeriesMarkers.TRIANGLE_UP,
                         new double[] {named ? at : seconds(at)},
@@ -226,7 +245,7 @@ public final class CutPlot {
             value ->
                 chart
                     .points(
-                        "estimate ± U",
+                        words.say("draw.estimate"),
                         Look.BLUE,
                         SeriesMarkers.DIAMOND,
                         new double[] {0},
@@ -278,24 +297,19 @@ public final class CutPlot {
   }
 
   private String description() {
-    StringBuilder text = new StringBuilder();
-    text.append(scale.calibration().isPresent() ? "Force in N and gf" : "Reading in counts")
-        .append(" over ")
-        .append(timeTitle())
-        .append(": ramp, fall, zero before and after. Outcome: ")
-        .append(outcome())
-        .append(". Largest sample ")
-        .append(scale.told(observed()))
-        .append('.');
-    force()
-        .filter(f -> cut.breakNanos().isPresent())
-        .ifPresent(
-            f ->
-                text.append(" Estimate at the break ")
-                    .append(Shown.newtons(f))
-                    .append(" = ")
-                    .append(Shown.gramForce(f))
-                    .append(", coverage factor k = 2."));
-    return text.toString();
+    return words.say(
+        scale.calibration().isPresent() ? "draw.cut_told" : "draw.cut_told_counts",
+        "time",
+        time(),
+        "outcome",
+        Phrase.named("outcome", cut.outcome()),
+        "largest",
+        scale.told(observed()),
+        "estimate",
+        force()
+            .filter(f -> cut.breakNanos().isPresent())
+            .map(f -> Shown.newtons(f) + " = " + Shown.gramForce(f))
+            .<Object>map(force -> Phrase.of("draw.estimate_told", "force", force))
+            .orElse(""));
   }
 }

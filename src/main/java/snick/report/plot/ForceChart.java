@@ -15,16 +15,19 @@ import org.knowm.xchart.style.lines.SeriesLines;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.quantity.Force;
+import snick.report.word.Words;
 
 /** An XY chart in the look of all pictures. */
 final class ForceChart {
   private static final int FONT_SIZE = 14;
   private static final BasicStroke THIN = new BasicStroke(1);
 
+  private final Words words;
   private final XYChart chart;
   private boolean withGramForce;
 
-  ForceChart(String title, String xTitle) {
+  ForceChart(Words words, String title, String xTitle) {
+    this.words = words;
     chart = new XYChartBuilder().title(title).xAxisTitle(xTitle).build();
     XYStyler style = chart.getStyler();
     fonts(style);
@@ -60,8 +63,8 @@ final class ForceChart {
 
   /** Shows newtons on the left from {@code low} to {@code high}, the same in gf on the right. */
   ForceChart newtons(double low, double high) {
-    chart.setYAxisTitle("Force (N)");
-    chart.setYAxisGroupTitle(1, "Force (gf)");
+    chart.setYAxisTitle(words.say("draw.force", "unit", "N"));
+    chart.setYAxisGroupTitle(1, words.say("draw.force", "unit", "gf"));
     XYStyler style = chart.getStyler();
     style.setYAxisGroupPosition(1, Styler.YAxisPosition.Right);
     withGramForce = true;
@@ -73,8 +76,8 @@ final class ForceChart {
   /** Shows differences of force in mN on the left, in gf on the right, the same to both sides. */
   ForceChart differences(double mostNewtons) {
     newtons(-mostNewtons, mostNewtons);
-    chart.setYAxisTitle("Difference (mN)");
-    chart.setYAxisGroupTitle(1, "Difference (gf)");
+    chart.setYAxisTitle(words.say("draw.difference", "unit", "mN"));
+    chart.setYAxisGroupTitle(1, words.say("draw.difference", "unit", "gf"));
     range(0, -mostNewtons * 1e3, mostNewtons * 1e3);
     return this;
   }

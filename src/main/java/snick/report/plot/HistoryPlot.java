@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
+import snick.report.word.Words;
 import snick.verdict.comparison.GroupFigures;
 
 /** Draws a blade over its sessions: force at the end of each, broken where the rig changed. */
@@ -17,13 +19,15 @@ public final class HistoryPlot {
   private static final double BELOW = 0.03;
 
   private final BladeStory story;
+  private final Words words;
   private final List<Dot> dots = new ArrayList<>();
 
   /** The force at the end of a session; {@code whole} if the line goes on from the one before. */
   private record Dot(long number, double newtons, double half, boolean whole) {}
 
-  private HistoryPlot(BladeStory story) {
+  private HistoryPlot(BladeStory story, Words words) {
     this.story = story;
+    this.words = words;
     for (BladeStory.Visit visit : story.visits()) {
       visit.last().ifPresent(last -> dots.add(dot(visit, last.figures())));
     }
@@ -38,10 +42,11 @@ public final class HistoryPlot {
   /**
    * The picture of a blade's story.
    *
+   * @param words the language
    * @throws NothingToDraw if no session has cuts enough
    */
-  public static Picture of(BladeStory story) {
-    HistoryPlot plot = new HistoryPlot(story);
+  public static Picture of(BladeStory story, Words words) {
+    HistoryPlot plot = new HistoryPlot(story, words);
     if (plot.dots.isEmpty()) {
       throw new NothingToDraw(
           "blade '"
@@ -54,13 +59,13 @@ public final class HistoryPlot {
   private Picture picture() {
     double high = dots.stream().mapToDouble(d -> d.newtons() + d.half()).max().orElseThrow();
     ForceChart chart =
-        new ForceChart(title(), "session, oldest first")
+        new ForceChart(words, title(), words.say("draw.sessions_axis"))
             .newtons(-BELOW * high, high * (1 + ROOM))
             .fromZero()
             .fromTo(0.5, dots.size() + 0.5)
             .wholeNumbers();
     chart.points(
-        "end of a session: mean with its 95 % interval",
+        words.say("draw.session_end"),
         Look.BLUE,
         SeriesMarkers.SQUARE,
         each(i -> i + 1.0),
@@ -69,8 +74,7 @@ public final class HistoryPlot {
     lines(chart);
     return new Picture(
             title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
-        .under(
-            "Broken where rig, filament lot or calibration changed. Bars: 95 % interval of the mean, not the range of the cuts.");
+        .under(words.say("draw.history_foot"));
   }
 
   private double[] each(IntToDoubleFunction of) {
@@ -100,37 +104,41 @@ public final class HistoryPlot {
   }
 
   private String title() {
-    String sessions = dots.size() == 1 ? "1 session" : dots.size() + " sessions";
-    return "Blade '" + Shown.shortened(story.blade().label()) + "', " + sessions + days();
-  }
-
-  private String days() {
     List<BladeStory.Visit> told =
         story.visits().stream().filter(v -> v.last().isPresent()).toList();
     String first = Day.utc(told.get(0).session().opened());
     String last = Day.utc(told.get(told.size() - 1).session().opened());
-    return first.equals(last) ? ", " + first : ", " + first + " to " + last;
+    return words.count(
+        "draw.history",
+        dots.size(),
+        "blade",
+        Shown.shortened(story.blade().label()),
+        "days",
+        first.equals(last) ? first : Phrase.of("reason.range", "low", first, "high", last));
   }
 
   private String description() {
-    StringBuilder text =
-        new StringBuilder(
-            "Mean cut-through force in N and gf at the end of each session, with its 95 % interval;"
-                + " the line is broken where rig, filament lot or calibration changed.");
-    for (BladeStory.Visit visit : story.visits()) {
-      Optional<BladeStory.StageFigures> last = visit.last();
-      last.ifPresent(
-          l ->
-              text.append(" Session ")
-                  .append(visit.number())
-                  .append(": ")
-                  .append(Shown.gf(l.figures().meanGf()))
-                  .append(
-                      visit.changed().isEmpty()
-                          ? ""
-                          : ", changed: " + String.join(", ", visit.changed()))
-                  .append('.'));
-    }
-    return text.toString();
+    return words.say(
+        "draw.history_told",
+        "sessions",
+        story.visits().stream().flatMap(visit -> told(visit).stream()).toList());
+  }
+
+  private static Optional<Phrase> told(BladeStory.Visit visit) {
+    return visit
+        .last()
+        .map(last -> Shown.gf(last.figures().meanGf()))
+        .map(
+            mean ->
+                visit.changed().isEmpty()
+                    ? Phrase.of("draw.session_told", "n", visit.number(), "mean", mean)
+                    : Phrase.of(
+                        "draw.session_told_changed",
+                        "n",
+                        visit.number(),
+                        "mean",
+                        mean,
+                        "what",
+                        visit.changed()));
   }
 }

@@ -27,8 +27,8 @@ public record Noted(boolean personal, Words words) {
     return String.join(", ", parts);
   }
 
-  public static String lot(FilamentLot lot) {
-    return lot.lot() + ", " + lot.words();
+  public String lot(FilamentLot lot) {
+    return lot.lot() + ", " + words.say(lot.told());
   }
 
   public String steps(List<SharpeningStep> steps) {
@@ -57,7 +57,7 @@ public record Noted(boolean personal, Words words) {
     List<String> parts = new ArrayList<>(List.of(words.named("method", look.method())));
     number(parts, look.magnification(), "report.magnified");
     parts.add(words.named("side", look.side()));
-    look.place().ifPresent(place -> parts.add(place.plain()));
+    look.place().ifPresent(place -> parts.add(words.say(place.told())));
     note(parts, look.note());
     return String.join(", ", parts) + ": " + words.named("finding", look.finding());
   }

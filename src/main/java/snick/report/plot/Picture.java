@@ -13,6 +13,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -21,6 +22,8 @@ import javax.imageio.ImageIO;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.knowm.xchart.XYChart;
+import org.knowm.xchart.XYSeries;
+import snick.report.word.Words;
 
 /**
  * Charts side by side, to be written as SVG or PNG; the same charts give the same bytes on one
@@ -79,10 +82,10 @@ public final class Picture {
   }
 
   /** One chart in its own size. */
-  Picture(XYChart chart) {
+  Picture(XYChart chart, Words words) {
     this(
         chart.getTitle(),
-        chart.getYAxisTitle() + " over " + chart.getXAxisTitle(),
+        words.say("draw.over", "y", chart.getYAxisTitle(), "x", chart.getXAxisTitle()),
         chart.getHeight(),
         List.of(new Panel(chart, chart.getWidth())));
   }
@@ -95,6 +98,21 @@ public final class Picture {
   /** What it shows to somebody who cannot see it: axes with units, and the figures in it. */
   public String description() {
     return description;
+  }
+
+  /** Every text in it, as it stands before it is drawn. */
+  List<String> texts() {
+    List<String> texts = new ArrayList<>(List.of(title, description));
+    texts.addAll(foot);
+    for (Panel panel : panels) {
+      XYChart chart = panel.chart();
+      texts.addAll(List.of(chart.getTitle(), chart.getXAxisTitle(), chart.getYAxisGroupTitle(0)));
+      chart.getSeriesMap().values().stream()
+          .filter(XYSeries::isShowInLegend)
+          .map(XYSeries::getLabel)
+          .forEach(texts::add);
+    }
+    return texts;
   }
 
   private int wholeHeight() {

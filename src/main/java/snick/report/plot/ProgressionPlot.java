@@ -3,11 +3,12 @@ package snick.report.plot;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.journal.Session;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
+import snick.report.word.Words;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
@@ -39,10 +40,12 @@ public final class ProgressionPlot {
 
   private final List<Readings> stages;
   private final Judge judge;
+  private final Words words;
   private final List<List<String>> names;
   private final List<List<String>> changes;
 
-  private ProgressionPlot(List<Readings> stages, Judge judge) {
+  private ProgressionPlot(List<Readings> stages, Judge judge, Words words) {
+    this.words = words;
     this.stages = stages;
     this.judge = judge;
     this.names = IntStream.range(0, stages.size()).mapToObj(this::name).toList();
@@ -53,9 +56,10 @@ public final class ProgressionPlot {
    * The picture of a session.
    *
    * @param stages evidence of its stages, in order
+   * @param words the language
    * @throws NothingToDraw if no stage has a cut with a force
    */
-  public static Picture of(Session session, List<StageEvidence> stages, Judge judge) {
+  public static Picture of(Session session, List<StageEvidence> stages, Judge judge, Words words) {
     List<Readings> withCuts = stages.stream().flatMap(stage -> stage.readings().stream()).toList();
     if (withCuts.isEmpty()) {
       throw new NothingToDraw(
@@ -64,9 +68,9 @@ public final class ProgressionPlot {
               + "' has no cut with a cut-through force: cut, with a calibration");
     }
     int cuts = withCuts.stream().mapToInt(Readings::count).sum();
-    return new ProgressionPlot(withCuts, judge)
+    return new ProgressionPlot(withCuts, judge, words)
         .picture(session.name())
-        .under(Shown.origin(session, cuts));
+        .under(words.say(Shown.origin(session, cuts)));
   }
 
   private Picture picture(String session) {
@@ -77,7 +81,7 @@ public final class ProgressionPlot {
     names(chart);
     changes(chart);
     return new Picture(
-        "Session '" + session + "', stage by stage",
+        words.say("draw.progression", "session", session),
         description(figures),
         HEIGHT,
         List.of(new Picture.Panel(chart.chart(), WIDTH)));
@@ -101,7 +105,7 @@ public final class ProgressionPlot {
       double cuts = highest(stages.get(i)) / high;
       above = Math.max(above, cuts + ABOVE_CUTS + LINE * changes.get(i).size());
     }
-    return new ForceChart("Cut-through force, stage by stage", "stage")
+    return new ForceChart(words, words.say("draw.stages"), words.say("draw.stages_axis"))
         .newtons(-below * high, above * high)
         .fromTo(0.5, stages.size() + 0.5)
         .fromZero()
@@ -122,7 +126,7 @@ public final class ProgressionPlot {
         y.add(gramForce[k] * Force.NEWTONS_PER_GRAM_FORCE);
       }
     }
-    chart.points("single cut", Pen.GREY, Pen.RING, array(x), array(y));
+    chart.points(words.say("draw.single_cut"), Pen.GREY, Pen.RING, array(x), array(y));
   }
 
   private static double[] array(List<Double> values) {
@@ -137,7 +141,7 @@ public final class ProgressionPlot {
         figures.stream()
             .mapToDouble(f -> f.ci95Gf().map(i -> (i.high() - i.low()) / 2 * unit).orElse(0.0))
             .toArray();
-    chart.points("mean with its 95 % interval", Look.BLUE, SeriesMarkers.SQUARE, x, y, half);
+    chart.points(words.say("draw.mean_bars"), Look.BLUE, SeriesMarkers.SQUARE, x, y, half);
   }
 
   private void names(ForceChart chart) {
@@ -178,7 +182,7 @@ public final class ProgressionPlot {
             && stages.get(stage).count() >= 2;
     return told
         ? lines(
-            change(judge.compare(stages.get(stage - 1), stages.get(stage))),
+            change(judge.compare(stages.get(stage - 1), stages.get(stage)), words),
             stages.size(),
             LINES_OF_A_CHANGE)
         : List.of();
@@ -190,26 +194,18 @@ public final class ProgressionPlot {
   }
 
   /** The change in words, with its share of the force before where that is above zero. */
-  static String change(Comparison c) {
+  static String change(Comparison c, Words words) {
     double before = c.first().meanGf();
     String share = before > 0 ? ", " + Shown.signedPercent(c.differenceGf() / before) : "";
-    return Shown.plain(c.verdict().word()) + share.replace(" %", "\u00a0%");
+    return words.named("report.is", c.verdict()) + share.replace(" %", "\u00a0%");
   }
 
   private String description(List<GroupFigures> figures) {
-    String told =
-        figures.stream()
-            .map(
-                f ->
-                    f.name()
-                        + ": mean "
-                        + Shown.newtons(f.meanGf())
-                        + " = "
-                        + Shown.gf(f.meanGf())
-                        + f.ci95Gf().map(i -> ", 95 % interval " + Shown.range(i)).orElse("")
-                        + ", n = "
-                        + f.n())
-            .collect(Collectors.joining("; "));
-    return "Cut-through force in N and gf for each stage, every cut and the mean. " + told + ".";
+    return words.say(
+        "draw.progression_told", "stages", figures.stream().map(ProgressionPlot::told).toList());
+  }
+
+  private static Phrase told(GroupFigures f) {
+    return Phrase.of("draw.stage_told", "name", f.name(), "mean", StagePlot.told(f), "n", f.n());
   }
 }

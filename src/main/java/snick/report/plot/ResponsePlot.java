@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import snick.cut.response.Response;
+import snick.phrase.Phrase;
+import snick.report.word.Words;
 
 /** Draws how a rig answers a sudden fall of force. */
 public final class ResponsePlot {
@@ -16,25 +18,28 @@ public final class ResponsePlot {
   private static final double ROOM = 0.1;
 
   private final Response response;
+  private final Words words;
 
-  private ResponsePlot(Response response) {
+  private ResponsePlot(Response response, Words words) {
     this.response = response;
+    this.words = words;
   }
 
   /**
    * The picture of a response whose shape is known.
    *
    * @param rig its name, for the title
+   * @param words the language
    * @throws NothingToDraw if no shape is known
    */
-  public static Picture of(Response response, String rig, double samplesPerSecond) {
+  public static Picture of(Response response, String rig, double samplesPerSecond, Words words) {
     if (response.shape().isEmpty()) {
       throw new NothingToDraw(
           "too few clear falls of rig " + rig + " are stored to know its response; cut some more");
     }
-    ResponsePlot plot = new ResponsePlot(response);
+    ResponsePlot plot = new ResponsePlot(response, words);
     return new Picture(
-        "Response of rig " + rig,
+        words.say("draw.response", "rig", rig),
         plot.description(samplesPerSecond),
         HEIGHT,
         List.of(new Picture.Panel(plot.chart().chart(), WIDTH)));
@@ -63,16 +68,24 @@ public final class ResponsePlot {
     double high = IntStream.range(0, shape.length).mapToDouble(i -> shape[i]).max().orElseThrow();
     double room = ROOM * (high - low);
     ForceChart chart =
-        new ForceChart("How the readings follow a sudden fall", "Time since the break (ms)")
-            .quantity("still to fall / %", low - room, high + room)
+        new ForceChart(
+                words,
+                words.say("draw.response_title"),
+                words.say("draw.axis", "what", Phrase.of("draw.from_break"), "unit", "ms"))
+            .quantity(words.say("draw.still_to_fall"), low - room, high + room)
             .fromTo(milliseconds[0], milliseconds[POINTS]);
     chart.level("zero", Pen.GREY, Pen.DOTTED, 0).setShowInLegend(false);
-    chart.line("one more fall lies within", Pen.GREY, Pen.DASHED, milliseconds, band(seconds, 1));
+    chart.line(
+        words.say("draw.one_more_fall"), Pen.GREY, Pen.DASHED, milliseconds, band(seconds, 1));
     chart
         .line("below", Pen.GREY, Pen.DASHED, milliseconds, band(seconds, -1))
         .setShowInLegend(false);
     chart.line(
-        "learned from " + response.falls() + " falls", Look.BLUE, Pen.MEDIUM, milliseconds, shape);
+        words.say("draw.learned", "n", response.falls()),
+        Look.BLUE,
+        Pen.MEDIUM,
+        milliseconds,
+        shape);
     return chart;
   }
 
@@ -91,26 +104,26 @@ public final class ResponsePlot {
   }
 
   private String description(double samplesPerSecond) {
-    String ring =
+    Phrase ring =
         response
             .ring()
             .map(
                 r ->
-                    String.format(
-                        Locale.ROOT,
-                        "rings at %.3g Hz (u = %.1g Hz), damping ratio %.2g, and falls to 1/e within"
-                            + " %.0f ms.",
-                        r.hertz(),
-                        r.hertzUncertainty(),
-                        r.dampingRatio(),
-                        1e3 * r.decaySeconds()))
-            .orElse("no ring shows at this rate.");
-    return String.format(
-            Locale.ROOT,
-            "Share of a sudden fall of force that is still to come, over the time since the break"
-                + " (equal areas), at %.0f samples/s; dashed: expanded uncertainty (k = 2) for one"
-                + " more fall, noise aside. The rig ",
-            samplesPerSecond)
-        + ring;
+                    Phrase.of(
+                        "draw.ring",
+                        "hertz",
+                        format("%.3g", r.hertz()),
+                        "u",
+                        format("%.1g", r.hertzUncertainty()),
+                        "damping",
+                        format("%.2g", r.dampingRatio()),
+                        "decay",
+                        format("%.0f", 1e3 * r.decaySeconds())))
+            .orElse(Phrase.of("draw.no_ring"));
+    return words.say("draw.response_told", "rate", format("%.0f", samplesPerSecond), "ring", ring);
+  }
+
+  private static String format(String form, double value) {
+    return String.format(Locale.ROOT, form, value);
   }
 }

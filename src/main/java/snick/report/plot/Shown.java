@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import snick.journal.Session;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.verdict.statistic.Interval;
@@ -75,27 +76,30 @@ public final class Shown {
   }
 
   /** Both ends in gf, the unit once. */
-  static String range(Interval gf) {
+  static Phrase range(Interval gf) {
     int decimals = Math.abs(gf.high()) >= 10 ? 1 : 2;
-    return fixed(gf.low(), decimals) + " to " + fixed(gf.high(), decimals) + " gf";
-  }
-
-  /** A word such as {@code no_difference_shown} in plain words. */
-  public static String plain(String word) {
-    return word.replace('_', ' ');
+    return Phrase.of(
+        "reason.range",
+        "low",
+        fixed(gf.low(), decimals),
+        "high",
+        fixed(gf.high(), decimals) + " gf");
   }
 
   /** Where the figures of a picture are from. */
-  static String origin(Session session, int cuts) {
-    return "Blade "
-        + shortened(session.blade())
-        + " · session "
-        + shortened(session.name())
-        + " · "
-        + Day.utc(session.opened())
-        + session.rig().map(rig -> " · rig\u00A0" + shortened(rig)).orElse(" · rig not noted")
-        + " · n\u00A0=\u00A0"
-        + cuts;
+  static Phrase origin(Session session, int cuts) {
+    return Phrase.of(
+        session.rig().isPresent() ? "draw.origin" : "draw.origin_no_rig",
+        "blade",
+        shortened(session.blade()),
+        "session",
+        shortened(session.name()),
+        "day",
+        Day.utc(session.opened()),
+        "rig",
+        session.rig().map(Shown::shortened).orElse(""),
+        "n",
+        cuts);
   }
 
   /** A name short enough for a picture. */

@@ -8,11 +8,12 @@ import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
+import snick.report.word.Words;
 import snick.store.record.CutSummary;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Readings;
 
 /** Draws the cuts of one stage along the edge. */
@@ -22,6 +23,7 @@ public final class StagePlot {
   private static final double ROOM = 0.12;
   private static final double BELOW = 0.03;
 
+  private final Words words;
   private final String title;
   private final List<Dot> dots;
   private final boolean placed;
@@ -29,8 +31,9 @@ public final class StagePlot {
   /** One cut with a force. */
   private record Dot(double x, double newtons, double half, boolean counts, boolean uneven) {}
 
-  private StagePlot(String title, List<CutSummary> cuts) {
-    this.title = title;
+  private StagePlot(Words words, Stage stage, List<CutSummary> cuts) {
+    this.words = words;
+    this.title = words.say("draw.stage", "stage", Shown.shortened(stage.name()));
     placed = cuts.stream().allMatch(c -> c.place().flatMap(StagePlot::place).isPresent());
     dots = new ArrayList<>();
     for (CutSummary cut : cuts) {
@@ -43,10 +46,11 @@ public final class StagePlot {
    *
    * @param session the session that it belongs to
    * @param cuts its cuts in the order made, those set aside too
+   * @param words the language
    * @throws NothingToDraw if none of them has a force
    */
-  public static Picture of(Session session, Stage stage, List<CutSummary> cuts) {
-    StagePlot plot = new StagePlot("Stage: " + Shown.shortened(stage.name()), cuts);
+  public static Picture of(Session session, Stage stage, List<CutSummary> cuts, Words words) {
+    StagePlot plot = new StagePlot(words, stage, cuts);
     if (plot.dots.isEmpty()) {
       throw new NothingToDraw(
           "stage '"
@@ -54,7 +58,8 @@ public final class StagePlot {
               + "' has no cut with a cut-through force: cut, with a calibration");
     }
     return plot.picture(stage)
-        .under(Shown.origin(session, (int) plot.dots.stream().filter(Dot::counts).count()));
+        .under(
+            words.say(Shown.origin(session, (int) plot.dots.stream().filter(Dot::counts).count())));
   }
 
   private static Optional<Double> place(snick.store.record.CutPlace place) {
@@ -79,7 +84,7 @@ public final class StagePlot {
     double right = dots.stream().mapToDouble(Dot::x).max().orElseThrow();
     double margin = placed ? Math.max(1, ROOM * (right - left)) : 1;
     ForceChart chart =
-        new ForceChart(title, placed ? "Place from the heel (mm)" : "cut of the stage, in order")
+        new ForceChart(words, title, words.say(placed ? "draw.place_axis" : "draw.order_axis"))
             .newtons(-BELOW * high, high * (1 + ROOM))
             .fromZero()
             .fromTo(left - margin, right + margin);
@@ -88,9 +93,14 @@ public final class StagePlot {
     }
     Optional<GroupFigures> figures = figures();
     figures.ifPresent(f -> mean(chart, f));
-    add(chart, "cut", SeriesMarkers.CIRCLE, Look.BLUE, d -> d.counts() && !d.uneven());
-    add(chart, "cut, dipped", SeriesMarkers.DIAMOND, Look.VERMILION, d -> d.counts() && d.uneven());
-    add(chart, "set aside", SeriesMarkers.CROSS, Pen.GREY, d -> !d.counts());
+    add(chart, "draw.cut", SeriesMarkers.CIRCLE, Look.BLUE, d -> d.counts() && !d.uneven());
+    add(
+        chart,
+        "draw.cut_dipped",
+        SeriesMarkers.DIAMOND,
+        Look.VERMILION,
+        d -> d.counts() && d.uneven());
+    add(chart, "report.aside", SeriesMarkers.CROSS, Pen.GREY, d -> !d.counts());
     return new Picture(
         title,
         description(stage, figures),
@@ -99,11 +109,11 @@ public final class StagePlot {
   }
 
   private void add(
-      ForceChart chart, String name, Marker marker, java.awt.Color colour, Predicate<Dot> chosen) {
+      ForceChart chart, String key, Marker marker, java.awt.Color colour, Predicate<Dot> chosen) {
     List<Dot> some = dots.stream().filter(chosen).toList();
     if (!some.isEmpty()) {
       chart.points(
-          name,
+          words.say(key),
           colour,
           marker,
           some.stream().mapToDouble(Dot::x).toArray(),
@@ -112,15 +122,14 @@ public final class StagePlot {
     }
   }
 
-  private static void mean(ForceChart chart, GroupFigures figures) {
+  private void mean(ForceChart chart, GroupFigures figures) {
     double perGramForce = Force.NEWTONS_PER_GRAM_FORCE;
-    chart.level("mean", Look.INK, Pen.MEDIUM, figures.meanGf() * perGramForce);
+    chart.level(words.say("draw.mean"), Look.INK, Pen.MEDIUM, figures.meanGf() * perGramForce);
     figures
         .ci95Gf()
         .ifPresent(
             i -> {
-              chart.level(
-                  "95 % interval of the mean", Look.INK, Pen.DASHED, i.low() * perGramForce);
+              chart.level(words.say("draw.interval"), Look.INK, Pen.DASHED, i.low() * perGramForce);
               chart
                   .level("upper end", Look.INK, Pen.DASHED, i.high() * perGramForce)
                   .setShowInLegend(false);
@@ -139,23 +148,24 @@ public final class StagePlot {
   }
 
   private String description(Stage stage, Optional<GroupFigures> figures) {
-    long aside = dots.stream().filter(d -> !d.counts()).count();
-    return "Force in N and gf of "
-        + dots.size()
-        + " cuts of stage '"
-        + stage.name()
-        + (placed ? "' over the place from the heel in mm" : "' in the order made")
-        + ", bars are the expanded uncertainty, k = 2. "
-        + figures.map(StagePlot::told).orElse("None of them counts.")
-        + (aside == 0 ? "" : " " + aside + " set aside.");
+    int aside = (int) dots.stream().filter(d -> !d.counts()).count();
+    return words.say(
+        placed ? "draw.stage_along" : "draw.stage_in_order",
+        "n",
+        dots.size(),
+        "stage",
+        stage.name(),
+        "mean",
+        figures.map(StagePlot::told).orElse(Phrase.of("draw.none_counts")),
+        "aside",
+        aside == 0 ? "" : Phrase.of("draw.aside", "n", aside));
   }
 
-  private static String told(GroupFigures f) {
-    return "Mean "
-        + Shown.newtons(f.meanGf())
-        + " = "
-        + Shown.gf(f.meanGf())
-        + f.ci95Gf().map((Interval i) -> ", 95 % interval " + Shown.range(i)).orElse("")
-        + ".";
+  /** Mean and interval of a stage. */
+  static Phrase told(GroupFigures f) {
+    String mean = Shown.newtons(f.meanGf()) + " = " + Shown.gf(f.meanGf());
+    return f.ci95Gf()
+        .map(i -> Phrase.of("draw.mean_between", "mean", mean, "interval", Shown.range(i)))
+        .orElse(Phrase.of("draw.mean_alone", "mean", mean));
   }
 }

@@ -1,9 +1,9 @@
 package snick.report.plot;
 
-import java.util.Locale;
 import java.util.Optional;
 import snick.cut.Cut;
 import snick.force.budget.Calibration;
+import snick.report.word.Words;
 
 /**
  * A cut's readings as they are drawn: as force above the zero before the event if there is a
@@ -11,8 +11,9 @@ import snick.force.budget.Calibration;
  *
  * @param cut the cut
  * @param calibration the one its force came from
+ * @param words the language
  */
-record TraceScale(Cut cut, Optional<Calibration> calibration) {
+record TraceScale(Cut cut, Optional<Calibration> calibration, Words words) {
   /** A deflection, counts, on the axis: N, or counts. */
   double ofDeflection(double counts) {
     return calibration.map(c -> c.newtons(counts)).orElse(counts);
@@ -27,13 +28,13 @@ record TraceScale(Cut cut, Optional<Calibration> calibration) {
   String told(double value) {
     return calibration.isPresent()
         ? Shown.fixed(value, 3) + " N"
-        : String.format(Locale.ROOT, "%.0f counts", value);
+        : words.say("draw.counts", "n", Shown.fixed(value, 0));
   }
 
   ForceChart chart(String title, String xTitle, double low, double high) {
-    ForceChart chart = new ForceChart(title, xTitle);
+    ForceChart chart = new ForceChart(words, title, xTitle);
     return calibration.isPresent()
         ? chart.newtons(low, high)
-        : chart.quantity("Reading above zero (counts)", low, high);
+        : chart.quantity(words.say("draw.reading"), low, high);
   }
 }

@@ -5,15 +5,14 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import snick.phrase.Phrase;
 
 /** What a person reads on the page and in the report, one catalog a language. Immutable. */
 public final class Words {
@@ -58,31 +57,38 @@ public final class Words {
 
   /** The text {@code key} with {@code values} in their places: name, value, name, value, … */
   public String say(String key, Object... values) {
-    String text = texts.get(key);
+    return say(Phrase.of(key, values));
+  }
+
+  /** {@code phrase} in this language. */
+  public String say(Phrase phrase) {
+    String text = texts.get(phrase.key());
     if (text == null) {
-      throw new IllegalArgumentException("the catalog lacks " + key);
-    }
-    Map<String, String> named = new HashMap<>();
-    for (int i = 0; i < values.length; i += 2) {
-      named.put((String) values[i], String.valueOf(values[i + 1]));
+      throw new IllegalArgumentException("the catalog lacks " + phrase.key());
     }
     return PLACE
         .matcher(text)
         .replaceAll(
-            place -> Matcher.quoteReplacement(named.getOrDefault(place.group(1), place.group())));
+            place ->
+                Matcher.quoteReplacement(
+                    said(phrase.values().getOrDefault(place.group(1), place.group()))));
+  }
+
+  private String said(Object value) {
+    if (value instanceof List<?> list) {
+      return list.stream().map(this::said).collect(Collectors.joining(", "));
+    }
+    return value instanceof Phrase phrase ? say(phrase) : String.valueOf(value);
   }
 
   /** One or many: {@code key.one} and {@code key.many}, the number as {@code {n}}. */
   public String count(String key, int n, Object... values) {
-    Object[] all = Arrays.copyOf(values, values.length + 2);
-    all[values.length] = "n";
-    all[values.length + 1] = n;
-    return say(key + (n == 1 ? ".one" : ".many"), all);
+    return say(Phrase.count(key, n, values));
   }
 
   /** What a constant of {@code kind} is called. */
   public String named(String kind, Enum<?> constant) {
-    return say(kind + "." + constant.name().toLowerCase(Locale.ROOT));
+    return say(Phrase.named(kind, constant));
   }
 
   /**

@@ -148,6 +148,18 @@ public final class StageEntryTable {
         .list(row -> EntryTable.map(row, content.apply(row)));
   }
 
+  /** The steps noted last that stand, newest first. */
+  public List<SharpeningStep> latestSteps(int limit) {
+    return database
+        .query(
+            "SELECT d.*, coalesce(m.name, t.name) AS stage_name FROM sharpening_step d"
+                + " JOIN stage t ON t.id = d.stage LEFT JOIN stage m ON m.id = t.merged_into"
+                + " WHERE NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = d.entry)"
+                + " ORDER BY d.entry DESC LIMIT ?")
+        .whole(limit)
+        .list(StageEntryTable::step);
+  }
+
   public List<SetAside> setAside(String sessionName) {
     return database
         .query(
@@ -182,7 +194,7 @@ public final class StageEntryTable {
     return new Withdrawn(row.instant("at_utc_ns"), row.text("stage_name"));
   }
 
-  private static StageEntry step(Row row) {
+  private static SharpeningStep step(Row row) {
     return new SharpeningStep(
         row.instant("at_utc_ns"),
         row.text("stage_name"),

@@ -8,9 +8,9 @@ import static snick.verdict.burr.BurrInspections.clue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.apache.commons.statistics.inference.TTest;
+import snick.phrase.Phrase;
 import snick.verdict.burr.BurrClue.Says;
 import snick.verdict.burr.BurrVerdict.Burr;
 import snick.verdict.burr.StageEvidence.PlacedCut;
@@ -48,7 +48,7 @@ public record BurrEvidence(Judge judge) {
   }
 
   private static BurrVerdict verdict(List<BurrClue> clues, BurrInspections inspections) {
-    String nextCheck = inspections.nextCheck();
+    Phrase nextCheck = inspections.nextCheck();
     List<BurrClue> pointing = clues.stream().filter(c -> c.says() == Says.BURR).toList();
     boolean seen = pointing.stream().anyMatch(c -> c.kind() == BurrClue.Kind.INSPECTION);
     boolean against = clues.stream().anyMatch(c -> c.says() == Says.NO_BURR);
@@ -62,40 +62,31 @@ public record BurrEvidence(Judge judge) {
     }
     Reason rule =
         new Reason(
-            pointing.size()
-                + " of "
-                + clues.size()
-                + " kinds of evidence point to a burr"
-                + (pointing.isEmpty() ? "" : " (" + names(pointing) + ")"),
-            "likely if one was seen or felt, or if two kinds point to it unless two ways of looking"
-                + " found both sides clean; not indicated if none does and one speaks against it;"
-                + " not looked at if nothing speaks at all and nobody looked; else possible. A force that fell is no evidence: a finer edge falls, too",
+            evidence(pointing, clues.size()),
+            Phrase.of("rule.burr"),
             nextCheck,
             Reason.COMMON_PRACTICE);
     return new BurrVerdict(burr, clues, rule, nextCheck);
   }
 
-  private static String names(List<BurrClue> clues) {
-    return clues.stream()
-        .map(c -> c.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '))
-        .collect(Collectors.joining(", "));
+  private static Phrase evidence(List<BurrClue> pointing, int of) {
+    List<Phrase> kinds = pointing.stream().map(c -> Phrase.named("clue", c.kind())).toList();
+    return pointing.isEmpty()
+        ? Phrase.of("reason.burr_none", "of", of)
+        : Phrase.count("reason.burr", kinds.size(), "of", of, "kinds", kinds);
   }
 
   private BurrClue scatter(StageEvidence stage) {
     Optional<ScatterAgainstRig> scatter =
         stage.comparable().flatMap(r -> GroupFigures.of(r, judge.rig()).scatter());
-    String rule =
-        "scatter along the edge beyond the rig's (F test, 5 %) counts for a burr, "
-            + "scatter within it over "
-            + CUTS_FOR_SCATTER
-            + " cuts against";
+    Phrase rule = Phrase.of("rule.clue_scatter", "n", CUTS_FOR_SCATTER);
     if (scatter.isEmpty()) {
       return clue(
           SCATTER,
           Says.NOTHING,
-          "the rig's repeatability or the scatter is not known",
+          Phrase.of("reason.clue_no_scatter"),
           rule,
-          "a repeatability study, or more cuts");
+          Phrase.of("unless.clue_no_scatter"));
     }
     boolean beyond = scatter.get().beyondRig();
     boolean enough = stage.cuts().size() >= CUTS_FOR_SCATTER;
@@ -103,18 +94,18 @@ public record BurrEvidence(Judge judge) {
     return clue(
         SCATTER,
         beyond ? Says.BURR : otherwise,
-        "variance along the edge is "
-            + Wording.number(scatter.get().ratio())
-            + " times the rig's, "
-            + Wording.p(scatter.get().p()),
+        Phrase.of(
+            beyond ? "reason.clue_scatter_more" : "reason.clue_scatter",
+            "ratio",
+            Wording.number(scatter.get().ratio()),
+            "p",
+            Wording.p(scatter.get().p())),
         rule,
-        "cuts at further places");
+        Phrase.of("unless.clue_scatter"));
   }
 
   private static BurrClue firstCut(StageEvidence stage) {
-    String rule =
-        "a second cut on a spot that differs from the first (paired t, 5 %) counts for a burr"
-            + " that the first one bent or broke";
+    Phrase rule = Phrase.of("rule.clue_first_cut");
     List<double[]> pairs = pairs(stage.cuts());
     double[] first = pairs.stream().mapToDouble(p -> p[0]).toArray();
     double[] second = pairs.stream().mapToDouble(p -> p[1]).toArray();
@@ -123,17 +114,24 @@ public record BurrEvidence(Judge judge) {
       return clue(
           FIRST_CUT,
           Says.NOTHING,
-          "fewer than two spots were cut twice, or without scatter",
+          Phrase.of("reason.clue_no_first_cut"),
           rule,
-          "second cuts on two spots or more");
+          Phrase.of("unless.clue_no_first_cut"));
     }
     double p = TTest.withDefaults().pairedTest(second, first).getPValue();
     return clue(
         FIRST_CUT,
         p < Comparison.SIGNIFICANCE ? Says.BURR : Says.NOTHING,
-        pairs.size() + " spots were cut twice, second against first " + Wording.p(p),
+        Phrase.of(
+            p < Comparison.SIGNIFICANCE
+                ? "reason.clue_first_cut_differs"
+                : "reason.clue_first_cut_alike",
+            "n",
+            pairs.size(),
+            "p",
+            Wording.p(p)),
         rule,
-        "second cuts on more spots");
+        Phrase.of("unless.clue_first_cut"));
   }
 
   /** First and second force, gf, of each spot cut more than once. */
@@ -166,8 +164,8 @@ public record BurrEvidence(Judge judge) {
     return clue(
         DIPS,
         p < Comparison.SIGNIFICANCE ? Says.BURR : Says.NOTHING,
-        uneven + " of " + Wording.cuts(n) + " dipped before the peak or parted in steps",
-        "more such traces than chance gives (binomial, 5 %) if one in ten is usual count for a burr",
-        "further cuts with smooth traces");
+        Phrase.of("reason.clue_dips", "n", uneven, "cuts", Wording.cuts(n)),
+        Phrase.of("rule.clue_dips"),
+        Phrase.of("unless.clue_dips"));
   }
 }

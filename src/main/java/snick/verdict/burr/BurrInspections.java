@@ -7,11 +7,11 @@ import static snick.verdict.burr.BurrClue.Kind.SIDES;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import snick.journal.Finding;
 import snick.journal.Inspection;
 import snick.journal.Method;
 import snick.journal.Side;
+import snick.phrase.Phrase;
 import snick.verdict.comparison.Reason;
 
 /**
@@ -63,9 +63,9 @@ final class BurrInspections {
     return clue(
         INSPECTION,
         says,
-        looks.isEmpty() ? "no side was inspected" : told(looks),
-        "a burr seen or felt counts by itself; none on both sides counts against",
-        "a later look by the same method at the same place");
+        looks.isEmpty() ? Phrase.of("reason.clue_not_inspected") : told(looks),
+        Phrase.of("rule.clue_seen"),
+        Phrase.of("unless.clue_seen"));
   }
 
   private static boolean noneOn(List<Inspection> looks, Side side) {
@@ -97,10 +97,9 @@ final class BurrInspections {
     return clue(
         PAPER,
         says,
-        cuts.isEmpty() ? "thin paper was not cut" : told(cuts),
-        "paper that catches or tears counts for a burr, clean cuts against;"
-            + " paper that will not start says only that the edge is dull",
-        "another paper cut at the same place");
+        cuts.isEmpty() ? Phrase.of("reason.clue_no_paper") : told(cuts),
+        Phrase.of("rule.clue_paper"),
+        Phrase.of("unless.clue_paper"));
   }
 
   private BurrClue sides() {
@@ -110,10 +109,10 @@ final class BurrInspections {
         SIDES,
         uneven.isPresent() ? BurrClue.Says.BURR : BurrClue.Says.NOTHING,
         uneven
-            .map(m -> m.plain() + " finds none on one side and something on the other")
-            .orElse("no method tells the sides apart"),
-        "a burr leans to one side, so sides that differ count for it",
-        "the same finding on both sides");
+            .map(m -> Phrase.of("reason.clue_sides", "method", Phrase.named("method", m)))
+            .orElseGet(() -> Phrase.of("reason.clue_no_sides")),
+        Phrase.of("rule.clue_sides"),
+        Phrase.of("unless.clue_sides"));
   }
 
   private boolean sidesDiffer(Method method) {
@@ -130,44 +129,27 @@ final class BurrInspections {
   }
 
   /** The cheapest check not yet made; common practice, no source. */
-  String nextCheck() {
+  Phrase nextCheck() {
     for (Method method : CHEAPEST_FIRST) {
       for (Side side : List.of(Side.LEFT, Side.RIGHT)) {
         if (latest.stream().noneMatch(i -> i.method() == method && i.side().covers(side))) {
-          return "inspect the " + side.word() + " side with " + instrument(method);
+          return Phrase.of("next_check." + method.word(), "side", Phrase.named("next_check", side));
         }
       }
       if (method == Method.FINGERTIP
           && latest.stream().noneMatch(i -> i.method() == Method.THIN_PAPER)) {
-        return "cut thin paper from heel to tip";
+        return Phrase.of("next_check.thin_paper");
       }
     }
-    return "make two more cuts at fresh spots";
+    return Phrase.of("next_check.cuts");
   }
 
-  private static String instrument(Method method) {
-    return switch (method) {
-      case RAKING_LIGHT -> "a light, from the heel on";
-      case FINGERTIP -> "a fingertip moved away from the edge, never along it";
-      default -> "cotton drawn off the edge";
-    };
-  }
-
-  private static String told(List<Inspection> looks) {
-    return looks.stream()
-        .map(
-            i ->
-                i.method().plain()
-                    + " "
-                    + i.side().word()
-                    + i.place().map(p -> " at " + p.plain()).orElse("")
-                    + ": "
-                    + i.finding().plain())
-        .collect(Collectors.joining(", "));
+  private static Phrase told(List<Inspection> looks) {
+    return Phrase.of("reason.clue_looks", "looks", looks.stream().map(Inspection::told).toList());
   }
 
   static BurrClue clue(
-      BurrClue.Kind kind, BurrClue.Says says, String evidence, String rule, String wouldChange) {
+      BurrClue.Kind kind, BurrClue.Says says, Phrase evidence, Phrase rule, Phrase wouldChange) {
     return new BurrClue(
         kind, says, new Reason(evidence, rule, wouldChange, Reason.COMMON_PRACTICE));
   }

@@ -2,6 +2,7 @@ package snick.verdict.burr;
 
 import java.util.List;
 import java.util.Locale;
+import snick.phrase.Phrase;
 import snick.verdict.comparison.Reason;
 
 /**
@@ -12,7 +13,7 @@ import snick.verdict.comparison.Reason;
  * @param rule how the clues gave the outcome
  * @param nextCheck the cheapest check not yet made
  */
-public record BurrVerdict(Burr burr, List<BurrClue> clues, Reason rule, String nextCheck) {
+public record BurrVerdict(Burr burr, List<BurrClue> clues, Reason rule, Phrase nextCheck) {
   /** Outcome. */
   public enum Burr {
     LIKELY,

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.Method;
+import snick.phrase.Phrase;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.Wording;
@@ -74,35 +75,37 @@ public record CheckTrust(
 
   /** The finding in words. */
   public Reason reason() {
-    String share =
+    Phrase share =
         missedShare
             .map(
                 i ->
-                    missed
-                        + " of "
-                        + saidNone
-                        + " times a burr was there: "
-                        + Wording.percent((double) missed / saidNone)
-                        + " missed, 95 % interval "
-                        + Wording.percent(i.low())
-                        + " to "
-                        + Wording.percent(i.high()))
-            .orElse("no stage could be judged");
+                    Phrase.of(
+                        "reason.trust_share",
+                        "missed",
+                        missed,
+                        "of",
+                        saidNone,
+                        "share",
+                        Wording.percent((double) missed / saidNone),
+                        "low",
+                        Wording.percent(i.low()),
+                        "high",
+                        Wording.percent(i.high())))
+            .orElseGet(() -> Phrase.of("reason.trust_none"));
     return new Reason(
-        method.plain()
-            + " said none: "
-            + share
-            + "; "
-            + unclear
-            + " more in which the force then fell by a hidden burr or by refinement, which cannot"
-            + " be told apart; "
-            + notJudged
-            + " more not judged",
-        "a none counts where a later look by another method, or light or edge-trailing steps of no"
-            + " finer grain, tell whether a burr was there; a look that agrees may be as blind, so"
-            + " the share is a lower one",
-        "a second look by another method; the grit of every step; cuts before and after deburring",
-        "interval: Clopper and Pearson 1934; which step deburrs: " + Reason.COMMON_PRACTICE);
+        Phrase.of(
+            "reason.trust",
+            "method",
+            Phrase.named("method", method),
+            "share",
+            share,
+            "unclear",
+            unclear,
+            "not_judged",
+            notJudged),
+        Phrase.of("rule.trust"),
+        Phrase.of("unless.trust"),
+        Phrase.of("source.trust"));
   }
 
   /** What became of a none. */

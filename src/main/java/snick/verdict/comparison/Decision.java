@@ -55,6 +55,11 @@ record Decision(
     return new Decision(differenceGf, by, p, level, verdict);
   }
 
+  /** Whether it was made before the planned number of cuts. */
+  boolean early() {
+    return level < Comparison.SIGNIFICANCE;
+  }
+
   private static Comparison.DecidedBy decidedBy(
       Optional<Welch> welch, Optional<Paired> paired, boolean standsOut) {
     if (paired.isPresent()) {

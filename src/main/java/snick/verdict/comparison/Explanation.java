@@ -1,7 +1,10 @@
 package snick.verdict.comparison;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import snick.phrase.Phrase;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
@@ -16,56 +19,45 @@ record Explanation(
     RankSum rankSum,
     Optional<Equivalence> equivalence,
     OptionalDouble rigLimitGf) {
-  private static final String SKEWED_UNEQUAL = "11 %";
-
   Reason difference(Readings first, Readings second, MoreCuts moreCuts) {
     return new Reason(
-        first.name()
-            + " "
-            + figures(first)
-            + ", "
-            + second.name()
-            + " "
-            + figures(second)
-            + ": "
-            + paired.map(Explanation::tested).orElseGet(this::tested),
+        Phrase.of(
+            "reason.groups",
+            "first",
+            figures(first),
+            "second",
+            figures(second),
+            "found",
+            paired.map(this::tested).orElseGet(this::tested)),
         rule(),
         wouldChange(moreCuts),
-        paired.isPresent() ? "Student 1908; Wilcoxon 1945" : "Welch 1947; Mann and Whitney 1947");
+        Phrase.of(paired.isPresent() ? "source.paired" : "source.means"));
   }
 
-  private String rule() {
-    double below = decision.level();
-    return switch (decision.decidedBy()) {
-      case WELCH ->
-          "a difference counts as shown if Welch's two-sided p, with groups of unequal size also"
-              + " Student's pooled p, is below "
-              + below;
-      case MANN_WHITNEY ->
-          "a difference counts as shown if the Mann–Whitney p is below "
-              + below
-              + "; it decides as a reading stands out or nothing scatters";
-      case PAIRED_T ->
-          "both cut the same places, so the paired t-test decides, whatever the forces are; its p"
-              + " must be below "
-              + below;
-      case SIGNED_RANKS ->
-          "both cut the same places and one pair stands out, so Wilcoxon's signed ranks decide;"
-              + " their p must be below "
-              + below;
-    };
+  private Phrase rule() {
+    return Phrase.of(
+        "rule." + decision.decidedBy().name().toLowerCase(Locale.ROOT),
+        "often",
+        Phrase.of(decision.early() ? "rule.often_early" : "rule.often"),
+        "level",
+        decision.level());
   }
 
-  private static String tested(Paired paired) {
-    return paired.pairs()
-        + " places in common, mean difference "
-        + Wording.signedGf(paired.differenceGf())
-        + ", 95 % interval "
-        + Wording.range(paired.ci95Gf())
-        + ", paired t "
-        + Wording.p(paired.p())
-        + ", signed ranks "
-        + Wording.p(paired.signedRankP());
+  private Phrase tested(Paired paired) {
+    return Phrase.of(
+        "reason.paired",
+        "n",
+        paired.pairs(),
+        "by",
+        Wording.signedGf(paired.differenceGf()),
+        "interval",
+        Wording.between(paired.ci95Gf()),
+        "chance",
+        Wording.chance(decision.p()),
+        "p",
+        Wording.p(paired.p()),
+        "ranks",
+        Wording.p(paired.signedRankP()));
   }
 
   /** Says what skew does to groups of unequal size. */
@@ -74,116 +66,111 @@ record Explanation(
     return told
         ? Optional.of(
             new Reason(
-                "the groups have " + first.count() + " and " + Wording.cuts(second.count()),
-                "if the smaller group also scatters more and scatter is skewed, a verdict at 5 % errs in about "
-                    + SKEWED_UNEQUAL,
-                "as many cuts in both groups, best at the same places",
-                "simulated; why: Cressie and Whitford 1986"))
+                Phrase.of("reason.unequal", "first", first.count(), "second", second.count()),
+                Phrase.of("rule.unequal"),
+                Phrase.of("unless.unequal"),
+                Phrase.of("source.unequal")))
         : Optional.empty();
   }
 
-  private static String figures(Readings readings) {
-    return Wording.gf(readings.meanGf())
-        + " (SD "
-        + Wording.gf(readings.sdGf())
-        + ", "
-        + Wording.cuts(readings.count())
-        + ")";
+  private static Phrase figures(Readings readings) {
+    return Phrase.of(
+        "reason.figures",
+        "name",
+        readings.name(),
+        "mean",
+        Wording.gf(readings.meanGf()),
+        "cuts",
+        Wording.cuts(readings.count()),
+        "sd",
+        Wording.gf(readings.sdGf()));
   }
 
-  private String tested() {
-    String rank =
-        "Mann–Whitney "
-            + Wording.p(rankSum.p())
-            + ", shift "
-            + Wording.signedGf(rankSum.hodgesLehmannGf());
-    return welch
-        .map(
-            w ->
-                "difference "
-                    + Wording.signedGf(decision.differenceGf())
-                    + ", 95 % interval "
-                    + Wording.range(w.ci95Gf())
-                    + ", Welch "
-                    + Wording.p(w.p())
-                    + ", "
-                    + rank)
-        .orElseGet(
-            () ->
-                "difference "
-                    + Wording.signedGf(decision.differenceGf())
-                    + "; neither group scatters, so there is no t-test; "
-                    + rank);
+  private Phrase tested() {
+    return welch.map(this::tested).orElseGet(() -> told("reason.no_scatter"));
   }
 
-  private String wouldChange(MoreCuts moreCuts) {
-    if (decision.verdict() != Change.NO_DIFFERENCE_SHOWN) {
-      return "further cuts whose mean differs, or cuts set aside with a reason";
-    }
-    if (moreCuts instanceof MoreCuts.InSecond more) {
-      return "about " + more.inSecond() + " more in the second group, " + more.basis();
-    }
-    if (moreCuts instanceof MoreCuts.PerGroup each) {
-      return "about " + each.perGroup() + " cuts in each group, " + each.basis();
-    }
-    return moreCuts instanceof MoreCuts.NotWorthIt no ? no.basis() : "nothing is open";
+  private Phrase tested(Welch test) {
+    return told(
+        "reason.welch", "interval", Wording.between(test.ci95Gf()), "p", Wording.p(test.p()));
+  }
+
+  private Phrase told(String key, Object... more) {
+    Object[] always = {
+      "by",
+      Wording.signedGf(decision.differenceGf()),
+      "chance",
+      Wording.chance(decision.p()),
+      "ranks",
+      Wording.p(rankSum.p()),
+      "shift",
+      Wording.signedGf(rankSum.hodgesLehmannGf())
+    };
+    return Phrase.of(key, Stream.of(always, more).flatMap(Stream::of).toArray());
+  }
+
+  private Phrase wouldChange(MoreCuts moreCuts) {
+    return decision.verdict() == Change.NO_DIFFERENCE_SHOWN
+        ? moreCuts.told().orElseGet(() -> Phrase.of("unless.nothing_open"))
+        : Phrase.of("unless.other_cuts");
   }
 
   Optional<Reason> againstMargin() {
     return equivalence.map(
         e ->
             new Reason(
-                "90 % interval of the difference "
-                    + Wording.range(e.ci90Gf())
-                    + " against a margin of "
-                    + Wording.gf(e.marginGf())
-                    + ", larger one-sided "
-                    + Wording.p(e.p())
-                    + (decision.verdict() == Change.EQUIVALENT && decision.p() < decision.level()
-                        ? "; a difference is shown, but it is smaller than the margin"
-                        : ""),
-                "equivalent if both one-sided p are below "
-                    + decision.level()
-                    + " (at 0.05: if the interval lies inside the margin)",
-                "another margin, or cuts that move the interval over it",
-                "Schuirmann 1987"));
+                Phrase.of(
+                    smallButShown() ? "reason.margin_small_but_shown" : "reason.margin",
+                    "interval",
+                    Wording.between(e.ci90Gf()),
+                    "margin",
+                    Wording.gf(e.marginGf()),
+                    "p",
+                    Wording.p(e.p())),
+                Phrase.of("rule.margin", "level", decision.level()),
+                Phrase.of("unless.margin"),
+                Phrase.of("source.equivalence")));
+  }
+
+  private boolean smallButShown() {
+    return decision.verdict() == Change.EQUIVALENT && decision.p() < decision.level();
   }
 
   Optional<Reason> againstRig(Optional<RigRepeatability> rig) {
     return rig.map(
         r ->
             new Reason(
-                "the rig alone scatters by "
-                    + Wording.gf(r.sdGf())
-                    + " ("
-                    + r.study()
-                    + "), so "
-                    + Wording.gf(rigLimitGf.orElseThrow())
-                    + " between these means could be the rig's; the difference is "
-                    + Wording.signedGf(decision.differenceGf()),
-                "a difference must exceed the rig's repeatability (95 %) to count",
-                "a new repeatability study",
-                "JCGM 200:2012, 2.21; JCGM 100:2008, G.3"));
+                Phrase.of(
+                    "reason.rig",
+                    "sd",
+                    Wording.gf(r.sdGf()),
+                    "study",
+                    r.study(),
+                    "limit",
+                    Wording.gf(rigLimitGf.orElseThrow()),
+                    "by",
+                    Wording.signedGf(decision.differenceGf())),
+                Phrase.of("rule.rig"),
+                Phrase.of("unless.rig"),
+                Phrase.of("source.rig")));
   }
 
   /** Says which figures are not exact. */
   Optional<Reason> approximations(Permutation permutation) {
-    String ranks =
-        rankSum.method() == RankSum.Method.NORMAL_APPROXIMATION
-            ? "Mann–Whitney by the normal approximation; "
-            : "";
+    boolean normal = rankSum.method() == RankSum.Method.NORMAL_APPROXIMATION;
     return permutation.exact()
         ? Optional.empty()
         : Optional.of(
             new Reason(
-                ranks
-                    + "permutation p from "
-                    + permutation.relabellings()
-                    + " random relabellings with seed "
-                    + Permutation.SEED,
-                "all orders are tried while there are few enough",
-                "fewer cuts",
-                "Hollander and Wolfe 1973"));
+                Phrase.of(
+                    normal ? "reason.approximate_both" : "reason.approximate",
+                    "n",
+                    permutation.relabellings(),
+                    "seed",
+                    Permutation.SEED),
+                Phrase.of("rule.approximate"),
+                Phrase.of("unless.approximate"),
+                Phrase.of("source.ranks")));
   }
 
   Optional<Reason> shortInterval() {
@@ -193,12 +180,14 @@ record Explanation(
     }
     return Optional.of(
         new Reason(
-            "with so few cuts the range of all differences, "
-                + Wording.range(shift)
-                + ", holds the shift with only "
-                + Wording.percent(shift.confidence()),
-            "an exact 95 % interval of the shift needs more, for example 4 cuts in each group",
-            "more cuts",
-            "Hollander and Wolfe 1973, section 4.3"));
+            Phrase.of(
+                "reason.short_interval",
+                "range",
+                Wording.range(shift),
+                "share",
+                Wording.percent(shift.confidence())),
+            Phrase.of("rule.short_interval"),
+            Phrase.of("unless.short_interval"),
+            Phrase.of("source.shift")));
   }
 }

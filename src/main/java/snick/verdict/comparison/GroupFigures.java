@@ -3,6 +3,7 @@ package snick.verdict.comparison;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.phrase.Phrase;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Readings;
 
@@ -33,19 +34,21 @@ public record GroupFigures(
     return scatter.map(
         s ->
             new Reason(
-                name
-                    + " scatters by "
-                    + Wording.gf(sdGf.orElseThrow())
-                    + ", the rig by "
-                    + Wording.gf(s.rig().sdGf())
-                    + ": variance ratio "
-                    + Wording.number(s.ratio())
-                    + ", "
-                    + Wording.p(s.p())
-                    + (s.beyondRig() ? ", more than the rig's" : ", not shown to be more"),
-                "the edge is uneven if the F test against the rig's repeatability is below 0.05",
-                "cuts at further places, or a new repeatability study",
-                "F test of two variances"));
+                Phrase.of(
+                    s.beyondRig() ? "reason.scatter_more" : "reason.scatter_like_rig",
+                    "name",
+                    name,
+                    "sd",
+                    Wording.gf(sdGf.orElseThrow()),
+                    "rig",
+                    Wording.gf(s.rig().sdGf()),
+                    "ratio",
+                    Wording.number(s.ratio()),
+                    "p",
+                    Wording.p(s.p())),
+                Phrase.of("rule.scatter"),
+                Phrase.of("unless.scatter"),
+                Phrase.of("source.variances")));
   }
 
   /** Figures of {@code readings}; {@code rig} if its repeatability is known. */

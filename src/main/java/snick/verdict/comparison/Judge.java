@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
 import snick.journal.Margin;
+import snick.phrase.Phrase;
 import snick.verdict.statistic.EffectSize;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Permutation;
@@ -38,17 +39,19 @@ import snick.verdict.statistic.Welch;
  * are left out.
  *
  * @param marginGf largest difference that does not matter, gf, above 0
- * @param marginFrom where the margin is from, for people; empty if there is none
+ * @param marginFrom where the margin is from; empty if there is none
  * @param rig the rig's repeatability, if known
  * @param planned cuts a group that were planned, 2 to 2000, if any
  */
 public record Judge(
     OptionalDouble marginGf,
-    String marginFrom,
+    Optional<Phrase> marginFrom,
     Optional<RigRepeatability> rig,
     OptionalInt planned) {
   private static final double OUTLIER_LEVEL = 0.01;
   private static final double EARLY_LEVEL = 0.001;
+  private static final Optional<Phrase> STATED = Optional.of(Phrase.of("margin_from.stated"));
+  private static final Phrase AS_PLANNED = Phrase.of("more.as_planned");
 
   /** A judge whose margin was stated. */
   public Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig) {
@@ -57,14 +60,14 @@ public record Judge(
 
   /** A judge whose margin was stated, with a planned number of cuts. */
   public Judge(OptionalDouble marginGf, Optional<RigRepeatability> rig, OptionalInt planned) {
-    this(marginGf, marginGf.isPresent() ? "as stated" : "", rig, planned);
+    this(marginGf, marginGf.isPresent() ? STATED : Optional.empty(), rig, planned);
   }
 
   /** A judge with a margin and where that is from. */
   public static Judge of(Optional<Margin> margin, Optional<RigRepeatability> rig) {
     return new Judge(
         margin.map(m -> OptionalDouble.of(m.gramForce())).orElseGet(OptionalDouble::empty),
-        margin.map(Margin::from).orElse(""),
+        margin.map(Margin::from),
         rig,
         OptionalInt.empty());
   }
@@ -211,8 +214,8 @@ public record Judge(
     }
     if (early(first, second)) {
       return first.count() >= planned.getAsInt()
-          ? new MoreCuts.InSecond(planned.getAsInt() - second.count(), "as planned")
-          : new MoreCuts.PerGroup(planned.getAsInt(), "as planned");
+          ? new MoreCuts.InSecond(planned.getAsInt() - second.count(), AS_PLANNED)
+          : new MoreCuts.PerGroup(planned.getAsInt(), AS_PLANNED);
     }
     double difference = decision.differenceGf();
     if (rig.isPresent() && decision.p() < Comparison.SIGNIFICANCE) {
@@ -250,16 +253,16 @@ public record Judge(
         .map(
             g ->
                 new Reason(
-                    readings.name()
-                        + ": "
-                        + Wording.gf(g.valueGf())
-                        + " stands "
-                        + Wording.number(g.g())
-                        + " standard deviations from the mean; it is kept in every figure",
-                    "Grubbs' test flags beyond "
-                        + Wording.number(g.criticalTwoSided())
-                        + " (5 %, two-sided); below 1 % the Mann–Whitney test decides",
-                    "setting the cut aside for a reason seen at the rig",
-                    "NIST/SEMATECH e-Handbook 1.3.5.17.1"));
+                    Phrase.of(
+                        "reason.outlier",
+                        "name",
+                        readings.name(),
+                        "force",
+                        Wording.gf(g.valueGf()),
+                        "sds",
+                        Wording.number(g.g())),
+                    Phrase.of("rule.outlier", "sds", Wording.number(g.criticalTwoSided())),
+                    Phrase.of("unless.outlier"),
+                    Phrase.of("source.outlier")));
   }
 }

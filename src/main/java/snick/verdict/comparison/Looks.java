@@ -1,6 +1,7 @@
 package snick.verdict.comparison;
 
 import java.util.OptionalInt;
+import snick.phrase.Phrase;
 
 /**
  * How often the cuts were looked at, and what that does to the error of a verdict.
@@ -11,34 +12,29 @@ import java.util.OptionalInt;
  * @param margin whether equivalence was asked for
  */
 record Looks(OptionalInt planned, int first, int second, boolean margin) {
-  private static final String ONE_LOOK_AFTER_EACH = "16 %";
-  private static final String PLATEAU_AFTER_EACH = "42 %";
-
   Reason reason() {
-    if (planned.isEmpty()) {
-      return new Reason(
-          "no number of cuts was planned, so this counts as the only look",
-          "an error of 5 % holds for one look at a number of cuts fixed beforehand; who looks after"
-              + " every cut from 3 to 12 and stops at the first difference finds one in "
-              + ONE_LOOK_AFTER_EACH
-              + " of unchanged edges"
-              + (margin ? ", and an equivalence that is none in up to " + PLATEAU_AFTER_EACH : ""),
-          "a number of cuts planned before looking: --planned N",
-          "Armitage, McPherson and Rowe 1969; shares simulated");
-    }
-    int plan = planned.getAsInt();
+    return planned.isPresent() ? asPlanned(planned.getAsInt()) : onlyLook();
+  }
+
+  private Reason onlyLook() {
+    return new Reason(
+        Phrase.of("reason.only_look"),
+        Phrase.of(margin ? "rule.only_look_margin" : "rule.only_look"),
+        Phrase.of("unless.only_look"),
+        Phrase.of("source.only_look"));
+  }
+
+  private Reason asPlanned(int plan) {
     boolean early = Math.min(first, second) < plan;
     int left = Math.max(0, first - plan) + Math.max(0, second - plan);
+    Phrase done =
+        left > 0
+            ? Phrase.of("reason.planned_and_more", "n", plan, "left", left)
+            : Phrase.of("reason.planned", "n", plan);
     return new Reason(
-        early
-            ? "an early look: " + first + " and " + second + " of " + plan + " planned cuts"
-            : "all "
-                + plan
-                + " planned cuts of each group are made"
-                + (left > 0 ? "; " + left + " made after them are left out" : ""),
-        "before the planned number a verdict needs p below 0.001, at it p below 0.05: early looks"
-            + " add next to nothing to the error",
-        early ? "the cuts that are still planned" : "a new plan, with new cuts",
-        "Haybittle 1971; Peto and others 1976");
+        early ? Phrase.of("reason.early_look", "first", first, "second", second, "n", plan) : done,
+        Phrase.of("rule.planned"),
+        Phrase.of(early ? "unless.early_look" : "unless.planned"),
+        Phrase.of("source.planned"));
   }
 }

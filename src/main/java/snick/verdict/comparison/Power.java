@@ -3,6 +3,7 @@ package snick.verdict.comparison;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.phrase.Phrase;
 import snick.verdict.statistic.NoncentralT;
 import snick.verdict.statistic.Readings;
 import snick.verdict.statistic.Welch;
@@ -46,9 +47,9 @@ public final class Power {
 
   static MoreCuts moreCuts(
       Readings first, Readings second, double differenceGf, Sought sought, double targetGf) {
-    String basis = sought.basis(targetGf, first, second);
+    Phrase basis = sought.basis(targetGf, first, second);
     if (first.allEqual() && second.allEqual()) {
-      return new MoreCuts.NotWorthIt("the readings do not scatter, so no number can be reckoned");
+      return new MoreCuts.NotWorthIt(Phrase.of("more.no_scatter"));
     }
     OptionalInt inSecond =
         smallest(
@@ -64,11 +65,7 @@ public final class Power {
     return each.isPresent()
         ? new MoreCuts.PerGroup(each.getAsInt(), basis)
         : new MoreCuts.NotWorthIt(
-            "even "
-                + MOST_CUTS
-                + " cuts a group would not settle a difference of "
-                + Wording.signedGf(differenceGf)
-                + " at this scatter; give a margin and ask for equivalence instead");
+            Phrase.of("more.in_vain", "n", MOST_CUTS, "by", Wording.signedGf(differenceGf)));
   }
 
   /** Places cut in both groups that would show {@code targetGf} at the scatter of the pairs. */
@@ -80,19 +77,19 @@ public final class Power {
     return each.isPresent()
         ? new MoreCuts.PerGroup(
             each.getAsInt(),
-            "at the same places, "
-                + sought.question(targetGf)
-                + " at a scatter of "
-                + Wording.gf(paired.sdGf())
-                + " of the pairs, with 80 % probability at 5 % error")
-        : new MoreCuts.NotWorthIt("not even " + MOST_CUTS + " places cut in both groups");
+            Phrase.of(
+                "more.at_places",
+                "question",
+                sought.question(targetGf),
+                "sd",
+                Wording.gf(paired.sdGf())))
+        : new MoreCuts.NotWorthIt(Phrase.of("more.places_in_vain", "n", MOST_CUTS));
   }
 
   /** Cuts that bring what the rig alone explains below {@code differenceGf}, gf, not negative. */
   static MoreCuts moreCutsAgainstRig(
       Readings first, Readings second, double differenceGf, RigRepeatability rig) {
-    String basis =
-        "to bring what the rig's repeatability explains below " + Wording.gf(differenceGf);
+    Phrase basis = Phrase.of("more.against_rig", "force", Wording.gf(differenceGf));
     OptionalInt inSecond =
         smallest(
             second.count() + 1, n -> rig.criticalDifferenceGf(first.count(), n) < differenceGf);
@@ -106,11 +103,7 @@ public final class Power {
     return each.isPresent()
         ? new MoreCuts.PerGroup(each.getAsInt(), basis)
         : new MoreCuts.NotWorthIt(
-            "even "
-                + MOST_CUTS
-                + " cuts a group would not lift "
-                + Wording.gf(differenceGf)
-                + " above this rig's repeatability");
+            Phrase.of("more.rig_in_vain", "n", MOST_CUTS, "force", Wording.gf(differenceGf)));
   }
 
   private static OptionalInt smallest(int from, IntPredicate enough) {
@@ -152,20 +145,22 @@ public final class Power {
       return power(Math.abs(targetGf) / error, Welch.degreesOfFreedom(sd1, n1, sd2, n2));
     }
 
-    String basis(double targetGf, Readings first, Readings second) {
-      String scatter =
-          "at scatters of "
-              + Wording.gf(first.sdGf())
-              + " and "
-              + Wording.gf(second.sdGf())
-              + ", with 80 % probability at 5 % error";
-      return question(targetGf) + " " + scatter + (this == DIFFERENCE ? "; noncentral t" : "");
+    Phrase basis(double targetGf, Readings first, Readings second) {
+      return Phrase.of(
+          "more.at_scatter",
+          "question",
+          question(targetGf),
+          "sd1",
+          Wording.gf(first.sdGf()),
+          "sd2",
+          Wording.gf(second.sdGf()));
     }
 
-    String question(double targetGf) {
-      return this == DIFFERENCE
-          ? "to show a true difference of " + Wording.gf(Math.abs(targetGf)) + " (the one seen)"
-          : "to show equivalence within " + Wording.gf(targetGf) + " if there is none";
+    Phrase question(double targetGf) {
+      return Phrase.of(
+          this == DIFFERENCE ? "more.to_show" : "more.to_show_alike",
+          "force",
+          Wording.gf(Math.abs(targetGf)));
     }
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.phrase.Phrase;
 import snick.verdict.statistic.Holm;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
@@ -103,9 +104,9 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
     if (margin.isEmpty()) {
       return new Plateau.NoMargin(
           new Reason(
-              "neither a margin nor the rig's repeatability is known",
-              "a plateau is claimed only within a stated margin",
-              "a margin (snick settings margin GF, or --margin GF), or a study of this rig's repeatability",
+              Phrase.of("reason.no_margin"),
+              Phrase.of("rule.no_margin"),
+              Phrase.of("unless.no_margin"),
               Reason.COMMON_PRACTICE));
     }
     int last = stages.size() - 1;
@@ -136,28 +137,25 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
         name,
         count,
         new Reason(
-            "the last "
-                + count
-                + " stages, from "
-                + name
-                + ", differ from the last by less than "
-                + Wording.gf(marginGf),
-            "each of them is equivalent to the last within the margin (two one-sided tests at 5 %)",
-            "a smaller margin, a finer rig, or more cuts",
-            "Schuirmann 1987; all tests must agree, so none is adjusted (R. L. Berger 1982)"));
+            Phrase.of("reason.plateau", "n", count, "since", name, "margin", Wording.gf(marginGf)),
+            Phrase.of("rule.plateau"),
+            Phrase.of("unless.plateau"),
+            Phrase.of("source.plateau")));
   }
 
   private static Plateau notShown(Comparison lastStep, double marginGf) {
     return new Plateau.NotShown(
         new Reason(
-            "the last step changed the mean by "
-                + Wording.signedGf(lastStep.differenceGf())
-                + ", verdict "
-                + lastStep.verdict().word()
-                + " with a margin of "
-                + Wording.gf(marginGf),
-            "a plateau needs the last two stages to be equivalent within the margin",
-            "a further step that changes nothing, or more cuts in the last stage",
-            "Schuirmann 1987"));
+            Phrase.of(
+                "reason.no_plateau",
+                "by",
+                Wording.signedGf(lastStep.differenceGf()),
+                "change",
+                Phrase.named("report.is", lastStep.verdict()),
+                "margin",
+                Wording.gf(marginGf)),
+            Phrase.of("rule.no_plateau"),
+            Phrase.of("unless.no_plateau"),
+            Phrase.of("source.equivalence")));
   }
 }

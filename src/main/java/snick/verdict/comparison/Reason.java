@@ -1,5 +1,7 @@
 package snick.verdict.comparison;
 
+import snick.phrase.Phrase;
+
 /**
  * Why a verdict is what it is.
  *
@@ -8,19 +10,13 @@ package snick.verdict.comparison;
  * @param wouldChange what would change the mind
  * @param source where the rule comes from, or {@link #COMMON_PRACTICE}
  */
-public record Reason(String evidence, String rule, String wouldChange, String source) {
+public record Reason(Phrase evidence, Phrase rule, Phrase wouldChange, Phrase source) {
   /** Source of a rule of the trade for which no published source is known. */
-  public static final String COMMON_PRACTICE = "common practice, no source";
+  public static final Phrase COMMON_PRACTICE = Phrase.of("source.common_practice");
 
   /** All of it in one line. */
-  public String text() {
-    return evidence
-        + ". Rule: "
-        + rule
-        + " ("
-        + source
-        + "). What would change it: "
-        + wouldChange
-        + ".";
+  public Phrase text() {
+    return Phrase.of(
+        "reason.text", "evidence", evidence, "rule", rule, "source", source, "what", wouldChange);
   }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.commons.statistics.distribution.FDistribution;
-import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.NotComparable;
 
 /**
@@ -212,7 +211,7 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
                     + ", operator "
                     + operator
                     + " has "
-                    + Wording.cuts(n)
+                    + (n == 1 ? "1 cut" : n + " cuts")
                     + ": every cell needs the same number, "
                     + Math.max(2, most)
                     + " here");

@@ -3,6 +3,7 @@ package snick.verdict.study;
 import java.util.ArrayList;
 import java.util.List;
 import snick.force.check.EwmaChart;
+import snick.phrase.Phrase;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.NotComparable;
@@ -89,25 +90,21 @@ public record ReferenceChart(
   /** The chart in words. */
   public Reason reason() {
     return new Reason(
-        Wording.cuts(weighted.size())
-            + " against limits of "
-            + Wording.gf(limits.lower())
-            + " to "
-            + Wording.gf(limits.upper())
-            + ": "
-            + (signals.size() == 1 ? "1 signal" : signals.size() + " signals")
-            + "; "
-            + Wording.number(limits.expectedFalseAlarms(weighted.size()))
-            + " false alarms are to be expected among as many of an unchanged edge",
-        "a signal is a value, a moving range or a weighted mean beyond its limit; limits are widened"
-            + " for a baseline of "
-            + Wording.cuts(limits.count())
-            + ", so that of 20 cuts of an unchanged edge that scatters normally at most 1 run in 20"
-            + " gives a signal",
+        Phrase.count(
+            "reason.chart",
+            signals.size(),
+            "cuts",
+            Wording.cuts(weighted.size()),
+            "low",
+            Wording.gf(limits.lower()),
+            "high",
+            Wording.gf(limits.upper()),
+            "false",
+            Wording.number(limits.expectedFalseAlarms(weighted.size()))),
+        Phrase.of("rule.chart", "cuts", Wording.cuts(limits.count())),
         limits.count() < SETTLED
-            ? "a baseline of " + SETTLED + " cuts or more, which narrows the limits"
-            : "a new baseline after a change that was meant",
-        "prediction limits: Hahn 1970; why: Quesenberry 1993; charts: NIST/SEMATECH e-Handbook"
-            + " 6.3.2.2 and 6.3.2.4");
+            ? Phrase.of("unless.chart_longer", "n", SETTLED)
+            : Phrase.of("unless.chart_anew"),
+        Phrase.of("source.chart"));
   }
 }

@@ -1,10 +1,10 @@
 package snick.verdict.study;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.phrase.Phrase;
 import snick.verdict.comparison.Grubbs;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.RigRepeatability;
@@ -136,31 +136,30 @@ public record RepeatabilityStudy(
 
   /** The study in words. */
   public Reason reason() {
-    String outliers =
-        flagged.isEmpty()
-            ? ""
-            : "; flagged but kept: "
-                + flagged.stream()
-                    .map(g -> Wording.gf(g.valueGf()))
-                    .collect(Collectors.joining(", "));
+    Phrase found =
+        Phrase.of(
+            "reason.study",
+            "cuts",
+            Wording.cuts(cuts),
+            "groups",
+            groups,
+            "within",
+            Wording.gf(withinSdGf()),
+            "interval",
+            Wording.range(withinSdCi95Gf),
+            "between",
+            Wording.gf(betweenSdGf()),
+            "p",
+            Wording.p(p),
+            "shown",
+            Wording.gf(rig().smallestShownDifferenceGf(5)));
+    List<String> outliers = flagged.stream().map(g -> Wording.gf(g.valueGf())).toList();
     return new Reason(
-        cuts
-            + " cuts in "
-            + groups
-            + " groups: repeatability "
-            + Wording.gf(withinSdGf())
-            + " (95 % "
-            + Wording.range(withinSdCi95Gf)
-            + "), between groups "
-            + Wording.gf(betweenSdGf())
-            + ", "
-            + Wording.p(p)
-            + "; with 5 cuts a stage this rig shows a true difference of "
-            + Wording.gf(rig().smallestShownDifferenceGf(5))
-            + " in 80 of 100 comparisons"
-            + outliers,
-        "variance components from the mean squares of a one-way analysis of variance",
-        "more groups or more cuts in each",
-        "one-way random-effects analysis of variance");
+        flagged.isEmpty()
+            ? found
+            : Phrase.of("reason.study_outliers", "found", found, "outliers", outliers),
+        Phrase.of("rule.study"),
+        Phrase.of("unless.study"),
+        Phrase.of("source.study"));
   }
 }

@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.phrase.Phrase;
 import snick.verdict.comparison.Reason;
+import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.StraightLine;
@@ -88,22 +90,24 @@ public sealed interface Wear {
     Interval rise = new Interval(line.slope() - half, line.slope() + half, 0.95);
     double most = java.util.Arrays.stream(x).max().orElseThrow();
     if (!(rise.low() > 0)) {
-      return new NotShown(rise, told(line, rise, work, "no rise is shown"));
+      return new NotShown(rise, told(line, rise, work, Phrase.of("reason.wear_none")));
     }
     Optional<HalfGain> halfGain = dullGf.flatMap(dull -> halfGain(line, t, dull, most));
-    String end =
+    Phrase end =
         halfGain
             .map(
                 h ->
-                    String.format(
-                        Locale.ROOT,
-                        "half the gain is lost at %.3g (%.3g to %.3g) %s%s",
-                        h.work(),
-                        h.ci95().low(),
-                        h.ci95().high(),
-                        work.unit(),
-                        h.extrapolated() ? ", beyond the work done" : ""))
-            .orElse("the force before sharpening is not known, so half the gain is not either");
+                    Phrase.of(
+                        h.extrapolated() ? "reason.wear_half_beyond" : "reason.wear_half",
+                        "work",
+                        short3(h.work()),
+                        "low",
+                        short3(h.ci95().low()),
+                        "high",
+                        short3(h.ci95().high()),
+                        "unit",
+                        work.unit()))
+            .orElseGet(() -> Phrase.of("reason.wear_no_half"));
     return new Rising(line.intercept(), line.slope(), rise, halfGain, told(line, rise, work, end));
   }
 
@@ -128,20 +132,30 @@ public sealed interface Wear {
             at > mostWork));
   }
 
-  private static Reason told(StraightLine line, Interval rise, Work work, String end) {
+  private static Reason told(StraightLine line, Interval rise, Work work, Phrase end) {
     return new Reason(
-        String.format(
-                Locale.ROOT,
-                "over %d cuts the force changes by %.3g gf per %s of %s, 95 %% interval %.3g to %.3g; ",
-                line.degreesOfFreedom() + 2,
-                line.slope(),
-                work.unit(),
-                work.material(),
-                rise.low(),
-                rise.high())
-            + end,
-        "a rise counts as shown if the interval of the slope of a straight line lies above 0",
-        "cuts after more work, above all at its ends",
-        "least squares; ratio interval: Fieller 1954");
+        Phrase.of(
+            "reason.wear",
+            "cuts",
+            Wording.cuts(line.degreesOfFreedom() + 2),
+            "change",
+            short3(line.slope()),
+            "unit",
+            work.unit(),
+            "material",
+            work.material(),
+            "low",
+            short3(rise.low()),
+            "high",
+            short3(rise.high()),
+            "end",
+            end),
+        Phrase.of("rule.wear"),
+        Phrase.of("unless.wear"),
+        Phrase.of("source.wear"));
+  }
+
+  private static String short3(double value) {
+    return String.format(Locale.ROOT, "%.3g", value).replace('-', '−');
   }
 }

@@ -30,7 +30,7 @@ public record Request(
   private static final int PHOTO_LIMIT_BYTES = 4 << 20;
 
   private static final Pattern PHOTO =
-      Pattern.compile("/api/v1/session/inspections/\\d{1,15}/photo");
+      Pattern.compile("/api/v1/sessions/\\d{1,15}/inspections/\\d{1,15}/photo");
 
   /** Whether this brings a photo. */
   boolean isPhoto() {

@@ -81,6 +81,41 @@ class BeginIT {
     }
   }
 
+  /** Ctrl-C on a terminal reaches the step and the dialogue alike. */
+  @Test
+  void whoStopsTheLastStepStillReadsTheLastLines() throws Exception {
+    boolean there = Files.isExecutable(Path.of("/usr/bin/script"));
+    Needs.tool(there, "no /usr/bin/script", "Ctrl-C in the last of the first steps");
+    int number;
+    Live begin;
+    try (ServerSocket door = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      number = door.getLocalPort();
+      String port = "tcp://127.0.0.1:" + number;
+      begin =
+          Jar.onThisJava().startOnTerminal("begin", port, "--data", folder.resolve("s").toString());
+      try (Socket rig = door.accept()) {
+        rig.getOutputStream().write("84210\n".repeat(20).getBytes(StandardCharsets.US_ASCII));
+        begin.await("sends readings as text");
+      }
+    }
+    try (begin) {
+      for (String answer : List.of("g", "g", "")) {
+        begin.type(answer);
+      }
+      begin.await("Without masses");
+      try (ServerSocket door = new ServerSocket(number, 1, InetAddress.getLoopbackAddress())) {
+        assertThat(door.isBound()).isTrue();
+        begin.await("$ snick run");
+        begin.await("stop with Ctrl-C");
+        begin.type("\u0003");
+        begin.await("stopped");
+        begin.await("Done.");
+        begin.await("$ snick cuts list");
+        begin.ended();
+      }
+    }
+  }
+
   @Test
   void whereThereIsNoPortItSaysSo() throws Exception {
     Jar.Done done =

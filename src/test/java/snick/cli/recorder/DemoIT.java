@@ -41,7 +41,7 @@ class DemoIT {
         .contains("plateau: reached since 'stropped'")
         .contains("burr, as found: likely")
         .contains("burr, stropped again: not indicated")
-        .contains("next: stop, plateau reached");
+        .contains("next: stop, there is no more to gain");
   }
 
   private void assertStored(Jar jar, List<Matcher> cuts) throws Exception {

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
@@ -22,13 +23,19 @@ import org.junit.jupiter.api.io.TempDir;
 import org.knowm.xchart.XYChart;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import snick.Pseudo;
+import snick.force.budget.Calibration;
+import snick.journal.Blade;
+import snick.journal.Stage;
 import snick.report.InventedEvening;
 import snick.report.Xml;
+import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
+import snick.store.record.Verification;
 import snick.verdict.comparison.Judge;
 import snick.verdict.statistic.Readings;
 import snick.verdict.study.ReferenceChart;
@@ -50,9 +57,13 @@ class PictureTest {
     store.close();
   }
 
+  private static List<Verification> checks() {
+    return store.verifications(InventedEvening.RIG);
+  }
+
   private static Picture cut() {
     StoredCut cut = store.cut(1).orElseThrow();
-    return CutPlot.of(cut, CutPlot.calibration(store, cut.summary()));
+    return CutPlot.of(cut, CutPlot.calibration(store, cut.summary()), Words.english());
   }
 
   private static Picture stage(int order) {
@@ -60,11 +71,13 @@ class PictureTest {
     store.forEachSummary(
         CutSelection.all().inStage(InventedEvening.SESSION, evidence.log().stages().get(order)),
         cuts::add);
-    return StagePlot.of(evidence.log().session(), evidence.log().stages().get(order), cuts);
+    return StagePlot.of(
+        evidence.log().session(), evidence.log().stages().get(order), cuts, Words.english());
   }
 
   private static Picture progression() {
-    return ProgressionPlot.of(evidence.log().session(), evidence.stages(), Judge.plain());
+    return ProgressionPlot.of(
+        evidence.log().session(), evidence.stages(), Judge.plain(), Words.english());
   }
 
   private static String words(Picture picture) {
@@ -80,7 +93,7 @@ class PictureTest {
   @Test
   void aCutTellsForceOutcomeAndInterval() {
     assertThat(words(cut()))
-        .contains("Cut 1: severed")
+        .contains("Cut 1: Parted at once")
         .contains("Largest sample 1.858 N")
         .contains("Estimate at the break 1.8956 ± 0.0054 N = 193.30 ± 0.55 gf")
         .contains("k = 2");
@@ -88,7 +101,7 @@ class PictureTest {
 
   @Test
   void aCutWithoutCalibrationIsDrawnInCounts() {
-    assertThat(words(CutPlot.of(store.cut(1).orElseThrow(), Optional.empty())))
+    assertThat(words(CutPlot.of(store.cut(1).orElseThrow(), Optional.empty(), Words.english())))
         .contains("Reading in counts")
         .contains("Largest sample 82830 counts");
   }
@@ -98,36 +111,72 @@ class PictureTest {
     assertThat(words(stage(1)))
         .contains("6 cuts")
         .contains("place from the heel in mm")
-        .contains("Mean 1.286 N = 131.2 gf, 95 % interval 124.")
-        .contains("1 set aside");
+        .contains("mean 1.286 N = 131.2 gf, 95 % interval 124.")
+        .contains("Set aside: 1.");
   }
 
   @Test
   void aProgressionTellsEveryStageInNewtonsAndGramForce() {
     assertThat(words(progression()))
-        .contains("as found: mean 2.034 N = 207.4 gf")
+        .contains("‘as found’: mean 2.034 N = 207.4 gf")
         .contains("n = 5")
         .contains("<script>");
   }
 
   @Test
   void aCalibrationTellsItsUncertainty() {
-    assertThat(words(CalibrationPlot.of(store.calibrations().get(0).calibration(), List.of())))
+    assertThat(
+            words(
+                CalibrationPlot.of(
+                    store.calibrations().get(0).calibration(), List.of(), Words.english())))
         .contains("10.000 N = 1019.7 gf")
         .contains("Expanded uncertainty (95 %) at the largest force 19.60 mN");
+  }
+
+  /** Letters are drawn as shapes, so the words are asked for before they are drawn. */
+  @Test
+  void everyWordInThemCanBeTranslated() {
+    Words pseudo = Pseudo.words();
+    StoredCut cut = store.cut(1).orElseThrow();
+    Calibration calibration = store.calibrations().get(0).calibration();
+    Readings baseline = Readings.ofGramForce("baseline", 91, 94, 90, 95, 93, 92, 96, 91);
+    Readings later = Readings.ofGramForce("later", 95, 92, 118);
+    Blade blade = store.journal().blades().get(0);
+    List<CutSummary> cuts = new ArrayList<>();
+    Stage stage = evidence.log().stages().get(1);
+    store.forEachSummary(CutSelection.all().inStage(InventedEvening.SESSION, stage), cuts::add);
+    for (Picture picture :
+        List.of(
+            CutPlot.of(cut, CutPlot.calibration(store, cut.summary()), pseudo),
+            CutPlot.of(cut, Optional.empty(), pseudo),
+            StagePlot.of(evidence.log().session(), stage, cuts, pseudo),
+            ProgressionPlot.of(
+                evidence.log().session(), evidence.stages(), Judge.withMarginGf(8), pseudo),
+            HistoryPlot.of(BladeStory.read(store, blade, OptionalDouble.empty()), pseudo),
+            CalibrationPlot.of(calibration, List.of(), pseudo),
+            CalibrationCharts.budget(calibration, pseudo),
+            ControlCharts.of(checks()).picture(pseudo),
+            ControlPlot.ofReferenceEdge(
+                InventedEvening.SESSION, ReferenceChart.of(baseline, later), later, pseudo))) {
+      Pseudo.assertNoEnglish(
+          picture.title(), String.join("\n", picture.texts()), InventedEvening.NAMES);
+    }
   }
 
   @Test
   void aControlChartTellsItsSignals() {
     Readings baseline = Readings.ofGramForce("baseline", 91, 94, 90, 95, 93, 92, 96, 91);
     Readings later = Readings.ofGramForce("later", 95, 92, 118);
-    Picture chart = ControlPlot.ofReferenceEdge("edge", ReferenceChart.of(baseline, later), later);
+    Picture chart =
+        ControlPlot.ofReferenceEdge(
+            "edge", ReferenceChart.of(baseline, later), later, Words.english());
     assertThat(words(chart)).contains("3 cuts against limits of").contains("signals");
   }
 
   @Test
   void axesCarryUnitsAndTheSameScaleTwice() {
-    XYChart chart = new ForceChart("t", "place / mm").newtons(0, 2).fromTo(0, 1).chart();
+    XYChart chart =
+        new ForceChart(Words.english(), "t", "place / mm").newtons(0, 2).fromTo(0, 1).chart();
     assertThat(chart.getYAxisTitle()).isEqualTo("Force (N)");
     assertThat(chart.getYAxisGroupTitle(1)).isEqualTo("Force (gf)");
     assertThat(chart.getXAxisTitle()).isEqualTo("place / mm");
@@ -177,7 +226,10 @@ class PictureTest {
 
   @Test
   void aSessionWithoutForcesSaysWhatIsMissing() {
-    assertThatThrownBy(() -> ProgressionPlot.of(evidence.log().session(), List.of(), Judge.plain()))
+    assertThatThrownBy(
+            () ->
+                ProgressionPlot.of(
+                    evidence.log().session(), List.of(), Judge.plain(), Words.english()))
         .isInstanceOf(NothingToDraw.class)
         .hasMessageContaining("no cut with a cut-through force");
   }

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.report.word.Words;
 import snick.verdict.comparison.Judge;
 import snick.verdict.statistic.Readings;
 
@@ -26,7 +27,7 @@ class ProgressionPlotTest {
   private static String change(double... later) {
     Readings before = Readings.ofGramForce("before", 93.9, 94.1, 94.0, 95.0, 93.0);
     return ProgressionPlot.change(
-        Judge.plain().compare(before, Readings.ofGramForce("later", later)));
+        Judge.plain().compare(before, Readings.ofGramForce("later", later)), Words.english());
   }
 
   @Test

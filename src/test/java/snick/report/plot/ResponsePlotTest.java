@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
+import snick.report.word.Words;
 
 class ResponsePlotTest {
   private static StepShape shape() {
@@ -24,10 +25,14 @@ class ResponsePlotTest {
   void itSaysWhatItShows() {
     Ring ring = new Ring(45, 0.2, 0.03, 0.1, 0.1, 0);
     Picture picture =
-        ResponsePlot.of(new Response(12, Optional.of(ring), Optional.of(shape())), "ab12", 320);
-    assertThat(picture.title()).isEqualTo("Response of rig ab12");
+        ResponsePlot.of(
+            new Response(12, Optional.of(ring), Optional.of(shape())),
+            "ab12",
+            320,
+            Words.english());
+    assertThat(picture.title()).isEqualTo("How rig ab12 answers a sudden fall");
     assertThat(picture.description())
-        .contains("320 samples/s")
+        .contains("320 samples a second")
         .contains("rings at 45.0 Hz")
         .contains("damping ratio 0.03")
         .contains("118 ms");
@@ -37,13 +42,14 @@ class ResponsePlotTest {
   @Test
   void withoutARingTheShapeIsDrawnAlone() {
     Picture picture =
-        ResponsePlot.of(new Response(5, Optional.empty(), Optional.of(shape())), "ab12", 80);
-    assertThat(picture.description()).contains("no ring shows");
+        ResponsePlot.of(
+            new Response(5, Optional.empty(), Optional.of(shape())), "ab12", 80, Words.english());
+    assertThat(picture.description()).contains("No ring shows");
   }
 
   @Test
   void nothingKnownIsNothingToDraw() {
-    assertThatThrownBy(() -> ResponsePlot.of(Response.unknown(), "ab12", 80))
+    assertThatThrownBy(() -> ResponsePlot.of(Response.unknown(), "ab12", 80, Words.english()))
         .isInstanceOf(NothingToDraw.class)
         .hasMessageContaining("ab12");
   }

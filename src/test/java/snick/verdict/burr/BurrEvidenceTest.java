@@ -1,6 +1,7 @@
 package snick.verdict.burr;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static snick.InEnglish.told;
 import static snick.verdict.Notes.cut;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
@@ -32,7 +33,7 @@ class BurrEvidenceTest {
   void everyKindIsLaidOpenOnceWithItsReason() {
     BurrVerdict v = weigh(stage("s", cuts(100, 101, 99, 102)));
     assertThat(v.clues()).extracting(BurrClue::kind).containsExactlyInAnyOrder(Kind.values());
-    assertThat(v.clues()).allMatch(c -> c.reason().text().contains(Reason.COMMON_PRACTICE));
+    assertThat(v.clues()).allMatch(c -> c.reason().source().equals(Reason.COMMON_PRACTICE));
   }
 
   @Test
@@ -56,7 +57,8 @@ class BurrEvidenceTest {
     assertThat(v.burr()).isEqualTo(Burr.POSSIBLE);
     assertThat(says(v, Kind.PAPER)).isEqualTo(Says.BURR);
     assertThat(says(v, Kind.INSPECTION)).isEqualTo(Says.NO_BURR);
-    assertThat(v.rule().text()).contains("1 of 6 kinds of evidence point to a burr (paper)");
+    assertThat(told(v.rule().text()))
+        .contains("1 of 6 kinds of evidence points to a burr (thin paper)");
   }
 
   @Test
@@ -72,20 +74,29 @@ class BurrEvidenceTest {
     BurrVerdict v = weigh(stage("s", List.of()));
     assertThat(v.burr()).isEqualTo(Burr.NOT_LOOKED_AT);
     assertThat(weigh(stage("s", List.of(), "b light unsure")).burr()).isEqualTo(Burr.POSSIBLE);
-    assertThat(v.nextCheck()).isEqualTo("inspect the left side with a light, from the heel on");
+    assertThat(told(v.nextCheck()))
+        .isEqualTo("inspect the left side with a light, from the heel on");
   }
 
   @Test
   void theNextCheckIsTheCheapestNotYetMade() {
-    assertThat(weigh(stage("s", List.of(), "l light none")).nextCheck())
+    assertThat(told(weigh(stage("s", List.of(), "l light none")).nextCheck()))
         .startsWith("inspect the right side with a light");
-    assertThat(weigh(stage("s", List.of(), "b light none")).nextCheck())
+    assertThat(told(weigh(stage("s", List.of(), "b light none")).nextCheck()))
         .startsWith("inspect the left side with a fingertip");
-    assertThat(weigh(stage("s", List.of(), "b light none", "b f none")).nextCheck())
+    assertThat(told(weigh(stage("s", List.of(), "b light none", "b f none")).nextCheck()))
         .isEqualTo("cut thin paper from heel to tip");
     assertThat(
-            weigh(stage("s", List.of(), "b light none", "b f none", "paper clean", "b cotton n"))
-                .nextCheck())
+            told(
+                weigh(
+                        stage(
+                            "s",
+                            List.of(),
+                            "b light none",
+                            "b f none",
+                            "paper clean",
+                            "b cotton n"))
+                    .nextCheck()))
         .isEqualTo("make two more cuts at fresh spots");
   }
 
@@ -154,7 +165,7 @@ class BurrEvidenceTest {
 
   @Test
   void aForceThatFellIsSaidToBeNoEvidence() {
-    assertThat(weigh(stage("s", cuts(100, 101))).rule().text())
+    assertThat(told(weigh(stage("s", cuts(100, 101))).rule().text()))
         .contains("A force that fell is no evidence");
   }
 }

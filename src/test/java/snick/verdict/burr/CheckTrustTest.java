@@ -2,6 +2,7 @@ package snick.verdict.burr;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static snick.InEnglish.told;
 import static snick.verdict.Notes.after;
 import static snick.verdict.Notes.cuts;
 import static snick.verdict.Notes.stage;
@@ -63,7 +64,7 @@ class CheckTrustTest {
     assertThat(finger.unclear()).isZero();
     assertThat(finger.notJudged()).isEqualTo(1);
     assertThat(finger.missedShare().orElseThrow()).isEqualTo(BinomialInterval.of(2, 3));
-    assertThat(finger.reason().text())
+    assertThat(told(finger.reason().text()))
         .contains("fingertip said none: 2 of 3 times a burr was there: 67 %");
   }
 
@@ -79,7 +80,7 @@ class CheckTrustTest {
     assertThat(finger.missedShare()).isEmpty();
     assertThat(finger.unclear()).isEqualTo(2);
     assertThat(finger.notJudged()).isEqualTo(1);
-    assertThat(finger.reason().text()).contains("by a hidden burr or by refinement");
+    assertThat(told(finger.reason().text())).contains("by a hidden burr or by refinement");
   }
 
   @Test

@@ -3,6 +3,7 @@ package snick.verdict.comparison;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static snick.InEnglish.told;
 
 import java.util.Arrays;
 import java.util.List;
@@ -79,7 +80,7 @@ class ComparisonTest {
     Comparison more = Judge.plain().compare(of(9, 9, 9, 9, 9), of(8, 8, 8, 8, 8));
     assertThat(more.rankSum().p()).isCloseTo(2.0 / 252, within(1e-12));
     assertThat(more.verdict()).isEqualTo(Change.LOWER);
-    assertThat(texts(more)).doesNotContain("NaN").contains("neither group scatters");
+    assertThat(texts(more)).doesNotContain("NaN").contains("as the cuts of each are alike");
   }
 
   @Test
@@ -158,7 +159,7 @@ class ComparisonTest {
     assertThat(c.moreCuts())
         .isInstanceOfSatisfying(
             MoreCuts.PerGroup.class, each -> assertThat(each.perGroup()).isBetween(15, 40));
-    assertThat(texts(c)).contains("cuts in each group, to show a true difference of 8.50 gf");
+    assertThat(texts(c)).contains("cuts in each of the two, enough to show a change of 8.50 gf");
 
     Comparison hopeless = Judge.plain().compare(of(100, 110, 90), of(100.1, 110, 90));
     assertThat(hopeless.moreCuts()).isInstanceOf(MoreCuts.NotWorthIt.class);
@@ -173,7 +174,7 @@ class ComparisonTest {
     assertThat(c.rankSum().ciGf().confidence()).isCloseTo(2.0 / 3, within(1e-12));
     assertThat(c.rankSum().ciGf().low()).isEqualTo(1);
     assertThat(c.rankSum().ciGf().high()).isEqualTo(3);
-    assertThat(texts(c)).contains("holds the shift with only 67 %");
+    assertThat(texts(c)).contains("holds the true change with only 67 %");
   }
 
   /** Exact p without ties against Apache Commons Statistics 1.2, an independent count. */
@@ -286,7 +287,7 @@ class ComparisonTest {
     double welch = Welch.of(of(a), of(b)).orElseThrow().p();
     assertThat(first.p()).isCloseTo(welch, within(0.01));
     assertThat(texts(Judge.plain().compare(of(a), of(b))))
-        .contains("permutation p from 100000 random relabellings with seed");
+        .contains("100000 random ones were tried (permutation test, seed");
   }
 
   @Test
@@ -302,6 +303,6 @@ class ComparisonTest {
   }
 
   private static String texts(Comparison c) {
-    return String.join("\n", c.reasons().stream().map(Reason::text).toList()) + c;
+    return String.join("\n", c.reasons().stream().map(reason -> told(reason.text())).toList()) + c;
   }
 }

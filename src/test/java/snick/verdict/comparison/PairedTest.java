@@ -3,12 +3,14 @@ package snick.verdict.comparison;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static snick.InEnglish.told;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import snick.phrase.Phrase;
 import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
@@ -101,14 +103,15 @@ class PairedTest {
     Comparison early = planned.compare(a.first(4), b.first(4));
     assertThat(early.decisiveP()).isBetween(0.001, 0.05);
     assertThat(early.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
-    assertThat(early.moreCuts()).isEqualTo(new MoreCuts.PerGroup(6, "as planned"));
-    assertThat(early.reasons()).anyMatch(r -> r.text().contains("an early look: 4 and 4 of 6"));
+    assertThat(early.moreCuts()).isEqualTo(new MoreCuts.PerGroup(6, Phrase.of("more.as_planned")));
+    assertThat(early.reasons()).anyMatch(r -> told(r.text()).contains("early look: 4 and 4 of 6"));
     Comparison whole = planned.compare(a, b);
     assertThat(whole.verdict()).isEqualTo(Change.LOWER);
     assertThat(whole.second().n()).isEqualTo(6);
-    assertThat(whole.reasons()).anyMatch(r -> r.text().contains("2 made after them are left out"));
+    assertThat(whole.reasons())
+        .anyMatch(r -> told(r.text()).contains("2 made after them are left out"));
     assertThat(Judge.plain().compare(a, b).reasons())
-        .anyMatch(r -> r.text().contains("--planned N"));
+        .anyMatch(r -> told(r.text()).contains("--planned N"));
     assertThatThrownBy(() -> new Judge(OptionalDouble.empty(), Optional.empty(), OptionalInt.of(1)))
         .isInstanceOf(NotComparable.class);
   }

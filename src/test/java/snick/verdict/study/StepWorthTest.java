@@ -5,10 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.phrase.Phrase;
 
 class StepWorthTest {
   private static StepWorth.Occasion occasion(String step, double changeGf) {
-    return new StepWorth.Occasion(step, changeGf);
+    return new StepWorth.Occasion(Phrase.of(step), changeGf);
   }
 
   /**
@@ -30,7 +31,7 @@ class StepWorthTest {
   @Test
   void onceHasNoIntervalAndTheBestComesFirst() {
     List<StepWorth> worth = StepWorth.of(List.of(occasion("strop", -5), occasion("rod", -30)));
-    assertThat(worth).extracting(StepWorth::step).containsExactly("rod", "strop");
+    assertThat(worth).extracting(w -> w.step().key()).containsExactly("rod", "strop");
     assertThat(worth.get(0).change().ci95Gf()).isEmpty();
   }
 

@@ -3,6 +3,7 @@ package snick.verdict.study;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static snick.InEnglish.told;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -32,14 +33,14 @@ class WearTest {
     assertThat(half.work()).isCloseTo(40, within(1.0));
     assertThat(half.ci95().holds(half.work())).isTrue();
     assertThat(half.ci95().high() - half.ci95().low()).isBetween(0.2, 5.0);
-    assertThat(wear.reason().text()).contains("per metre of corrugated cardboard");
+    assertThat(told(wear.reason().text())).contains("per metre of corrugated cardboard");
   }
 
   @Test
   void saysWhenItReachesBeyondTheWorkDone() {
     Wear.Rising wear = (Wear.Rising) Wear.of(points(0.8), CARD, Optional.of(300.0));
     assertThat(wear.halfGainAt().orElseThrow().extrapolated()).isTrue();
-    assertThat(wear.reason().text()).contains("beyond the work done");
+    assertThat(told(wear.reason().text())).contains("beyond the work done");
     Wear.Rising alone = (Wear.Rising) Wear.of(points(0.8), CARD, Optional.empty());
     assertThat(alone.halfGainAt()).isEmpty();
   }
