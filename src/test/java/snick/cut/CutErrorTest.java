@@ -103,7 +103,7 @@ class CutErrorTest {
         }
       }
     }
-    assertThat(covered / cells).isBetween(0.90, 0.9995);
+    assertThat(covered / cells).isBetween(0.90, 0.995);
     assertThat(mean / cells).isBetween(-0.3, 0.3);
   }
 

@@ -78,6 +78,6 @@ class StrangersRigsTest {
       quick.add(StrangersTrial.of(new StrangersRig(FIRST_SEED + i).record(CUTS, 0.35, 0.5), false));
     }
     assertThat(quick.found).as(quick.line()).isGreaterThanOrEqualTo((int) (0.98 * quick.cuts));
-    assertThat(quick.coverage()).isBetween(85.0, 99.5);
+    assertThat(quick.coverage()).isGreaterThanOrEqualTo(85);
   }
 }

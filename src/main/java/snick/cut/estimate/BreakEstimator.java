@@ -11,8 +11,23 @@ import java.util.Map;
  * not depend on those before. One thread at a time.
  */
 public final class BreakEstimator {
-  /** A fall touches readings up to so many of its 90 % to 10 % times before its instant. */
+  /**
+   * A fall touches readings up to so many of its 90 % to 10 % times before its instant: 1 % of a
+   * Gaussian edge (2.33 of its standard deviations; they are 2.56 wide).
+   */
   private static final double FALL_BEGINS = 0.9;
+
+  /**
+   * Falls that begin as late as those of one moving average (0.625) show so in their readings:
+   * nothing between is touched that lies on the course; a little earlier, for cascades.
+   */
+  private static final double BOX_BEGINS = 0.68;
+
+  /** A reading no farther below the line through those before lies on the course, noises. */
+  private static final double ON_COURSE_NOISES = 1;
+
+  /** Readings that tell that line: few, for the hand may just have gone on after a pause. */
+  private static final int LINE_READINGS = 6;
 
   /** The kink at the onset is over after so many of them. */
   private static final double ONSET_ENDS = 1.35;
@@ -29,17 +44,23 @@ public final class BreakEstimator {
    */
   private static final double PARTING_SECONDS = 0.0002;
 
-  /** Standard uncertainty of that at most, s. */
-  private static final double PARTING_U_SECONDS = 0.0011;
+  /** Standard uncertainty of that at most, s: half the longest parting lies 2u off. */
+  private static final double PARTING_U_SECONDS = 0.0013;
 
   /** And of the fall's time: no parting takes longer than the fall that shows it. */
-  private static final double PARTING_SHARE = 0.35;
+  private static final double PARTING_SHARE = 0.4;
 
-  /** Of the fall's time, by what a fixture's lag under load and after may differ. */
+  /**
+   * Of the fall's time, by what a fixture's lag under load and after may differ if it swings
+   * freely: rigs drawn at random (seeds 1 to 80, 20000 to 20079) differ by 0.1 to 0.3 rms.
+   */
   private static final double LAG_SHARE = 0.3;
 
-  /** And at most, s. */
-  private static final double MOST_LAG_SECONDS = 0.0022;
+  /** A fixture that swings under the level after the fall by this share of the height is free. */
+  private static final double FREE_SWING = 0.3;
+
+  /** That lag at most, s: 25 Hz, damped by 0.2 in the hand and by hardly anything without. */
+  private static final double MOST_LAG_SECONDS = 0.003;
 
   /**
    * A hand on the filament may damp the fixture up to ten times as much, or not at all: of the lag
@@ -61,6 +82,18 @@ public final class BreakEstimator {
 
   /** And of one between two readings, which may lie anywhere between: near 1/√12 of a period. */
   private static final double NARROW_OPEN_PERIODS = 0.25;
+
+  /** Shares of the tail over which the area is taken as well: ringing in it makes them differ. */
+  private static final double[] OTHER_TAILS = {0.5, 0.7};
+
+  /** Of the greatest difference, what is not known of the instant (an assumption). */
+  private static final double TAIL_SHARE = 0.5;
+
+  /** No filter lets a fall from one reading to the next end so far under the level after. */
+  private static final double UNFILTERED_SWING = 0.3;
+
+  /** Standard deviation of an instant anywhere between two readings, periods: 1/√12. */
+  private static final double BETWEEN_PERIODS_U = 0.29;
 
   /** A fall of this many periods or more is wide; of this less this width, between two readings. */
   private static final double WIDE_PERIODS = 1.25;
@@ -132,48 +165,82 @@ public final class BreakEstimator {
     int last = lastEarly(l, area);
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
     EarlyCourse course = course(l, Math.min(first, last), last);
-    double smear = smearSeconds(l);
     double noise = Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.top()]));
-    Extrapolation on = new Extrapolation(course, noise, smear, area.swings());
-    double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
-    Extrapolation.Course c = on.at(instant - l.timeSeconds()[last]);
-    instant = instant(area, l, last, c, instant);
-    c = on.at(instant - l.timeSeconds()[last]);
-    return result(l, area, last, course, c, instant, smear, noise);
+    Extrapolation on = new Extrapolation(course, noise, smearSeconds(l), area.swings());
+    double near = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
+    Extrapolation.Course c = on.at(near - l.timeSeconds()[last]);
+    double height = Math.max(c.counts() - area.levelCounts(), noise);
+    Instant instant = instant(area, l, last, c, near).with(noiseAndSampling(l, area, height));
+    if (betweenReadings(l, area)) {
+      instant = instant.and(new Instant(middleSeconds(l), BETWEEN_PERIODS_U * l.periodSeconds()));
+    }
+    c = on.at(instant.seconds() - l.timeSeconds()[last]);
+    return result(l, area, course, c, instant, noise);
   }
 
-  private static double instant(
+  /** The equal-area instant under the loading near one; windows that disagree make it uncertain. */
+  private static Instant instant(
       EqualArea area, Loading l, int last, Extrapolation.Course c, double near) {
-    double base = c.counts() - c.slopeCountsPerSecond() * (near - l.timeSeconds()[last]);
-    return area.instant(last, base, c.slopeCountsPerSecond());
+    double slope = c.slopeCountsPerSecond();
+    double base = c.counts() - slope * (near - l.timeSeconds()[last]);
+    double instant = area.instant(last, base, slope);
+    double most = 0;
+    for (double share : OTHER_TAILS) {
+      double other = new EqualArea(l, share).instant(last, base, slope);
+      most = Math.max(most, Math.abs(other - instant));
+    }
+    return new Instant(instant, TAIL_SHARE * most);
+  }
+
+  private static double noiseAndSampling(Loading l, EqualArea area, double height) {
+    return Math.hypot(area.noiseSeconds(height), samplingSeconds(l));
+  }
+
+  /**
+   * Whether the reading fell at once from the loading far below the level after: no filter joins
+   * the two readings, so it parted between them, whatever the swings that follow add up to.
+   */
+  private static boolean betweenReadings(Loading l, EqualArea area) {
+    return l.bottom() == l.top() + 1 && area.swingShare() > UNFILTERED_SWING;
+  }
+
+  private static double middleSeconds(Loading l) {
+    return 0.5 * (l.timeSeconds()[l.top()] + l.timeSeconds()[l.bottom()]);
   }
 
   private static ForceAtBreak result(
       Loading l,
       EqualArea area,
-      int last,
       EarlyCourse course,
       Extrapolation.Course c,
-      double instant,
-      double smear,
+      Instant instant,
       double noise) {
     double height = Math.max(c.counts() - area.levelCounts(), noise);
     double slope = c.slopeCountsPerSecond();
-    double kink = 0.5 * slope * smear * smear / height;
+    double kink = 0.5 * slope * square(smearSeconds(l)) / height;
     double steep = Math.hypot(slope, c.slopeUncertainty());
-    double ring =
-        Math.max(
-            Math.abs(instant(new EqualArea(l, 0.5), l, last, c, instant) - instant),
-            Math.abs(instant(new EqualArea(l, 0.7), l, last, c, instant) - instant));
-    double uInstant =
-        Math.hypot(Math.hypot(area.noiseSeconds(height), samplingSeconds(l)), 0.5 * ring);
     double doubt = Math.min(c.doubtCounts(), c.uncertaintyCounts());
     double plain = Math.sqrt(square(c.uncertaintyCounts()) - square(doubt));
     return new ForceAtBreak(
         c.counts() - slope * (PARTING_SECONDS - kink),
-        instant,
+        instant.seconds(),
         course.slopeCountsPerSecond(),
-        new Budget(plain, doubt, steep * uInstant, steep * partingSeconds(l), 0));
+        new Budget(plain, doubt, steep * instant.uSeconds(), steep * partingSeconds(l, area), 0));
+  }
+
+  /** An instant and its standard uncertainty, s. */
+  private record Instant(double seconds, double uSeconds) {
+    Instant with(double otherSeconds) {
+      return new Instant(seconds, Math.hypot(uSeconds, otherSeconds));
+    }
+
+    /** The mean of two that know nothing of each other. */
+    Instant and(Instant other) {
+      double mine = 1 / square(uSeconds);
+      double its = 1 / square(other.uSeconds);
+      return new Instant(
+          (mine * seconds + its * other.seconds) / (mine + its), 1 / Math.sqrt(mine + its));
+    }
   }
 
   private EarlyCourse course(Loading l, int first, int last) {
@@ -191,11 +258,19 @@ public final class BreakEstimator {
     return (WIDE_OPEN_PERIODS + NARROW_OPEN_PERIODS * open) * l.periodSeconds();
   }
 
-  private static double partingSeconds(Loading l) {
-    double fall = l.fallSeconds();
+  private static double partingSeconds(Loading l, EqualArea area) {
+    double parting = Math.min(PARTING_SHARE * l.fallSeconds(), PARTING_U_SECONDS);
     return Math.hypot(
-        Math.min(PARTING_SHARE * fall, PARTING_U_SECONDS),
-        Math.min(Math.min(LAG_SHARE * fall, MOST_LAG_SECONDS), HELD_LAGS * l.fixtureLagSeconds()));
+        parting, Math.min(unknownLagSeconds(l, area), HELD_LAGS * l.fixtureLagSeconds()));
+  }
+
+  /**
+   * By what the lag may differ if its ring is not known: a fixture that does not swing after the
+   * fall is either fast or damped as much without a hand.
+   */
+  private static double unknownLagSeconds(Loading l, EqualArea area) {
+    double free = Math.min(1, Math.sqrt(area.swingShare() / FREE_SWING));
+    return free * Math.min(LAG_SHARE * l.fallSeconds(), MOST_LAG_SECONDS);
   }
 
   /** Standard deviation of what filter and fixture smear readings by, s. */
@@ -208,7 +283,8 @@ public final class BreakEstimator {
   /** Leaves out readings before the bottom that stand above what any loading does at once. */
   private void leaveOutJumps(Loading l) {
     int last = Math.max(l.onset() + 1, l.top() - 2);
-    EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
+    int from = Math.max(l.onset() + 1, last - LINE_READINGS + 1);
+    EarlyCourse course = course(l, Math.min(from, last - 1), last);
     double end = l.timeSeconds()[last];
     for (int i = last + 1; i < l.bottom(); i++) {
       double line = course.lineAfter(l.timeSeconds()[i] - end);
@@ -216,16 +292,34 @@ public final class BreakEstimator {
     }
   }
 
+  /** Last reading that the fall has not touched: surely not, or by what the readings show. */
   private int lastEarly(Loading l, EqualArea area) {
     int last = Math.max(l.onset() + 1, l.top() - 2);
     EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
     double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
-    double before = instant - FALL_BEGINS * l.fallSeconds();
-    int i = l.bottom();
-    while (i > l.onset() + 1 && l.timeSeconds()[i] > before) {
+    int i = lastBefore(l, instant - FALL_BEGINS * l.fallSeconds());
+    int most = lastBefore(l, instant - BOX_BEGINS * l.fallSeconds());
+    while (i < most && goesOn(l, i)) {
+      i++;
+    }
+    return i;
+  }
+
+  /** Last reading before a time that is none of the fall. */
+  private static int lastBefore(Loading l, double seconds) {
+    int i = Math.min(l.bottom(), Math.max(l.top(), l.onset() + 1));
+    while (i > l.onset() + 1 && l.timeSeconds()[i] > seconds) {
       i--;
     }
-    return Math.min(i, Math.max(l.top(), l.onset() + 1));
+    return i;
+  }
+
+  /** Whether the reading after one lies where those before lead to, or above. */
+  private boolean goesOn(Loading l, int i) {
+    int from = Math.max(Math.min(firstClean(l), i - 2), i - LINE_READINGS + 1);
+    return from > l.onset()
+        && l.counts()[i + 1]
+            > course(l, from, i).lineAfter(l.periodSeconds()) - ON_COURSE_NOISES * l.noiseCounts();
   }
 
   /** First reading that the filter does not join to the rest before. */

@@ -23,8 +23,14 @@ final class CourseModel {
   /** Bins of one width before they double. */
   private static final int SAME_WIDTH = 8;
 
-  /** Strengths of a motion tried, rms, noises. */
-  private static final double[] MOTION_NOISES = {2, 12, 72};
+  /**
+   * So many bins and fewer tell nothing of the hand; each more makes an even one likelier, to about
+   * as likely as all motions together when all bins are full (an assumption).
+   */
+  private static final int NOT_TELLING = 5;
+
+  /** Strengths of a motion tried, rms, noises: geometric, from none seen to a shaking hand. */
+  private static final double[] MOTION_NOISES = {1.5, 4, 10, 25, 60};
 
   /** Strengths of the wander tried: standard deviation after a tenth of a second, noises. */
   private static final double[] WANDER_NOISES = {0.15, 1.5, 15};
@@ -51,11 +57,17 @@ final class CourseModel {
       double[][] correlations = correlations(motion);
       for (double strength : motion == Motion.NONE ? new double[1] : MOTION_NOISES) {
         for (double wander : WANDER_NOISES) {
-          hypotheses.add(new Hypothesis(this, motion, correlations, strength, wander));
+          hypotheses.add(
+              new Hypothesis(this, motion, correlations, strength, wander, logPrior(motion)));
         }
       }
     }
     rigid = hypotheses.stream().filter(h -> !h.motion().ofFixture()).toList();
+  }
+
+  /** Few readings do not tell an even hand from a moving one, so the less it is expected. */
+  private double logPrior(Motion motion) {
+    return motion == Motion.NONE ? StrictMath.log(Math.max(1, bins() - NOT_TELLING)) : 0;
   }
 
   private double[][] correlations(Motion motion) {

@@ -121,6 +121,16 @@ final class EqualArea {
     return false;
   }
 
+  /** How far the readings go under the level after the fall at first, of the fall's height. */
+  double swingShare() {
+    double until = l.timeSeconds()[l.bottom()] + SWING_SECONDS;
+    double lowest = levelCounts - 2 * l.noiseCounts();
+    for (int i = l.bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
+      lowest = l.usable()[i] ? Math.min(lowest, l.counts()[i]) : lowest;
+    }
+    return (levelCounts - lowest) / Math.max(l.counts()[l.top()] - levelCounts, l.noiseCounts());
+  }
+
   private static double square(double x) {
     return x * x;
   }

@@ -18,7 +18,10 @@ final class Extrapolation {
   /** Readings of the backtest: the last bins, each one period or somewhat more. */
   private static final int TESTED = 6;
 
-  /** Hypotheses less likely than the best by this factor's logarithm count for nothing. */
+  /** Readings that lie nearer than expected do not make variances smaller than this times. */
+  private static final double LEAST_SCALE = 0.7;
+
+  /** Hypotheses less likely than the best by a factor of e to this count for nothing. */
   private static final double FAR_BEHIND = 8;
 
   /** Over which a slope is taken, s. */
@@ -57,7 +60,7 @@ final class Extrapolation {
     double best = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < white.length; i++) {
       white[i] = hypotheses.get(i).whiten(course.offCounts(), 1 / noiseCounts);
-      evidence[i] = evidence(hypotheses.get(i), white[i]);
+      evidence[i] = hypotheses.get(i).logPrior() + evidence(hypotheses.get(i), white[i]);
       best = Math.max(best, evidence[i]);
     }
     for (int i = 0; i < white.length; i++) {
@@ -86,7 +89,7 @@ final class Extrapolation {
     }
     double all = (NOISE_DEGREES + chi) / (NOISE_DEGREES + n);
     double tested = (NOISE_DEGREES + late) / (NOISE_DEGREES + n - from);
-    return Math.max(0.7, Math.max(all, tested));
+    return Math.max(LEAST_SCALE, Math.max(all, tested));
   }
 
   /** The course so many seconds after the last early reading. */

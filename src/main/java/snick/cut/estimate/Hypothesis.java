@@ -26,13 +26,16 @@ final class Hypothesis {
   private final double oldestSeconds;
   private final double[] whitening;
   private final double halfLogDeterminant;
+  private final double logPrior;
 
   Hypothesis(
       CourseModel model,
       Motion motion,
       double[][] correlations,
       double strength,
-      double wanderAtTenth) {
+      double wanderAtTenth,
+      double logPrior) {
+    this.logPrior = logPrior;
     this.model = model;
     this.motion = motion;
     this.strength = strength * strength;
@@ -76,6 +79,11 @@ final class Hypothesis {
 
   Motion motion() {
     return motion;
+  }
+
+  /** Natural logarithm of its weight before any reading. */
+  double logPrior() {
+    return logPrior;
   }
 
   double halfLogDeterminant() {

@@ -18,7 +18,8 @@ class HypothesisTest {
   @Test
   void withoutMotionOrWanderItIsALeastSquaresLine() {
     CourseModel model = new CourseModel(READINGS, PERIOD_SECONDS);
-    Hypothesis line = new Hypothesis(model, Motion.NONE, new double[READINGS][READINGS], 0, 1e-6);
+    Hypothesis line =
+        new Hypothesis(model, Motion.NONE, new double[READINGS][READINGS], 0, 1e-6, 0);
     double[] y = {0.3, -0.4, 0.8, 0.1, -0.7, 0.9, 0.2, -0.1};
     double meanT = 0;
     double meanY = 0;
