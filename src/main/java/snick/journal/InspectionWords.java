@@ -38,18 +38,7 @@ public final class InspectionWords {
           "both", Side.BOTH,
           "b", Side.BOTH);
 
-  private static final Map<String, Method> METHOD =
-      Map.ofEntries(
-          Map.entry("light", Method.RAKING_LIGHT),
-          Map.entry("finger", Method.FINGERTIP),
-          Map.entry("fingertip", Method.FINGERTIP),
-          Map.entry("f", Method.FINGERTIP),
-          Map.entry("magnifier", Method.MAGNIFIER),
-          Map.entry("paper", Method.THIN_PAPER),
-          Map.entry("p", Method.THIN_PAPER),
-          Map.entry("cotton", Method.COTTON_DRAG),
-          Map.entry("nail", Method.NAIL_DRAG),
-          Map.entry("free", Method.FREE));
+  private static final Map<String, Method> METHOD = Method.byTypedWord();
 
   private static final Map<String, Finding> FINDING =
       Map.ofEntries(

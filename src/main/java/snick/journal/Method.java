@@ -1,19 +1,24 @@
 package snick.journal;
 
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import snick.journal.name.EnumWords;
 import snick.journal.name.NotAccepted;
 
-/** How an edge was inspected for a burr. */
+/**
+ * How an edge was inspected for a burr. Options, journal, JSON and page ask this list; a new way
+ * needs its words in the catalog and, if it bears on the evidence, a place there.
+ */
 public enum Method {
   /** Light almost along the bevel: a burr glints or throws a shadow. */
   RAKING_LIGHT("light"),
   /** Fingertip moved away from the edge, never along it. */
-  FINGERTIP("finger"),
+  FINGERTIP("finger", "finger fingertip f"),
   /** Loupe or microscope, with its magnification. */
-  MAGNIFIER("10x"),
+  MAGNIFIER("10x", "magnifier"),
   /** Cut through thin paper. */
-  THIN_PAPER("paper"),
+  THIN_PAPER("paper", "paper p"),
   /** Cotton drawn off the edge: a burr pulls fibres. */
   COTTON_DRAG("cotton"),
   /** Edge drawn over a fingernail at rest: a burr catches. */
@@ -22,9 +27,26 @@ public enum Method {
   FREE("free");
 
   private final String shortWord;
+  private final String typed;
 
   Method(String shortWord) {
+    this(shortWord, shortWord);
+  }
+
+  Method(String shortWord, String typed) {
     this.shortWord = shortWord;
+    this.typed = typed;
+  }
+
+  /** The method of each word that is typed as it stands. */
+  static Map<String, Method> byTypedWord() {
+    Map<String, Method> methods = new HashMap<>();
+    for (Method method : values()) {
+      for (String word : method.typed.split(" ", -1)) {
+        methods.put(word, method);
+      }
+    }
+    return methods;
   }
 
   /** The word used in JSON and in the store, for example {@code raking_light}. */

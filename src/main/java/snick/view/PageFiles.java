@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import snick.journal.Method;
 import snick.json.Json;
 import snick.report.word.Words;
 import snick.store.record.CutSummary;
@@ -97,7 +99,14 @@ final class PageFiles {
   private static byte[] catalog(Words words) {
     Map<String, String> texts = new TreeMap<>(words.texts());
     texts.keySet().removeIf(key -> key.startsWith(OF_REPORT) || key.startsWith(GLOSSARY));
-    return ("export const catalog = " + Json.text(texts) + ";\n").getBytes(StandardCharsets.UTF_8);
+    List<String> methods =
+        Stream.of(Method.values()).filter(m -> m != Method.FREE).map(Method::word).toList();
+    return ("export const catalog = "
+            + Json.text(texts)
+            + ";\nexport const methods = "
+            + Json.text(methods)
+            + ";\n")
+        .getBytes(StandardCharsets.UTF_8);
   }
 
   /** The description of what is served for programs. */

@@ -2,16 +2,16 @@
 
 import { button, byId, element, fill } from './dom.js';
 import { post, toast } from './acts.js';
+import { methods } from './catalog.js';
 import { beside } from './photo.js';
 import { say } from './say.js';
 import { withdraw } from './steps.js';
 import * as words from './words.js';
 
-const METHODS = ['raking_light', 'fingertip', 'magnifier', 'thin_paper', 'cotton_drag', 'nail_drag'];
 const FINDINGS = ['none', 'burr_seen', 'unsure'];
 const PAPER = ['clean', 'catches', 'tears', 'will_not_start', 'unsure'];
 
-let method = 'raking_light';
+let [method] = methods;
 let magnification = 10;
 let running = {};
 
@@ -32,7 +32,7 @@ function row(side, findings) {
 
 function ways() {
   return element('div', { class: 'ways', role: 'group', 'aria-label': say('inspect.how') },
-    ...METHODS.map((word) => button(words.method(word), () => choose(word), {
+    ...methods.map((word) => button(words.method(word), () => choose(word), {
       'aria-pressed': String(word === method), 'data-method': word })));
 }
 

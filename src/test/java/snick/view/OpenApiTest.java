@@ -9,10 +9,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.journal.Method;
 
 /** The description agrees with what is served: OpenAPI Specification 3.1.0 (from memory). */
 class OpenApiTest {
@@ -84,6 +86,12 @@ class OpenApiTest {
     agrees("/api/v1/state", "State");
     agrees("/api/v1/bench", "Bench");
     agrees("/api/v1/cuts/" + cut, "CutWithTrace");
+  }
+
+  @Test
+  void everyWayOfLookingIsDescribed() {
+    assertThat(at("paths").toString())
+        .contains(Stream.of(Method.values()).map(Method::word).toList().toString());
   }
 
   private void agrees(String path, String schema) throws Exception {
