@@ -29,9 +29,6 @@ public final class CutDetector implements SampleSink {
   /** Uncertainty of a block's median: 1.25/√n for 8 to 32 readings, low frequencies included. */
   private static final double BLOCK_NOISES = 0.3;
 
-  /** Share of a swing, peak to peak, that a level averaged over it may be off. */
-  private static final double LEAK = 0.025;
-
   /** A level above the zero by more of its doubts is a load that remains. */
   private static final double DOUBTS = 3;
 
@@ -138,17 +135,19 @@ public final class CutDetector implements SampleSink {
   }
 
   private void watched(Event.Step step, long nanos) {
-    if (step == Event.Step.LOADED_AGAIN) {
-      beginUnsettled(nanos);
-    } else if (step == Event.Step.ENDED) {
-      rests(nanos, event.watchedLevelCounts());
+    switch (step) {
+      case LOADED_AGAIN -> beginUnsettled(nanos);
+      case LOADED_OTHERWISE -> beginOtherwise(nanos);
+      case ENDED -> rests(nanos, event.watchedLevelCounts());
+      case GOES_ON -> {}
     }
   }
 
   /** The reading rests at this level: the zero, whatever it was before. */
   private void rests(long nanos, double levelCounts) {
     double noise = rest.noiseCounts();
-    if (Math.abs(levelCounts - rest.levelCounts()) > rest.triggerCounts()) {
+    double moved = Math.abs(levelCounts - zero.at(nanos, noise).counts());
+    if (moved > rest.triggerCounts()) {
       zero.begin(nanos, levelCounts, noise, noise);
     } else {
       zero.take(nanos, levelCounts, 0.5 * noise, noise);
@@ -160,16 +159,23 @@ public final class CutDetector implements SampleSink {
   private void beginUnsettled(long nanos) {
     Settling last = event.settling();
     int side = event.polarity();
-    double from = event.before().levelCounts() + side * last.lowestCounts();
+    double above = last.lowestCounts();
     double noise = rest.noiseCounts();
     Before.Zero predicted = zero.at(nanos, noise);
-    double u = Math.hypot(LEAK * last.swingAtLowestCounts(), 0.5 * noise);
+    double from = predicted.counts() + side * above;
+    double u = Math.hypot(last.lowestDoubtCounts(), 0.5 * noise);
     double doubt = Math.sqrt(predicted.varianceCounts2() + u * u);
-    if (side * (from - predicted.counts()) < DOUBTS * doubt) {
-      zero.take(nanos, from, u, noise);
+    if (above < DOUBTS * doubt) {
+      zero.take(nanos, from, Math.hypot(u, Math.max(0, above)), noise);
     }
     rest.moveTo(zero.at(nanos, noise).counts());
     begin(side, from, false, nanos);
+  }
+
+  /** What the event took for a fall is a loading in the other direction, from rest. */
+  private void beginOtherwise(long nanos) {
+    rest.moveTo(zero.at(nanos, rest.noiseCounts()).counts());
+    begin(-event.polarity(), rest.levelCounts(), true, nanos);
   }
 
   /** How far the rest goes on within its band, or its block; behind the first sample at least. */
@@ -204,19 +210,20 @@ public final class CutDetector implements SampleSink {
       run = 0;
       railReported = false;
       if (rest.samples(n, ring, period.periodNanos())) {
-        followZero();
+        followBlock();
       }
     }
   }
 
   /** Before the rest is known, a block may be of a loading. */
-  private void followZero() {
+  private void followBlock() {
     double noise = rest.noiseCounts();
-    if (rest.known()) {
-      zero.take(ring.nanos(0), rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
-    } else {
+    if (!rest.known()) {
       zero.forget();
     }
+    long middle = ring.nanos(rest.lastBlockLength() / 2);
+    zero.take(middle, rest.lastMedianCounts(), BLOCK_NOISES * noise, noise);
+    rest.follow(zero.driftCountsPerSecond());
   }
 
   private void takeOutside(double away) {
@@ -324,6 +331,8 @@ public final class CutDetector implements SampleSink {
     finish();
     if (step == Event.Step.LOADED_AGAIN) {
       beginUnsettled(ring.nanos(0));
+    } else if (step == Event.Step.LOADED_OTHERWISE) {
+      beginOtherwise(ring.nanos(0));
     }
   }
 
@@ -332,9 +341,11 @@ public final class CutDetector implements SampleSink {
     if (finding.isPresent()) {
       deliver(finding.get());
     }
-    ring.cutOffBefore(event.restSamplesAfter());
+    if (event.step() != Event.Step.LOADED_OTHERWISE) {
+      ring.cutOffBefore(event.restSamplesAfter());
+    }
     event.close();
-    if (!event.watching() && event.step() != Event.Step.LOADED_AGAIN) {
+    if (!event.watching() && event.step() == Event.Step.ENDED) {
       rests(ring.nanos(0), event.levelAfterCounts());
     }
   }

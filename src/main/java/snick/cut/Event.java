@@ -21,7 +21,9 @@ final class Event {
     /** At rest again, or too long. */
     ENDED,
     /** The next loading began before the rest after this one was long enough. */
-    LOADED_AGAIN
+    LOADED_AGAIN,
+    /** What looked like a fall is a loading in the other direction. */
+    LOADED_OTHERWISE
   }
 
   /** Why no more samples come. */
@@ -53,8 +55,8 @@ final class Event {
   /** A ring or a remainder keeps an event from its result no longer. */
   private static final long PATIENCE_NANOS = 1_000_000_000L;
 
-  /** Share of the band within which the level after a fall is that before. */
-  private static final double NEAR_BAND = 0.5;
+  /** Standard deviation of the level's noise, over √n: its readings' weights are a triangle. */
+  private static final double LEVEL_NOISES = 1.2;
 
   /**
    * The range of n readings of noise is seldom more than 2√(2 ln n) of its standard deviations and
@@ -143,7 +145,8 @@ final class Event {
   /** Ends it; what follows may have to be watched further until it is at rest. */
   void close() {
     active = false;
-    watching = fallen && step != Step.LOADED_AGAIN && end == End.SETTLED && !settled;
+    boolean loaded = step == Step.LOADED_AGAIN || step == Step.LOADED_OTHERWISE;
+    watching = fallen && !loaded && end == End.SETTLED && !settled;
   }
 
   /** Takes a sample, as one of {@link #samples}. */
@@ -208,7 +211,18 @@ final class Event {
     settled = false;
     fallLevel = course.levelCounts();
     double band = before.bandCounts();
-    settling.begin(fallenNanos, band, calmCounts(), NEAR_BAND * band, course.readingShare());
+    double farthest = Math.max(band, peak);
+    double doubt = LEVEL_NOISES * before.noiseCounts() / Math.sqrt(course.memoryReadings());
+    settling.begin(fallenNanos, band, farthest, calmCounts(), doubt, course.readingShare());
+  }
+
+  /** What the level above the zero, as that drifts, tells after a fall. */
+  private Settling.State settle(long nanos) {
+    double above = polarity * (course.levelCounts() - before.zero().countsAt(nanos));
+    double doubt = Math.sqrt(Math.max(0, before.zero().covarianceCounts2(nanos, nanos)));
+    Settling.State state = settling.tick(nanos, above, doubt, course.swingCounts());
+    settled = state == Settling.State.SETTLED;
+    return state;
   }
 
   /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
@@ -227,19 +241,21 @@ final class Event {
       return bounded(index, nanos);
     }
     end = fell ? End.SETTLED : End.ABSORBED;
-    levelAfter = zero + polarity * flat.level();
+    levelAfter = course.levelCounts();
     return Step.ENDED;
   }
 
   private Step afterFall(int index, long nanos) {
     boolean touch = peak < TOUCH_NOISES * before.noiseCounts();
-    Settling.State state = settling.tick(nanos, level(), course.swingCounts());
-    settled = state == Settling.State.SETTLED;
+    Settling.State state = settle(nanos);
+    if (state == Settling.State.LOADED_OTHERWISE) {
+      return Step.LOADED_OTHERWISE;
+    }
     if (state == Settling.State.LOADED && touch && before.settled()) {
       fallen = false;
       return bounded(index, nanos);
     }
-    levelAfter = zero + polarity * settling.lowestCounts();
+    levelAfter = before.zero().countsAt(nanos) + polarity * settling.lowestCounts();
     if (state == Settling.State.LOADED) {
       return Step.LOADED_AGAIN;
     }
@@ -259,12 +275,14 @@ final class Event {
     if (!course.ticks()) {
       return Step.GOES_ON;
     }
-    Settling.State state = settling.tick(nanos, level(), course.swingCounts());
+    Settling.State state = settle(nanos);
     watching = state != Settling.State.SETTLED;
-    if (state == Settling.State.LOADED) {
-      return Step.LOADED_AGAIN;
-    }
-    return watching ? Step.GOES_ON : Step.ENDED;
+    return switch (state) {
+      case LOADED -> Step.LOADED_AGAIN;
+      case LOADED_OTHERWISE -> Step.LOADED_OTHERWISE;
+      case SETTLED -> Step.ENDED;
+      case UNSETTLED -> Step.GOES_ON;
+    };
   }
 
   /** Level of the rest, swings averaged out, counts. */

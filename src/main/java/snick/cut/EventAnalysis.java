@@ -78,6 +78,9 @@ final class EventAnalysis {
     if (r.impulsive()) {
       return Outcome.DISTURBED;
     }
+    if (event.step() == Event.Step.LOADED_OTHERWISE) {
+      return Outcome.RELEASED;
+    }
     return byFall(r.fall.get(), r);
   }
 

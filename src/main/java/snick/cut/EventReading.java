@@ -119,7 +119,7 @@ final class EventReading {
   private double calmFallPeriods() {
     Samples calm = s.calmed();
     return new FallLocator(calm, after, severedFallNanos)
-        .find(calm.largest(onset, calm.size()), calm.size())
+        .find(calm.largest(Math.max(onset, s.firstCalmed()), calm.size()), calm.size())
         .map(Fall::periods)
         .orElse(Double.POSITIVE_INFINITY);
   }

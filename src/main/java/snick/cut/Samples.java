@@ -92,6 +92,11 @@ final class Samples {
     return new Samples(calm, time, usable, periodNanos, startNanos);
   }
 
+  /** Index of the first reading that {@link #calmed} has neighbours enough for. */
+  int firstCalmed() {
+    return Math.min(RunningMedian.delay(periodNanos), x.length - 1);
+  }
+
   int size() {
     return x.length;
   }

@@ -70,41 +70,30 @@ final class ZeroBefore {
    * The zero followed from rest to rest, carried to the fall; the rest after counts as well, by a
    * smoothing step (Rauch, Tung and Striebel 1965, from memory). If that lies far from where it was
    * to be expected, the zero drifted otherwise or some load remains: then it may be anywhere
-   * between.
+   * between. A level that may be a remainder is doubted by as much as it lies above.
    */
   private static ZeroBefore carried(Event event) {
     Before.Zero z = event.before().zero();
     SampleLog log = event.log();
     double noise = event.before().noiseCounts();
-    double fell = secondsSince(z, log.nanos(event.fallenAt()));
-    double end = secondsSince(z, log.nanos(log.size() - 1));
-    double zero = z.counts() + z.driftCountsPerSecond() * fell;
-    double variance = variance(z, fell, fell);
-    if (!event.settled()) {
-      return new ZeroBefore(zero, Math.sqrt(variance), variance > noise * noise, 0);
-    }
-    double off = event.levelAfterCounts() - z.counts() - z.driftCountsPerSecond() * end;
-    double doubt = AFTER_NOISES * noise;
-    double spread = variance(z, end, end) + doubt * doubt;
-    double gain = variance(z, fell, end) / spread;
+    long fell = log.nanos(event.fallenAt());
+    long end = log.nanos(log.size() - 1);
+    double zero = z.countsAt(fell);
+    double variance = z.covarianceCounts2(fell, fell);
+    double off = event.levelAfterCounts() - z.countsAt(end);
+    double remainder = event.settled() ? 0 : Math.max(0, event.polarity() * off);
+    double doubt = Math.hypot(AFTER_NOISES * noise, remainder);
+    double spread = z.covarianceCounts2(end, end) + doubt * doubt;
+    double gain = z.covarianceCounts2(fell, end) / spread;
     boolean open = Math.abs(off) > OPEN_DOUBTS * Math.sqrt(spread);
     zero += (open ? 0.5 : 1) * gain * off;
-    variance += open ? square(gain * off) / 12 : -gain * variance(z, fell, end);
+    variance += open ? square(gain * off) / 12 : -gain * z.covarianceCounts2(fell, end);
     double u = Math.sqrt(Math.max(0, variance));
     return new ZeroBefore(zero, u, u > noise, 0);
   }
 
   private static double square(double x) {
     return x * x;
-  }
-
-  private static double secondsSince(Before.Zero z, long nanos) {
-    return Math.max(0, (nanos - z.atNanos()) / 1e9);
-  }
-
-  /** Covariance of the zero at two times, s after it was known. */
-  private static double variance(Before.Zero z, double a, double b) {
-    return z.varianceCounts2() + z.covariance() * (a + b) + z.driftVariance() * a * b;
   }
 
   /** How many readings before the one that begins an event may be loaded already. */

@@ -57,7 +57,7 @@ final class StrangersRig {
   final double residual;
   final double residualS;
   final double noiseGf;
-  final double driftGfPerS;
+  double driftGfPerS;
   final double countsPerGf;
   final double tremorGf;
   final boolean atStrength;
@@ -109,6 +109,12 @@ final class StrangersRig {
         driftGfPerS,
         tremorGf,
         atStrength ? "at strength" : "at instant");
+  }
+
+  /** The same rig with another drift. */
+  StrangersRig drifting(double gfPerS) {
+    driftGfPerS = gfPerS;
+    return this;
   }
 
   /** Makes the stream: so many cuts, each after a rest between these, s. */

@@ -188,14 +188,18 @@ final class StrangersTrial {
         "drift " + (Math.abs(rig.driftGfPerS) > 0.02 ? "above 0.02 gf/s" : "less"));
   }
 
-  /** Rigs, cuts each, least and most rest in s, first seed; {@code v} for a line a cut. */
+  /**
+   * Rigs, cuts each, least and most rest in s, first seed; {@code v} for a line a cut; a drift in
+   * gf/s in place of the rigs' own.
+   */
   public static void main(String[] args) {
     int rigs = Integer.parseInt(args[0]);
     int cuts = Integer.parseInt(args[1]);
     double least = Double.parseDouble(args[2]);
     double most = Double.parseDouble(args[3]);
     long seed = Long.parseLong(args[4]);
-    boolean verbose = args.length > 5;
+    boolean verbose = args.length > 5 && args[5].equals("v");
+    double drift = args.length > 5 && !verbose ? Double.parseDouble(args[5]) : Double.NaN;
     Tally pooled = new Tally();
     Map<String, Tally> byKind = new TreeMap<>();
     Map<StrangersRig.Hand, Tally> byHand = new EnumMap<>(StrangersRig.Hand.class);
@@ -204,8 +208,11 @@ final class StrangersTrial {
     int unbiased = 0;
     int better = 0;
     for (int i = 0; i < rigs; i++) {
-      StrangersRig rig = new StrangersRig(seed + i).record(cuts, least, most);
-      Tally t = of(rig, verbose, byHand);
+      StrangersRig rig = new StrangersRig(seed + i);
+      if (Double.isFinite(drift)) {
+        rig.drifting(drift);
+      }
+      Tally t = of(rig.record(cuts, least, most), verbose, byHand);
       kinds(rig).forEach(kind -> byKind.computeIfAbsent(kind, k -> new Tally()).add(t));
       System.out.println(seed + i + " " + rig + "\n   " + t.line());
       pooled.add(t);

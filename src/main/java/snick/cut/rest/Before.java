@@ -90,5 +90,21 @@ public record Before(
       double driftCountsPerSecond,
       double driftVariance,
       double covariance,
-      long atNanos) {}
+      long atNanos) {
+    /** Reading without load expected at a time, counts. */
+    public double countsAt(long nanos) {
+      return counts + driftCountsPerSecond * secondsUntil(nanos);
+    }
+
+    /** Covariance of the readings without load at two times, counts²; the variance at one. */
+    public double covarianceCounts2(long nanos, long otherNanos) {
+      double a = secondsUntil(nanos);
+      double b = secondsUntil(otherNanos);
+      return varianceCounts2 + covariance * (a + b) + driftVariance * a * b;
+    }
+
+    private double secondsUntil(long nanos) {
+      return Math.max(0, (nanos - atNanos) / 1e9);
+    }
+  }
 }

@@ -21,6 +21,13 @@ final class LastThree {
     third = value;
   }
 
+  /** Moves every value by {@code step}. */
+  void shift(double step) {
+    first += step;
+    second += step;
+    third += step;
+  }
+
   void clear() {
     size = 0;
   }

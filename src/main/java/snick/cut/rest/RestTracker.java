@@ -41,6 +41,9 @@ public final class RestTracker {
   private int blockLength = LEAST;
   private double level;
   private double lastMedian;
+  private int length;
+  private double lengthNanos;
+  private boolean due;
   private double noise = QUANTISATION_COUNTS;
   private double trigger = Double.POSITIVE_INFINITY;
 
@@ -81,21 +84,23 @@ public final class RestTracker {
 
   /**
    * Counts {@code n} samples at rest, already in {@code ring}, at most {@link #room}; closes the
-   * block when it is full; whether it was.
+   * block when it is full; whether it was, and {@link #follow} is due.
    */
   public boolean samples(int n, RestRing ring, double periodNanos) {
     inBlock += n;
-    boolean full = inBlock >= blockLength;
-    if (full) {
+    due = false;
+    if (inBlock >= blockLength) {
       inBlock = 0;
-      close(ring, Math.min(blockLength, ring.size()));
+      length = Math.min(blockLength, ring.size());
+      lengthNanos = length * periodNanos;
+      close(ring);
       double nanos = known() ? BLOCK_NANOS : FIRST_BLOCKS_NANOS;
       blockLength = (int) Math.max(LEAST, Math.min(MOST, nanos / periodNanos));
     }
-    return full && blocks > 0;
+    return due;
   }
 
-  private void close(RestRing ring, int length) {
+  private void close(RestRing ring) {
     int n = pick(ring, length);
     if (n < 4) {
       return;
@@ -107,13 +112,12 @@ public final class RestTracker {
     if (blocks == 1 && !agrees(median, 0.5 * range)) {
       forgetBlocks();
     }
-    medians.add(median);
     lastMedian = median;
-    course.add(median);
     sigmas.add(spread(n, tail));
+    noise = Math.max(QUANTISATION_COUNTS, sigmas.median());
     ranges.add(range);
     blocks++;
-    follow();
+    due = true;
   }
 
   /** Whether a block continues the only one before. A ramp's blocks lie two half ranges apart. */
@@ -152,12 +156,18 @@ public final class RestTracker {
     return widths;
   }
 
-  private void follow() {
-    noise = Math.max(QUANTISATION_COUNTS, sigmas.median());
+  /** Follows the last block: from now on the level is that of the middle of the next one. */
+  public void follow(double driftCountsPerSecond) {
+    double drift = driftCountsPerSecond * lengthNanos / 1e9;
+    level += drift;
+    course.shift(drift);
+    medians.shift(drift);
+    course.add(lastMedian);
+    medians.add(lastMedian);
     double moved = 0.5 * (course.greatest() - course.least() - 2 * noise);
     double widest = Math.max(moved, 0.5 * ranges.greatest());
     trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution()) : trigger;
-    double target = medians.median();
+    double target = medians.median() + drift;
     double step = Math.max(0.5 * noise, 0.25 * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
   }
@@ -175,6 +185,11 @@ public final class RestTracker {
   /** Whether level and noise come from more than a moment. */
   public boolean sure() {
     return blocks >= SURE_BLOCKS;
+  }
+
+  /** How many readings the last block spans. */
+  public int lastBlockLength() {
+    return length;
   }
 
   /** Median of the last block, counts. */

@@ -14,7 +14,9 @@ public final class Settling {
     /** At rest. */
     SETTLED,
     /** The next loading has begun. */
-    LOADED
+    LOADED,
+    /** A loading in the other direction has begun: it was what fell. */
+    LOADED_OTHERWISE
   }
 
   /** A remaining load that has not gone by then is taken to stay. */
@@ -43,44 +45,58 @@ public final class Settling {
    */
   private static final long SOONEST_NANOS = 200_000_000L;
 
+  /** Share of a swing, peak to peak, that a level averaged over it may be off. */
+  private static final double LEAK = 0.025;
+
+  /** A level above the zero by more of its doubts is a load that remains. */
+  private static final double DOUBTS = 3;
+
   private double levelShare;
   private double riseCounts;
   private double calmCounts;
-  private double nearZeroCounts;
+  private double otherwiseCounts;
+  private double levelDoubtCounts;
   private long fellNanos;
   private long calmNanos;
   private boolean calm;
   private double lowest;
   private double lowestSwing;
   private double level;
+  private double zeroDoubt;
+  private double swing;
 
   /**
    * Begins at a fall.
    *
    * @param riseCounts by how much a loading raises the level at least
+   * @param otherwiseCounts a level lower by this is no ring's: what fell was less
    * @param calmCounts how far readings at rest swing at most
-   * @param nearZeroCounts how near to zero the level at rest is
+   * @param levelDoubtCounts standard uncertainty of a level at rest
    * @param readingShare share of the level that two readings in a row, if spikes, make at most
    */
   public void begin(
       long fellNanos,
       double riseCounts,
+      double otherwiseCounts,
       double calmCounts,
-      double nearZeroCounts,
+      double levelDoubtCounts,
       double readingShare) {
     levelShare = Math.max(LEVEL_SHARE, readingShare);
     this.fellNanos = fellNanos;
     this.riseCounts = riseCounts;
     this.calmCounts = calmCounts;
-    this.nearZeroCounts = nearZeroCounts;
+    this.otherwiseCounts = otherwiseCounts;
+    this.levelDoubtCounts = levelDoubtCounts;
     calm = false;
     lowest = Double.POSITIVE_INFINITY;
     lowestSwing = 0;
   }
 
-  /** Another tick, with the level and the swing then. */
-  public State tick(long nanos, double levelCounts, double swingCounts) {
+  /** Another tick, with the level, the zero's standard uncertainty and the swing then. */
+  public State tick(long nanos, double levelCounts, double zeroDoubtCounts, double swingCounts) {
     level = levelCounts;
+    zeroDoubt = zeroDoubtCounts;
+    swing = swingCounts;
     double doubt = levelShare * swingCounts;
     if (nanos - fellNanos < SOONEST_NANOS) {
       lowest = level;
@@ -93,6 +109,9 @@ public final class Settling {
     if (level - doubt > lowest + levelShare * lowestSwing + riseCounts) {
       return State.LOADED;
     }
+    if (level + doubt < -otherwiseCounts) {
+      return State.LOADED_OTHERWISE;
+    }
     boolean wasCalm = calm;
     calm = swingCounts <= calmCounts;
     calmNanos = calm && !wasCalm ? nanos : calmNanos;
@@ -104,7 +123,8 @@ public final class Settling {
     if (since > LONGEST_RING_NANOS) {
       return true;
     }
-    boolean gone = Math.abs(level) <= nearZeroCounts || since >= REMAINS_NANOS;
+    boolean remains = level + zeroDoubt > DOUBTS * Math.hypot(levelDoubtCounts, LEAK * swing);
+    boolean gone = !remains || since >= REMAINS_NANOS;
     return calm && gone && nanos - calmNanos >= LONGER * (calmNanos - fellNanos);
   }
 
@@ -118,8 +138,8 @@ public final class Settling {
     return lowest;
   }
 
-  /** How widely the readings swung about it, counts. */
-  public double swingAtLowestCounts() {
-    return lowestSwing;
+  /** By how much that may be wrong for the swing about it, counts. */
+  public double lowestDoubtCounts() {
+    return LEAK * lowestSwing;
   }
 }

@@ -13,7 +13,10 @@ public final class ZeroTrack {
   private static final double DRIFT_WANDER = 0.06;
 
   /** Drift not known yet: 0.25 gf/s at the least noise thought of, 0.03 gf, are eight of these. */
-  private static final double FIRST_DRIFT_NOISES_PER_SECOND = 4;
+  private static final double FIRST_DRIFT_NOISES_PER_SECOND = 10;
+
+  /** A level farther off than so many standard deviations counts as one that is as far off. */
+  private static final double MOST_OFF = 2;
 
   private boolean known;
   private double level;
@@ -38,7 +41,8 @@ public final class ZeroTrack {
     double spread = variance + uncertaintyCounts * uncertaintyCounts;
     double gain = variance / spread;
     double driftGain = covariance / spread;
-    double off = counts - level;
+    double most = MOST_OFF * Math.sqrt(spread);
+    double off = Math.max(-most, Math.min(most, counts - level));
     level += gain * off;
     drift += driftGain * off;
     driftVariance -= driftGain * covariance;
@@ -67,6 +71,11 @@ public final class ZeroTrack {
     covariance += driftVariance * s + driftWander * s * s / 2;
     driftVariance += driftWander * s;
     atNanos = nanos;
+  }
+
+  /** How fast it drifts; 0 if nothing is known of that, counts/s. */
+  public double driftCountsPerSecond() {
+    return known ? drift : 0;
   }
 
   /** What is known of the zero at a time. */
