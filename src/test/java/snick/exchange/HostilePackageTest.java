@@ -21,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.cut.Cut;
 import snick.exchange.check.PackageCheck;
 import snick.exchange.check.PackageReport;
 import snick.exchange.json.RefusedPackage;
@@ -317,7 +318,7 @@ class HostilePackageTest {
     assertThat(ofEstimates()).isEmpty();
     Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(1.06 * counts));
     assertThat(ofEstimates().toString())
-        .contains("by detector version 3, version 4 makes " + counts);
+        .contains("by detector version 3, version " + Cut.DETECTOR_VERSION + " makes " + counts);
   }
 
   private List<String> ofEstimates() throws IOException {

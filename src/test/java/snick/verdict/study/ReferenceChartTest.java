@@ -61,7 +61,7 @@ class ReferenceChartTest {
   @ParameterizedTest
   @ValueSource(ints = {8, 20, 50})
   void anUnchangedEdgeIsSignalledAsOftenAsTold(int baseline) {
-    ChartErrorRates.Rates rates = ChartErrorRates.widened(baseline, 0, 5_000);
+    ChartErrorRates.Rates rates = ChartErrorRates.widened(baseline, 0, 20_000);
     assertThat(rates.runsWithSignal()).isBetween(0.01, 0.05);
     assertThat(rates.signalsPerRun()).isCloseTo(0.05, within(0.012));
   }
