@@ -21,6 +21,9 @@ import snick.sample.SampleSink;
  * outside the rest band. The getters may be read between samples by the same thread.
  */
 public final class CutDetector implements SampleSink {
+  /** Standard deviation of a level between two events, in noises; set by hand. */
+  private static final double LEVEL_NOISES = 0.5;
+
   private static final int SAMPLES_THAT_BEGIN = 3;
   private static final int FAR_SAMPLES_THAT_BEGIN = 2;
   private static final double FAR_BANDS = 1.6;
@@ -150,7 +153,7 @@ public final class CutDetector implements SampleSink {
     if (moved > rest.triggerCounts()) {
       zero.begin(nanos, levelCounts, noise, noise);
     } else {
-      zero.take(nanos, levelCounts, 0.5 * noise, noise);
+      zero.take(nanos, levelCounts, LEVEL_NOISES * noise, noise);
     }
     rest.moveTo(levelCounts);
   }
@@ -163,7 +166,7 @@ public final class CutDetector implements SampleSink {
     double noise = rest.noiseCounts();
     Before.Zero predicted = zero.at(nanos, noise);
     double from = predicted.counts() + side * above;
-    double u = Math.hypot(last.lowestDoubtCounts(), 0.5 * noise);
+    double u = Math.hypot(last.lowestDoubtCounts(), LEVEL_NOISES * noise);
     double doubt = Math.sqrt(predicted.varianceCounts2() + u * u);
     if (above < DOUBTS * doubt) {
       zero.take(nanos, from, Math.hypot(u, Math.max(0, above)), noise);

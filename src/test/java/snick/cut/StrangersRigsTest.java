@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.function.Predicate;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The detector and its forces on whole rigs drawn at random, by a generator written apart from
@@ -79,5 +81,27 @@ class StrangersRigsTest {
     }
     assertThat(quick.found).as(quick.line()).isGreaterThanOrEqualTo((int) (0.98 * quick.cuts));
     assertThat(quick.coverage()).isGreaterThanOrEqualTo(85);
+  }
+
+  /** None is more than 5 % off and outside twice its uncertainty. */
+  @Test
+  void noForceIsGrosslyWrongWithoutSayingSo() {
+    assertThat(ALL.gross).as(ALL.line()).isZero();
+  }
+
+  /** The rigs' own drift replaced: as much as a cell that warms up shows, either way. */
+  @ParameterizedTest
+  @ValueSource(doubles = {-0.25, 0.25})
+  void driftMovesNoForceThatUncertaintyDoesNotCover(double gramForcePerSecond) {
+    StrangersTrial.Tally drifting = new StrangersTrial.Tally();
+    for (int i = 0; i < RIGS / 4; i++) {
+      drifting.add(
+          StrangersTrial.of(
+              new StrangersRig(FIRST_SEED + i).drifting(gramForcePerSecond).record(CUTS, 1.5, 2.5),
+              false));
+    }
+    assertThat(drifting.found).as(drifting.line()).isGreaterThanOrEqualTo(drifting.cuts - 1);
+    assertThat(drifting.coverage()).isBetween(88.0, 100.0);
+    assertThat(Math.abs(drifting.bias())).isLessThan(0.25);
   }
 }

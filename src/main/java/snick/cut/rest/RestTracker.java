@@ -1,5 +1,7 @@
 package snick.cut.rest;
 
+import java.util.Arrays;
+
 /**
  * Level and noise at rest, followed block by block. A block is about 0.2 s; at most 32 of its
  * readings, evenly spread, are sorted. The level is the median of the last three block medians and
@@ -25,14 +27,30 @@ public final class RestTracker {
   /** Two blocks of noise seldom differ more in width; if they do, the next two decide. */
   private static final double ALIKE = 2.5;
 
+  // The next five were set by hand; the trials on random rigs pass with them.
+
+  /** A reading leaves the rest beyond so many widths of what moved or swung lately, and … */
+  private static final double TRIGGER_WIDTHS = 2.2;
+
+  /** … so many noises, … */
+  private static final double TRIGGER_NOISES = 2.5;
+
+  /** … and so many counts. */
+  private static final double LEAST_TRIGGER_COUNTS = 2;
+
+  /** From one block to the next the level moves by so many noises at most, … */
+  private static final double STEP_NOISES = 0.5;
+
+  /** … or by so much of that width. */
+  private static final double STEP_WIDTHS = 0.25;
+
   private static final double[] WIDTHS = widths();
 
   /** Standard deviation of the rounding to whole counts, 1/√12. */
   static final double QUANTISATION_COUNTS = 1 / Math.sqrt(12);
 
-  private final FewSorter sorter = new FewSorter();
   private final int[] picked = new int[PICKED];
-  private final LastThree medians = new LastThree();
+  private final MedianOfThree medians = new MedianOfThree();
   private final SortedWindow sigmas = new SortedWindow(KEPT);
   private final RecentRange course = new RecentRange(KEPT);
   private final RecentGreatest ranges = new RecentGreatest(KEPT);
@@ -105,7 +123,7 @@ public final class RestTracker {
     if (n < 4) {
       return;
     }
-    sorter.sort(picked, n);
+    Arrays.sort(picked, 0, n);
     int tail = n / TAIL_SHARE;
     double median = 0.5 * ((double) picked[(n - 1) / 2] + picked[n / 2]);
     int range = (int) Math.min(Integer.MAX_VALUE, (long) picked[n - 2] - picked[1]);
@@ -166,9 +184,14 @@ public final class RestTracker {
     medians.add(lastMedian);
     double moved = 0.5 * (course.greatest() - course.least() - 2 * noise);
     double widest = Math.max(moved, 0.5 * ranges.greatest());
-    trigger = known() ? Math.max(2, (2.2 * widest + 2.5 * noise) * caution()) : trigger;
+    trigger =
+        known()
+            ? Math.max(
+                LEAST_TRIGGER_COUNTS,
+                (TRIGGER_WIDTHS * widest + TRIGGER_NOISES * noise) * caution())
+            : trigger;
     double target = medians.median() + drift;
-    double step = Math.max(0.5 * noise, 0.25 * widest);
+    double step = Math.max(STEP_NOISES * noise, STEP_WIDTHS * widest);
     level = blocks <= 3 ? target : level + Math.max(-step, Math.min(step, target - level));
   }
 

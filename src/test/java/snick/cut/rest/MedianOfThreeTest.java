@@ -10,8 +10,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 
-class LastThreeTest {
-  private final LastThree values = new LastThree();
+class MedianOfThreeTest {
+  private final MedianOfThree values = new MedianOfThree();
 
   @Property(tries = 300)
   void medianOfTheNewestThreeOrFewer(

@@ -1,7 +1,7 @@
 package snick.cut.rest;
 
 /** The last three values, finite, and their median. One thread. */
-final class LastThree {
+final class MedianOfThree {
   private double first;
   private double second;
   private double third;
@@ -37,24 +37,6 @@ final class LastThree {
     if (size < 3) {
       return 0.5 * (size == 2 ? second + third : third + third);
     }
-    double low = lesser(first, second);
-    double high = greater(first, second);
-    return greater(low, lesser(high, third));
-  }
-
-  private static double lesser(double p, double q) {
-    return chosen(p - q, p, q);
-  }
-
-  private static double greater(double p, double q) {
-    return chosen(p - q, q, p);
-  }
-
-  /** By the sign of a difference, without a branch: in noise, half would be mispredicted. */
-  private static double chosen(double difference, double ifNegative, double ifNot) {
-    long negative = Double.doubleToRawLongBits(difference) >> (Long.SIZE - 1);
-    long p = Double.doubleToRawLongBits(ifNegative);
-    long q = Double.doubleToRawLongBits(ifNot);
-    return Double.longBitsToDouble(q ^ ((p ^ q) & negative));
+    return Math.max(Math.min(first, second), Math.min(Math.max(first, second), third));
   }
 }
