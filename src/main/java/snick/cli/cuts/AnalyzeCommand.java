@@ -214,9 +214,8 @@ public final class AnalyzeCommand implements Callable<Integer> {
     }
     if (typedIn().isEmpty() && known().isPresent()) {
       err().println("snick: " + SketchScale.WARNING);
-    } else if (typedIn().isEmpty()) {
-      (json ? err() : out())
-          .println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
+    } else if (!json && typedIn().isEmpty()) {
+      out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
   }
 
