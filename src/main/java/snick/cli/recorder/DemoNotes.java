@@ -150,13 +150,12 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
       out.println(
           "  "
               + check.method().plain()
-              + " said 'none' "
+              + " said 'none' where that could be checked: "
               + check.saidNone()
-              + " times where that could be checked; a burr was there "
+              + "; a burr was there all the same: "
               + check.missed()
-              + " times. "
-              + check.unclear()
-              + " times more the force fell later: a hidden burr, or a finer edge.");
+              + "; only the force fell later, from a hidden burr or a finer edge: "
+              + check.unclear());
     }
   }
 }
