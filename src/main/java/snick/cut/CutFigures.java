@@ -18,8 +18,8 @@ import snick.quantity.Attribute;
 import snick.quantity.Values;
 
 /**
- * What was found in the trace of a cut. Immutable. All counts are integers' kin: readings relative
- * to zero, in the converter's counts, positive in the loading direction.
+ * What was found in the trace of a cut. Immutable. Counts are readings in units of the converter;
+ * those of the peak are relative to zero and positive in the loading direction.
  *
  * @param outcome how it ended
  * @param polarity +1 if load raises the reading, −1 if it lowers it

@@ -135,16 +135,18 @@ class KeeperTest {
   }
 
   @Test
-  void whoeverInsistsOnStoppingIsToldHowManyAreLost() throws InterruptedException {
+  void whatCannotBeStoredIsGivenUpWhenThePersonInsistsAndNeverAnnounced()
+      throws InterruptedException {
     finish(3);
     doThrow(new StoreException(Trouble.FULL, "the disk is full")).when(store).append(any());
     time.at(10, keeper::abandon);
 
-    queue.put(new Work.Finish());
-    keeper.run();
+    keepAll();
 
+    assertThat(time.seconds()).isEqualTo(10);
     assertThat(announced).isEmpty();
     assertThat(keeper.storing()).isFalse();
+    assertThat(said).noneMatch(line -> line.contains("storing again"));
   }
 
   @Test
