@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * A language made from the English catalog: every letter is another one, so that a text in English

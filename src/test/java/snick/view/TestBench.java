@@ -31,6 +31,7 @@ import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigState;
 import snick.live.RigTap;
+import snick.phrase.Words;
 import snick.quantity.SampleRate;
 import snick.sample.StreamFacts;
 import snick.store.Store;
@@ -100,7 +101,7 @@ public final class TestBench implements AutoCloseable {
                 rig -> Optional.of(calibration), rig -> Optional.empty(), (made, rig) -> {}),
             Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
-            complaints::add,
+            complaint -> complaints.add(Words.english().say(complaint)),
             () ->
                 List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
             Clock.systemUTC(),

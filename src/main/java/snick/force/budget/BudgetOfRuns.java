@@ -17,6 +17,7 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.force.reading.Reversal;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 
 /** The uncertainty budget that the runs of one calibration give, fit and peak left aside. */
@@ -72,29 +73,26 @@ final class BudgetOfRuns {
   }
 
   /** What the data did not allow. */
-  List<String> notes() {
-    List<String> notes = new ArrayList<>();
+  List<Phrase> notes() {
+    List<Phrase> notes = new ArrayList<>();
     if (data.runs().size() == 1) {
-      notes.add("one run only: how runs differ is not known and not in the budget");
+      notes.add(Phrase.of("record.note_one_run"));
     }
     if (reversals.isEmpty()) {
-      notes.add("no falling points: reversibility is not known and not in the budget");
+      notes.add(Phrase.of("record.note_no_falling"));
     }
     if (data.hold().isEmpty()) {
-      notes.add("no timed hold: creep is not known and not in the budget");
+      notes.add(Phrase.of("record.note_no_hold"));
     }
     Conditions.Stability stability = conditions.stability();
     if (!(stability.relativePerKelvin() * stability.halfWidthKelvin() > 0)) {
-      notes.add(
-          "temperature counts as without effect: give a coefficient and a range to change it");
+      notes.add(Phrase.of("record.note_temperature"));
     }
     if (!(stability.relativePerYear() > 0)) {
-      notes.add("sensitivity counts as constant in time: give a drift per year to change it");
+      notes.add(Phrase.of("record.note_drift"));
     }
     if (conditions.geometry().equals(EdgeGeometry.NOT_STATED)) {
-      notes.add(
-          "the force at the cell counts as that at the edge: the cell must carry the whole filament"
-              + " frame (rig-calibration/cell-to-edge.md); try it: snick verify place");
+      notes.add(Phrase.of("record.note_geometry"));
     }
     return notes;
   }

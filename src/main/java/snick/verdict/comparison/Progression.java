@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.statistic.Holm;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /**
@@ -59,12 +59,11 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
    * smallest difference that as many cuts as were planned, else as the smallest stage has, would
    * show.
    *
-   * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
+   * @throws NotAccepted with fewer than 2 stages, or fewer than 2 cuts in one
    */
   public static Progression of(List<Readings> stages, Judge judge) {
     if (stages.size() < 2) {
-      throw new NotComparable(
-          "a progression needs 2 stages or more with cuts, not " + stages.size());
+      throw new NotAccepted("refused.too_few_stages", "n", stages.size());
     }
     stages.forEach(stage -> stage.atLeast(2));
     Judge plain = judge.withMargin(OptionalDouble.empty());
