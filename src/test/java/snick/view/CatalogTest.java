@@ -38,7 +38,7 @@ class CatalogTest {
   private static final Pattern FIELD =
       Pattern.compile(
           "(?:Field\\.(?:name|note|reason|within|called)|Range\\.require|EnumWords\\.parse"
-              + "|requirePlain)\\(\\s*\"([^\"]+)\"\\s*,");
+              + "|requirePlain|needed)\\(\\s*\"([^\"]+)\"\\s*[,)]");
   private static final Set<String> CODE =
       Set.of(
           "report",

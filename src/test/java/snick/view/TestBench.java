@@ -24,6 +24,7 @@ import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
+import snick.force.reading.RigSetting;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
 import snick.live.BenchState;
@@ -62,6 +63,9 @@ public final class TestBench implements AutoCloseable {
   public final BenchPage page;
   final HttpClient client = HttpClient.newHttpClient();
 
+  /** What the rig says of itself; empty: nothing yet. */
+  volatile Optional<RigSetting> setting = Optional.empty();
+
   private final Path runFolder;
   private final Store keeper;
   private final Bench bench;
@@ -97,8 +101,7 @@ public final class TestBench implements AutoCloseable {
             new RigMetrics(1, TestBench::state, "test"),
             List.of(trace),
             List.of(tap),
-            new Bench.Scales(
-                rig -> Optional.of(calibration), rig -> Optional.empty(), (made, rig) -> {}),
+            new Bench.Scales(rig -> Optional.of(calibration), rig -> setting, (made, rig) -> {}),
             Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
             complaint -> complaints.add(Words.english().say(complaint)),

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import snick.journal.name.Field;
 import snick.json.Json;
 import snick.phrase.NotAccepted;
 
@@ -35,7 +36,8 @@ public record Fields(Map<String, Object> members) {
 
   /** Text that must be there. */
   public String needed(String name) {
-    return text(name).orElseThrow(() -> new NotAccepted("refused.missing", "field", name));
+    return text(name)
+        .orElseThrow(() -> new NotAccepted("refused.missing", "field", Field.called(name)));
   }
 
   /** Texts; none if absent. */

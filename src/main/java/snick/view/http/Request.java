@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import snick.journal.name.Field;
 import snick.phrase.NotAccepted;
 
 /**
@@ -65,7 +66,8 @@ public record Request(
 
   /** A parameter that must be there. */
   public String needed(String name) {
-    return text(name).orElseThrow(() -> new NotAccepted("refused.missing", "field", name));
+    return text(name)
+        .orElseThrow(() -> new NotAccepted("refused.missing", "field", Field.called(name)));
   }
 
   /** Whether a parameter is {@code true}. */
