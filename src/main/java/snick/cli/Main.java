@@ -72,9 +72,7 @@ public final class Main {
       say(refusal, command, parsed);
       return refusal.exitCode();
     }
-    if (failure instanceof NotAccepted
-        || failure instanceof NotAccepted
-        || failure instanceof NotAccepted) {
+    if (failure instanceof NotAccepted) {
       say(failure, command, parsed);
       return ExitCode.BAD_INPUT;
     }

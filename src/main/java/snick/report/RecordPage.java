@@ -138,7 +138,7 @@ public final class RecordPage {
             "g",
             digits(gravity.metresPerSecondSquared()),
             "u",
-            digits(gravity.standardUncertainty()),
+            significant(gravity.standardUncertainty()),
             "basis",
             gravity.basis()));
     row(
@@ -148,7 +148,7 @@ public final class RecordPage {
             "density",
             digits(air.kilogramsPerCubicMetre()),
             "u",
-            digits(air.standardUncertainty()),
+            significant(air.standardUncertainty()),
             "basis",
             air.basis()));
   }
@@ -203,8 +203,8 @@ public final class RecordPage {
           columns,
           words.named("budget", first.source()),
           words.named("distribution", first.distribution()),
-          freedom(first.degreesOfFreedom()),
-          u -> gramForce(u.parts().get(at).standardUncertaintyNewtons(), 4));
+          first.standardUncertaintyNewtons() > 0 ? freedom(first.degreesOfFreedom()) : "",
+          u -> unlessNone(u.parts().get(at).standardUncertaintyNewtons()));
     }
     sums(columns, say("combined"), "", "", u -> gramForce(u.standardNewtons(), 4));
     sums(columns, say("effective_freedom"), "", "", u -> freedom(u.degreesOfFreedom()));
@@ -289,7 +289,7 @@ public final class RecordPage {
         say("within"));
     for (Verification check : record.verifications()) {
       cells(
-          check.at().toString(),
+          second(check.at()),
           ">" + gramForce(check.known().value().newtons(), 2),
           ">" + gramForce(check.shown().value().newtons(), 2),
           ">" + gramForce(check.limit().newtons(), 2),
@@ -370,6 +370,11 @@ public final class RecordPage {
 
   private static String gramForce(double newtons, int decimals) {
     return fixed(CalibrationCharts.gramForce(newtons), decimals);
+  }
+
+  /** What adds nothing shows no digits: they would look like a measured nothing. */
+  private static String unlessNone(double newtons) {
+    return newtons > 0 ? gramForce(newtons, 4) : "0";
   }
 
   private static String freedom(double degreesOfFreedom) {

@@ -94,6 +94,7 @@ final class StateJson {
         "kind", fault.kind(),
         "text", words.say(fault.what()),
         "count", fault.count(),
+        "first", fault.first().toString(),
         "last", fault.last().toString());
   }
 }

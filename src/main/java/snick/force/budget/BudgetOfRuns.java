@@ -22,6 +22,7 @@ import snick.quantity.Force;
 
 /** The uncertainty budget that the runs of one calibration give, fit and peak left aside. */
 final class BudgetOfRuns {
+  private static final Conditions.Stability USUAL = Conditions.Stability.USUAL;
   private static final double ROOT_3 = Math.sqrt(3);
   private static final double ROOT_6 = Math.sqrt(6);
 
@@ -281,9 +282,12 @@ final class BudgetOfRuns {
         stability.relativePerKelvin() * stability.halfWidthKelvin() / ROOT_3,
         String.format(
             Locale.ROOT,
-            "%.3g per K over ±%.3g K, stated",
+            "%.3g per K over ±%.3g K, %s",
             stability.relativePerKelvin(),
-            stability.halfWidthKelvin()));
+            stability.halfWidthKelvin(),
+            bySaying(
+                stability.relativePerKelvin() == USUAL.relativePerKelvin()
+                    && stability.halfWidthKelvin() == USUAL.halfWidthKelvin())));
   }
 
   /** A deflection is the difference of two readings, each rounded to one count: 1/√6. */
@@ -302,7 +306,12 @@ final class BudgetOfRuns {
         conditions.stability().relativeDrift() / ROOT_3,
         String.format(
             Locale.ROOT,
-            "%.3g per year to the end of validity, stated",
-            conditions.stability().relativePerYear()));
+            "%.3g per year to the end of validity, %s",
+            conditions.stability().relativePerYear(),
+            bySaying(conditions.stability().relativePerYear() == USUAL.relativePerYear())));
+  }
+
+  private static String bySaying(boolean usual) {
+    return usual ? "the usual value" : "stated";
   }
 }
