@@ -89,7 +89,7 @@ public record Coach(Judge judge) {
     if (readings.size() < 2) {
       return Optional.empty();
     }
-    return Progression.of(readings, judge).plateau() instanceof Progression.Plateau.Reached reached
+    return Progression.plateau(readings, judge) instanceof Progression.Plateau.Reached reached
         ? Optional.of(Phrase.of("coach.plateau", "since", reached.since()))
         : Optional.empty();
   }

@@ -62,11 +62,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
    * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
    */
   public static Progression of(List<Readings> stages, Judge judge) {
-    if (stages.size() < 2) {
-      throw new NotComparable(
-          "a progression needs 2 stages or more with cuts, not " + stages.size());
-    }
-    stages.forEach(stage -> stage.atLeast(2));
+    requireTwo(stages);
     Judge plain = judge.withMargin(OptionalDouble.empty());
     Comparison whole = plain.compare(stages.get(0), stages.get(stages.size() - 1));
     List<Comparison> comparisons = new ArrayList<>();
@@ -74,6 +70,14 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
       comparisons.add(judge.compare(stages.get(i - 1), stages.get(i)));
     }
     return new Progression(steps(comparisons, whole), whole, plateau(stages, judge));
+  }
+
+  private static void requireTwo(List<Readings> stages) {
+    if (stages.size() < 2) {
+      throw new NotComparable(
+          "a progression needs 2 stages or more with cuts, not " + stages.size());
+    }
+    stages.forEach(stage -> stage.atLeast(2));
   }
 
   private static List<Step> steps(List<Comparison> comparisons, Comparison whole) {
@@ -99,7 +103,14 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
         : OptionalDouble.empty();
   }
 
-  private static Plateau plateau(List<Readings> stages, Judge judge) {
+  /**
+   * How the last of {@code stages} stand to one another.
+   *
+   * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
+   */
+  public static Plateau plateau(List<Readings> stages, Judge judge) {
+    requireTwo(stages);
+
     Optional<Double> margin = margin(stages, judge);
     if (margin.isEmpty()) {
       return new Plateau.NoMargin(
