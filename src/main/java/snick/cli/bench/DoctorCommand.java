@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import picocli.CommandLine.Command;
@@ -184,8 +185,9 @@ public final class DoctorCommand implements Callable<Integer> {
     say("now flick the fixture five times, every two seconds; nothing on it");
     FlickCheck seen = new FlickCheck();
     watch.to(seen);
-    virtual.ifPresent(rig -> rig.perform(flicks()));
-    readUntil(feed, watch.seconds() + (virtual.isPresent() ? AHEAD_SECONDS : 0) + FLICK_SECONDS);
+    Optional<CompletableFuture<Void>> flicking = virtual.map(rig -> rig.perform(flicks()));
+    readUntil(feed, watch.seconds() + FLICK_SECONDS + (virtual.isPresent() ? AHEAD_SECONDS : 0));
+    flicking.ifPresent(done -> done.getNow(null));
     return MechanicsHealth.ofFlicks(seen.ring(), hertz);
   }
 

@@ -47,6 +47,8 @@ class BenchCommandsIT {
             data,
             "--rig",
             DEVICE,
+            "--rate",
+            "320",
             "--zero",
             "0",
             "--span",
