@@ -127,6 +127,8 @@ export function show(session) {
   byId('stages').hidden = !session;
   if (!session) return;
   fill(byId('stage-rows'), [session.stages, session.running_stage], () => rows(session));
-  fill(byId('margin'), margin(session), () => [margin(session), ' ', element('a', { href: '#words/margin' }, say('words.what'))]);
+  fill(byId('margin'), margin(session), () => [margin(session), ' ',
+    ...(session.margin_gf === undefined ? [element('a', { href: `#blades/${encodeURIComponent(session.blade)}` }, say('margin.set')), ' '] : []),
+    element('a', { href: '#words/margin' }, say('words.what'))]);
   offer('bench', session);
 }
