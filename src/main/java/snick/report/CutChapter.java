@@ -102,7 +102,10 @@ record CutChapter(SessionStory story, Noted noted) {
       parts.add(words().named("outcome", cut.figures().outcome()));
     }
     if (cut.force().filter(f -> f.force().estimate() instanceof DerivedForce.Outside).isPresent()) {
-      parts.add(words().say("cut.beyond"));
+      parts.add(words().say("report.beyond"));
+    }
+    if (cut.figures().peak().isPresent() && cut.force().isEmpty()) {
+      parts.add(words().say("cut.no_calibration"));
     }
     cut.figures().flags().stream().sorted().forEach(flag -> parts.add(words().named("flag", flag)));
     cut.setAside().ifPresent(why -> parts.add(aside(why)));

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
-import snick.frame.message.Hello;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
@@ -107,7 +106,7 @@ final class Board {
         .state()
         .get()
         .rigs()
-        .forEach(rig -> rig.hello().map(Hello::deviceIdText).ifPresent(devices::add));
+        .forEach(rig -> rig.device().ifPresent(devices::add));
     if (devices.isEmpty()) {
       devices.add("");
     }

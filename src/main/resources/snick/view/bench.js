@@ -77,6 +77,7 @@ const TAKES = {
 
 function linked(here) {
   byId('banner').hidden = here;
+  if (!here) byId('rig-line').textContent = say('rig.not_connected');
   trace.linked(here);
   if (!here && byId('banner').textContent === '') {
     byId('banner').textContent = say('page.lost', { at: clock(new Date()) });

@@ -12,8 +12,7 @@ let known = {};
 let here;
 
 export function figure(cut) {
-  const parted = cut.outcome === 'severed';
-  if (parted && hasForce(cut)) {
+  if (hasForce(cut)) {
     const f = words.force(cut);
     return [
       element('p', { class: 'figure' }, element('b', {}, f.value), ' gf'),
@@ -21,7 +20,7 @@ export function figure(cut) {
       element('p', { class: 'also' }, f.newtons),
     ];
   }
-  if (parted && 'estimate_counts' in cut) {
+  if ('estimate_counts' in cut) {
     return [
       element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.estimate_counts)), ' ', say('unit.counts')),
       element('p', { class: 'uncertainty' }, say('cut.counts_uncertainty', { u: words.whole(2 * cut.u_counts) })),
@@ -38,14 +37,14 @@ function largest(cut) {
 
 // The figure alone, for the bar and for labels along the edge.
 export function short(cut, places) {
-  if (cut.outcome !== 'severed') return words.outcome(cut.outcome);
+  if (!('estimate_counts' in cut)) return words.outcome(cut.outcome);
   return hasForce(cut) ? words.number(cut.force_gf, places) : words.whole(cut.estimate_counts ?? 0);
 }
 
-export const unit = (cut) => (cut.outcome !== 'severed' ? '' : hasForce(cut) ? 'gf' : say('unit.counts'));
+export const unit = (cut) => (!('estimate_counts' in cut) ? '' : hasForce(cut) ? 'gf' : say('unit.counts'));
 
 // The same with its uncertainty.
-export const whole = (cut) => (cut.outcome === 'severed' && hasForce(cut)
+export const whole = (cut) => (hasForce(cut)
   ? `${short(cut, words.decimals(cut.expanded_gf))} gf ${words.force(cut).uncertainty}`
   : `${short(cut, 0)} ${unit(cut)}`.trim());
 
@@ -64,11 +63,11 @@ const warnings = (cut) => odd(cut).map((what) => element('p', { class: 'warn' },
 export function show(cut) {
   if (!cut) return;
   fill(byId('bar-cut'), cut, () => [
-    element('b', { class: cut.outcome === 'severed' ? 'value' : 'value word' },
+    element('b', { class: 'estimate_counts' in cut ? 'value' : 'value word' },
       short(cut, hasForce(cut) ? words.decimals(cut.expanded_gf) : 0)), element('span', {}, unit(cut))]);
   fill(byId('last-cut-body'), cut, () => [
     ...figure(cut),
-    element('p', { class: 'how' }, cut.outcome === 'severed' ? words.outcome(cut.outcome) : largest(cut)),
+    element('p', { class: 'how' }, 'estimate_counts' in cut ? words.outcome(cut.outcome) : largest(cut)),
     ...warnings(cut),
     element('p', { class: 'also' }, told(cut)),
     ...(cut.stage ? [] : [element('p', { class: 'note' }, say('cut.no_session'))]),
