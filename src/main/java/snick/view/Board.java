@@ -102,11 +102,7 @@ final class Board {
   /** The running session on the bench's rigs. Board's thread. */
   Optional<Session> running() {
     List<String> devices = new ArrayList<>();
-    bench
-        .state()
-        .get()
-        .rigs()
-        .forEach(rig -> rig.device().ifPresent(devices::add));
+    bench.state().get().rigs().forEach(rig -> rig.device().ifPresent(devices::add));
     if (devices.isEmpty()) {
       devices.add("");
     }

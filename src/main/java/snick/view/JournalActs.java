@@ -88,9 +88,7 @@ final class JournalActs {
             () -> Session.usualName(blade, LocalDateTime.ofInstant(now, bench.clock().getZone()))),
         blade,
         lot,
-        bench.state().get().rigs().stream()
-            .flatMap(r -> r.device().stream())
-            .findFirst(),
+        bench.state().get().rigs().stream().flatMap(r -> r.device().stream()).findFirst(),
         bench.calibration(0).map(Calibration::id),
         OptionalDouble.empty(),
         bench.preferences().operator(),

@@ -40,7 +40,8 @@ class ProgressionPlotTest {
   @ParameterizedTest
   @ValueSource(ints = {2, 3, 4, 5, 6, 7, 8})
   void whatIsSaidOfAStageFitsItsColumn(int stages) {
-    for (String change : List.of("no difference shown, −100\u00a0%", "no change that matters, −10\u00a0%")) {
+    for (String change :
+        List.of("no difference shown, −100\u00a0%", "no change that matters, −10\u00a0%")) {
       List<String> lines = ProgressionPlot.lines(change, stages, 4);
       assertThat(String.join(" ", lines)).isEqualTo(change);
       assertThat(lines).allSatisfy(line -> assertThat(width(line)).isLessThan(FIELD / stages));
