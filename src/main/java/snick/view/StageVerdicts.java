@@ -56,6 +56,9 @@ final class StageVerdicts {
 
   /** Any two stages. */
   Map<String, Object> compare(Judge judge, StageEvidence first, StageEvidence second) {
+    if (first.stage().order() == second.stage().order()) {
+      throw new NotAccepted("refused.same_stage", "stage", first.stage().name());
+    }
     Comparison comparison = comparisons.of(new Pair(judge, Optional.of(first), second));
     Map<String, Object> object = verdict(comparison);
     object.put("first", named(first, comparison.first()));

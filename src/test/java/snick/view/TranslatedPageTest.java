@@ -276,6 +276,7 @@ class TranslatedPageTest {
     refused("blades/merge", "{\"blade\":\"petty\",\"into\":\"petty\"}");
     refused("blades/margin", "{\"blade\":\"petty\",\"margin_gf\":-5}");
     refused("blades/edge-length", "{\"blade\":\"petty\"}");
+    refused("blades/steel", "{\"blade\":\"petty\",\"steel\":\"%s\"}".formatted("y".repeat(200)));
     refused("blades/edge-length", "{\"blade\":\"petty\",\"edge_length_mm\":9000}");
     act("session/close", "{}");
     photo("sessions/1/inspections/99/photo", "image/png", new byte[] {1, 2, 3});
