@@ -72,7 +72,13 @@ final class RigWorks {
   /** Whether a calibration of this rig was interrupted and can go on. */
   boolean unfinished(int rig) {
     return !works.containsKey(rig)
-        && bench.scales().setting().apply(rig).filter(s -> Files.exists(file(s))).isPresent();
+        && bench
+            .rigs()
+            .scales()
+            .setting()
+            .apply(rig)
+            .filter(s -> Files.exists(file(s)))
+            .isPresent();
   }
 
   private Path file(RigSetting setting) {
@@ -88,7 +94,7 @@ final class RigWorks {
         (rig, work) -> {
           work.follow();
           if (work.done() && !work.leavesMass()) {
-            bench.taps().get(rig).turnBack();
+            bench.rigs().taps().get(rig).turnBack();
           } else if (bench.clock().instant().isAfter(touched.get(rig).plus(work.patience()))) {
             putAway(rig);
           }
@@ -96,7 +102,7 @@ final class RigWorks {
   }
 
   private void putAway(int rig) {
-    bench.taps().get(rig).turnBack();
+    bench.rigs().taps().get(rig).turnBack();
     works.remove(rig);
     touched.remove(rig);
   }
@@ -112,7 +118,7 @@ final class RigWorks {
           UnfinishedSheet sheet =
               fields.truth("resume") ? resumed(setting) : fresh(fields, setting);
           return new CalibrationWork(
-              bench, sheet, file(setting), made -> bench.scales().use().accept(made, rig));
+              bench, sheet, file(setting), made -> bench.rigs().scales().use().accept(made, rig));
         });
   }
 
@@ -278,7 +284,7 @@ final class RigWorks {
           RigWork begun = made(work);
           touched.put(rig, bench.clock().instant());
           works.put(rig, begun);
-          bench.taps().get(rig).turnTo(begun);
+          bench.rigs().taps().get(rig).turnTo(begun);
           return Answer.json(200, begun.json());
         });
   }
@@ -332,7 +338,7 @@ final class RigWorks {
   }
 
   private int rig(long number) {
-    if (number >= bench.taps().size()) {
+    if (number >= bench.rigs().taps().size()) {
       throw new NotAccepted("there is no rig " + number);
     }
     return (int) number;

@@ -165,7 +165,8 @@ public final class BreakEstimator {
     int last = lastEarly(l, area);
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
     EarlyCourse course = course(l, Math.min(first, last), last);
-    double noise = Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.fall().top()]));
+    double noise =
+        Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.fall().top()]));
     Extrapolation on = new Extrapolation(course, noise, smearSeconds(l), area.swings());
     double near = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
     Extrapolation.Course c = on.at(near - l.timeSeconds()[last]);

@@ -108,7 +108,8 @@ final class EqualArea {
 
   /** Whether the readings swing slowly after the fall, by more than noise: up, and down again. */
   boolean swings() {
-    double least = Math.max(SWING_SHARE * l.counts()[l.fall().top()], SWING_NOISES * l.noiseCounts());
+    double least =
+        Math.max(SWING_SHARE * l.counts()[l.fall().top()], SWING_NOISES * l.noiseCounts());
     double until = l.timeSeconds()[l.fall().bottom()] + SWING_SECONDS;
     boolean under = false;
     for (int i = l.fall().bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
@@ -128,7 +129,8 @@ final class EqualArea {
     for (int i = l.fall().bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
       lowest = l.usable()[i] ? Math.min(lowest, l.counts()[i]) : lowest;
     }
-    return (levelCounts - lowest) / Math.max(l.counts()[l.fall().top()] - levelCounts, l.noiseCounts());
+    return (levelCounts - lowest)
+        / Math.max(l.counts()[l.fall().top()] - levelCounts, l.noiseCounts());
   }
 
   private static double square(double x) {
