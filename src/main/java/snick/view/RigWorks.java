@@ -347,6 +347,7 @@ final class RigWorks {
   private RigSetting setting(int rig, int polarity) {
     RigSetting now =
         bench
+            .rigs()
             .scales()
             .setting()
             .apply(rig)
