@@ -14,6 +14,7 @@ import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigTap;
+import snick.phrase.Phrase;
 import snick.store.Store;
 import snick.store.StoreReader;
 
@@ -35,7 +36,7 @@ public record Bench(
     Rigs rigs,
     Doors doors,
     NextSpot nextSpot,
-    Consumer<String> complain,
+    Consumer<Phrase> complain,
     Clock clock,
     Preferences preferences) {
   /**
