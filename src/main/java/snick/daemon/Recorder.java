@@ -28,6 +28,8 @@ import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigTap;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.quantity.SampleRate;
@@ -266,9 +268,10 @@ public final class Recorder implements AutoCloseable {
   /** An error of this program: said at once; recording ends, for a silent half is worse. */
   private void broken(Thread thread, Throwable error) {
     LOG.error("thread {} ended", thread.getName(), error);
-    faults.note("internal error", thread.getName() + ": " + error);
+    Phrase what = Phrase.of("fault.internal", "thread", thread.getName(), "error", error);
+    faults.note("internal error", what);
     failed = true;
-    word.accept("internal error in " + thread.getName() + ": " + error + "; recording stops");
+    word.accept(Words.english().say(what));
     rigs.waitNoLonger();
   }
 

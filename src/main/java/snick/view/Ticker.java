@@ -97,6 +97,8 @@ final class Ticker {
   /** The state document; any thread. */
   String state() {
     BenchState state = bench.state().get();
-    return Json.text(StateJson.of(state, notes.of(state), works, bench.clock().instant()));
+    return Json.text(
+        StateJson.of(
+            state, notes.of(state), works, bench.preferences().words(), bench.clock().instant()));
   }
 }

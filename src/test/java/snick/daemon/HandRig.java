@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
+import snick.phrase.Phrase;
 import snick.port.ByteLink;
 import snick.port.LinkLostException;
 import snick.virtualrig.Rendering;
@@ -75,7 +76,7 @@ public final class HandRig implements ByteLink {
       await();
     }
     if (state == State.UNPLUGGED) {
-      throw new LinkLostException("the cable is out");
+      throw new LinkLostException(Phrase.of("fault.said", "what", "the cable is out"));
     }
     arrivalNanos = time.monotonicNanos();
     return switch (state) {

@@ -21,6 +21,7 @@ import snick.daemon.link.WhenAbsent;
 import snick.frame.message.Status;
 import snick.live.Fact;
 import snick.live.RigState;
+import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -49,7 +50,9 @@ class RigReaderTest {
         .thenAnswer(
             asked -> {
               if (!rig.plugged()) {
-                throw new PortException(PortException.Reason.NOT_FOUND, "nothing is there");
+                throw new PortException(
+                    PortException.Reason.NOT_FOUND,
+                    Phrase.of("fault.said", "what", "nothing is there"));
               }
               return rig;
             });

@@ -15,8 +15,8 @@ import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.lines.SeriesLines;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.word.Words;
 
 /** An XY chart in the look of all pictures. */
 final class ForceChart {

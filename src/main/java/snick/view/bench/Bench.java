@@ -14,6 +14,7 @@ import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigTap;
+import snick.phrase.Phrase;
 import snick.store.Store;
 import snick.store.StoreReader;
 
@@ -40,7 +41,7 @@ public record Bench(
     Scales scales,
     Doors doors,
     NextSpot nextSpot,
-    Consumer<String> complain,
+    Consumer<Phrase> complain,
     Supplier<List<PortHere>> ports,
     Clock clock,
     Preferences preferences) {
