@@ -227,16 +227,18 @@ public final class Recorder implements AutoCloseable {
     return new Bench(
         this::state,
         metrics,
-        traces,
-        taps,
-        new Bench.Scales(
-            keeper::calibration,
-            rig -> keeper.recording(rig).map(r -> setting(r, settings.pipeline().assumedRate())),
-            (calibration, rig) -> calibrated(rig, calibration)),
+        new Bench.Rigs(
+            traces,
+            taps,
+            new Bench.Scales(
+                keeper::calibration,
+                rig ->
+                    keeper.recording(rig).map(r -> setting(r, settings.pipeline().assumedRate())),
+                (calibration, rig) -> calibrated(rig, calibration)),
+            ServedPage::ports),
         Bench.Doors.open(settings.dataDirectory(), clock),
         nextSpot,
         complaint -> faults.note("page", complaint),
-        ServedPage::ports,
         clock,
         settings.preferences());
   }

@@ -73,7 +73,13 @@ final class RigWorks {
   /** Whether a calibration of this rig was interrupted and can go on. */
   boolean unfinished(int rig) {
     return !works.containsKey(rig)
-        && bench.scales().setting().apply(rig).filter(s -> Files.exists(file(s))).isPresent();
+        && bench
+            .rigs()
+            .scales()
+            .setting()
+            .apply(rig)
+            .filter(s -> Files.exists(file(s)))
+            .isPresent();
   }
 
   private Path file(RigSetting setting) {
@@ -89,7 +95,7 @@ final class RigWorks {
         (rig, work) -> {
           work.follow();
           if (work.done() && !work.leavesMass()) {
-            bench.taps().get(rig).turnBack();
+            bench.rigs().taps().get(rig).turnBack();
           } else if (bench.clock().instant().isAfter(touched.get(rig).plus(work.patience()))) {
             putAway(rig);
           }
@@ -97,7 +103,7 @@ final class RigWorks {
   }
 
   private void putAway(int rig) {
-    bench.taps().get(rig).turnBack();
+    bench.rigs().taps().get(rig).turnBack();
     works.remove(rig);
     touched.remove(rig);
   }
@@ -113,7 +119,7 @@ final class RigWorks {
           UnfinishedSheet sheet =
               fields.truth("resume") ? resumed(setting) : fresh(fields, setting);
           return new CalibrationWork(
-              bench, sheet, file(setting), made -> bench.scales().use().accept(made, rig));
+              bench, sheet, file(setting), made -> bench.rigs().scales().use().accept(made, rig));
         });
   }
 
@@ -281,7 +287,7 @@ final class RigWorks {
           RigWork begun = work.get();
           touched.put(rig, bench.clock().instant());
           works.put(rig, begun);
-          bench.taps().get(rig).turnTo(begun);
+          bench.rigs().taps().get(rig).turnTo(begun);
           return Answer.json(200, begun.json());
         });
   }
@@ -325,7 +331,7 @@ final class RigWorks {
   }
 
   private int rig(long number) {
-    if (number >= bench.taps().size()) {
+    if (number >= bench.rigs().taps().size()) {
       throw new NotAccepted("refused.no_such_rig", "n", number);
     }
     return (int) number;
@@ -334,6 +340,7 @@ final class RigWorks {
   private RigSetting setting(int rig, int polarity) {
     RigSetting now =
         bench
+            .rigs()
             .scales()
             .setting()
             .apply(rig)

@@ -122,7 +122,7 @@ final class Routes {
         200,
         Json.object(
             "ports",
-            bench.ports().get().stream()
+            bench.rigs().ports().get().stream()
                 .map(
                     port ->
                         Json.object(
@@ -163,8 +163,8 @@ final class Routes {
 
   private Optional<String> device(List<String> parts) {
     int rig = (int) Math.min(number(parts), Integer.MAX_VALUE);
-    return rig < bench.taps().size()
-        ? bench.scales().setting().apply(rig).map(RigSetting::deviceId)
+    return rig < bench.rigs().taps().size()
+        ? bench.rigs().scales().setting().apply(rig).map(RigSetting::deviceId)
         : Optional.empty();
   }
 

@@ -39,6 +39,8 @@ public final class HandRig implements ByteLink {
     SENDING,
     SILENT,
     NOISE,
+    /** Lines of one number, eight in each read. */
+    TEXT,
     UNPLUGGED
   }
 
@@ -79,7 +81,8 @@ public final class HandRig implements ByteLink {
     arrivalNanos = time.monotonicNanos();
     return switch (state) {
       case SENDING -> take(buffer);
-      case NOISE -> noise(buffer);
+      case NOISE -> put(buffer, "~~~ not a reading ~~~\n");
+      case TEXT -> put(buffer, "84210\r\n84213\r\n".repeat(CONVERSIONS_A_READ / 2));
       case SILENT, UNPLUGGED -> 0;
     };
   }
@@ -104,8 +107,8 @@ public final class HandRig implements ByteLink {
     return count;
   }
 
-  private static int noise(byte[] buffer) {
-    byte[] text = "~~~ not a reading ~~~\n".getBytes(StandardCharsets.US_ASCII);
+  private static int put(byte[] buffer, String lines) {
+    byte[] text = lines.getBytes(StandardCharsets.US_ASCII);
     System.arraycopy(text, 0, buffer, 0, text.length);
     return text.length;
   }

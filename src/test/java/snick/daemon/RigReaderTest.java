@@ -137,6 +137,21 @@ class RigReaderTest {
   }
 
   @Test
+  void aRigThatPrintsTextIsKnownByItsPort() {
+    rig.become(HandRig.State.TEXT);
+
+    readUntil(20, WhenAbsent.REFUSED);
+
+    assertThat(reader.state().hello()).isEmpty();
+    assertThat(reader.state().device()).contains("text:/dev/rig");
+    assertThat(queue)
+        .anyMatch(
+            work ->
+                work instanceof Work.StreamBegan began
+                    && began.recording().deviceId().equals("text:/dev/rig"));
+  }
+
+  @Test
   void aRigThatIsNotThereIsRefusedOrAwaited() {
     rig.become(HandRig.State.UNPLUGGED);
 

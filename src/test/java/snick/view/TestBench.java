@@ -99,14 +99,17 @@ public final class TestBench implements AutoCloseable {
         new Bench(
             TestBench::state,
             new RigMetrics(1, TestBench::state, "test"),
-            List.of(trace),
-            List.of(tap),
-            new Bench.Scales(rig -> Optional.of(calibration), rig -> setting, (made, rig) -> {}),
+            new Bench.Rigs(
+                List.of(trace),
+                List.of(tap),
+                new Bench.Scales(
+                    rig -> Optional.of(calibration), rig -> setting, (made, rig) -> {}),
+                () ->
+                    List.of(
+                        new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", ""))),
             Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
             complaint -> complaints.add(Words.english().say(complaint)),
-            () ->
-                List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
             Clock.systemUTC(),
             preferences);
     page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);

@@ -72,7 +72,20 @@ public final class HistoryPlot {
     lines(chart);
     return new Picture(
             title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
-        .under(words.say("draw.history_foot"));
+        .under(words.say(measured()), words.say("draw.history_foot"));
+  }
+
+  private Phrase measured() {
+    int cuts = story.visits().stream().mapToInt(BladeStory.Visit::cuts).sum();
+    List<String> rigs =
+        story.visits().stream()
+            .flatMap(visit -> visit.session().rig().stream())
+            .distinct()
+            .map(Shown::shortened)
+            .toList();
+    return rigs.isEmpty()
+        ? Phrase.of("draw.history_measured_no_rig", "n", cuts)
+        : Phrase.of("draw.history_measured", "n", cuts, "rigs", rigs);
   }
 
   private String session(double place) {
