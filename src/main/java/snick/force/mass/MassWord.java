@@ -1,12 +1,12 @@
 package snick.force.mass;
 
-import snick.phrase.Phrase;
-import snick.phrase.Told;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
 import snick.quantity.Mass;
 
 /**
