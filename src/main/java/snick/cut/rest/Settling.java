@@ -45,12 +45,20 @@ public final class Settling {
    */
   private static final long SOONEST_NANOS = 200_000_000L;
 
+  /**
+   * And after that, a rise less than what may be left of its swings is none: they die away by a
+   * factor e in this time or sooner (106 Hz, damping ratio 0.01), ns. Found on seed 20050, 93 Hz at
+   * 99 samples/s: 19 false cuts without this, 21 with 60 ms, 3 with 100 ms, none with 150 ms.
+   */
+  private static final double FADES_NANOS = 150e6;
+
   /** Share of a swing, peak to peak, that a level averaged over it may be off. */
   private static final double LEAK = 0.025;
 
   /** A level above the zero by more of its doubts is a load that remains. */
   private static final double DOUBTS = 3;
 
+  private static final double ALIAS = 1e6 * Integer.getInteger("al", 150);
   private double levelShare;
   private double riseCounts;
   private double calmCounts;
@@ -106,7 +114,8 @@ public final class Settling {
       lowest = level;
       lowestSwing = swingCounts;
     }
-    if (level - doubt > lowest + levelShare * lowestSwing + riseCounts) {
+    double rings = otherwiseCounts * StrictMath.exp((fellNanos - nanos) / FADES_NANOS);
+    if (level - doubt > lowest + levelShare * lowestSwing + Math.max(riseCounts, rings)) {
       return State.LOADED;
     }
     if (level + doubt < -otherwiseCounts) {
