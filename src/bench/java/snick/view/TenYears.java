@@ -3,10 +3,12 @@ package snick.view;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
 import snick.report.plot.BladeStory;
 import snick.store.StoreReader;
 
@@ -47,6 +49,10 @@ final class TenYears {
       for (String path : ASKED) {
         measure(path, () -> answered(bench, path));
       }
+      Iterator<Integer> others = IntStream.iterate(200, n -> n + 7).iterator();
+      measure(
+          "/api/v1/sessions/…, another each time",
+          () -> answered(bench, "/api/v1/sessions/" + others.next()));
     }
   }
 

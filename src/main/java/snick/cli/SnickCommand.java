@@ -1,15 +1,14 @@
 package snick.cli;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
+import java.io.StringWriter;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
-import snick.cli.option.OwnFolder;
 import snick.cli.option.Setting;
-import snick.cli.option.Settings;
 import snick.cli.terminal.Terminal;
 import snick.cli.terminal.Version;
 
@@ -37,6 +36,7 @@ import snick.cli.terminal.Version;
       "  snick run --help                                  options and examples"
     })
 final class SnickCommand implements Runnable {
+  @Mixin private DataDirectory data;
   @Spec private CommandSpec spec;
 
   @Override
@@ -44,10 +44,11 @@ final class SnickCommand implements Runnable {
     if (!Terminal.watchesOutput()) {
       throw new ParameterException(spec.commandLine(), "Missing command");
     }
-    Settings settings = Settings.of(spec);
-    Path store = settings.get(Setting.STORE).map(Path::of).orElseGet(OwnFolder.DATA::path);
+    StringWriter text = new StringWriter();
+    new Welcome(data.settings().get(Setting.RIG), data.path(), DataDirectory.runtime())
+        .print(new PrintWriter(text, true));
     PrintWriter out = spec.commandLine().getOut();
-    new Welcome(settings.get(Setting.RIG), store, DataDirectory.runtime()).print(out);
+    out.print(data.in(text.toString()));
     out.flush();
   }
 }

@@ -107,6 +107,10 @@ record Welcome(Optional<String> rig, Path store, Path runtime) {
                   : line("snick session start --blade LABEL", "begin another session"));
           lines.add(line("snick report", "the report of the last session"));
         });
+    if (last.isEmpty() && !pages.isEmpty()) {
+      lines.add(line("snick session start --blade LABEL", "begin a session, or do it on the page"));
+      lines.add(line("snick doctor", "what the rig does well and what not"));
+    }
     if (lines.size() < 3) {
       lines.add(line("snick cuts list", "the newest cuts"));
     }

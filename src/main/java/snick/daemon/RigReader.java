@@ -57,6 +57,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private final LinkWatch watch = new LinkWatch();
   private final TextDoubts doubts;
   private boolean garbled;
+  private Optional<String> device = Optional.empty();
   private OptionalLong strangerId = OptionalLong.empty();
   private boolean newerSaid;
   private long lastStateNanos;
@@ -308,7 +309,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void textBegan(String deviceName) {
-    handover.put(doubts.began(rig, deviceName));
+    Work.StreamBegan began = doubts.began(rig, deviceName);
+    device = Optional.of(began.recording().deviceId());
+    handover.put(began);
   }
 
   @Override
@@ -376,6 +379,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
             address.text(),
             now,
             pipeline.stream().hello(),
+            pipeline.stream().hello().map(Hello::deviceIdText).or(() -> device),
             pipeline.rateHertz(),
             clockFit.rateErrorPpm(),
             pipeline.rest(),

@@ -61,6 +61,19 @@ public record Blade(
         notes);
   }
 
+  /** This blade of another steel, as its owner calls it; empty: not noted. */
+  public Blade withSteel(String newSteel) {
+    return new Blade(
+        label,
+        newSteel,
+        hardnessHrc,
+        edgeAngleDegrees,
+        thicknessBehindEdgeMm,
+        edgeLengthMm,
+        marginGf,
+        notes);
+  }
+
   /** This blade with an edge of another length, mm. */
   public Blade withEdgeLength(double lengthMm) {
     return new Blade(

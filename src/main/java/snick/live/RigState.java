@@ -13,6 +13,7 @@ import snick.sample.StreamFacts;
  * @param port where its bytes come from
  * @param link state of the link
  * @param hello what the device said of itself; empty for text streams
+ * @param device what its calibrations, checks and sessions go by; empty until the stream tells
  * @param rateHertz samples per second on the device's clock, as measured, nominal until then; empty
  *     while nothing has come
  * @param clockErrorPpm rate error of the device's clock against the host's, parts per million
@@ -27,6 +28,7 @@ public record RigState(
     String port,
     Link link,
     Optional<Hello> hello,
+    Optional<String> device,
     OptionalDouble rateHertz,
     OptionalDouble clockErrorPpm,
     Optional<Rest> rest,
@@ -67,6 +69,7 @@ public record RigState(
         port,
         Link.OPENING,
         Optional.empty(),
+        Optional.empty(),
         OptionalDouble.empty(),
         OptionalDouble.empty(),
         Optional.empty(),
@@ -83,6 +86,7 @@ public record RigState(
         port,
         link,
         hello,
+        device,
         rateHertz,
         clockErrorPpm,
         rest,

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.cut.Outcome;
+import snick.force.budget.DerivedForce;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.report.plot.CutPlot;
@@ -99,6 +100,12 @@ record CutChapter(SessionStory story, Noted noted) {
     List<String> parts = new ArrayList<>();
     if (cut.figures().outcome() != Outcome.SEVERED) {
       parts.add(words().named("outcome", cut.figures().outcome()));
+    }
+    if (cut.force().filter(f -> f.force().estimate() instanceof DerivedForce.Outside).isPresent()) {
+      parts.add(words().say("report.beyond"));
+    }
+    if (cut.figures().peak().isPresent() && cut.force().isEmpty()) {
+      parts.add(words().say("cut.no_calibration"));
     }
     cut.figures().flags().stream().sorted().forEach(flag -> parts.add(words().named("flag", flag)));
     cut.setAside().ifPresent(why -> parts.add(aside(why)));

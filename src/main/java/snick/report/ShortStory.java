@@ -98,6 +98,9 @@ record ShortStory(SessionStory story, Noted noted) {
   }
 
   private String plateau(Progression.Plateau plateau) {
+    if (plateau instanceof Progression.Plateau.KeenerBefore lost) {
+      return words().say("report.plateau_lost", "what", lost.reason().evidence());
+    }
     if (plateau instanceof Progression.Plateau.Reached reached) {
       return words().say("report.plateau", "since", reached.since());
     }
@@ -114,6 +117,9 @@ record ShortStory(SessionStory story, Noted noted) {
 
   private String burr(StageEvidence stage) {
     BurrVerdict verdict = weighed(stage);
+    if (verdict.burr() == BurrVerdict.Burr.NOT_KNOWN) {
+      return words().say(stage.inspections().isEmpty() ? "report.not_looked" : "report.not_known");
+    }
     return words()
         .say(
             "report.burr",

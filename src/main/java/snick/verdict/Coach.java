@@ -16,7 +16,8 @@ import snick.verdict.statistic.Readings;
 /**
  * Says in one line what to do next. First rule that fits: begin a stage; make cuts enough to know
  * the scatter; look for a burr that the evidence leaves open; remove one that it shows; settle an
- * open comparison if a few cuts can; stop on a plateau; else go on. Common practice, no source.
+ * open comparison if a few cuts can; go back if the edge was keener before; stop on a plateau; else
+ * go on. Common practice, no source.
  *
  * @param judge margin and rig
  */
@@ -66,7 +67,7 @@ public record Coach(Judge judge) {
       return Optional.of(Phrase.of("coach.remove_burr"));
     }
     boolean looked = !running.inspections().isEmpty();
-    return burr.burr() == Burr.POSSIBLE || !looked
+    return burr.burr() == Burr.POSSIBLE || burr.burr() == Burr.NOT_KNOWN || !looked
         ? Optional.of(burr.nextCheck())
         : Optional.empty();
   }
@@ -89,7 +90,11 @@ public record Coach(Judge judge) {
     if (readings.size() < 2) {
       return Optional.empty();
     }
-    return Progression.of(readings, judge).plateau() instanceof Progression.Plateau.Reached reached
+    Progression.Plateau plateau = Progression.plateau(readings, judge);
+    if (plateau instanceof Progression.Plateau.KeenerBefore lost) {
+      return Optional.of(Phrase.of("coach.keener_before", "best", lost.best()));
+    }
+    return plateau instanceof Progression.Plateau.Reached reached
         ? Optional.of(Phrase.of("coach.plateau", "since", reached.since()))
         : Optional.empty();
   }

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
-import snick.frame.message.Hello;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
@@ -103,11 +102,7 @@ final class Board {
   /** The running session on the bench's rigs. Board's thread. */
   Optional<Session> running() {
     List<String> devices = new ArrayList<>();
-    bench
-        .state()
-        .get()
-        .rigs()
-        .forEach(rig -> rig.hello().map(Hello::deviceIdText).ifPresent(devices::add));
+    bench.state().get().rigs().forEach(rig -> rig.device().ifPresent(devices::add));
     if (devices.isEmpty()) {
       devices.add("");
     }

@@ -4,10 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import snick.cut.Trace;
-import snick.force.budget.Coverage;
 import snick.force.budget.DerivedForce;
 import snick.json.AttributeJson;
 import snick.json.Json;
+import snick.quantity.Force;
+import snick.report.plot.Shown;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
 
@@ -15,7 +16,7 @@ import snick.store.record.StoredCut;
 final class CutJson {
   private CutJson() {}
 
-  /** A cut without its trace, with the half width of the 95 % interval of its force. */
+  /** A cut without its trace, with the expanded uncertainty of its force (k = 2). */
   static Map<String, Object> of(CutSummary cut) {
     Map<String, Object> object = AttributeJson.of(CutSummary.ATTRIBUTES, cut);
     cut.force().ifPresent(f -> object.put("expanded_gf", expandedGf(f.force().estimate())));
@@ -39,11 +40,6 @@ final class CutJson {
   }
 
   private static double expandedGf(DerivedForce estimate) {
-    double degreesOfFreedom =
-        estimate instanceof DerivedForce.Inside inside
-            ? inside.degreesOfFreedom()
-            : Double.POSITIVE_INFINITY;
-    return Coverage.factor(Coverage.USUAL_PROBABILITY, degreesOfFreedom)
-        * estimate.measured().orElseThrow().standardUncertainty().gramForce();
+    return Shown.expandedNewtons(estimate.measured().orElseThrow()) / Force.NEWTONS_PER_GRAM_FORCE;
   }
 }

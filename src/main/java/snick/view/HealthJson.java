@@ -37,7 +37,7 @@ final class HealthJson {
       entry.put("rig", rig.rig());
       entry.put("port", rig.port());
       entry.put("link", rig.link().name().toLowerCase(Locale.ROOT));
-      rig.hello().ifPresent(h -> entry.put("device_id", h.deviceIdText()));
+      rig.device().ifPresent(device -> entry.put("device_id", device));
       rig.rateHertz().ifPresent(rate -> entry.put("rate_hz", rate));
       rig.clockErrorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
       rig.rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));

@@ -5,7 +5,6 @@ import java.time.LocalDateTime;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
-import snick.frame.message.Hello;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
@@ -89,10 +88,7 @@ final class JournalActs {
             () -> Session.usualName(blade, LocalDateTime.ofInstant(now, bench.clock().getZone()))),
         blade,
         lot,
-        bench.state().get().rigs().stream()
-            .flatMap(r -> r.hello().stream())
-            .map(Hello::deviceIdText)
-            .findFirst(),
+        bench.state().get().rigs().stream().flatMap(r -> r.device().stream()).findFirst(),
         bench.calibration(0).map(Calibration::id),
         OptionalDouble.empty(),
         bench.preferences().operator(),
@@ -116,11 +112,25 @@ final class JournalActs {
     String name = fields.needed("name");
     return board.change(
         () -> {
-          Stage stage =
-              journal().begin(runningLog(fields).session().name(), name, fields.truth("new"));
+          SessionLog log = runningLog(fields);
+          String session = log.session().name();
+          Stage stage = journal().begin(session, name, fields.truth("new"));
           bench.nextSpot().set(OptionalDouble.empty());
+          board
+              .undo()
+              .done(
+                  Phrase.of("done.stage", "stage", stage.name()),
+                  () -> notBegun(session, stage, runningStage(log)));
           return done("stage", stage.order());
         });
+  }
+
+  /** A stage begun by mistake: what it holds so far belongs to the one before. */
+  private void notBegun(String session, Stage stage, Stage before) {
+    bench
+        .writer()
+        .mending()
+        .mergeStage(session, stage.name(), before.name(), "the stage was begun by mistake");
   }
 
   /** Notes an inspection in the running stage. */

@@ -219,6 +219,18 @@ final class MendingActs {
         });
   }
 
+  /** Says of which steel a blade is, as its owner calls it; nothing: not noted. */
+  Answer.Whole steel(byte[] body) {
+    return mend(
+        body,
+        fields -> {
+          Blade blade = journal().bladeMeant(fields.needed("blade"));
+          Blade now = blade.withSteel(fields.text("steel").orElse(""));
+          bench.writer().journal().correct(now, why(fields));
+          return blade.label();
+        });
+  }
+
   private static String why(Fields fields) {
     return fields.text("why").orElse(USUAL_REASON);
   }

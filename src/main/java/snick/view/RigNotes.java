@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
-import snick.frame.message.Hello;
 import snick.live.BenchState;
 import snick.live.RigState;
 import snick.store.StoreReader;
@@ -56,9 +55,7 @@ final class RigNotes {
   /** Reads the newest verification of each rig. The thread that owns {@code reader}. */
   void readChecks(StoreReader reader) {
     for (RigState rig : bench.state().get().rigs()) {
-      checked(
-          rig.rig(),
-          rig.hello().map(Hello::deviceIdText).flatMap(device -> newest(reader, device)));
+      checked(rig.rig(), rig.device().flatMap(device -> newest(reader, device)));
     }
   }
 

@@ -114,6 +114,7 @@ final class Routes {
     post("/api/v1/blades/rename", (request, parts) -> acts.renameBlade(request.body()));
     post("/api/v1/blades/merge", (request, parts) -> acts.mergeBlade(request.body()));
     post("/api/v1/blades/margin", (request, parts) -> acts.margin(request.body()));
+    post("/api/v1/blades/steel", (request, parts) -> acts.steel(request.body()));
     post("/api/v1/blades/edge-length", (request, parts) -> acts.edgeLength(request.body()));
   }
 

@@ -28,6 +28,7 @@ final class StageVerdicts {
   private static final int LEAST_CUTS = 2;
 
   private final Lately<Pair, Map<String, Object>> judgements = new Lately<>(this::judged);
+  private final Lately<Pair, Comparison> comparisons = new Lately<>(StageVerdicts::comparison);
   private final Words words;
   private final Lately<Session, Phrase> advices = new Lately<>(this::advised);
 
@@ -55,11 +56,18 @@ final class StageVerdicts {
 
   /** Any two stages. */
   Map<String, Object> compare(Judge judge, StageEvidence first, StageEvidence second) {
-    Comparison comparison = judge.compare(readings(first), readings(second));
+    if (first.stage().order() == second.stage().order()) {
+      throw new NotComparable("stage '" + first.stage().name() + "' twice: choose two stages");
+    }
+    Comparison comparison = comparisons.of(new Pair(judge, Optional.of(first), second));
     Map<String, Object> object = verdict(comparison);
     object.put("first", named(first, comparison.first()));
     object.put("second", named(second, comparison.second()));
     return object;
+  }
+
+  private static Comparison comparison(Pair pair) {
+    return pair.judge().compare(readings(pair.before().orElseThrow()), readings(pair.now()));
   }
 
   private static Readings readings(StageEvidence stage) {
@@ -98,15 +106,11 @@ final class StageVerdicts {
         "figures",
         now.readings().map(r -> figures(GroupFigures.of(r, pair.judge().rig()))),
         "verdict",
-        pair.before().flatMap(before -> compared(pair.judge(), before, now)),
+        pair.before()
+            .filter(before -> enough(before).isPresent() && enough(now).isPresent())
+            .map(before -> verdict(comparisons.of(pair))),
         "burr",
         anything ? Optional.of(burr(new BurrEvidence(pair.judge()).weigh(now))) : Optional.empty());
-  }
-
-  private Optional<Map<String, Object>> compared(
-      Judge judge, StageEvidence before, StageEvidence now) {
-    return enough(before)
-        .flatMap(first -> enough(now).map(second -> verdict(judge.compare(first, second))));
   }
 
   private static Optional<Readings> enough(StageEvidence stage) {

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.force.budget.Calibration;
-import snick.frame.message.Hello;
 import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.Fact;
@@ -51,7 +50,7 @@ final class StateJson {
         "port", rig.port(),
         "link", rig.link().name().toLowerCase(Locale.ROOT),
         "link_since", facts.linkSince().map(Instant::toString),
-        "device_id", rig.hello().map(Hello::deviceIdText),
+        "device_id", rig.device(),
         "loaded", rig.loaded(),
         "rate_hz", rig.rateHertz(),
         "samples", rig.facts().samples(),

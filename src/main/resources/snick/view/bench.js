@@ -30,7 +30,7 @@ const options = (texts) => texts.map((text) => element('option', { value: text }
 function showBench(now) {
   bench = now;
   const session = now.session;
-  if (session) cut.knowsStages(session);
+  cut.onBench(session);
   cut.show(now.last_cut);
   edge.show(now);
   inspect.show(session);
@@ -77,6 +77,7 @@ const TAKES = {
 
 function linked(here) {
   byId('banner').hidden = here;
+  if (!here) byId('rig-line').textContent = say('rig.not_connected');
   trace.linked(here);
   if (!here && byId('banner').textContent === '') {
     byId('banner').textContent = say('page.lost', { at: clock(new Date()) });
@@ -95,19 +96,28 @@ function forms() {
   onSubmit('stage-form', async () => {
     if (await post('session/stages', { name: byId('stage-name').value, session: bench.session?.name })) {
       byId('stage-name').value = '';
+      named();
       toast(say('next.begun'));
     }
   });
   fill(byId('stage-usual'), 'usual', () => USUAL_STAGES.map((name) => say(`next.usual_${name}`)).map((name) =>
     button(name, () => {
       byId('stage-name').value = name;
+      named();
       byId('stage-begin').focus();
     })));
+  byId('stage-name').addEventListener('input', named);
   byId('undo').addEventListener('click', undo);
   byId('mend').addEventListener('click', () => mend.open(bench.session, () => {}));
   onSecondPress(byId('close-session'), say('session.end_sure'), async () => {
     if (await post('session/close', { session: bench.session?.name })) toast(say('session.ended'));
   });
+}
+
+// The button says which stage it begins: a press on a usual one only fills it in.
+function named() {
+  const stage = byId('stage-name').value.trim();
+  byId('stage-begin').textContent = stage ? say('next.begin_named', { stage }) : say('next.begin');
 }
 
 async function undo() {

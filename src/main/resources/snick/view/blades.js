@@ -6,6 +6,9 @@ import { picture } from './sessions.js';
 import { count, say } from './say.js';
 import * as words from './words.js';
 
+// Of two changes the interval is thirteen times as wide as they scatter: it tells nobody anything.
+const FEW_TIMES = 3;
+
 let shown;
 
 async function list() {
@@ -17,7 +20,7 @@ async function list() {
       element('b', {}, blade.label), element('span', {}, blade.steel ?? say('blade.no_steel'))))));
 }
 
-const cell = (text, kind) => element(kind ?? 'td', {}, text ?? '');
+const cell = (head, text) => element('td', { 'data-head': say(head) }, text ?? '');
 
 function table(heads, rows) {
   return element('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': heads[0] }, element('table', {},
@@ -28,26 +31,29 @@ function table(heads, rows) {
 function since(visit) {
   if (visit.changed.length) return say('blade.changed', { what: visit.changed.join(', ') });
   if (!visit.wear) return '';
-  return `${words.signed(visit.wear.difference_gf, 1)} gf: ${words.change(visit.wear.change)}`;
+  return say('blade.wear', { stage: visit.first.stage, mean: words.number(visit.first.mean_gf, 1),
+    by: words.signed(visit.wear.difference_gf, 1), change: words.change(visit.wear.change) });
 }
 
 function visits(story) {
   return table([say('blade.session'), say('blade.end'), say('blade.since'), say('blade.by')],
     [...story.sessions].reverse().map((visit) => element('tr', {},
       element('td', {}, element('a', { class: 'in-table', href: `#sessions/${visit.number}` }, `${visit.number} · ${words.day(visit.opened)}`)),
-      cell(visit.last ? `${visit.last.stage}: ${words.mean(visit.last)}` : say('blade.no_force')),
-      cell(since(visit)),
-      cell([visit.rig, visit.filament_lot, visit.calibration].filter(Boolean).join(', ') || say('blade.not_noted')))));
+      cell('blade.end', visit.last ? `${visit.last.stage}: ${words.mean(visit.last)}` : say('blade.no_force')),
+      cell('blade.since', since(visit)),
+      cell('blade.by', [visit.rig, visit.filament_lot, visit.calibration].filter(Boolean).join(', ') || say('blade.not_noted')))));
 }
 
 function worth(story) {
   if (!story.steps.length) return element('p', { class: 'note' }, say('blade.no_steps'));
   return table([say('blade.step'), say('blade.worth'), say('blade.times')],
-    story.steps.map((step) => element('tr', {}, cell(step.step), cell(change(step)), cell(count('blade.done', step.n)))));
+    story.steps.map((step) => element('tr', {},
+      cell('blade.step', step.step), cell('blade.worth', change(step)), cell('blade.times', count('blade.done', step.n)))));
 }
 
 function change(step) {
   if (!step.ci95_gf) return say('blade.change_once', { by: words.signed(step.mean_gf, 1) });
+  if (step.n < FEW_TIMES) return say('blade.change_few', { by: words.signed(step.mean_gf, 1), n: step.n });
   const places = words.decimals((step.ci95_gf[1] - step.ci95_gf[0]) / 2);
   const [low, high] = step.ci95_gf.map((v) => words.signed(v, places));
   return say('compare.difference', { by: words.signed(step.mean_gf, places), low, high });
@@ -66,6 +72,8 @@ async function one(label) {
     ? [picture(`/api/v1/blades/history.svg?blade=${encodeURIComponent(shown)}`, say('plot.history', { blade: shown }))] : []));
   byId('blade-visits').replaceChildren(...(story.sessions.length ? [visits(story)] : [element('p', { class: 'note' }, say('past.none'))]));
   byId('blade-steps').replaceChildren(worth(story));
+  byId('blade-steps-title').textContent = say(story.blade.steel ? 'blade.steps' : 'blade.steps_alone');
+  byId('blade-steel').value = story.blade.steel ?? '';
   byId('blade-margin').value = story.blade.margin_gf ?? '';
   byId('blade-length').value = story.blade.edge_length_mm ?? '';
   byId('blade-name').value = shown;
@@ -93,6 +101,7 @@ export function begin() {
   });
   onSubmit('blade-length-form', () =>
     mended('edge-length', { edge_length_mm: Number(byId('blade-length').value) }, 'blade.length_set', shown));
+  onSubmit('blade-steel-form', () => mended('steel', { steel: byId('blade-steel').value }, 'blade.steel_set', shown));
   onSubmit('blade-rename-form', () =>
     mended('rename', { name: byId('blade-name').value }, 'blade.renamed', byId('blade-name').value.trim()));
   onSubmit('blade-merge-form', () => {});

@@ -9,19 +9,18 @@ const hasForce = (cut) => 'force_gf' in cut;
 
 let open;
 let known = {};
+let here;
 
 export function figure(cut) {
-  const parted = cut.outcome === 'severed';
-  if (parted && hasForce(cut)) {
+  if (hasForce(cut)) {
     const f = words.force(cut);
     return [
       element('p', { class: 'figure' }, element('b', {}, f.value), ' gf'),
       element('p', { class: 'uncertainty' }, element('a', { href: '#words/k' }, f.uncertainty)),
       element('p', { class: 'also' }, f.newtons),
-      ...(cut.in_range ? [] : [element('p', { class: 'warn' }, say('cut.outside_range'))]),
     ];
   }
-  if (parted && 'estimate_counts' in cut) {
+  if ('estimate_counts' in cut) {
     return [
       element('p', { class: 'figure counts' }, element('b', {}, words.whole(cut.estimate_counts)), ' ', say('unit.counts')),
       element('p', { class: 'uncertainty' }, say('cut.counts_uncertainty', { u: words.whole(2 * cut.u_counts) })),
@@ -38,30 +37,52 @@ function largest(cut) {
 
 // The figure alone, for the bar and for labels along the edge.
 export function short(cut, places) {
-  if (cut.outcome !== 'severed') return words.outcome(cut.outcome);
+  if (!('estimate_counts' in cut)) return words.outcome(cut.outcome);
   return hasForce(cut) ? words.number(cut.force_gf, places) : words.whole(cut.estimate_counts ?? 0);
 }
 
-export const unit = (cut) => (cut.outcome !== 'severed' ? '' : hasForce(cut) ? 'gf' : say('unit.counts'));
+export const unit = (cut) => (!('estimate_counts' in cut) ? '' : hasForce(cut) ? 'gf' : say('unit.counts'));
+
+// The same with its uncertainty.
+export const whole = (cut) => (hasForce(cut)
+  ? `${short(cut, words.decimals(cut.expanded_gf))} gf ${words.force(cut).uncertainty}`
+  : `${short(cut, 0)} ${unit(cut)}`.trim());
+
+export const told = (cut) =>
+  [say('cut.number', { n: cut.id }), words.clock(cut.occurred_at), cut.stage, place(cut)].filter(Boolean).join(' · ');
+
+// What is out of the ordinary about a cut, each in a line.
+export const odd = (cut) => [
+  ...(hasForce(cut) && !cut.in_range ? [say('cut.outside_range')] : []),
+  ...(cut.set_aside ? [say('cut.set_aside', { why: cut.set_aside_reason })] : []),
+  ...(cut.flags.length ? [say('cut.check', { what: cut.flags.map(words.flag).join('; ') })] : []),
+];
+
+const warnings = (cut) => odd(cut).map((what) => element('p', { class: 'warn' }, what));
 
 export function show(cut) {
   if (!cut) return;
   fill(byId('bar-cut'), cut, () => [
-    element('b', { class: cut.outcome === 'severed' ? 'value' : 'value word' },
+    element('b', { class: 'estimate_counts' in cut ? 'value' : 'value word' },
       short(cut, hasForce(cut) ? words.decimals(cut.expanded_gf) : 0)), element('span', {}, unit(cut))]);
   fill(byId('last-cut-body'), cut, () => [
     ...figure(cut),
-    element('p', { class: 'how' }, cut.outcome === 'severed' ? words.outcome(cut.outcome) : largest(cut)),
-    ...(cut.set_aside ? [element('p', { class: 'warn' }, say('cut.set_aside', { why: cut.set_aside_reason }))] : []),
-    ...(cut.flags.length ? [element('p', { class: 'warn' }, say('cut.check', { what: cut.flags.map(words.flag).join('; ') }))] : []),
-    element('p', { class: 'also' },
-      [say('cut.number', { n: cut.id }), words.clock(cut.occurred_at), cut.stage, place(cut)].filter(Boolean).join(' · ')),
+    element('p', { class: 'how' }, 'estimate_counts' in cut ? words.outcome(cut.outcome) : largest(cut)),
+    ...warnings(cut),
+    element('p', { class: 'also' }, told(cut)),
+    ...(cut.stage ? [] : [element('p', { class: 'note' }, say('cut.no_session'))]),
   ]);
-  fill(byId('last-cut-acts'), [cut.id, cut.stage, cut.set_aside], () =>
-    cut.stage ? [button(say('cut.edit'), () => edit(cut), { id: 'edit-last' })] : []);
+  fill(byId('last-cut-acts'), [cut.id, cut.stage, cut.set_aside, here], () =>
+    cut.stage || here ? [button(say('cut.edit'), () => edit(cut), { id: 'edit-last' })] : []);
 }
 
 const place = (cut) => (cut.place_mm === undefined ? '' : say('cut.place', { mm: cut.place_mm }));
+
+// The session on the bench, which takes in a cut that was made without one.
+export function onBench(session) {
+  here = session?.name;
+  if (session) knowsStages(session);
+}
 
 // Stages that a cut of this session can be moved to.
 export function knowsStages(session) {
@@ -71,14 +92,16 @@ export function knowsStages(session) {
 export function edit(cut) {
   open = cut;
   byId('cut-dialog-title').textContent = say('cut.title', { n: cut.id });
-  byId('cut-dialog-body').replaceChildren(...figure(cut).slice(0, 2));
+  byId('cut-dialog-body').replaceChildren(...figure(cut),
+    element('p', { class: 'how' }, words.outcome(cut.outcome)), ...warnings(cut), element('p', { class: 'also' }, told(cut)));
   byId('cut-picture').src = `/api/v1/cuts/${cut.id}/cut.svg`;
   byId('cut-place').value = cut.place_mm ?? '';
   byId('aside-reason').value = '';
-  byId('aside-form').hidden = Boolean(cut.set_aside);
+  byId('cut-place-form').hidden = !cut.stage;
+  byId('aside-form').hidden = !cut.stage || Boolean(cut.set_aside);
   byId('cut-count-again').hidden = !cut.set_aside;
-  const stages = known[cut.session] ?? [];
-  byId('cut-move-form').hidden = stages.length < 2;
+  const stages = known[cut.session ?? here] ?? [];
+  byId('cut-move-form').hidden = stages.length < (cut.session ? 2 : 1);
   byId('cut-stage').replaceChildren(...stages.map((name) =>
     element('option', { value: name, selected: name === cut.stage }, name)));
   byId('cut-dialog').showModal();
@@ -103,7 +126,8 @@ export function begin() {
     const text = byId('cut-place').value;
     done('place', text === '' ? {} : { mm: Number(text) }, say('cut.place_noted'));
   });
-  onSubmit('cut-move-form', () => done('move', { stage: byId('cut-stage').value }, say('cut.moved')));
+  onSubmit('cut-move-form', () => done('move',
+    { stage: byId('cut-stage').value, ...(open.session ? {} : { session: here }) }, say('cut.moved')));
   byId('cut-count-again').addEventListener('click', () => done('count-again', {}, say('cut.counts_again')));
   onSubmit('aside-form', () =>
     done('set-aside', { reason: byId('aside-reason').value }, say('cut.aside_done')));

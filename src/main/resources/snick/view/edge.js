@@ -12,7 +12,7 @@ let suggested;
 
 const at = (mm) => `${2 + (96 * Math.min(mm, session.edge_length_mm)) / session.edge_length_mm}%`;
 
-const aside = (cut) => Boolean(cut.set_aside) || cut.outcome !== 'severed';
+const aside = (cut) => Boolean(cut.set_aside) || !('estimate_counts' in cut);
 
 function told(cut, key) {
   return say(key, { n: cut.id, mm: cut.place_mm, value: `${short(cut, 0)} ${unit(cut)}`.trim(),
@@ -98,7 +98,8 @@ export function show(bench) {
   fill(byId('edge-strip'), [session.cuts, suggested, chosen, session.edge_length_mm], () => {
     const parts = [strip(chosen)];
     if (!session.edge_length_known) {
-      parts.push(element('p', { class: 'note' }, say('edge.assumed', { mm: session.edge_length_mm })));
+      parts.push(element('p', { class: 'note' }, say('edge.assumed', { mm: session.edge_length_mm }), ' ',
+        element('a', { href: `#blades/${encodeURIComponent(session.blade)}` }, say('edge.note_length'))));
     }
     return unplaced.length ? [...parts, ...waiting(unplaced)] : parts;
   });

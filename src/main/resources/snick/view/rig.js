@@ -55,6 +55,7 @@ function line(state) {
       ...(rig.rate_hz === undefined ? [] : [rate(rig, 1)]),
       lost(rig),
       ...(rig.calibrated ? [] : [say('rig.not_calibrated')]),
+      ...(rig.verified_within_limit === false ? [say('rig.check_failed')] : []),
     ].join(', '))
     .join(' · ');
 }

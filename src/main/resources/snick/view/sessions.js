@@ -2,7 +2,7 @@
 
 import { button, byId, element } from './dom.js';
 import { get, onSubmit } from './acts.js';
-import { edit, knowsStages, short, unit } from './cut.js';
+import { edit, knowsStages, odd, told, whole } from './cut.js';
 import * as inspect from './inspect.js';
 import * as mend from './mend.js';
 import { say } from './say.js';
@@ -15,10 +15,11 @@ let shown;
 const path = (session, rest) => `/api/v1/sessions/${session.number}/${rest}`;
 
 function line(session) {
-  const until = session.closed ? '' : ` (${say('session.open')})`;
+  const facts = [say('session.nth', { n: session.number }),
+    session.name.startsWith(session.blade) ? '' : session.blade, words.day(session.opened),
+    session.closed ? '' : say('session.open')];
   return element('li', {}, element('a', { class: 'row', href: `#sessions/${session.number}` },
-    element('b', {}, `${session.number} ${session.name}`),
-    element('span', {}, `${session.blade} · ${words.day(session.opened)}${until}`)));
+    element('b', {}, session.name), element('span', {}, facts.filter(Boolean).join(' · '))));
 }
 
 const PAGE = 50;
@@ -33,12 +34,14 @@ async function list(before) {
   if (before) byId('session-list').append(...lines);
   else byId('session-list').replaceChildren(...lines);
   byId('session-none').hidden = byId('session-list').childElementCount > 0;
+  byId('session-none').textContent = say(byId('session-text').value ? 'past.not_found' : 'past.none');
   byId('session-older').hidden = lines.length < PAGE;
   byId('session-older').onclick = () => list(said.sessions.at(-1).number);
 }
 
-export const picture = (address, text) =>
-  element('img', { class: 'plot', src: address, alt: text, loading: 'lazy' });
+// A press shows it alone, as large as the screen.
+export const picture = (address, text) => element('a', { class: 'picture', href: address, target: '_blank', rel: 'noopener' },
+  element('img', { class: 'plot', src: address, alt: text, loading: 'lazy' }));
 
 // What a session brought, in one line; the last stage against the first.
 export function outcome(session) {
@@ -69,10 +72,10 @@ function plots(session) {
 
 function cuts(session) {
   return session.cuts.map((cut) => {
-    const text = `${short(cut, 1)} ${unit(cut)}`.trim();
+    const text = whole(cut);
     const made = button('', () => edit(cut), { class: 'row', 'aria-label': say('cuts.label', { n: cut.id, value: text, stage: cut.stage }) });
     made.append(element('b', {}, cut.set_aside ? `(${text})` : text),
-      element('span', {}, [say('cut.number', { n: cut.id }), cut.stage, words.clock(cut.occurred_at)].join(' · ')));
+      element('span', {}, told(cut)), ...odd(cut).map((what) => element('span', { class: 'warn' }, what)));
     return element('li', {}, made);
   });
 }
@@ -90,7 +93,7 @@ async function one(number) {
   byId('past').hidden = !shown;
   if (!shown) return;
   knowsStages(shown);
-  byId('past-title').textContent = `${shown.number} ${shown.name}`;
+  byId('past-title').textContent = say('session.titled', { n: shown.number, name: shown.name });
   byId('past-facts').textContent = [shown.blade, words.day(shown.opened),
     shown.closed ? say('session.until', { at: words.day(shown.closed) }) : say('session.open'), stages.margin(shown)].join(' · ');
   byId('past-outcome').replaceChildren(...outcome(shown), reports(shown));

@@ -8,7 +8,7 @@ import * as words from './words.js';
 
 function limits(stages) {
   const ends = stages.flatMap((s) => (s.figures ? s.figures.ci95_gf ?? [s.figures.mean_gf] : []));
-  return ends.length ? [Math.min(0, ...ends), Math.max(...ends) * 1.05 || 1] : undefined;
+  return ends.length ? [0, Math.max(...ends) * 1.05 || 1] : undefined;
 }
 
 function scale(stages) {
@@ -22,7 +22,8 @@ function bar(figures, at) {
   const svg = drawn('svg', { class: 'interval', 'aria-hidden': 'true' });
   svg.append(drawn('line', { class: 'axis', x1: '0%', x2: '100%', y1: '50%', y2: '50%' }));
   if (figures && at) {
-    const [low, high] = figures.ci95_gf ?? [figures.mean_gf, figures.mean_gf];
+    // No force is below nothing, whatever an interval of two scattered cuts says.
+    const [low, high] = (figures.ci95_gf ?? [figures.mean_gf, figures.mean_gf]).map((v) => Math.max(0, v));
     svg.append(
       drawn('line', { class: 'range', x1: at(low), x2: at(high), y1: '50%', y2: '50%' }),
       drawn('circle', { cx: at(figures.mean_gf), cy: '50%', r: '0.45em' }));
@@ -44,7 +45,9 @@ function figures(stage) {
 }
 
 function findings(stage) {
-  const said = stage.inspections.map((i) => `${words.side(i.side)}: ${words.finding(i.finding)}`);
+  const ways = [...new Set(stage.inspections.map((i) => i.method))];
+  const said = ways.map((way) => `${words.method(way)} (${stage.inspections.filter((i) => i.method === way)
+    .map((i) => `${words.side(i.side)}: ${words.finding(i.finding)}`).join(', ')})`);
   return said.length ? say('stage.inspected', { what: said.join(', ') }) : say('stage.not_inspected');
 }
 
@@ -127,6 +130,8 @@ export function show(session) {
   byId('stages').hidden = !session;
   if (!session) return;
   fill(byId('stage-rows'), [session.stages, session.running_stage], () => rows(session));
-  fill(byId('margin'), margin(session), () => [margin(session), ' ', element('a', { href: '#words/margin' }, say('words.what'))]);
+  fill(byId('margin'), margin(session), () => [margin(session), ' ',
+    ...(session.margin_gf === undefined ? [element('a', { href: `#blades/${encodeURIComponent(session.blade)}` }, say('margin.set')), ' '] : []),
+    element('a', { href: '#words/margin' }, say('words.what'))]);
   offer('bench', session);
 }

@@ -37,7 +37,7 @@ export function force(f) {
 export function mean(f) {
   if (!f.ci95_gf) return count('stage.mean_alone', f.n, { mean: number(f.mean_gf, 1) });
   const places = decimals((f.ci95_gf[1] - f.ci95_gf[0]) / 2);
-  const [low, high] = f.ci95_gf.map((v) => number(v, places));
+  const [low, high] = f.ci95_gf.map((v) => number(Math.max(0, v), places));
   return say('stage.mean', { mean: number(f.mean_gf, places), low, high, n: f.n });
 }
 

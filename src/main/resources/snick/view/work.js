@@ -153,7 +153,7 @@ async function list() {
     element('a', { class: 'row', href: `${record(c.id)}/record`, target: '_blank', rel: 'noopener' },
       element('b', {}, new Date(c.made).getTime() > 0 ? day(c.made) : say('rig.typed_in')),
       element('span', {}, say('calibrate.line', { id: c.id.slice(0, 12), from: number(c.from_gf, 0), to: number(c.to_gf, 0), rig: c.device_id ?? say('calibrate.any_rig') }))))));
-  byId('checks-picture').src = `/api/v1/rigs/${RIG}/checks.svg`;
+  byId('checks-picture').src = byId('checks-box').href = `/api/v1/rigs/${RIG}/checks.svg`;
 }
 
 async function ports() {
@@ -167,13 +167,15 @@ async function ports() {
 export function open() {
   list();
   ports();
-  byId('response-picture').src = `/api/v1/rigs/${RIG}/response.svg`;
+  byId('response-picture').src = byId('response-box').href = `/api/v1/rigs/${RIG}/response.svg`;
 }
 
-// A picture that there is nothing for yet is not shown.
-function shownIfThere(id) {
-  byId(id).addEventListener('error', () => (byId(id).hidden = true));
-  byId(id).addEventListener('load', () => (byId(id).hidden = false));
+// A picture that there is nothing for yet is not shown, nor what is said of it.
+function shownIfThere(name) {
+  const parts = [`${name}-box`, `${name}-note`].map(byId).filter(Boolean);
+  const shown = (here) => parts.forEach((part) => (part.hidden = !here));
+  byId(`${name}-picture`).addEventListener('error', () => shown(false));
+  byId(`${name}-picture`).addEventListener('load', () => shown(true));
 }
 
 // Masses as typed: sizes in g take the class beside them; whoever knows more writes it out.
@@ -213,5 +215,5 @@ export function begin() {
     if (await post(`rigs/${RIG}/work/stop`, {})) toast(say('work.stopped'));
   });
   byId('work-close').addEventListener('click', () => post(`rigs/${RIG}/work/stop`, {}));
-  ['checks-picture', 'response-picture'].forEach(shownIfThere);
+  ['checks', 'response'].forEach(shownIfThere);
 }

@@ -33,6 +33,18 @@ class WelcomeTest {
   }
 
   @Test
+  void whoRecordsWithoutASessionBeginsOne() throws Exception {
+    Files.createDirectories(folder.resolve("run"));
+    try (ServerSocket page = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      Path token = folder.resolve("run").resolve("page-" + page.getLocalPort() + ".token");
+      Files.writeString(token, "x");
+      assertThat(said(Optional.empty()).lines().filter(line -> line.startsWith("  snick ")))
+          .hasSize(3)
+          .anyMatch(line -> line.contains("session start --blade LABEL"));
+    }
+  }
+
+  @Test
   void whoRecordsSeesThePageAndTheOpenSession() throws Exception {
     Files.createDirectories(folder.resolve("run"));
     ServerSocket page = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());

@@ -61,6 +61,16 @@ class CoachTest {
   }
 
   @Test
+  void saysWhereTheEdgeWasKeener() {
+    assertThat(
+            advice(
+                stage("strop", cuts(60, 61, 59, 62, 58)),
+                stage("steel", cuts(86, 87, 85, 86, 84)),
+                stage("strop 2", cuts(86, 85, 87, 86, 85), "b light none")))
+        .isEqualTo("the edge was keener at ‘strop’: go back to what was done for it");
+  }
+
+  @Test
   void aFullEdgeIsSaid() {
     assertThat(told(COACH.advise(List.of(stage("a", cuts(1, 2))), new NextPlace.Full(1, 2))))
         .isEqualTo("make 3 more cuts; every spot is used, so say which one is cut again");

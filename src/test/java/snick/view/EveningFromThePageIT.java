@@ -304,7 +304,7 @@ class EveningFromThePageIT {
         .contains("What it brought")
         .contains("data:image/jpeg");
     hand.press("#ended-body a[href^=\"#sessions\"]");
-    browser.await("the plot", () -> drawn("#past-plots > img"));
+    browser.await("the plot", () -> drawn("#past-plots > a > img"));
     new Select(browser.find("#package-licence")).selectByValue("CC-BY-4.0");
     judge("session");
     hand.press("#package-form .main-act");

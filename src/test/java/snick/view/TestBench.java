@@ -116,6 +116,7 @@ public final class TestBench implements AutoCloseable {
             RigState.Link.RECORDING,
             Optional.of(
                 new Hello(1, Long.parseLong(DEVICE, 16), "sketch 1", 24, 128, 80_000, 20_000_000)),
+            Optional.of(DEVICE),
             OptionalDouble.of(80),
             OptionalDouble.empty(),
             Optional.of(new RigState.Rest(84_210, 65)),

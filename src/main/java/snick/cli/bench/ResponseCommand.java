@@ -95,7 +95,11 @@ public final class ResponseCommand implements Callable<Integer> {
     return stored.deviceId()
         + stored.nominalRate().map(rate -> " at " + rate.hertz() + " samples/s").orElse("")
         + ": "
-        + stored.response().ring().map(ResponseCommand::words).orElse("no ring shows at this rate")
+        + stored
+            .response()
+            .ring()
+            .map(ResponseCommand::words)
+            .orElse("no ring shows below half that rate")
         + ", from "
         + stored.response().falls()
         + " falls (cuts "

@@ -3,13 +3,13 @@ package snick.cli.bench;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.concurrent.CompletableFuture;
+import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.Refusal;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
-import snick.virtualrig.settings.RigSettings;
 
 /** The virtual rig on a port of its own, cutting every few seconds. */
 public final class VirtualCuts implements AutoCloseable {
@@ -29,7 +29,7 @@ public final class VirtualCuts implements AutoCloseable {
   public static VirtualCuts begin() {
     try {
       ServedRig rig =
-          new VirtualRig(RigSettings.USUAL, 1)
+          new VirtualRig(VirtualFixture.USUAL, 1)
               .serve(
                   Files.createTempDirectory("snick-rig-").resolve("rig"),
                   Pacer.of(System::nanoTime, SPEED),

@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.quantity.SampleRate;
+import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.FixtureSettings;
 import snick.virtualrig.settings.Mechanics;
 import snick.virtualrig.settings.Parting;
@@ -14,6 +15,10 @@ import snick.virtualrig.settings.RigSettings;
 
 /** What the virtual rig's fixture, filament and converter are like, if not as usual. */
 public final class VirtualFixture {
+  /** The invented rig, at a rate that shows how its fixture rings. */
+  public static final RigSettings USUAL =
+      RigSettings.USUAL.with(ConverterSettings.USUAL.withRate(new SampleRate(320)));
+
   private static final Pattern NUMBER_AND_UNIT =
       Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?) ?(Hz|ms|%|)");
 
@@ -50,20 +55,19 @@ public final class VirtualFixture {
   @Option(
       names = "--virtual-rate",
       paramLabel = "HZ",
-      description = "Samples per second of the virtual rig (default: 80).")
+      description = "Samples per second of the virtual rig (default: 320).")
   private Optional<Double> rateHertz;
 
   /** The usual rig with what was asked for. */
   public RigSettings settings() {
-    RigSettings usual = RigSettings.USUAL;
     try {
-      FixtureSettings fixture = usual.fixture();
-      return usual
+      FixtureSettings fixture = USUAL.fixture();
+      return USUAL
           .with(withMechanics(fixture.with(parting(fixture.parting()))))
           .with(
               rateHertz
-                  .map(hertz -> usual.converter().withRate(new SampleRate(hertz)))
-                  .orElse(usual.converter()));
+                  .map(hertz -> USUAL.converter().withRate(new SampleRate(hertz)))
+                  .orElse(USUAL.converter()));
     } catch (IllegalArgumentException e) {
       throw Refusal.usage("the virtual rig: " + e.getMessage());
     }

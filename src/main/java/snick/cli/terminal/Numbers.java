@@ -44,7 +44,7 @@ public final class Numbers {
     if (!(uncertainty > 0)) {
       return 1;
     }
-    return (int) Math.max(0, Math.min(4, 1 - Math.floor(Math.log10(uncertainty))));
+    return (int) Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(uncertainty))));
   }
 
   /** Force and its expanded uncertainty (k = 2) in gf. */

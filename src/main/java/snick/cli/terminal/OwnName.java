@@ -1,5 +1,6 @@
 package snick.cli.terminal;
 
+import java.io.File;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -21,7 +22,8 @@ public final class OwnName {
       return Optional.empty();
     }
     String path = System.getProperty("java.class.path");
-    String jar = path.endsWith(".jar") ? path : "target/snick.jar";
+    boolean jarAlone = path.endsWith(".jar") && !path.contains(File.pathSeparator);
+    String jar = jarAlone ? path : "target/snick.jar";
     return Optional.of("'snick' here means: java -jar " + jar);
   }
 

@@ -131,6 +131,9 @@ record ProgressReport(
     if (plateau instanceof Progression.Plateau.Reached) {
       return "reached";
     }
+    if (plateau instanceof Progression.Plateau.KeenerBefore) {
+      return "keener_before";
+    }
     return plateau instanceof Progression.Plateau.NotShown ? "not_shown" : "not_judged";
   }
 

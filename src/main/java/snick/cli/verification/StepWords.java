@@ -36,15 +36,15 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
         milliseconds(movement.leastNanos(), 1)
             + " to "
             + milliseconds(movement.mostNanos(), 1)
-            + " ms from the first movement to half fall; samples do not tell the instant of the"
-            + " cut");
+            + " ms from the first movement to the instant of equal areas; samples do not tell the"
+            + " instant of the cut");
     cut.ifPresent(
         known ->
             lines.put(
                 "from the cut",
                 milliseconds(delay(known))
-                    + " to half fall; truth of the virtual rig "
-                    + milliseconds(known.truth().halfFallNanos(), TRUTH_DECIMALS)
+                    + " to the instant of equal areas; truth of the virtual rig "
+                    + milliseconds(known.truth().delayNanos(), TRUTH_DECIMALS)
                     + " ms"));
     lines.put(
         "fall",
@@ -109,10 +109,10 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
     object.put("step_counts", response.stepCounts());
     object.put("noise_counts", response.noiseCounts());
     object.put("samples_per_second", response.samplesPerSecond());
-    object.put("half_fall_s", response.halfFallNanos().value() / 1e9);
-    object.put("u_half_fall_ms", scaled(response.halfFallNanos().standardUncertainty()));
-    object.put("movement_to_half_fall_least_ms", scaled(response.movementNanos().leastNanos()));
-    object.put("movement_to_half_fall_most_ms", scaled(response.movementNanos().mostNanos()));
+    object.put("equal_area_s", response.equalAreaNanos().value() / 1e9);
+    object.put("u_equal_area_ms", scaled(response.equalAreaNanos().standardUncertainty()));
+    object.put("movement_to_equal_area_least_ms", scaled(response.movementNanos().leastNanos()));
+    object.put("movement_to_equal_area_most_ms", scaled(response.movementNanos().mostNanos()));
     object.put("fall_ms", scaled(response.fallNanos().value()));
     object.put("u_fall_ms", scaled(response.fallNanos().standardUncertainty()));
     object.put("overshoot", response.overshoot());
@@ -129,9 +129,9 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
             });
     cut.ifPresent(
         known -> {
-          object.put("cut_to_half_fall_ms", scaled(delay(known).value()));
-          object.put("u_cut_to_half_fall_ms", scaled(delay(known).standardUncertainty()));
-          object.put("true_cut_to_half_fall_ms", scaled(known.truth().halfFallNanos()));
+          object.put("cut_to_equal_area_ms", scaled(delay(known).value()));
+          object.put("u_cut_to_equal_area_ms", scaled(delay(known).standardUncertainty()));
+          object.put("true_cut_to_equal_area_ms", scaled(known.truth().delayNanos()));
           object.put("true_fall_ms", scaled(known.truth().fallNanos()));
           object.put("true_ring_hz", known.truth().ringHertz());
           object.put("true_damping_ratio", known.truth().dampingRatio());

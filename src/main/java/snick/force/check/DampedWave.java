@@ -15,6 +15,9 @@ record DampedWave(double cosine, double sine, double decay, double angle) {
   private static final double HIGHEST_ANGLE = 0.97 * Math.PI;
   private static final int ANGLES_PER_SAMPLE = 2;
 
+  /** So often halved, the step from angle to angle turns a thousand samples by less than 0.01. */
+  private static final int HALVINGS = 10;
+
   /** Least squares for a and b. */
   static DampedWave fitted(double[] samples, double decay, double angle) {
     double cc = 0;
@@ -56,7 +59,20 @@ record DampedWave(double cosine, double sine, double decay, double angle) {
 
   /** The strongest tone that goes on through all of {@code samples}. */
   static DampedWave tone(double[] samples) {
-    return strongest(samples, 0, ANGLES_PER_SAMPLE * samples.length);
+    int angles = ANGLES_PER_SAMPLE * samples.length;
+    DampedWave best = strongest(samples, 0, angles);
+    double step = HIGHEST_ANGLE / angles;
+    for (int i = 0; i < HALVINGS; i++) {
+      step /= 2;
+      DampedWave lower = fitted(samples, 0, best.angle - step);
+      DampedWave higher = fitted(samples, 0, best.angle + step);
+      best = better(better(best, lower, samples), higher, samples);
+    }
+    return best;
+  }
+
+  private static DampedWave better(DampedWave one, DampedWave other, double[] samples) {
+    return other.squares(samples) < one.squares(samples) ? other : one;
   }
 
   double at(int k) {

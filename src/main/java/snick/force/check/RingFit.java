@@ -25,6 +25,10 @@ final class RingFit {
   private static final int HALVINGS = 12;
   private static final double CLEAR = 50;
   private static final double BEYOND_REST = 3;
+
+  /** Ring and hum, each fitted to what the other leaves, come so often to their own. */
+  private static final int ROUNDS = 6;
+
   private static final double MOST_DAMPED = 0.7;
 
   private final double[] samples;
@@ -68,11 +72,17 @@ final class RingFit {
     return new RingFit(ringing).ring(least, samplesPerSecond);
   }
 
-  /** Hum of that angle as the second half shows it, where the ring has died, taken from all. */
+  /** Without hum of that angle, at first as the second half shows it, where the ring has died. */
   private static double[] withoutHum(double[] samples, double angle) {
     int half = samples.length / 2;
     double[] late = Arrays.copyOfRange(samples, half, samples.length);
-    return DampedWave.fitted(late, 0, angle).countedFrom(-half).takenFrom(samples);
+    double[] ringing = DampedWave.fitted(late, 0, angle).countedFrom(-half).takenFrom(samples);
+    DampedWave ring = new RingFit(ringing).coarse();
+    for (int i = 0; i < ROUNDS; i++) {
+      ring = new RingFit(ringing).refined(ring);
+      ringing = DampedWave.fitted(ring.takenFrom(samples), 0, angle).takenFrom(samples);
+    }
+    return ringing;
   }
 
   private Optional<StepResponse.Ring> ring(double leastExplained, double samplesPerSecond) {

@@ -10,9 +10,12 @@ import snick.cut.Trace;
  * @param stepCounts level before less level after, counts, positive
  * @param noiseCounts standard deviation of one sample before the fall, counts, at least 1
  * @param samplesPerSecond sampling rate as measured
- * @param halfFallNanos device time at which the fall was half done, ns
+ * @param equalAreaNanos device time at which a sudden fall encloses the same area as the samples,
+ *     ns: it comes as late after the cut as a steady loading reads late. Both are the mean time of
+ *     the response to an impulse, as of any linear system (textbook knowledge, from memory): half
+ *     the length of each box of the filter, each pole's time constant, 2ζ/ω of a mass on a spring
  * @param fallNanos time from 90 % to 10 % of the step, ns: the rise time of the chain
- * @param movementNanos time from the first movement to the half fall
+ * @param movementNanos time from the first movement to the equal-area instant
  * @param overshoot largest swing past the level after, in proportion to the step; 0 if none shows
  * @param smallestSwing smallest swing that would show above the noise, in proportion to the step
  * @param ring free oscillation after the fall, if one shows above the noise
@@ -21,22 +24,21 @@ public record StepResponse(
     double stepCounts,
     double noiseCounts,
     double samplesPerSecond,
-    Estimated halfFallNanos,
+    Estimated equalAreaNanos,
     Estimated fallNanos,
     Movement movementNanos,
     double overshoot,
     double smallestSwing,
     Optional<Ring> ring) {
-  private static final int ORDER = 5;
-  private static final double FACTORIAL_OF_ORDER = 120;
+  /** By so many samples more the filter is done with the fall: it may have begun unseen. */
+  private static final int UNSEEN_SAMPLES = 2;
 
   /**
-   * Time from the first movement to the half fall, as far as samples can tell. The cut lies before
-   * the first sample that has moved, and not longer before the last one that has not than the fall
-   * can hide below the noise: a filter of up to fourth order with boxes of one sample, and a
-   * parting within one sample, begin as x⁵/5! (x in samples).
+   * Time from the first movement to the equal-area instant, as far as samples can tell. The cut
+   * lies before the first sample that has moved, and not longer before the last one that has not
+   * than the {@link Onset} of the fall can hide below the noise.
    *
-   * @param leastNanos least, ns
+   * @param leastNanos least, ns, not negative
    * @param mostNanos most, ns
    */
   public record Movement(double leastNanos, double mostNanos) {}
@@ -59,28 +61,32 @@ public record StepResponse(
   public static StepResponse of(Trace trace, int polarity) {
     StepSamples samples = StepSamples.of(trace, polarity);
     StepSamples.Crossing ten = samples.crossing(0.1);
-    StepSamples.Crossing half = samples.crossing(0.5);
-    Movement movement = movement(samples, half.nanos());
+    Estimated fall = samples.crossing(0.9).until(ten);
+    Estimated instant = samples.equalArea(fall.value());
     double rate = 1e9 / samples.periodNanos();
-    double[] settled = samples.after(half.nanos() + movement.mostNanos());
+    double still = samples.nanos(samples.firstMoved() - 1);
+    double done = 2 * instant.value() - still + UNSEEN_SAMPLES * samples.periodNanos();
+    Optional<Ring> ring =
+        RingFit.of(samples.after(done), samples.atRest(), samples.noiseShare(), rate);
     return new StepResponse(
         samples.stepCounts(),
         samples.noiseCounts(),
         rate,
-        half.estimated(),
-        samples.crossing(0.9).until(ten),
-        movement,
+        instant,
+        fall,
+        movement(samples, instant, Onset.of(ring, rate)),
         overshoot(samples, ten.nanos()),
         samples.visibleShare(),
-        RingFit.of(settled, samples.atRest(), samples.noiseShare(), rate));
+        ring);
   }
 
-  private static Movement movement(StepSamples samples, double halfNanos) {
+  private static Movement movement(StepSamples samples, Estimated instant, Onset onset) {
     int moved = samples.firstMoved();
-    double hidden = Math.pow(FACTORIAL_OF_ORDER * samples.visibleShare(), 1.0 / ORDER);
+    double hiddenNanos = onset.samplesUntil(samples.visibleShare()) * samples.periodNanos();
+    double least = instant.value() - instant.expanded() - samples.nanos(moved);
     return new Movement(
-        halfNanos - samples.nanos(moved),
-        halfNanos - samples.nanos(moved - 1) + Math.min(1, hidden) * samples.periodNanos());
+        Math.max(0, least),
+        instant.value() + instant.expanded() - samples.nanos(moved - 1) + hiddenNanos);
   }
 
   private static double overshoot(StepSamples samples, double tenNanos) {
@@ -88,9 +94,9 @@ public record StepResponse(
     return -lowest > samples.visibleShare() ? -lowest : 0;
   }
 
-  /** Delay of the chain against a known instant of the cut, ns: half fall less that instant. */
+  /** Delay of the chain against a known instant of the cut, ns. */
   public Estimated delayNanos(double cutNanos) {
-    return new Estimated(halfFallNanos.value() - cutNanos, halfFallNanos.standardUncertainty());
+    return new Estimated(equalAreaNanos.value() - cutNanos, equalAreaNanos.standardUncertainty());
   }
 
   /** Half the sampling rate: above it an oscillation shows folded, if the filter lets it pass. */

@@ -9,6 +9,10 @@ final class StepSamples {
   private static final int FEWEST = 8;
   private static final double CLEAR = 10;
   private static final double VISIBLE = 5;
+
+  /** Samples before the first that has moved in which the fall may have begun. */
+  private static final int UNSEEN = 4;
+
   private static final double ROOT_3 = Math.sqrt(3);
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
@@ -127,10 +131,6 @@ final class StepSamples {
    * @param noiseNanos standard uncertainty by noise, ns
    */
   record Crossing(double nanos, double halfWidthNanos, double noiseNanos) {
-    Estimated estimated() {
-      return new Estimated(nanos, Math.hypot(halfWidthNanos / ROOT_3, noiseNanos));
-    }
-
     /** Time from this to {@code later}: both may be led astray by the same course. */
     Estimated until(Crossing later) {
       double course = (halfWidthNanos + later.halfWidthNanos) / ROOT_3;
@@ -173,6 +173,39 @@ final class StepSamples {
   int firstMoved() {
     int i = steepest;
     while (i > 1 && shares[i - 1] < 1 - visibleShare()) {
+      i--;
+    }
+    return i;
+  }
+
+  /**
+   * The equal-area instant, device time, ns: from a sample at rest on, until no swing stands out of
+   * the noise any more. Whether too few samples show the fall, each second one of them tells: a
+   * jump may lie anywhere between two samples, boxes of a sample lose nothing of the area.
+   *
+   * @param fallNanos time that the fall takes; what swings on unseen takes no longer
+   */
+  Estimated equalArea(double fallNanos) {
+    int from = Math.max(0, firstMoved() - UNSEEN);
+    int to = lastMoved();
+    double sum = 0.5;
+    double alternating = 0.5;
+    for (int i = from + 1; i <= to; i++) {
+      sum += shares[i];
+      alternating += (i - from) % 2 == 0 ? shares[i] : -shares[i];
+    }
+    double period = periodNanos();
+    double summed = to - from;
+    double rest = summed / Math.sqrt((shares.length - steepest) / 3.0);
+    double noise = noiseShare() * period * Math.hypot(Math.sqrt(summed), rest);
+    double course = Math.hypot(alternating * period, visibleShare() * fallNanos) / ROOT_3;
+    return new Estimated(trace.deviceNanos(from) + sum * period, Math.hypot(course, noise));
+  }
+
+  /** Number of the last sample that stands out of the noise. */
+  private int lastMoved() {
+    int i = shares.length - 1;
+    while (i > steepest && Math.abs(shares[i]) <= visibleShare()) {
       i--;
     }
     return i;

@@ -4,6 +4,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
 import java.util.Locale;
+import java.util.function.DoubleFunction;
 import org.knowm.xchart.AnnotationText;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
@@ -112,10 +113,15 @@ final class ForceChart {
 
   /** Numbers places along the x axis in whole numbers. */
   ForceChart wholeNumbers() {
+    return wholeNumbers(ForceChart::tick);
+  }
+
+  /** The same, each called as {@code named} says. */
+  ForceChart wholeNumbers(DoubleFunction<String> named) {
     chart
         .getStyler()
         .setxAxisTickLabelsFormattingFunction(
-            v -> Math.abs(v - Math.rint(v)) < 1e-6 ? tick(v) : "");
+            v -> Math.abs(v - Math.rint(v)) < 1e-6 ? named.apply(v) : "");
     return this;
   }
 

@@ -63,7 +63,7 @@ public final class HistoryPlot {
             .newtons(-BELOW * high, high * (1 + ROOM))
             .fromZero()
             .fromTo(0.5, dots.size() + 0.5)
-            .wholeNumbers();
+            .wholeNumbers(this::session);
     chart.points(
         words.say("draw.session_end"),
         Look.BLUE,
@@ -75,6 +75,11 @@ public final class HistoryPlot {
     return new Picture(
             title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
         .under(words.say("draw.history_foot"));
+  }
+
+  private String session(double place) {
+    int i = (int) Math.rint(place) - 1;
+    return i >= 0 && i < dots.size() ? Long.toString(dots.get(i).number()) : "";
   }
 
   private double[] each(IntToDoubleFunction of) {

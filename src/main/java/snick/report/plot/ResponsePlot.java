@@ -61,7 +61,7 @@ public final class ResponsePlot {
   private ForceChart chart() {
     double from = fromSeconds();
     double step = (toSeconds() - from) / POINTS;
-    double[] seconds = IntStream.rangeClosed(0, POINTS).mapToDouble(i -> from + i * step).toArray();
+    double[] seconds = IntStream.range(0, POINTS).mapToDouble(i -> from + i * step).toArray();
     double[] milliseconds = of(seconds, s -> 1e3 * s);
     double[] shape = of(seconds, s -> 100 * response.shapeAt(s));
     double low = IntStream.range(0, shape.length).mapToDouble(i -> shape[i]).min().orElseThrow();
@@ -73,7 +73,7 @@ public final class ResponsePlot {
                 words.say("draw.response_title"),
                 words.say("draw.axis", "what", Phrase.of("draw.from_break"), "unit", "ms"))
             .quantity(words.say("draw.still_to_fall"), low - room, high + room)
-            .fromTo(milliseconds[0], milliseconds[POINTS]);
+            .fromTo(milliseconds[0], milliseconds[POINTS - 1]);
     chart.level("zero", Pen.GREY, Pen.DOTTED, 0).setShowInLegend(false);
     chart.line(
         words.say("draw.one_more_fall"), Pen.GREY, Pen.DASHED, milliseconds, band(seconds, 1));

@@ -27,8 +27,9 @@ import snick.verdict.comparison.Wording;
  *
  * <p>Rule: {@code likely} if a burr was seen or felt, or if two kinds of evidence or more point to
  * one and not two ways of looking found both sides clean; {@code not indicated} if none does and at
- * least one speaks against it; {@code possible} otherwise. That a step lowered the force is no
- * evidence: it is what every step that succeeds does.
+ * least one speaks against it; {@code not known} if nothing speaks at all; {@code possible}
+ * otherwise. That a step lowered the force is no evidence: it is what every step that succeeds
+ * does.
  *
  * @param judge the rig
  */
@@ -57,8 +58,8 @@ public record BurrEvidence(Judge judge) {
       burr = Burr.LIKELY;
     } else if (pointing.isEmpty() && against) {
       burr = Burr.NOT_INDICATED;
-    } else if (pointing.isEmpty() && inspections.none()) {
-      burr = Burr.NOT_LOOKED_AT;
+    } else if (pointing.isEmpty()) {
+      burr = Burr.NOT_KNOWN;
     }
     Reason rule =
         new Reason(

@@ -19,8 +19,8 @@ public record BurrVerdict(Burr burr, List<BurrClue> clues, Reason rule, Phrase n
     LIKELY,
     POSSIBLE,
     NOT_INDICATED,
-    /** Nothing speaks for or against one, and nobody looked. */
-    NOT_LOOKED_AT;
+    /** Nothing speaks for or against one: nobody looked, or the looks were unsure. */
+    NOT_KNOWN;
 
     /** The word used in JSON, for example {@code not_indicated}. */
     public String word() {

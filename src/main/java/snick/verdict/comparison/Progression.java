@@ -1,6 +1,7 @@
 package snick.verdict.comparison;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -27,8 +28,8 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
    * @param comparison later stage against the earlier; its own verdict knows of no other step
    * @param holmP its deciding p adjusted for the number of steps
    * @param change verdict with that p
-   * @param shareOfGain part of the whole fall that came with this step, may be negative or above 1;
-   *     empty if the whole is not lower
+   * @param shareOfGain part of the whole fall that came with this step, at most 1; empty unless
+   *     both it and the whole are lower
    */
   public record Step(
       Comparison comparison, double holmP, Change change, OptionalDouble shareOfGain) {}
@@ -43,6 +44,9 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
      * @param stages how many stages stand on it, 2 or more
      */
     record Reached(String since, int stages, Reason reason) implements Plateau {}
+
+    /** The edge is shown to have been keener at the stage {@code best} than it is at the last. */
+    record KeenerBefore(String best, Reason reason) implements Plateau {}
 
     /** The last step is not shown to be without benefit. */
     record NotShown(Reason reason) implements Plateau {}
@@ -62,11 +66,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
    * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
    */
   public static Progression of(List<Readings> stages, Judge judge) {
-    if (stages.size() < 2) {
-      throw new NotComparable(
-          "a progression needs 2 stages or more with cuts, not " + stages.size());
-    }
-    stages.forEach(stage -> stage.atLeast(2));
+    requireTwo(stages);
     Judge plain = judge.withMargin(OptionalDouble.empty());
     Comparison whole = plain.compare(stages.get(0), stages.get(stages.size() - 1));
     List<Comparison> comparisons = new ArrayList<>();
@@ -74,6 +74,14 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
       comparisons.add(judge.compare(stages.get(i - 1), stages.get(i)));
     }
     return new Progression(steps(comparisons, whole), whole, plateau(stages, judge));
+  }
+
+  private static void requireTwo(List<Readings> stages) {
+    if (stages.size() < 2) {
+      throw new NotComparable(
+          "a progression needs 2 stages or more with cuts, not " + stages.size());
+    }
+    stages.forEach(stage -> stage.atLeast(2));
   }
 
   private static List<Step> steps(List<Comparison> comparisons, Comparison whole) {
@@ -94,12 +102,48 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
   }
 
   private static OptionalDouble share(Comparison c, Comparison whole) {
-    return whole.verdict() == Change.LOWER
+    boolean gained = whole.verdict() == Change.LOWER && c.verdict() == Change.LOWER;
+    return gained && c.differenceGf() >= whole.differenceGf()
         ? OptionalDouble.of(c.differenceGf() / whole.differenceGf())
         : OptionalDouble.empty();
   }
 
-  private static Plateau plateau(List<Readings> stages, Judge judge) {
+  /**
+   * How the last of {@code stages} stand to one another.
+   *
+   * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
+   */
+  public static Plateau plateau(List<Readings> stages, Judge judge) {
+    requireTwo(stages);
+    return keenerBefore(stages, judge).orElseGet(() -> ended(stages, judge));
+  }
+
+  private static Optional<Plateau> keenerBefore(List<Readings> stages, Judge judge) {
+    Readings last = stages.get(stages.size() - 1);
+    return stages.subList(0, stages.size() - 1).stream()
+        .filter(stage -> judge.verdict(stage, last) == Change.HIGHER)
+        .min(Comparator.comparingDouble(Readings::meanGf))
+        .map(best -> new Plateau.KeenerBefore(best.name(), keenerBefore(best, last)));
+  }
+
+  private static Reason keenerBefore(Readings best, Readings last) {
+    return new Reason(
+        Phrase.of(
+            "reason.keener_before",
+            "best",
+            best.name(),
+            "mean",
+            Wording.gf(best.meanGf()),
+            "last",
+            last.name(),
+            "now",
+            Wording.gf(last.meanGf())),
+        Phrase.of("rule.keener_before"),
+        Phrase.of("unless.keener_before"),
+        Reason.COMMON_PRACTICE);
+  }
+
+  private static Plateau ended(List<Readings> stages, Judge judge) {
     Optional<Double> margin = margin(stages, judge);
     if (margin.isEmpty()) {
       return new Plateau.NoMargin(

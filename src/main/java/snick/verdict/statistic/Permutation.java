@@ -2,6 +2,8 @@ package snick.verdict.statistic;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.apache.commons.statistics.descriptive.Mean;
 
 /**
@@ -72,17 +74,52 @@ public record Permutation(double p, long relabellings, boolean exact) {
       return Math.abs(sum) - ROUNDING * scale * centred.length;
     }
 
+    /**
+     * Sums of a half are few and each is met with those of the other (from memory: Horowitz, Sahni
+     * 1974).
+     */
     long hitsOfAll() {
-      return hits(0, chosen, 0, leastSum());
+      int middle = centred.length / 2;
+      int few = Math.min(chosen, centred.length - chosen);
+      double[][] low = sumsBySize(Arrays.copyOf(centred, middle), few);
+      double[][] high = sumsBySize(Arrays.copyOfRange(centred, middle, centred.length), few);
+      double least = leastSum();
+      long hits = 0;
+      for (int taken = Math.max(0, few - high.length + 1); taken < low.length; taken++) {
+        hits += far(low[taken], high[few - taken], least);
+      }
+      return hits;
     }
 
-    private long hits(int from, int left, double sum, double least) {
-      if (left == 0) {
-        return Math.abs(sum) >= least ? 1 : 0;
+    /** Every sum of so many values, at most {@code most}, ascending; by how many values. */
+    private static double[][] sumsBySize(double[] values, int most) {
+      DoubleStream.Builder[] found = new DoubleStream.Builder[Math.min(most, values.length) + 1];
+      Arrays.setAll(found, size -> DoubleStream.builder());
+      addSums(found, values, 0, 0, 0);
+      return Stream.of(found).map(sums -> sums.build().sorted().toArray()).toArray(double[][]::new);
+    }
+
+    private static void addSums(
+        DoubleStream.Builder[] found, double[] values, int from, int taken, double sum) {
+      found[taken].add(sum);
+      for (int i = from; i < values.length && taken + 1 < found.length; i++) {
+        addSums(found, values, i + 1, taken + 1, sum + values[i]);
       }
+    }
+
+    /** Pairs, one of each, whose |sum| is at least {@code least}; both ascending. */
+    private static long far(double[] some, double[] others, double least) {
+      int above = others.length;
+      int below = others.length;
       long hits = 0;
-      for (int i = from; i <= centred.length - left; i++) {
-        hits += hits(i + 1, left - 1, sum + centred[i], least);
+      for (double sum : some) {
+        while (above > 0 && sum + others[above - 1] >= least) {
+          above--;
+        }
+        while (below > 0 && sum + others[below - 1] > -least) {
+          below--;
+        }
+        hits += least > 0 ? others.length - above + below : others.length;
       }
       return hits;
     }

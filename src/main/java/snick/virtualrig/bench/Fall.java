@@ -5,15 +5,13 @@ import snick.virtualrig.settings.Parting;
 
 /**
  * Force at the filament after the break: it lets go as its parting law says, wholly or first to a
- * shoulder. A fixture without mechanics rings down at once after it.
+ * shoulder.
  */
 public final class Fall {
   private static final double SHOULDER_SECONDS = 0.12;
   private static final double SHOULDER_SHARE = 0.45;
-  private static final double DECAYS_TO_REST = 14;
   private static final int POINTS = 8;
 
-  private final FixtureSettings fixture;
   private final double breakGramForce;
   private final double shoulderRise;
   private final double shoulderSeconds;
@@ -22,7 +20,6 @@ public final class Fall {
 
   private Fall(
       FixtureSettings fixture, double breakGramForce, double shoulderRise, double shoulderSeconds) {
-    this.fixture = fixture;
     this.breakGramForce = breakGramForce;
     this.shoulderRise = shoulderRise;
     this.shoulderSeconds = shoulderSeconds;
@@ -51,20 +48,13 @@ public final class Fall {
     return sum / POINTS;
   }
 
-  /** Whether all is quiet {@code seconds} after the break. */
+  /** Whether nothing falls any more {@code seconds} after the break. */
   boolean over(double seconds) {
-    double ring = fixture.mechanics().isPresent() ? 0 : fixture.ringDecayMillis() / 1000;
-    return seconds >= ringStart() + DECAYS_TO_REST * ring;
-  }
-
-  private double ringStart() {
-    return shoulderSeconds > 0 ? 2 * partingSeconds + shoulderSeconds : partingSeconds;
+    double parted = shoulderSeconds > 0 ? 2 * partingSeconds + shoulderSeconds : partingSeconds;
+    return seconds >= parted;
   }
 
   private double atGramForce(double seconds) {
-    if (seconds >= ringStart()) {
-      return ringing(seconds - ringStart());
-    }
     return shoulderSeconds > 0 ? withShoulder(seconds) : slope(seconds, breakGramForce, 0);
   }
 
@@ -82,14 +72,5 @@ public final class Fall {
 
   private double slope(double seconds, double from, double to) {
     return to + (from - to) * parting.shareLeft(seconds);
-  }
-
-  private double ringing(double seconds) {
-    if (fixture.mechanics().isPresent()) {
-      return 0;
-    }
-    double amplitude = fixture.ringShare() * breakGramForce;
-    double left = StrictMath.exp(-seconds * 1000 / fixture.ringDecayMillis());
-    return -amplitude * left * StrictMath.sin(2 * StrictMath.PI * fixture.ringHertz() * seconds);
   }
 }

@@ -10,9 +10,6 @@ import java.util.Optional;
  * @param stiffening share by which the filament is stiffer at 100 gf than at no load
  * @param parting how the filament lets go
  * @param mechanics what stands between filament and cell; none if rigid
- * @param ringHertz frequency at which fixture and cell ring after the break, Hz
- * @param ringDecayMillis time constant of the ringing, ms
- * @param ringShare first swing of the ringing as a share of the force at the break
  * @param creepShare share of a standing load that creep adds in the end
  * @param creepSeconds time constant of creep, s
  * @param gravityMetresPerSecondSquared local gravity, for hanging masses, m/s²
@@ -22,30 +19,23 @@ public record FixtureSettings(
     double stiffening,
     Parting parting,
     Optional<Mechanics> mechanics,
-    double ringHertz,
-    double ringDecayMillis,
-    double ringShare,
     double creepShare,
     double creepSeconds,
     double gravityMetresPerSecondSquared) {
   /** An invented bench. */
   public static final FixtureSettings BENCH =
       new FixtureSettings(
-          12, 0.01, Parting.linear(0.8), Optional.empty(), 140, 18, 0.12, 2e-4, 180, 9.81);
+          12, 0.01, Parting.linear(0.8), Optional.of(Mechanics.RINGING), 2e-4, 180, 9.81);
 
   /** Nothing but the load: straight filament, instant break, no ringing, no creep. */
   public static final FixtureSettings IDEAL =
-      new FixtureSettings(
-          12, 0, Parting.linear(1e-3), Optional.empty(), 140, 1e-3, 0, 0, 180, 9.80665);
+      new FixtureSettings(12, 0, Parting.linear(1e-3), Optional.empty(), 0, 180, 9.80665);
 
   public FixtureSettings {
     Range.check("stiffness, gf/mm,", stiffnessGramForcePerMillimetre, 0.01, 1e5);
     Range.check("stiffening", stiffening, 0, 1);
     Objects.requireNonNull(parting);
     Objects.requireNonNull(mechanics);
-    Range.check("ringing, Hz,", ringHertz, 1, 10_000);
-    Range.check("decay of ringing, ms,", ringDecayMillis, 1e-3, 1000);
-    Range.check("share of ringing", ringShare, 0, 2);
     Range.check("share of creep", creepShare, 0, 0.1);
     Range.check("time of creep, s,", creepSeconds, 0.1, 1e5);
     Range.check("gravity, m/s²,", gravityMetresPerSecondSquared, 9.7, 9.9);
@@ -72,9 +62,6 @@ public record FixtureSettings(
         stiffening,
         parting,
         mechanics,
-        ringHertz,
-        ringDecayMillis,
-        ringShare,
         creepShare,
         creepSeconds,
         gravity);

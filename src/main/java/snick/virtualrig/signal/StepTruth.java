@@ -1,6 +1,5 @@
 package snick.virtualrig.signal;
 
-import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import snick.virtualrig.bench.Fall;
 import snick.virtualrig.bench.Oscillator;
@@ -13,38 +12,42 @@ import snick.virtualrig.settings.RigSettings;
  * What a rig's own figures make of a cut thread, without noise, at every instant instead of once a
  * period: the truth for its measured step response.
  *
- * @param halfFallNanos time from the cut to the half of the fall, ns
+ * @param delayNanos time by which a steady loading reads late, ns
  * @param fallNanos time from 90 % to 10 %, ns
  * @param ringHertz frequency of the ringing, Hz
  * @param dampingRatio damping ratio of the ringing
  */
 public record StepTruth(
-    double halfFallNanos, double fallNanos, double ringHertz, double dampingRatio) {
+    double delayNanos, double fallNanos, double ringHertz, double dampingRatio) {
   private static final int STEPS_PER_PERIOD = 400;
 
   /** Time constants after which a pole has passed far more than nine tenths. */
   private static final double POLE_LENGTHS = 5;
 
-  /** Truth of a rig. */
+  /**
+   * Truth of a rig.
+   *
+   * @throws java.util.NoSuchElementException if its fixture is rigid: then nothing rings
+   */
   public static StepTruth of(RigSettings rig) {
     double stepNanos = rig.converter().truePeriodNanos() / STEPS_PER_PERIOD;
     double[] course = course(rig, stepNanos / 1e9);
     DoubleUnaryOperator nanosAt = level -> crossing(course, level) * stepNanos;
-    Mechanics ring = ring(rig.fixture());
+    Mechanics ring = rig.fixture().mechanics().orElseThrow();
     double damping = ring.dampingRatio();
     return new StepTruth(
-        nanosAt.applyAsDouble(0.5),
+        delaySeconds(rig, ring) * 1e9,
         nanosAt.applyAsDouble(0.1) - nanosAt.applyAsDouble(0.9),
         ring.resonanceHertz() * StrictMath.sqrt(1 - damping * damping),
         damping);
   }
 
-  private static Mechanics ring(FixtureSettings fixture) {
-    double decayPerSecond = 1000 / fixture.ringDecayMillis();
-    double angular = Math.hypot(decayPerSecond, 2 * Math.PI * fixture.ringHertz());
-    return fixture
-        .mechanics()
-        .orElse(Mechanics.of(angular / (2 * Math.PI), decayPerSecond / angular));
+  /** Boxes and poles of the filter, mean time of the parting, and 2ζ/ω of the fixture. */
+  private static double delaySeconds(RigSettings rig, Mechanics ring) {
+    double parting = rig.fixture().parting().lengthSeconds();
+    return rig.converter().filterDelayNanos() / 1e9
+        + parting * Fall.of(rig.fixture(), 1).meanGramForce(0, parting)
+        + ring.dampingRatio() / (Math.PI * ring.resonanceHertz());
   }
 
   /** Output of the filter after a fall from 1, at the end of each fine step. */
@@ -66,19 +69,17 @@ public record StepTruth(
     FixtureSettings fixture = rig.fixture();
     FilterShape filter = rig.converter().filter();
     double poleSteps = filter.polePeriods() * STEPS_PER_PERIOD;
-    double mechanicalSeconds =
-        fixture.parting().lengthSeconds() + 1 / ring(fixture).resonanceHertz();
+    Mechanics mechanics = fixture.mechanics().orElseThrow();
+    double mechanicalSeconds = fixture.parting().lengthSeconds() + 1 / mechanics.resonanceHertz();
     double poleStepsLong = POLE_LENGTHS * filter.poles() * poleSteps;
     double steps = filterSteps + poleStepsLong + mechanicalSeconds / stepSeconds;
     Fall fall = Fall.of(fixture, 1);
     Poles poles = new Poles(filter.poles(), poleSteps);
-    Optional<Oscillator> oscillator = fixture.mechanics().map(Oscillator::new);
+    Oscillator oscillator = new Oscillator(mechanics);
     double[] fallen = new double[(int) Math.ceil(steps)];
     for (int i = 0; i < fallen.length; i++) {
       double force = 1 - fall.meanGramForce(i * stepSeconds, (i + 1) * stepSeconds);
-      double felt =
-          oscillator.isEmpty() ? force : oscillator.get().advance(force, stepSeconds, false);
-      fallen[i] = poles.pass(felt);
+      fallen[i] = poles.pass(oscillator.advance(force, stepSeconds, false));
     }
     return fallen;
   }

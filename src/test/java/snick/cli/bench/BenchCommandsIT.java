@@ -1,6 +1,7 @@
 package snick.cli.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
@@ -46,6 +47,8 @@ class BenchCommandsIT {
             data,
             "--rig",
             DEVICE,
+            "--rate",
+            "320",
             "--zero",
             "0",
             "--span",
@@ -110,6 +113,10 @@ class BenchCommandsIT {
     Ran doctor =
         Ran.command(
             "doctor", "--virtual", "--speed", SPEED, "--data", data, "--seconds", "10", "--json");
+    assertThat(doctor.out().lines().filter(l -> l.contains("\"ring\"")))
+        .singleElement()
+        .asString()
+        .contains("rings at 45.0 Hz", "damping ratio 0.030", "320 samples/s shows it");
     assertThat(doctor.out().lines().filter(l -> l.contains("\"place\"")))
         .singleElement()
         .asString()
@@ -158,7 +165,14 @@ class BenchCommandsIT {
         .isCloseTo(truth, Percentage.withPercentage(0.3));
     assertThat(Ran.number(check.get("step_counts")))
         .isCloseTo(truth / 0.00980665 * 437.25, Percentage.withPercentage(0.1));
-    assertThat(Ran.number(check.get("fall_ms"))).isBetween(5.0, 40.0);
+    for (String name : List.of("cut_to_equal_area_ms", "fall_ms", "ring_hz", "damping_ratio")) {
+      assertThat(Ran.number(check.get(name)))
+          .as(name)
+          .isCloseTo(
+              Ran.number(check.get("true_" + name)),
+              within(4 * Ran.number(check.get("u_" + name))));
+    }
+    assertThat(Ran.number(check.get("true_ring_hz"))).isCloseTo(45, within(0.1));
     assertThat(check.get("agrees")).isEqualTo(true);
   }
 

@@ -28,7 +28,8 @@ class VirtualFixtureTest {
 
   @Test
   void nothingAskedIsTheUsualRig() {
-    assertThat(asked()).isEqualTo(RigSettings.USUAL);
+    assertThat(asked()).isEqualTo(VirtualFixture.USUAL);
+    assertThat(asked().fixture().mechanics()).contains(new Mechanics(45, 0.03, 0.06));
   }
 
   @ParameterizedTest
@@ -42,7 +43,7 @@ class VirtualFixtureTest {
   void theFilamentPartsAsAsked() {
     assertThat(asked("--parting", "3ms:smooth", "--residual", "2%").fixture().parting())
         .isEqualTo(Parting.of(Parting.Law.SMOOTH, 3).leaving(0.02, 0.4));
-    assertThat(asked("--virtual-rate", "320").converter().rate().hertz()).isEqualTo(320);
+    assertThat(asked("--virtual-rate", "80").converter().rate().hertz()).isEqualTo(80);
   }
 
   @ParameterizedTest

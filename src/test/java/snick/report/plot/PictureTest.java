@@ -207,7 +207,9 @@ class PictureTest {
             .results()
             .map(text -> text.group(1).strip())
             .toList();
-    assertThat(texts).contains("is followed to the break.").allMatch(t -> t.length() <= 92);
+    assertThat(texts)
+        .contains("follows the rising load to the instant of the break.")
+        .allMatch(t -> t.length() <= 92);
   }
 
   @Test

@@ -34,13 +34,14 @@ class ProgressionPlotTest {
   void aChangeThatRoundsToNothingHasNoSign() {
     assertThat(change(93.8, 94.0, 93.9, 94.9, 92.9)).isEqualTo("no difference shown, 0\u00a0%");
     assertThat(change(94.0, 94.2, 94.1, 95.1, 93.1)).isEqualTo("no difference shown, 0\u00a0%");
-    assertThat(change(47, 46, 47, 48, 47)).isEqualTo("lower, −50\u00a0%");
+    assertThat(change(47, 46, 47, 48, 47)).isEqualTo("keener, −50\u00a0%");
   }
 
   @ParameterizedTest
   @ValueSource(ints = {2, 3, 4, 5, 6, 7, 8})
   void whatIsSaidOfAStageFitsItsColumn(int stages) {
-    for (String change : List.of("no difference shown, −100\u00a0%", "equivalent, −10\u00a0%")) {
+    for (String change :
+        List.of("no difference shown, −100\u00a0%", "no change that matters, −10\u00a0%")) {
       List<String> lines = ProgressionPlot.lines(change, stages, 4);
       assertThat(String.join(" ", lines)).isEqualTo(change);
       assertThat(lines).allSatisfy(line -> assertThat(width(line)).isLessThan(FIELD / stages));

@@ -72,8 +72,8 @@ class BurrEvidenceTest {
   @Test
   void nothingKnownIsNeitherPossibleNorClean() {
     BurrVerdict v = weigh(stage("s", List.of()));
-    assertThat(v.burr()).isEqualTo(Burr.NOT_LOOKED_AT);
-    assertThat(weigh(stage("s", List.of(), "b light unsure")).burr()).isEqualTo(Burr.POSSIBLE);
+    assertThat(v.burr()).isEqualTo(Burr.NOT_KNOWN);
+    assertThat(weigh(stage("s", List.of(), "b light unsure")).burr()).isEqualTo(Burr.NOT_KNOWN);
     assertThat(told(v.nextCheck()))
         .isEqualTo("inspect the left side with a light, from the heel on");
   }

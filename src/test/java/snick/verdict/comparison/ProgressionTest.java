@@ -56,6 +56,23 @@ class ProgressionTest {
   }
 
   @Test
+  void anEdgeThatWasKeenerBeforeIsOnNoPlateau() {
+    Readings dulled = Readings.ofGramForce("steel", 140, 142, 139, 141, 143);
+    Readings again = Readings.ofGramForce("strop 2", 141, 140, 142, 139, 142);
+    Progression p =
+        Progression.of(List.of(FOUND, STONE, STROP, dulled, again), Judge.withMarginGf(5));
+    assertThat(p.plateau())
+        .isInstanceOfSatisfying(
+            Progression.Plateau.KeenerBefore.class,
+            lost -> assertThat(lost.best()).isEqualTo("after strop"));
+    assertThat(p.steps())
+        .filteredOn(s -> s.change() != Change.LOWER)
+        .allMatch(s -> s.shareOfGain().isEmpty());
+    assertThat(p.steps().stream().flatMapToDouble(s -> s.shareOfGain().stream()))
+        .allMatch(share -> share > 0 && share <= 1);
+  }
+
+  @Test
   void theRigGivesAMarginIfNoneIsStated() {
     RigRepeatability rig = new RigRepeatability(2, 20, "invented study");
     Judge judge = new Judge(OptionalDouble.empty(), Optional.of(rig));
