@@ -58,7 +58,6 @@ public final class Settling {
   /** A level above the zero by more of its doubts is a load that remains. */
   private static final double DOUBTS = 3;
 
-  private static final double ALIAS = 1e6 * Integer.getInteger("al", 150);
   private double levelShare;
   private double riseCounts;
   private double calmCounts;
