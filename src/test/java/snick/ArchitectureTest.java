@@ -42,7 +42,7 @@ class ArchitectureTest {
       Map.ofEntries(
           stage("quantity"),
           stage("phrase"),
-          stage("port", FILES, "com.fazecast.jSerialComm..", "com.sun.jna..", TIME),
+          stage("port", FILES, "phrase", "com.fazecast.jSerialComm..", "com.sun.jna..", TIME),
           stage("frame", "quantity", "java.nio..", "java.nio.charset.."),
           stage("conformance", "quantity", "frame"),
           stage("sample", "quantity", "frame", TIME),
@@ -50,6 +50,7 @@ class ArchitectureTest {
           stage(
               "force",
               "quantity",
+              "phrase",
               "sample",
               "cut",
               "java.nio.charset..",
@@ -76,6 +77,7 @@ class ArchitectureTest {
               "store",
               FILES,
               "quantity",
+              "phrase",
               "frame",
               "sample",
               "cut",
@@ -108,6 +110,7 @@ class ArchitectureTest {
               "exchange",
               FILES,
               "quantity",
+              "phrase",
               "frame",
               "sample",
               "cut",
@@ -123,7 +126,7 @@ class ArchitectureTest {
               "java.security..",
               TIME),
           stage("json", FILES, "quantity", "com.fasterxml.jackson..", TIME),
-          stage("live", "quantity", "frame", "sample", "cut", TIME),
+          stage("live", "quantity", "phrase", "frame", "sample", "cut", TIME),
           stage(
               "view",
               FILES,
@@ -148,6 +151,7 @@ class ArchitectureTest {
               "daemon",
               FILES,
               "quantity",
+              "phrase",
               "port",
               "frame",
               "sample",
@@ -188,7 +192,7 @@ class ArchitectureTest {
           Map.entry(
               "virtualrig", List.of("settings", "script", "bench", "signal", "device", "line")),
           Map.entry("store", List.of("database", "trace", "record", "table", "care")),
-          Map.entry("report", List.of("word", "plot", "sheet")),
+          Map.entry("report", List.of("plot", "sheet")),
           Map.entry("exchange", List.of("json", "table", "derive", "write", "read", "check")),
           Map.entry("view", List.of("http", "bench", "work")),
           Map.entry("daemon", List.of("link")));

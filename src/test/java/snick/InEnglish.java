@@ -1,7 +1,7 @@
 package snick;
 
 import snick.phrase.Phrase;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /** What a person reads where the catalog is the English one. */
 public final class InEnglish {

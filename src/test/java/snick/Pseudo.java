@@ -4,10 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * A language made from the English catalog: every letter is another one, so that a text in English
@@ -46,13 +47,16 @@ public final class Pseudo {
 
   /** Nothing in {@code text} is English but units and {@code names}. */
   public static void assertNoEnglish(String what, String text, List<String> names) {
+    assertThat(english(text, names)).as(what + ": " + text).isEmpty();
+  }
+
+  /** What in {@code text} is English but units and {@code names}. */
+  public static Set<String> english(String text, List<String> names) {
     String rest = text;
     for (String name : names) {
       rest = rest.replace(name, " ");
     }
     rest = rest.replaceAll("(?<![A-Za-z])(" + UNITS + ")(?![A-Za-z])", " ");
-    assertThat(WORD.matcher(rest).results().map(word -> word.group()).collect(Collectors.toSet()))
-        .as(what + ": " + rest)
-        .isEmpty();
+    return WORD.matcher(rest).results().map(word -> word.group()).collect(Collectors.toSet());
   }
 }

@@ -13,12 +13,10 @@ import snick.cli.terminal.OwnName;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.StandardOutput;
-import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
+import snick.phrase.NotAccepted;
 import snick.port.NativeFolder;
-import snick.report.plot.NothingToDraw;
 import snick.store.database.StoreException;
-import snick.verdict.statistic.NotComparable;
 
 /** The command line's entry: the only place that ends the process. */
 public final class Main {
@@ -74,9 +72,7 @@ public final class Main {
       say(refusal, command, parsed);
       return refusal.exitCode();
     }
-    if (failure instanceof NotAccepted
-        || failure instanceof NotComparable
-        || failure instanceof NothingToDraw) {
+    if (failure instanceof NotAccepted) {
       say(failure, command, parsed);
       return ExitCode.BAD_INPUT;
     }

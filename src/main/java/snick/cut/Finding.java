@@ -141,11 +141,12 @@ final class Finding {
             r.s.periodNanos / 1e9,
             r.noise,
             r.onset,
-            fall.top(),
-            fall.bottom(),
-            fall.periods() * r.s.periodNanos / 1e9,
-            fixtureLagSeconds(),
-            after,
+            new Loading.Ending(
+                fall.top(),
+                fall.bottom(),
+                fall.periods() * r.s.periodNanos / 1e9,
+                fixtureLagSeconds(),
+                after),
             end));
   }
 

@@ -8,6 +8,7 @@ import java.util.Locale;
 import snick.force.budget.Calibration;
 import snick.force.check.EwmaChart;
 import snick.force.check.IndividualsChart;
+import snick.phrase.Phrase;
 import snick.store.record.Verification;
 
 /** What a person should know of the calibration in use before trusting its forces. */
@@ -24,15 +25,16 @@ public final class CalibrationWarnings {
    *
    * @param checks verifications of the rig, oldest first; those of other calibrations do not count
    */
-  public static List<String> of(Calibration calibration, List<Verification> checks, Instant now) {
-    List<String> warnings = new ArrayList<>();
+  public static List<Phrase> of(Calibration calibration, List<Verification> checks, Instant now) {
+    List<Phrase> warnings = new ArrayList<>();
     if (calibration.validityAt(now) == Calibration.Validity.EXPIRED) {
       warnings.add(
-          "calibration "
-              + calibration.id()
-              + " expired on "
-              + calibration.made().plus(calibration.validFor().orElseThrow())
-              + "; measure on, but calibrate again: snick calibrate PORT");
+          Phrase.of(
+              "warning.expired",
+              "id",
+              calibration.id(),
+              "at",
+              calibration.made().plus(calibration.validFor().orElseThrow())));
     }
     List<Verification> own =
         checks.stream().filter(c -> c.calibrationId().equals(calibration.id())).toList();
@@ -45,34 +47,28 @@ public final class CalibrationWarnings {
     return List.copyOf(warnings);
   }
 
-  private static void neverChecked(Calibration calibration, Instant now, List<String> warnings) {
+  private static void neverChecked(Calibration calibration, Instant now, List<Phrase> warnings) {
     if (calibration.made().plus(FRESH).isBefore(now)) {
-      warnings.add(
-          "calibration "
-              + calibration.id()
-              + " was never verified with a check mass; do it before a session: snick verify PORT"
-              + " --mass 100g:M1");
+      warnings.add(Phrase.of("warning.never_checked", "id", calibration.id()));
     }
   }
 
-  private static void lastCheck(Verification last, Instant now, List<String> warnings) {
+  private static void lastCheck(Verification last, Instant now, List<Phrase> warnings) {
     if (!last.withinLimit()) {
       warnings.add(
-          String.format(
-              Locale.ROOT,
-              "the last check mass, %s, was out of limits by %+.3g %%; check again, then calibrate",
+          Phrase.of(
+              "warning.out_of_limits",
+              "at",
               last.at(),
-              errorPercent(last)));
+              "percent",
+              String.format(Locale.ROOT, "%+.3g", errorPercent(last))));
     }
     if (last.at().plus(FRESH).isBefore(now)) {
-      warnings.add(
-          "the last check mass was on "
-              + last.at()
-              + ", over a day ago; hang one before the session: snick verify PORT --mass 100g:M1");
+      warnings.add(Phrase.of("warning.check_is_old", "at", last.at()));
     }
   }
 
-  private static void drift(List<Verification> checks, List<String> warnings) {
+  private static void drift(List<Verification> checks, List<Phrase> warnings) {
     if (checks.size() < FEWEST_FOR_A_CHART) {
       return;
     }
@@ -83,9 +79,7 @@ public final class CalibrationWarnings {
     }
     List<EwmaChart.Point> averages = EwmaChart.usual(0, sigma).chart(errors);
     if (!averages.get(averages.size() - 1).within()) {
-      warnings.add(
-          "the check masses drift: their weighted average is beyond its limits on the control"
-              + " chart; see snick verify chart");
+      warnings.add(Phrase.of("warning.checks_drift"));
     }
   }
 

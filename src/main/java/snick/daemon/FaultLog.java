@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import snick.live.Fact;
+import snick.phrase.Phrase;
 
 /**
  * What went wrong, each kind once, with count, first and last time. Safe for any thread. Keeps at
@@ -26,18 +27,18 @@ final class FaultLog {
    * Notes one more fault.
    *
    * @param kind short name, always the same for the same thing
-   * @param text what happened last, for people
+   * @param what what happened last
    * @return whether this is the first of its kind
    */
-  synchronized boolean note(String kind, String text) {
+  synchronized boolean note(String kind, Phrase what) {
     Instant now = clock.instant();
     String key = facts.containsKey(kind) || facts.size() < MOST_KINDS ? kind : "further faults";
     Fact known = facts.get(key);
     facts.put(
         key,
         known == null
-            ? new Fact(key, text, 1, now, now)
-            : new Fact(key, text, known.count() + 1, known.first(), now));
+            ? new Fact(key, what, 1, now, now)
+            : new Fact(key, what, known.count() + 1, known.first(), now));
     return known == null;
   }
 

@@ -1,6 +1,7 @@
 package snick.daemon;
 
 import java.util.concurrent.TimeUnit;
+import snick.phrase.Phrase;
 
 /** How a reader's finished work reaches the keeper: by the bounded queue. The reader's thread. */
 final class Handover {
@@ -21,13 +22,9 @@ final class Handover {
     if (around.queue().offer(work)) {
       return;
     }
-    if (around.faults().note("queue full", "reading waits until the store takes more")) {
-      around
-          .tell()
-          .accept(
-              "as many events wait as there is room for: "
-                  + port
-                  + " is not read until the store takes more; what it drops is counted");
+    Phrase what = Phrase.of("fault.queue_full", "port", port);
+    if (around.faults().note("queue full", what)) {
+      around.say(what);
     }
     try {
       while (!around.queue().offer(work, QUEUE_WAIT_SECONDS, TimeUnit.SECONDS)) {

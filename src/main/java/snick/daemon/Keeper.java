@@ -16,6 +16,7 @@ import snick.daemon.link.HostTime;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
 import snick.live.NextSpot;
+import snick.phrase.Phrase;
 import snick.store.Store;
 import snick.store.database.StoreException;
 import snick.store.record.CutForce;
@@ -41,9 +42,9 @@ final class Keeper implements Runnable {
   private final Refuge refuge;
   private final FaultLog faults;
   private final Consumer<AnnouncedCut> announce;
-  private final Consumer<String> complain;
+  private final Surroundings around;
   private final List<Optional<Current>> current;
-  private final Set<String> warned = new HashSet<>();
+  private final Set<Phrase> warned = new HashSet<>();
 
   /** Ids of calibrations that gave a force that can be, and are in the store. */
   private final Set<String> proven = new HashSet<>();
@@ -79,7 +80,7 @@ final class Keeper implements Runnable {
     this.refuge = refuge;
     this.faults = around.faults();
     this.announce = announce;
-    this.complain = around.tell();
+    this.around = around;
     this.current = new CopyOnWriteArrayList<>(Collections.nCopies(rigs, Optional.empty()));
   }
 
@@ -122,8 +123,9 @@ final class Keeper implements Runnable {
   private void displace(StoreException gone) {
     displaced = true;
     storing = false;
-    faults.note("store gone", gone.getMessage());
-    complain.accept(gone.getMessage() + "; cuts from now on go to " + refuge.directory());
+    Phrase what = Phrase.of("fault.store_gone", "why", gone.why(), "folder", refuge.directory());
+    faults.note("store gone", what);
+    around.say(what);
   }
 
   /** Whether this thread goes on; any thread. */
@@ -185,7 +187,7 @@ final class Keeper implements Runnable {
         return true;
       }
       if (!storing) {
-        complain.accept("storing again; nothing was lost");
+        around.say("fault.storing_again");
       }
       storing = true;
       return true;
@@ -194,13 +196,9 @@ final class Keeper implements Runnable {
         displace(e);
         return false;
       }
-      boolean firstOfAll = faults.note("store", e.getMessage());
+      boolean firstOfAll = faults.note("store", e.why());
       if (storing || firstOfAll) {
-        complain.accept(
-            "NOT STORED, trying again every second: "
-                + e.getMessage()
-                + "; waiting: "
-                + queue.size());
+        around.say("fault.not_stored", "why", e.why(), "n", queue.size());
       }
       storing = false;
       return false;
@@ -228,7 +226,7 @@ final class Keeper implements Runnable {
           work.rig(), Optional.of(new Current(0, began.recording(), Scale.none(List.of()))));
     } else if (work instanceof Work.CutFinished finished) {
       long id = refuge.keep(current.get(work.rig()).orElseThrow().recording(), finished);
-      complain.accept("a finished event is kept as #" + id + " of " + refuge.directory());
+      around.say("fault.kept_beside", "id", id, "folder", refuge.directory());
     }
   }
 
@@ -238,7 +236,15 @@ final class Keeper implements Runnable {
     goOnLearning(began);
     long id = store.startRecording(began.recording());
     current.set(began.rig(), Optional.of(new Current(id, began.recording(), scale)));
-    scale.reasons().forEach(reason -> complain.accept(reason + scale.remedy()));
+    scale
+        .reasons()
+        .forEach(
+            reason ->
+                around.say(
+                    scale
+                        .remedy()
+                        .map(by -> Phrase.of("scale.with_remedy", "why", reason, "remedy", by))
+                        .orElse(reason)));
     scale.warnings().forEach(this::warn);
   }
 
@@ -247,7 +253,7 @@ final class Keeper implements Runnable {
     try {
       responses.begin(began.rig(), began.recording());
     } catch (StoreException e) {
-      faults.note("response", "earlier falls not read: " + e.getMessage());
+      faults.note("response", Phrase.of("fault.falls_not_read", "why", e.why()));
     }
   }
 
@@ -258,10 +264,10 @@ final class Keeper implements Runnable {
   }
 
   /** Says each warning once; the page shows it among the faults. */
-  private void warn(String warning) {
+  private void warn(Phrase warning) {
     if (warned.add(warning)) {
       faults.note("calibration", warning);
-      complain.accept(warning);
+      around.say(warning);
     }
   }
 
@@ -294,7 +300,7 @@ final class Keeper implements Runnable {
     try {
       responses.kept(finished.rig(), rig.recording(), cutId, finished.cut());
     } catch (StoreException e) {
-      faults.note("response", "not stored: " + e.getMessage());
+      faults.note("response", Phrase.of("fault.response_not_stored", "why", e.why()));
     }
   }
 
@@ -320,9 +326,9 @@ final class Keeper implements Runnable {
     DerivedForce.Uncalibrated none =
         force instanceof DerivedForce.Uncalibrated why
             ? why
-            : new DerivedForce.Uncalibrated(List.of(Scale.IMPLAUSIBLE));
+            : new DerivedForce.Uncalibrated(List.of(Phrase.of("scale.implausible")));
     if (rig.scale().calibration().isPresent() && finished.cut().peak().isPresent()) {
-      none.reasons().forEach(reason -> warn(reason + "; stored in counts, see rederive"));
+      none.reasons().forEach(reason -> warn(Phrase.of("scale.stored_in_counts", "why", reason)));
     }
     return none;
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
+import snick.phrase.Phrase;
 import snick.sample.StreamFacts;
 
 /**
@@ -53,8 +54,8 @@ final class PlausibilityWatch {
    * @param arrivalNanos host's monotonic time at which the newest bytes came
    * @param deviceNanos time of the newest reading
    */
-  List<String> look(long arrivalNanos, long deviceNanos, StreamFacts facts) {
-    List<String> said = new ArrayList<>();
+  List<Phrase> look(long arrivalNanos, long deviceNanos, StreamFacts facts) {
+    List<Phrase> said = new ArrayList<>();
     if (!begun) {
       begun = true;
       restartsSinceNanos = arrivalNanos;
@@ -75,17 +76,15 @@ final class PlausibilityWatch {
     begin = facts;
   }
 
-  private void rail(StreamFacts facts, List<String> said) {
+  private void rail(StreamFacts facts, List<Phrase> said) {
     long readings = facts.samples() - begin.samples();
     if (!railSaid && readings > 0 && facts.overrange() - begin.overrange() == readings) {
       railSaid = true;
-      said.add(
-          "every reading for 3 s stands at the end of the converter's range: a wire is open, the"
-              + " cell is overloaded, or the code is offset binary (--columns offset24)");
+      said.add(Phrase.of("doubt.at_the_end_of_range"));
     }
   }
 
-  private void time(long arrivalNanos, long deviceNanos, StreamFacts facts, List<String> said) {
+  private void time(long arrivalNanos, long deviceNanos, StreamFacts facts, List<Phrase> said) {
     boolean broken =
         facts.restarts() != begin.restarts() || facts.formChanges() != begin.formChanges();
     if (timeSaid || broken || facts.samples() == begin.samples()) {
@@ -100,46 +99,35 @@ final class PlausibilityWatch {
     }
   }
 
-  private String rate(double ratio) {
-    return String.format(
-        Locale.ROOT,
-        "readings come at about %.1f a second, not at the %.4g that are assumed: say --rate, or"
-            + " announce it ('# rate=80')",
-        assumedHertz * ratio,
-        assumedHertz);
+  private Phrase rate(double ratio) {
+    return Phrase.of(
+        "doubt.rate",
+        "hertz",
+        String.format(Locale.ROOT, "%.1f", assumedHertz * ratio),
+        "assumed",
+        String.format(Locale.ROOT, "%.4g", assumedHertz));
   }
 
-  private static String clock(double ratio) {
-    return String.format(
-        Locale.ROOT,
-        "the time in the lines goes %.3g times as fast as the clock here: %s",
-        ratio,
-        cause(ratio));
+  private static Phrase clock(double ratio) {
+    return Phrase.of(
+        "doubt.clock", "ratio", String.format(Locale.ROOT, "%.3g", ratio), "cause", cause(ratio));
   }
 
-  private static String cause(double ratio) {
+  private static Phrase cause(double ratio) {
     if (near(ratio, 1e-3)) {
-      return "it is in the next larger unit (--columns time_ms,counts for milliseconds)";
+      return Phrase.of("doubt.larger_unit");
     }
-    if (near(ratio, 1e3)) {
-      return "it is in the next smaller unit (--columns time_us,counts for microseconds)";
-    }
-    return "it may be no time at all, or lines are lost; say what the columns are, as in --columns"
-        + " -,counts";
+    return Phrase.of(near(ratio, 1e3) ? "doubt.smaller_unit" : "doubt.no_time");
   }
 
   private static boolean near(double ratio, double other) {
     return ratio > other / 2 && ratio < other * 2;
   }
 
-  private void restarts(long arrivalNanos, StreamFacts facts, List<String> said) {
+  private void restarts(long arrivalNanos, StreamFacts facts, List<Phrase> said) {
     if (!restartsSaid && facts.restarts() - restartsThen >= RESTARTS_TO_DOUBT) {
       restartsSaid = true;
-      said.add(
-          "its time went back "
-              + (facts.restarts() - restartsThen)
-              + " times within 20 s: hardly restarts; is the first column a time? Say what the"
-              + " columns are, as in --columns counts,-");
+      said.add(Phrase.of("doubt.time_went_back", "n", facts.restarts() - restartsThen));
     }
     if (arrivalNanos - restartsSinceNanos > RESTARTS_WITHIN_NANOS) {
       restartsSinceNanos = arrivalNanos;

@@ -28,6 +28,8 @@ import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigTap;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.port.PortAddress;
 import snick.port.Ports;
 import snick.quantity.SampleRate;
@@ -225,16 +227,18 @@ public final class Recorder implements AutoCloseable {
     return new Bench(
         this::state,
         metrics,
-        traces,
-        taps,
-        new Bench.Scales(
-            keeper::calibration,
-            rig -> keeper.recording(rig).map(r -> setting(r, settings.pipeline().assumedRate())),
-            (calibration, rig) -> calibrated(rig, calibration)),
+        new Bench.Rigs(
+            traces,
+            taps,
+            new Bench.Scales(
+                keeper::calibration,
+                rig ->
+                    keeper.recording(rig).map(r -> setting(r, settings.pipeline().assumedRate())),
+                (calibration, rig) -> calibrated(rig, calibration)),
+            ServedPage::ports),
         Bench.Doors.open(settings.dataDirectory(), clock),
         nextSpot,
         complaint -> faults.note("page", complaint),
-        ServedPage::ports,
         clock,
         settings.preferences());
   }
@@ -266,9 +270,10 @@ public final class Recorder implements AutoCloseable {
   /** An error of this program: said at once; recording ends, for a silent half is worse. */
   private void broken(Thread thread, Throwable error) {
     LOG.error("thread {} ended", thread.getName(), error);
-    faults.note("internal error", thread.getName() + ": " + error);
+    Phrase what = Phrase.of("fault.internal", "thread", thread.getName(), "error", error);
+    faults.note("internal error", what);
     failed = true;
-    word.accept("internal error in " + thread.getName() + ": " + error + "; recording stops");
+    word.accept(Words.english().say(what));
     rigs.waitNoLonger();
   }
 

@@ -19,6 +19,8 @@ import snick.daemon.link.RigOpening;
 import snick.frame.StreamDecoder;
 import snick.frame.message.Hello;
 import snick.live.RigState;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
 import snick.port.ByteSource;
 import snick.port.LinkLostException;
 import snick.port.PortAddress;
@@ -167,9 +169,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
       clockFit.forget();
       doubts.reopened();
       gate.shut();
-      around.tell().accept(address.text() + " is back");
+      around.say("fault.back", "port", address.text());
     } else if (link == RigState.Link.AWAITING_RIG) {
-      around.tell().accept(address.text() + " is there");
+      around.say("fault.there", "port", address.text());
     }
   }
 
@@ -177,9 +179,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private boolean notOpened(IOException e) throws InterruptedException {
     RigOpening.Step step = opening.after(e, around.time().monotonicNanos());
     if (step == RigOpening.Step.AWAIT) {
-      awaited(e.getMessage());
+      awaited(Told.of(e));
     } else {
-      around.faults().note("port", e.getMessage());
+      around.faults().note("port", Told.of(e));
     }
     if (step == RigOpening.Step.GIVE_UP) {
       refuse(e.getMessage());
@@ -190,11 +192,11 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   }
 
   /** Said once, however long it takes. */
-  private void awaited(String why) {
+  private void awaited(Phrase why) {
     if (link != RigState.Link.AWAITING_RIG) {
-      String text = "waiting for the rig: " + why;
-      around.faults().note("waiting for the rig", text);
-      around.tell().accept(text);
+      Phrase what = Phrase.of("fault.waiting", "why", why);
+      around.faults().note("waiting for the rig", what);
+      around.say(what);
       publish(RigState.Link.AWAITING_RIG);
     }
   }
@@ -219,8 +221,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     publish(RigState.Link.LOST);
     around.time().pause(REOPEN_WAIT);
     if (!stopping) {
-      around.faults().note("link lost", e.getMessage());
-      around.tell().accept(e.getMessage() + "; waiting for it to come back");
+      Phrase what = Phrase.of("fault.lost", "why", e.why());
+      around.faults().note("link lost", what);
+      around.say(what);
     }
   }
 
@@ -248,7 +251,9 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     if (restarts != clockRestarts) {
       clockRestarts = restarts;
       clockFit.forget();
-      around.faults().note("device restarted", address.text() + " began again");
+      around
+          .faults()
+          .note("device restarted", Phrase.of("fault.restarted", "port", address.text()));
     }
     clockFit.observe(pipeline.stream().lastNanos(), source.arrivalNanos());
     doubts.look(source.arrivalNanos());
@@ -273,11 +278,14 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private RigState.Link linkState(long nowNanos) {
     RigState.Link now = watch.link(nowNanos, gate.passing());
     if (now == RigState.Link.SILENT && link != RigState.Link.SILENT) {
-      around.faults().note("silence", address.text() + " sent nothing for 3 s");
-      around.tell().accept(address.text() + " is silent: is the rig powered?");
+      Phrase what = Phrase.of("fault.silent", "port", address.text());
+      around.faults().note("silence", what);
+      around.say(what);
     }
     if (watch.garbled(nowNanos) && !garbled) {
-      around.faults().note("not understood", address.text() + " sent no readings for 3 s");
+      around
+          .faults()
+          .note("not understood", Phrase.of("fault.no_readings", "port", address.text()));
       around.tell().accept(doubts.notUnderstood());
     }
     garbled = watch.garbled(nowNanos);
@@ -316,33 +324,37 @@ final class RigReader implements Runnable, DeviceGate.Listener {
 
   @Override
   public void stranger(Hello hello, long expectedDeviceId) {
-    String text =
-        address.text()
-            + " answers as device "
-            + hello.deviceIdText()
-            + ", not "
-            + String.format(Locale.ROOT, "%016x", expectedDeviceId)
-            + "; its samples are left out: plug the first rig in again, or stop and start anew";
-    around.faults().note("another device", text);
+    Phrase what =
+        Phrase.of(
+            "fault.another_device",
+            "port",
+            address.text(),
+            "device",
+            hello.deviceIdText(),
+            "expected",
+            String.format(Locale.ROOT, "%016x", expectedDeviceId));
+    around.faults().note("another device", what);
     if (!strangerId.equals(OptionalLong.of(hello.deviceId()))) {
       strangerId = OptionalLong.of(hello.deviceId());
-      around.tell().accept(text);
+      around.say(what);
     }
   }
 
   @Override
   public void newerProtocol(Hello hello) {
-    String text =
-        address.text()
-            + " speaks protocol version "
-            + hello.protocolVersion()
-            + ", this program "
-            + DeviceGate.PROTOCOL_VERSION
-            + "; messages it does not know are counted and skipped";
-    around.faults().note("newer protocol", text);
+    Phrase what =
+        Phrase.of(
+            "fault.newer_protocol",
+            "port",
+            address.text(),
+            "version",
+            hello.protocolVersion(),
+            "known",
+            DeviceGate.PROTOCOL_VERSION);
+    around.faults().note("newer protocol", what);
     if (!newerSaid) {
       newerSaid = true;
-      around.tell().accept(text);
+      around.say(what);
     }
   }
 

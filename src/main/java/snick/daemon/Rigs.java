@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import snick.daemon.link.RigInUseException;
 import snick.daemon.link.RigLock;
 import snick.live.RigState;
+import snick.phrase.Told;
 import snick.port.PortAddress;
 
 /** The rigs that are read: a reader, its thread and its lock each. Safe for any thread. */
@@ -85,7 +86,7 @@ final class Rigs {
       try {
         lock.close();
       } catch (IOException e) {
-        faults.note("lock", e.getMessage());
+        faults.note("lock", Told.of(e));
       }
     }
   }

@@ -5,41 +5,40 @@ import java.util.Optional;
 import snick.cut.Cut;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
 
 /**
  * The calibration in use for one recording, or the reasons why there is none.
  *
  * @param calibration the calibration
- * @param reasons why there is none, for people, as they are kept with each cut; empty if there is
- *     one
- * @param remedy what to do about that now, said after each; kept nowhere
+ * @param reasons why there is none, as they are kept with each cut; empty if there is one
+ * @param remedy what to do about that now, said beside each; kept nowhere
  * @param warnings what to know before trusting its forces, one sentence each
  */
 public record Scale(
-    Optional<Calibration> calibration, List<String> reasons, String remedy, List<String> warnings) {
-  /** Of a force outside the range of a scale that was typed in. */
-  static final String IMPLAUSIBLE =
-      "by the scale typed in its force is outside what a scale is typed in for; was gf for each"
-          + " count typed in place of counts for each gf?";
-
+    Optional<Calibration> calibration,
+    List<Phrase> reasons,
+    Optional<Phrase> remedy,
+    List<Phrase> warnings) {
   /** Cuts get a force by {@code calibration}. */
   public static Scale by(Calibration calibration) {
-    return new Scale(Optional.of(calibration), List.of(), "", List.of());
+    return new Scale(Optional.of(calibration), List.of(), Optional.empty(), List.of());
   }
 
   /** The same with warnings. */
-  public Scale warning(List<String> ofWhat) {
+  public Scale warning(List<Phrase> ofWhat) {
     return new Scale(calibration, reasons, remedy, List.copyOf(ofWhat));
   }
 
   /** Cuts stay in counts. */
-  public static Scale none(List<String> reasons) {
-    return new Scale(Optional.empty(), List.copyOf(reasons), "", List.of());
+  public static Scale none(List<Phrase> reasons) {
+    return new Scale(Optional.empty(), List.copyOf(reasons), Optional.empty(), List.of());
   }
 
   /** The same with what to do about it. */
-  public Scale remedied(String by) {
-    return new Scale(calibration, reasons, by, warnings);
+  public Scale remedied(Phrase by) {
+    return new Scale(calibration, reasons, Optional.of(by), warnings);
   }
 
   /** Force at the break, with the peak's own uncertainty. */
@@ -61,11 +60,10 @@ public record Scale(
       return new DerivedForce.Uncalibrated(reasons);
     }
     if (deflectionCounts.isEmpty() || uncertaintyCounts.isEmpty()) {
-      return new DerivedForce.Uncalibrated(List.of("the event has no usable sample"));
+      return new DerivedForce.Uncalibrated(List.of(Phrase.of("scale.no_sample")));
     }
     if (wrongWay(cut)) {
-      return new DerivedForce.Uncalibrated(
-          List.of("the cell moves the other way than when it was calibrated; is a wire swapped?"));
+      return new DerivedForce.Uncalibrated(List.of(Phrase.of("scale.wrong_way")));
     }
     return derive(calibration.get(), deflectionCounts.get(), uncertaintyCounts.get());
   }
@@ -76,10 +74,7 @@ public record Scale(
       return by.derive(counts, uncertaintyCounts);
     } catch (IllegalArgumentException e) {
       return new DerivedForce.Uncalibrated(
-          List.of(
-              "by this scale its force cannot be ("
-                  + e.getMessage()
-                  + "); was gf for each count typed in place of counts for each gf?"));
+          List.of(Phrase.of("scale.force_cannot_be", "why", Told.of(e))));
     }
   }
 

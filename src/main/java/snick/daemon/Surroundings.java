@@ -4,6 +4,8 @@ import java.time.Clock;
 import java.util.concurrent.BlockingQueue;
 import java.util.function.Consumer;
 import snick.daemon.link.HostTime;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 
 /**
  * What readers and keeper work among.
@@ -12,11 +14,17 @@ import snick.daemon.link.HostTime;
  * @param clock wall clock
  * @param time monotonic time
  * @param faults what went wrong
- * @param tell takes one line for the person, on any thread
+ * @param tell takes one line for the person at the terminal, in English, on any thread
  */
 record Surroundings(
-    BlockingQueue<Work> queue,
-    Clock clock,
-    HostTime time,
-    FaultLog faults,
-    Consumer<String> tell) {}
+    BlockingQueue<Work> queue, Clock clock, HostTime time, FaultLog faults, Consumer<String> tell) {
+  /** Tells the person at the terminal. */
+  void say(Phrase what) {
+    tell.accept(Words.english().say(what));
+  }
+
+  /** As {@link #say(Phrase)}: the text {@code key} with {@code values}. */
+  void say(String key, Object... values) {
+    say(Phrase.of(key, values));
+  }
+}

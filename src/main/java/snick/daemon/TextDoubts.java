@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 import snick.frame.Form;
 import snick.frame.text.Columns;
+import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.quantity.SampleRate;
 import snick.store.KeptColumns;
@@ -36,13 +37,14 @@ final class TextDoubts {
     if (address.live() && pipeline.form().equals(Optional.of(Form.TEXT))) {
       plausibility
           .look(arrivalNanos, pipeline.stream().lastNanos(), pipeline.stream().facts())
-          .forEach(doubt -> doubted(address.text() + ": " + doubt));
+          .forEach(
+              doubt -> doubted(Phrase.of("fault.at_port", "port", address.text(), "what", doubt)));
     }
   }
 
-  private void doubted(String doubt) {
+  private void doubted(Phrase doubt) {
     around.faults().note("doubtful", doubt);
-    around.tell().accept(doubt);
+    around.say(doubt);
   }
 
   /** Why bytes come but no readings. */

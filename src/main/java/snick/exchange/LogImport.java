@@ -17,7 +17,7 @@ import snick.frame.Form;
 import snick.frame.StreamDecoder;
 import snick.frame.text.Columns;
 import snick.frame.text.TextRule;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.quantity.SampleRate;
 import snick.sample.SampleStream;
 import snick.store.Intake;

@@ -12,7 +12,7 @@ import snick.exchange.json.RefusedPackage;
 import snick.exchange.read.JournalIntake;
 import snick.exchange.read.PackageContents;
 import snick.exchange.read.PackageReading;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.Intake;
 import snick.store.Store;
 import snick.store.database.Watch;

@@ -2,7 +2,7 @@ package snick.journal;
 
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * A blade under its owner's label.
@@ -35,7 +35,7 @@ public record Blade(
     label = Field.name("blade label", label);
     steel = steel.isBlank() ? "" : Field.name("steel", steel);
     Field.within("hardness", hardnessHrc, 20, 80, "HRC");
-    Field.within("edge angle", edgeAngleDegrees, 1, 120, "degrees");
+    Field.within("edge angle", edgeAngleDegrees, 1, 120, "°");
     Field.within("thickness behind the edge", thicknessBehindEdgeMm, 0, 20, "mm");
     Field.within("edge length", edgeLengthMm, 1, 2000, "mm");
     Field.within("margin", marginGf, LEAST_MARGIN_GF, MOST_MARGIN_GF, "gf");
@@ -122,11 +122,13 @@ public record Blade(
   public void requireOnEdge(double placeMm) {
     if (edgeLengthMm.isPresent() && placeMm > edgeLengthMm.getAsDouble()) {
       throw new NotAccepted(
-          "place %s mm is off the edge of blade '%s': 0 to %s mm from the heel"
-              .formatted(
-                  PlaceWords.plainNumber(placeMm),
-                  label,
-                  PlaceWords.plainNumber(edgeLengthMm.getAsDouble())));
+          "refused.off_the_edge",
+          "mm",
+          PlaceWords.plainNumber(placeMm),
+          "blade",
+          label,
+          "length",
+          PlaceWords.plainNumber(edgeLengthMm.getAsDouble()));
     }
   }
 }

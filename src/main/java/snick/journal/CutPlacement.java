@@ -3,7 +3,7 @@ package snick.journal;
 import java.time.Instant;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * Where on the edge a recorded cut was made.
@@ -18,7 +18,7 @@ public record CutPlacement(Instant at, String stage, long cut, OptionalDouble pl
   public CutPlacement {
     stage = Field.name("stage name", stage);
     if (cut < 1) {
-      throw new NotAccepted("cut " + cut + " is below 1");
+      throw new NotAccepted("refused.no_cut_number", "n", cut);
     }
     Field.within("place along the edge", placeMm, 0, 2000, "mm");
   }

@@ -2,7 +2,7 @@ package snick.journal;
 
 import java.util.Locale;
 import snick.journal.name.EnumWords;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /** Which way the edge moves over the abrasive. */
 public enum EdgeDirection {

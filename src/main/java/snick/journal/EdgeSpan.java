@@ -3,7 +3,7 @@ package snick.journal;
 import java.util.ArrayList;
 import java.util.List;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * The part of an edge on which cuts may be made, and how far apart they must be.
@@ -25,10 +25,10 @@ public record EdgeSpan(double lengthMm, double marginMm, double spacingMm) {
     Field.within("edge length", lengthMm, 1, 2000, "mm");
     if (!(marginMm >= 0 && marginMm < lengthMm / 2)) {
       throw new NotAccepted(
-          "margin " + marginMm + " mm leaves nothing of an edge of " + lengthMm + " mm");
+          "refused.margin_leaves_nothing", "margin", marginMm, "length", lengthMm);
     }
     if (!(spacingMm > 0 && spacingMm <= 100)) {
-      throw new NotAccepted("spacing " + spacingMm + " mm is outside 0 (excluded) to 100 mm");
+      throw new NotAccepted("refused.spacing", "mm", spacingMm);
     }
   }
 

@@ -3,7 +3,7 @@ package snick.journal;
 import java.time.Instant;
 import java.util.OptionalLong;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * A journal record as it was written down. Entries are never changed or removed: a correction is a
@@ -19,7 +19,7 @@ public record Entry<T>(long id, Instant recorded, OptionalLong corrects, String 
   public Entry {
     if (id < 1
         || (corrects.isPresent() && !(corrects.getAsLong() >= 1 && corrects.getAsLong() < id))) {
-      throw new NotAccepted("entry " + id + " cannot correct entry " + corrects);
+      throw new NotAccepted("refused.cannot_correct", "entry", id, "earlier", corrects.getAsLong());
     }
     why =
         corrects.isPresent()

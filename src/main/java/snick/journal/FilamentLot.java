@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 
 /**
@@ -29,7 +29,8 @@ public record FilamentLot(String lot, String material, Map<LotFigure, Double> fi
     ordered.forEach(LotFigure::checked);
     for (LotFigure figure : LotFigure.values()) {
       if (figure.required() && !ordered.containsKey(figure)) {
-        throw new NotAccepted("filament " + figure.word() + " is missing");
+        throw new NotAccepted(
+            "refused.missing", "field", Field.called("filament " + figure.word()));
       }
     }
     figures = Collections.unmodifiableMap(ordered);

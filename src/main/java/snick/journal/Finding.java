@@ -2,7 +2,7 @@ package snick.journal;
 
 import java.util.Locale;
 import snick.journal.name.EnumWords;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /** What an inspection found. The last four belong to the thin-paper cut. */
 public enum Finding {

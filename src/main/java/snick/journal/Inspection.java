@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 
 /**
@@ -37,15 +37,16 @@ public record Inspection(
     checkMagnification(method, magnification);
     if (!finding.fits(method)) {
       throw new NotAccepted(
-          "finding '"
-              + finding.plain()
-              + "' does not fit "
-              + method.plain()
-              + ": "
-              + fitting(method));
+          "refused.finding_does_not_fit",
+          "finding",
+          Phrase.named("finding", finding),
+          "method",
+          Phrase.named("method", method),
+          "allowed",
+          Phrase.of(method == Method.THIN_PAPER ? "allowed.paper_finding" : "allowed.finding"));
     }
     if (method == Method.FREE && note.isBlank()) {
-      throw new NotAccepted("a free inspection needs a note that says what was done");
+      throw new NotAccepted("refused.free_without_note");
     }
   }
 
@@ -95,18 +96,12 @@ public record Inspection(
   }
 
   private static void checkMagnification(Method method, OptionalDouble magnification) {
-    Field.within("magnification", magnification, 1, 5000, "times");
+    Field.within("magnification", magnification, 1, 5000, "×");
     if (magnification.isPresent() != (method == Method.MAGNIFIER)) {
-      throw new NotAccepted(
-          magnification.isPresent()
-              ? "magnification goes with a magnifier, not with " + method.plain()
-              : "a magnifier needs its magnification: write it as 10x");
+      throw magnification.isPresent()
+          ? new NotAccepted(
+              "refused.magnification_without_magnifier", "method", Phrase.named("method", method))
+          : new NotAccepted("refused.magnifier_without_magnification");
     }
-  }
-
-  private static String fitting(Method method) {
-    return method == Method.THIN_PAPER
-        ? "use clean, catches, tears, will not start or unsure"
-        : "use burr, none or unsure";
   }
 }

@@ -3,7 +3,8 @@ package snick.journal;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * What was typed of an inspection; what is missing may come from the one before.
@@ -37,7 +38,10 @@ public record InspectionDraft(
         method
             .or(this::methodOfFinding)
             .or(() -> previous.map(Inspection::method))
-            .orElseThrow(() -> new NotAccepted("method is missing: " + InspectionWords.METHODS));
+            .orElseThrow(
+                () ->
+                    new NotAccepted(
+                        "refused.method_missing", "allowed", Phrase.of("allowed.method")));
     OptionalDouble times =
         how == Method.MAGNIFIER && magnification.isEmpty()
             ? previous.map(Inspection::magnification).orElse(OptionalDouble.empty())
@@ -53,7 +57,7 @@ public record InspectionDraft(
 
   private Side sideFor(Method how) {
     if (side.isEmpty() && how != Method.THIN_PAPER) {
-      throw new NotAccepted("side is missing: " + InspectionWords.SIDES);
+      throw new NotAccepted("refused.side_missing", "allowed", Phrase.of("allowed.side"));
     }
     return side.orElse(Side.BOTH);
   }
@@ -62,9 +66,8 @@ public record InspectionDraft(
     return finding.orElseThrow(
         () ->
             new NotAccepted(
-                "finding is missing: "
-                    + (how == Method.THIN_PAPER
-                        ? InspectionWords.PAPER_FINDINGS
-                        : InspectionWords.FINDINGS)));
+                "refused.finding_missing",
+                "allowed",
+                Phrase.of(how == Method.THIN_PAPER ? "allowed.paper_finding" : "allowed.finding")));
   }
 }

@@ -10,7 +10,8 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * Short words for an inspection, in any order and case, typed with one hand: {@code l light heel
@@ -18,13 +19,6 @@ import snick.journal.name.NotAccepted;
  * note.
  */
 public final class InspectionWords {
-  static final String SIDES = "use left (l), right (r) or both (b)";
-  static final String METHODS =
-      "use light, finger (f), 10x for a magnifier, paper (p), cotton, nail or free with a note";
-  static final String FINDINGS = "use burr, none (n) or unsure (u)";
-  static final String PAPER_FINDINGS =
-      "use clean, catches, tears, nostart (will not start) or unsure (u)";
-
   private static final int LONGEST = Field.NOTE_LIMIT + 200;
   private static final Pattern TIMES = Pattern.compile("(?:x(\\d{1,4})|(\\d{1,4})x)");
   private static final Pattern NUMBER = Pattern.compile("\\d{1,6}(?:[.,]\\d{1,6})?");
@@ -72,7 +66,13 @@ public final class InspectionWords {
   public static InspectionDraft parse(String text) {
     if (text.length() > LONGEST) {
       throw new NotAccepted(
-          "inspection has " + text.length() + " characters, the limit is " + LONGEST);
+          "refused.too_long",
+          "field",
+          Field.called("inspection"),
+          "n",
+          text.length(),
+          "limit",
+          LONGEST);
     }
     int colon = text.indexOf(':');
     String note = colon < 0 ? "" : text.substring(colon + 1).strip();
@@ -106,11 +106,11 @@ public final class InspectionWords {
   private void take(String word) {
     Matcher times = TIMES.matcher(word);
     if (SIDE.containsKey(word)) {
-      side = once("side", side, SIDE.get(word), SIDES);
+      side = once("side", side, SIDE.get(word));
     } else if (METHOD.containsKey(word)) {
-      method = once("method", method, METHOD.get(word), METHODS);
+      method = once("method", method, METHOD.get(word));
     } else if (FINDING.containsKey(word)) {
-      finding = once("finding", finding, FINDING.get(word), FINDINGS);
+      finding = once("finding", finding, FINDING.get(word));
     } else if (times.matches()) {
       takeMagnification(times);
     } else {
@@ -120,48 +120,45 @@ public final class InspectionWords {
 
   private void takeMagnification(Matcher times) {
     String digits = times.group(1) == null ? times.group(2) : times.group(1);
-    method = once("method", method, Method.MAGNIFIER, METHODS);
+    method = once("method", method, Method.MAGNIFIER);
     magnification =
-        OptionalDouble.of(
-            Field.within("magnification", Double.parseDouble(digits), 1, 5000, "times"));
+        OptionalDouble.of(Field.within("magnification", Double.parseDouble(digits), 1, 5000, "×"));
   }
 
   private void takePlace(String word) {
     if (NUMBER.matcher(word).matches()) {
-      throw new NotAccepted(
-          "'"
-              + word
-              + "' has no unit: write "
-              + word
-              + "mm for a place or "
-              + word
-              + "x for a lens");
+      throw new NotAccepted("refused.no_unit", "word", word);
     }
     Place said = PlaceWords.parse(word).orElseThrow(() -> unknown(word));
-    place = once("place", place, said, PlaceWords.ALLOWED);
+    place = once("place", place, said);
   }
 
-  private static <T> Optional<T> once(String field, Optional<T> before, T now, String allowed) {
+  private static <T> Optional<T> once(String field, Optional<T> before, T now) {
     if (before.isPresent() && !before.get().equals(now)) {
-      throw new NotAccepted("two words for the " + field + ": " + allowed + ", once");
+      throw new NotAccepted(
+          "refused.two_words",
+          "field",
+          Field.called(field),
+          "allowed",
+          Phrase.of("allowed." + field));
     }
     return Optional.of(now);
   }
 
   private static NotAccepted unknown(String word) {
     return new NotAccepted(
-        "word '"
-            + Field.shown(word)
-            + "' is not known. Side: "
-            + SIDES
-            + ". Method: "
-            + METHODS
-            + ". Place: "
-            + PlaceWords.ALLOWED
-            + ". Finding: "
-            + FINDINGS
-            + "; for paper "
-            + PAPER_FINDINGS
-            + ". Note: after a colon");
+        "refused.inspection_word",
+        "word",
+        Field.shown(word),
+        "sides",
+        Phrase.of("allowed.side"),
+        "methods",
+        Phrase.of("allowed.method"),
+        "places",
+        Phrase.of("allowed.place"),
+        "findings",
+        Phrase.of("allowed.finding"),
+        "paper",
+        Phrase.of("allowed.paper_finding"));
   }
 }

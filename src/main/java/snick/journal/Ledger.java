@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * Entries in the order they were written, corrections among them. Immutable: {@link #with} gives a
@@ -70,7 +70,7 @@ public final class Ledger<T> {
     long last = 0;
     for (Entry<T> entry : entries) {
       if (entry.id() <= last) {
-        throw new NotAccepted("entry " + entry.id() + " follows entry " + last + ": ids must rise");
+        throw new NotAccepted("refused.ids_must_rise", "entry", entry.id(), "last", last);
       }
       last = entry.id();
       entry.corrects().ifPresent(earlier -> note(correctedBy, known, earlier, entry));
@@ -83,15 +83,11 @@ public final class Ledger<T> {
       Map<Long, Entry<T>> correctedBy, Set<Long> known, long earlier, Entry<T> entry) {
     if (!known.contains(earlier)) {
       throw new NotAccepted(
-          "entry " + entry.id() + " corrects entry " + earlier + ", which is not here");
+          "refused.corrects_what_is_not_here", "entry", entry.id(), "earlier", earlier);
     }
     if (correctedBy.putIfAbsent(earlier, entry) != null) {
       throw new NotAccepted(
-          "entry "
-              + earlier
-              + " was already corrected by entry "
-              + correctedBy.get(earlier).id()
-              + ": correct that one");
+          "refused.corrected_already", "entry", earlier, "later", correctedBy.get(earlier).id());
     }
   }
 }

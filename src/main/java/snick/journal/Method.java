@@ -4,7 +4,7 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import snick.journal.name.EnumWords;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * How an edge was inspected for a burr. Options, journal, JSON and page ask this list; a new way

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * A photo of an edge, by what is in it: its bytes lie beside the store.
@@ -40,15 +40,13 @@ public record Photo(String sha256, Kind kind) {
      */
     public static Kind of(byte[] content) {
       if (content.length > MOST_BYTES) {
-        throw new NotAccepted(
-            "the photo is over " + MOST_BYTES / 1_000_000 + " MB: make it smaller");
+        throw new NotAccepted("refused.photo_too_large", "mb", MOST_BYTES / 1_000_000);
       }
       String beginning = HexFormat.of().formatHex(content, 0, Math.min(content.length, 8));
       return Arrays.stream(values())
           .filter(kind -> beginning.startsWith(kind.first))
           .findFirst()
-          .orElseThrow(
-              () -> new NotAccepted("the file is no JPEG or PNG, by its first bytes: convert it"));
+          .orElseThrow(() -> new NotAccepted("refused.photo_of_another_kind"));
     }
 
     /** Its media type, for example {@code image/jpeg}. */
@@ -59,7 +57,7 @@ public record Photo(String sha256, Kind kind) {
 
   public Photo {
     if (!sha256.matches("[0-9a-f]{64}")) {
-      throw new NotAccepted("a photo is named by 64 hexadecimal digits, not so");
+      throw new NotAccepted("refused.photo_name");
     }
   }
 

@@ -3,7 +3,7 @@ package snick.journal;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 
 /** A place along the edge. */
@@ -43,7 +43,11 @@ public sealed interface Place permits Place.FromHeel, Place.Region {
         .orElseThrow(
             () ->
                 new NotAccepted(
-                    "place '" + Field.shown(word) + "' is not known: " + PlaceWords.ALLOWED));
+                    "refused.place_not_known",
+                    "word",
+                    Field.shown(word),
+                    "allowed",
+                    Phrase.of("allowed.place")));
   }
 
   /**

@@ -7,8 +7,6 @@ import java.util.regex.Pattern;
 
 /** The words for a place along the edge. */
 final class PlaceWords {
-  static final String ALLOWED = "use heel (h), middle (m), tip (t) or a distance such as 35mm";
-
   private static final Pattern MILLIMETRES = Pattern.compile("(\\d{1,4}(?:[.,]\\d{1,3})?) ?mm");
 
   private PlaceWords() {}

@@ -2,7 +2,7 @@ package snick.journal;
 
 import java.util.Locale;
 import snick.journal.name.EnumWords;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /** How light the hand was, in the sharpener's own judgement. */
 public enum Pressure {

@@ -7,7 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * One sitting at the rig with one blade and one filament lot.
@@ -46,7 +47,13 @@ public record Session(
     operator = Field.name("operator alias", operator);
     if (closed.isPresent() && closed.get().isBefore(opened)) {
       throw new NotAccepted(
-          "session " + name + " would close at " + closed.get() + ", before it opened: " + opened);
+          "refused.closes_before_it_opened",
+          "session",
+          name,
+          "closed",
+          closed.get(),
+          "opened",
+          opened);
     }
   }
 
@@ -59,7 +66,7 @@ public record Session(
 
   /** This session, ended at {@code at}. A session closes once. */
   public Session closedAt(Instant at) {
-    requireOpen("close the session again");
+    requireOpen(Phrase.of("cannot.close_again"));
     return new Session(
         name, blade, filamentLot, rig, calibration, roomCelsius, operator, opened, Optional.of(at));
   }
@@ -89,7 +96,7 @@ public record Session(
   /** This session, open again. */
   public Session reopened() {
     if (closed.isEmpty()) {
-      throw new NotAccepted("session '" + name + "' is open already");
+      throw new NotAccepted("refused.open_already", "session", name);
     }
     return new Session(
         name,
@@ -103,17 +110,10 @@ public record Session(
         Optional.empty());
   }
 
-  void requireOpen(String act) {
+  void requireOpen(Phrase act) {
     closed.ifPresent(
         at -> {
-          throw new NotAccepted(
-              "session "
-                  + name
-                  + " was closed at "
-                  + at
-                  + ": cannot "
-                  + act
-                  + "; nothing was changed; open it again: snick session reopen");
+          throw new NotAccepted("refused.session_closed", "session", name, "at", at, "act", act);
         });
   }
 }

@@ -6,7 +6,8 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * Takes entries into a session, one after the other, by the rules of a session: each in a time that
@@ -47,7 +48,7 @@ public final class SessionEntries {
       entry.corrects().ifPresent(earlier -> requireSameKind(earlier, content));
     }
     if (entry.corrects().isEmpty() && entry.why().isBlank()) {
-      log.session().requireOpen("add to stage " + content.stage());
+      log.session().requireOpen(Phrase.of("cannot.add_to_stage", "stage", content.stage()));
     }
     requireDuring(content.at());
     return stage;
@@ -57,11 +58,7 @@ public final class SessionEntries {
   void hold(Entry<StageEntry> entry) {
     if (!note(entry) && entry.content() instanceof CutPlacement placement) {
       throw new NotAccepted(
-          "cut "
-              + placement.cut()
-              + " is already in session "
-              + log.session().name()
-              + ": correct that entry");
+          "refused.cut_is_in_session", "cut", placement.cut(), "session", log.session().name());
     }
   }
 
@@ -90,15 +87,14 @@ public final class SessionEntries {
 
   private static void requireWithdrawable(Entry<StageEntry> withdrawal) {
     if (withdrawal.corrects().isEmpty()) {
-      throw new NotAccepted("a withdrawal must name the entry that it withdraws");
+      throw new NotAccepted("refused.withdrawal_of_nothing");
     }
   }
 
   private void requireSameKind(long earlier, StageEntry content) {
     Class<? extends StageEntry> kind = kinds.get(earlier);
     if (kind != null && kind != content.getClass()) {
-      throw new NotAccepted(
-          "entry " + earlier + " is of another kind: only its like can correct it");
+      throw new NotAccepted("refused.another_kind", "entry", earlier);
     }
   }
 
@@ -110,16 +106,17 @@ public final class SessionEntries {
         .ifPresent(
             closed -> {
               throw new NotAccepted(
-                  "entry at " + at + " is after session " + session.name() + " closed: " + closed);
+                  "refused.after_close", "at", at, "session", session.name(), "closed", closed);
             });
     if (at.isBefore(session.opened())) {
       throw new NotAccepted(
-          "entry at "
-              + at
-              + " is before session "
-              + session.name()
-              + " opened: "
-              + session.opened());
+          "refused.before_opening",
+          "at",
+          at,
+          "session",
+          session.name(),
+          "opened",
+          session.opened());
     }
   }
 }

@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import snick.journal.name.Field;
 import snick.journal.name.NearNames;
-import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * A session with all that was noted in it. Immutable: each act returns a new log or throws {@link
@@ -73,7 +73,7 @@ public record SessionLog(
 
   /** Begins the next stage. */
   public SessionLog begin(String stageName) {
-    session.requireOpen("begin a stage");
+    session.requireOpen(Phrase.of("cannot.begin_a_stage"));
     List<Stage> longer = new ArrayList<>(stages);
     longer.add(new Stage(stages.size() + 1, stageName));
     return new SessionLog(session, longer, entries, setAside);
@@ -108,7 +108,7 @@ public record SessionLog(
    */
   public List<Stage> merge(Stage from, Stage into) {
     if (from.equals(into)) {
-      throw new NotAccepted("stage '" + from.name() + "' cannot be merged into itself");
+      throw new NotAccepted("refused.stage_into_itself", "stage", from.name());
     }
     List<Stage> left = new ArrayList<>();
     stages.stream()
@@ -130,7 +130,8 @@ public record SessionLog(
   public SessionLog setAside(SetAside act) {
     boolean known = placements().stream().anyMatch(p -> p.cut() == act.cut());
     if (!known) {
-      throw new NotAccepted("cut " + act.cut() + " is not in session " + session.name());
+      throw new NotAccepted(
+          "refused.cut_not_in_session", "cut", act.cut(), "session", session.name());
     }
     List<SetAside> longer = new ArrayList<>(setAside);
     longer.add(act);
@@ -208,11 +209,16 @@ public record SessionLog(
       Stage stage = stages.get(i);
       if (stage.order() != i + 1) {
         throw new NotAccepted(
-            "stage " + stage.name() + " has order " + stage.order() + ", not " + (i + 1));
+            "refused.stage_order",
+            "stage",
+            stage.name(),
+            "order",
+            stage.order(),
+            "expected",
+            i + 1);
       }
       if (!names.add(stage.name())) {
-        throw new NotAccepted(
-            "stage '" + stage.name() + "' is already in this session: choose another name");
+        throw new NotAccepted("refused.stage_exists", "stage", stage.name());
       }
     }
   }
@@ -222,14 +228,15 @@ public record SessionLog(
   }
 
   NotAccepted unknownStage(String name) {
-    String known = stages.stream().map(Stage::name).collect(Collectors.joining(", "));
-    String text =
-        "stage '"
-            + Field.shown(name)
-            + "' is not in session "
-            + session.name()
-            + (stages.isEmpty() ? ": begin a stage first" : ": it has " + known)
-            + NearNames.question(NearNames.of(name, stageNames()));
-    return new NotAccepted(text);
+    return new NotAccepted(
+        stages.isEmpty() ? "refused.no_stage_in_session" : "refused.stage_not_in_session",
+        "stage",
+        Field.shown(name),
+        "session",
+        session.name(),
+        "known",
+        List.<Object>copyOf(stageNames()),
+        "near",
+        NearNames.question(NearNames.of(name, stageNames())));
   }
 }

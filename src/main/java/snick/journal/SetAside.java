@@ -2,7 +2,7 @@ package snick.journal;
 
 import java.time.Instant;
 import snick.journal.name.Field;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /**
  * A cut that no longer counts in figures and verdicts, or counts again. It stays in the record with
@@ -16,9 +16,9 @@ import snick.journal.name.NotAccepted;
 public record SetAside(Instant at, long cut, String reason, boolean countsAgain) {
   public SetAside {
     if (cut < 1) {
-      throw new NotAccepted("cut " + cut + " is below 1");
+      throw new NotAccepted("refused.no_cut_number", "n", cut);
     }
-    reason = Field.reason("reason for setting cut " + cut + " aside", reason);
+    reason = Field.reason("reason for setting the cut aside", reason);
   }
 
   /** A cut that no longer counts. */

@@ -2,7 +2,7 @@ package snick.journal;
 
 import java.util.Locale;
 import snick.journal.name.EnumWords;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /** A side of the blade, seen from the spine with the tip pointing away. */
 public enum Side {

@@ -4,11 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributes;
+import snick.phrase.Phrase;
 
 /** Why a serial port could not be opened, in words, by the system's own error number. */
 final class OpenRefusal {
-  private static final String NOT_A_PORT = " is not a serial port; list them: snick ports";
-
   private OpenRefusal() {}
 
   /** The exception for the error number that {@code system} gave for {@code path}. */
@@ -21,7 +20,7 @@ final class OpenRefusal {
       default ->
           new PortException(
               PortException.Reason.OTHER,
-              path + " could not be opened (system error " + error + "); replug the rig");
+              Phrase.of("port.not_opened", "port", path, "error", error));
     };
   }
 
@@ -66,43 +65,41 @@ final class OpenRefusal {
   }
 
   private static PortException busy(OperatingSystem system, Path path) {
-    String who =
-        switch (system) {
-          case LINUX -> "close it (who: fuser " + path + ")";
-          case MAC -> "close it (who: lsof " + path + ")";
-          case WINDOWS -> "close it: a serial monitor, or another recorder";
-        };
     return new PortException(
-        PortException.Reason.BUSY, path + " is in use by another program; " + who);
+        PortException.Reason.BUSY,
+        Phrase.of("port.in_use", "port", path, "who", Phrase.of(whoHasIt(system), "port", path)));
+  }
+
+  private static String whoHasIt(OperatingSystem system) {
+    return switch (system) {
+      case LINUX -> "port.close_on_linux";
+      case MAC -> "port.close_on_mac";
+      case WINDOWS -> "port.close_on_windows";
+    };
   }
 
   static PortException notAPort(Path path, Exception cause) {
-    return new PortException(PortException.Reason.NOT_A_PORT, path + NOT_A_PORT, cause);
+    return new PortException(
+        PortException.Reason.NOT_A_PORT, Phrase.of("port.not_serial", "port", path), cause);
   }
 
   static PortException notThere(Path path, Exception cause) {
     return new PortException(
-        PortException.Reason.NOT_FOUND,
-        path + " is not there; plug the rig in and list what is: snick ports",
-        cause);
+        PortException.Reason.NOT_FOUND, Phrase.of("port.not_there", "port", path), cause);
   }
 
   static PortException noPermission(Path path) {
     return new PortException(
         PortException.Reason.NO_PERMISSION,
-        "no permission to read and write " + path + groupAdvice(path));
+        Phrase.of("port.no_permission", "port", path, "advice", groupAdvice(path)));
   }
 
-  private static String groupAdvice(Path path) {
+  private static Phrase groupAdvice(Path path) {
     try {
       String group = Files.readAttributes(path, PosixFileAttributes.class).group().getName();
-      return "; it belongs to group "
-          + group
-          + ": add yourself (sudo usermod -aG "
-          + group
-          + " \"$USER\") and log in again";
+      return Phrase.of("port.join_group", "group", group);
     } catch (IOException | UnsupportedOperationException e) {
-      return "; ask whoever keeps this machine for access";
+      return Phrase.of("port.ask_for_access");
     }
   }
 }

@@ -2,9 +2,12 @@ package snick.port;
 
 import java.io.IOException;
 import java.util.List;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
+import snick.phrase.Words;
 
-/** A port cannot be opened. The message says which, why, and what to do. */
-public final class PortException extends IOException {
+/** A port cannot be opened. The phrase says which, why, and what to do. */
+public final class PortException extends IOException implements Told {
   private static final long serialVersionUID = 1L;
 
   /** Why. */
@@ -24,29 +27,42 @@ public final class PortException extends IOException {
   }
 
   private final Reason reason;
+  private final transient Phrase why;
 
   /** Which port, why, and what to do, for people. */
-  public PortException(Reason reason, String message) {
-    super(message);
-    this.reason = reason;
+  public PortException(Reason reason, Phrase why) {
+    this(reason, why, null);
   }
 
-  PortException(Reason reason, String message, Throwable cause) {
-    super(message, cause);
+  PortException(Reason reason, Phrase why, Throwable cause) {
+    super(cause);
     this.reason = reason;
+    this.why = why;
   }
 
   /** {@code name} fits more than one port. */
   public static PortException ambiguous(PortAddress.SerialName name, List<String> fitting) {
     return new PortException(
         Reason.AMBIGUOUS,
-        "'"
-            + name.part()
-            + "' fits "
-            + fitting.size()
-            + " ports: "
-            + String.join(", ", fitting)
-            + "; give more of the name");
+        Phrase.of(
+            "port.ambiguous",
+            "part",
+            name.part(),
+            "n",
+            fitting.size(),
+            "ports",
+            List.<Object>copyOf(fitting)));
+  }
+
+  @Override
+  public Phrase why() {
+    return why;
+  }
+
+  /** {@link #why} in English. */
+  @Override
+  public String getMessage() {
+    return Words.english().say(why);
   }
 
   /** Why the port cannot be opened. */

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import snick.phrase.Phrase;
 
 /** Opens whatever an address names, and lists what could be opened. */
 public final class Ports {
@@ -94,10 +95,7 @@ public final class Ports {
             .toList();
     if (matches.isEmpty()) {
       throw new PortException(
-          PortException.Reason.NOT_FOUND,
-          "no file, serial port or rig has '"
-              + name.part()
-              + "' in its name or id; list them: snick ports");
+          PortException.Reason.NOT_FOUND, Phrase.of("port.none_named", "part", name.part()));
     }
     if (matches.size() > 1) {
       throw PortException.ambiguous(name, matches);

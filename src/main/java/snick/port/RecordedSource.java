@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import snick.phrase.Phrase;
 
 /**
  * Bytes of a file or of standard input: a capture if it begins like one, plain bytes otherwise.
@@ -39,7 +40,8 @@ public final class RecordedSource implements ByteSource {
     try {
       return of(Files.newInputStream(file));
     } catch (NoSuchFileException e) {
-      throw new PortException(PortException.Reason.NOT_FOUND, "no file " + file, e);
+      throw new PortException(
+          PortException.Reason.NOT_FOUND, Phrase.of("port.no_file", "file", file), e);
     }
   }
 

@@ -11,6 +11,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import snick.phrase.Phrase;
 
 /**
  * The native half of the serial library. Left to itself the library runs whatever lies at a place
@@ -73,9 +74,7 @@ final class SerialLibrary {
     } catch (IOException | UnsatisfiedLinkError e) {
       throw new PortException(
           PortException.Reason.OTHER,
-          "the serial library cannot be loaded from a folder that is yours alone: "
-              + e.getMessage()
-              + "; name one on a disk from which programs may run: XDG_CACHE_HOME=DIR",
+          Phrase.of("port.no_library", "why", String.valueOf(e.getMessage())),
           e);
     }
   }

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
+import snick.phrase.Phrase;
 
 /**
  * A serial device, raw, 8 data bits, no parity, one stop bit. The library's blocking read with a
@@ -71,7 +72,7 @@ final class SerialLink implements ByteLink {
     int count = port.readBytes(buffer, buffer.length);
     arrivalNanos = System.nanoTime();
     if (count < 0) {
-      throw new LinkLostException(path + " went away");
+      throw new LinkLostException(Phrase.of("port.went_away", "port", path));
     }
     return count;
   }
@@ -79,7 +80,7 @@ final class SerialLink implements ByteLink {
   @Override
   public void write(byte[] bytes) throws IOException {
     if (port.writeBytes(bytes, bytes.length) != bytes.length) {
-      throw new LinkLostException(path + " does not take " + bytes.length + " bytes");
+      throw new LinkLostException(Phrase.of("port.takes_nothing", "port", path, "n", bytes.length));
     }
   }
 

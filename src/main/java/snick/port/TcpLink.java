@@ -5,6 +5,7 @@ import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
 import java.net.UnknownHostException;
+import snick.phrase.Phrase;
 
 /** A rig behind a raw serial-to-network bridge. */
 final class TcpLink implements ByteLink {
@@ -44,10 +45,13 @@ final class TcpLink implements ByteLink {
   }
 
   private static PortException refusal(PortAddress.Tcp address, IOException cause) {
-    String why = cause instanceof UnknownHostException ? "host unknown" : cause.getMessage();
+    Object why =
+        cause instanceof UnknownHostException
+            ? Phrase.of("port.host_unknown")
+            : String.valueOf(cause.getMessage());
     return new PortException(
         PortException.Reason.NOT_FOUND,
-        address.text() + " does not answer (" + why + "); is the bridge running?",
+        Phrase.of("port.no_answer", "port", address.text(), "why", why),
         cause);
   }
 
@@ -57,7 +61,7 @@ final class TcpLink implements ByteLink {
       int count = socket.getInputStream().read(buffer);
       arrivalNanos = System.nanoTime();
       if (count < 0) {
-        throw new LinkLostException(name + " closed the connection");
+        throw new LinkLostException(Phrase.of("port.closed", "port", name));
       }
       return count;
     } catch (SocketTimeoutException e) {
@@ -65,7 +69,8 @@ final class TcpLink implements ByteLink {
     } catch (LinkLostException e) {
       throw e;
     } catch (IOException e) {
-      throw new LinkLostException(name + " broke: " + e.getMessage(), e);
+      throw new LinkLostException(
+          Phrase.of("port.broke", "port", name, "why", String.valueOf(e.getMessage())), e);
     }
   }
 
@@ -74,7 +79,8 @@ final class TcpLink implements ByteLink {
     try {
       socket.getOutputStream().write(bytes);
     } catch (IOException e) {
-      throw new LinkLostException(name + " broke: " + e.getMessage(), e);
+      throw new LinkLostException(
+          Phrase.of("port.broke", "port", name, "why", String.valueOf(e.getMessage())), e);
     }
   }
 

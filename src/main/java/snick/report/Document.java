@@ -1,7 +1,7 @@
 package snick.report;
 
 import java.util.List;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * A report before it is written out.

@@ -6,10 +6,10 @@ import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
 import snick.force.budget.Contribution;
 import snick.force.budget.Coverage;
+import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.plot.Day;
 import snick.report.plot.Shown;
-import snick.report.word.Words;
 import snick.store.record.Verification;
 
 /** Method and uncertainty in plain words. */

@@ -10,13 +10,16 @@ import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
+import snick.force.mass.AirDensity;
+import snick.force.mass.Gravity;
 import snick.force.reading.Deflection;
+import snick.force.reading.RigSetting;
+import snick.phrase.Words;
 import snick.report.plot.CalibrationCharts;
 import snick.report.plot.ControlCharts;
 import snick.report.plot.Picture;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.CalibrationRecord;
-import snick.report.word.Words;
 import snick.store.record.Verification;
 
 /** A calibration record as one self-contained HTML page that prints well. */
@@ -24,9 +27,9 @@ public final class RecordPage {
   private static final String HEAD =
       """
       <!DOCTYPE html>
-      <html lang="en"><head><meta charset="utf-8">
+      <html lang="LANGUAGE"><head><meta charset="utf-8">
       <meta name="viewport" content="width=device-width, initial-scale=1">
-      <title>Calibration record</title>
+      <title>TITLE</title>
       <style>
       body { font: 15px/1.45 system-ui, sans-serif; color: #222; max-width: 50rem; margin: 2rem auto; padding: 0 1rem; }
       h1 { font-size: 1.5rem; margin-bottom: .2rem; } h2 { font-size: 1.1rem; margin: 1.6rem 0 .4rem; }
@@ -40,7 +43,7 @@ public final class RecordPage {
       </style></head><body>
       """;
 
-  private final StringBuilder html = new StringBuilder(HEAD);
+  private final StringBuilder html = new StringBuilder();
   private int figures;
   private final CalibrationRecord record;
   private final Calibration calibration;
@@ -53,15 +56,20 @@ public final class RecordPage {
   }
 
   /**
-   * The page; needs nothing from elsewhere. Its pictures are in {@code words}, the rest in English.
+   * The page; needs nothing from elsewhere. What was written into the calibration when it was made
+   * (its basis, that of each term, of gravity, air and masses) stays as it was written.
    */
   public static String of(CalibrationRecord record, Words words) {
     return new RecordPage(record, words).page();
   }
 
   private String page() {
-    html.append("<h1>Calibration record</h1>\n<p class=\"what\">")
-        .append(CalibrationRecord.WHAT_IT_IS)
+    String title = escape(say("title"));
+    html.append(HEAD.replace("LANGUAGE", words.language()).replace("TITLE", title))
+        .append("<h1>")
+        .append(title)
+        .append("</h1>\n<p class=\"what\">")
+        .append(escape(words.say(CalibrationRecord.WHAT_IT_IS)))
         .append("</p>\n");
     summary();
     record.evaluation().ifPresent(this::evaluation);
@@ -73,41 +81,47 @@ public final class RecordPage {
     return html.append("</body></html>\n").toString();
   }
 
+  private String say(String key, Object... values) {
+    return words.say("record." + key, values);
+  }
+
   private void summary() {
-    begin("Calibration");
-    row("id", calibration.id());
-    row("made", second(calibration.made()));
+    begin(say("calibration"));
+    row(say("id"), calibration.id());
+    row(say("made"), second(calibration.made()));
     row(
-        "valid",
+        say("valid"),
         calibration
             .validFor()
-            .map(d -> "until " + second(calibration.made().plus(d)))
-            .orElse("no period was set"));
-    calibration
-        .boundTo()
-        .ifPresent(
-            rig ->
-                row(
-                    "rig",
-                    rig.deviceId()
-                        + ", gain "
-                        + rig.gain()
-                        + ", "
-                        + fixed(rig.nominalRate().hertz(), 1)
-                        + " samples per second, polarity "
-                        + rig.polarity()
-                        + ". Not for any other rig or setting."));
+            .map(d -> say("valid_until", "at", second(calibration.made().plus(d))))
+            .orElseGet(() -> say("no_period")));
+    calibration.boundTo().ifPresent(rig -> row(say("rig"), rig(rig)));
     row(
-        "range",
-        newtons(calibration.range().from().newtons())
-            + " to "
-            + newtons(calibration.range().to().newtons())
-            + ". Beyond it forces are extrapolated and marked so.");
-    row("curve", curve());
-    row("basis", calibration.basis());
+        say("range"),
+        say(
+            "range_is",
+            "from",
+            newtons(calibration.range().from().newtons()),
+            "to",
+            newtons(calibration.range().to().newtons())));
+    row(say("curve"), curve());
+    row(say("basis"), calibration.basis());
     record.sheet().ifPresent(this::place);
-    record.remarks().forEach(remark -> row("note", remark));
+    record.remarks().forEach(remark -> row(say("note"), words.say(remark)));
     end();
+  }
+
+  private String rig(RigSetting rig) {
+    return say(
+        "rig_is",
+        "rig",
+        rig.deviceId(),
+        "gain",
+        rig.gain(),
+        "rate",
+        fixed(rig.nominalRate().hertz(), 1),
+        "polarity",
+        rig.polarity());
   }
 
   private static String second(Instant instant) {
@@ -115,82 +129,91 @@ public final class RecordPage {
   }
 
   private void place(BenchSheet sheet) {
+    Gravity gravity = sheet.conditions().gravity();
+    AirDensity air = sheet.conditions().air();
     row(
-        "gravity",
-        digits(sheet.conditions().gravity().metresPerSecondSquared())
-            + " m/s², standard uncertainty "
-            + digits(sheet.conditions().gravity().standardUncertainty())
-            + ": "
-            + sheet.conditions().gravity().basis());
+        say("gravity"),
+        say(
+            "gravity_is",
+            "g",
+            digits(gravity.metresPerSecondSquared()),
+            "u",
+            significant(gravity.standardUncertainty()),
+            "basis",
+            gravity.basis()));
     row(
-        "air",
-        digits(sheet.conditions().air().kilogramsPerCubicMetre())
-            + " kg/m³, standard uncertainty "
-            + digits(sheet.conditions().air().standardUncertainty())
-            + ": "
-            + sheet.conditions().air().basis());
+        say("air"),
+        say(
+            "air_is",
+            "density",
+            digits(air.kilogramsPerCubicMetre()),
+            "u",
+            significant(air.standardUncertainty()),
+            "basis",
+            air.basis()));
   }
 
   private String curve() {
     double[] coefficients = calibration.curve().coefficients();
-    StringBuilder text = new StringBuilder("counts above zero = ");
+    StringBuilder text = new StringBuilder();
     for (int i = 0; i < coefficients.length; i++) {
       if (coefficients[i] != 0) {
-        text.append(text.toString().endsWith("= ") ? "" : " + ")
+        text.append(text.length() == 0 ? "" : " + ")
             .append(digits(coefficients[i]))
             .append(i == 0 ? "" : "·F")
             .append(i > 1 ? "^" + i : "");
       }
     }
-    return text + ", F in N";
+    return say("curve_is", "sum", text);
   }
 
   private void evaluation(Evaluation evaluation) {
-    begin("Figures of merit", "figure", ">value", "definition", "source");
+    begin(
+        say("merit"),
+        say("merit_figure"),
+        ">" + say("merit_value"),
+        say("merit_definition"),
+        say("source"));
     for (Figure figure : evaluation.figures()) {
       cells(
-          figure.name(),
+          words.say(figure.name()),
           ">" + significant(figure.value()) + " " + figure.unit(),
-          figure.definition(),
-          figure.source());
+          words.say(figure.definition()),
+          words.say(figure.source()));
     }
     end();
-    paragraph("In the terms of these standards, and not a classification under them.");
-    figure(
-        CalibrationCharts.residuals(calibration, evaluation, words),
-        "Readings less curve; the dashed lines are the expanded uncertainty of a force, 95 %.");
+    paragraph(say("no_classification"));
+    figure(CalibrationCharts.residuals(calibration, evaluation, words), say("residuals"));
   }
 
   private void budget() {
     List<CombinedUncertainty> columns = record.budget();
     String[] heads = new String[columns.size() + 3];
-    heads[0] = "source";
-    heads[1] = "distribution";
-    heads[2] = ">d.f.";
+    heads[0] = say("source");
+    heads[1] = say("distribution");
+    heads[2] = ">" + say("freedom");
     for (int i = 0; i < columns.size(); i++) {
       heads[i + 3] = ">" + gramForce(columns.get(i).newtons(), 1) + " gf";
     }
-    begin("Uncertainty budget: standard uncertainties in gf, sensitivity included", heads);
+    begin(say("budget"), heads);
     for (int part = 0; part < columns.get(0).parts().size() - 1; part++) {
       int at = part;
       Contribution first = columns.get(0).parts().get(part);
       sums(
           columns,
-          words(first.source().word()),
-          words(first.distribution().word()),
-          freedom(first.degreesOfFreedom()),
-          u -> gramForce(u.parts().get(at).standardUncertaintyNewtons(), 4));
+          words.named("budget", first.source()),
+          words.named("distribution", first.distribution()),
+          first.standardUncertaintyNewtons() > 0 ? freedom(first.degreesOfFreedom()) : "",
+          u -> unlessNone(u.parts().get(at).standardUncertaintyNewtons()));
     }
-    sums(columns, "combined", "", "", u -> gramForce(u.standardNewtons(), 4));
-    sums(columns, "effective degrees of freedom", "", "", u -> freedom(u.degreesOfFreedom()));
-    sums(columns, "coverage factor, 95 %", "", "", u -> fixed(u.coverageFactor(), 2));
-    sums(columns, "expanded, 95 %", "", "", u -> gramForce(u.expandedNewtons(), 4));
+    sums(columns, say("combined"), "", "", u -> gramForce(u.standardNewtons(), 4));
+    sums(columns, say("effective_freedom"), "", "", u -> freedom(u.degreesOfFreedom()));
+    sums(columns, say("coverage"), "", "", u -> fixed(u.coverageFactor(), 2));
+    sums(columns, say("expanded"), "", "", u -> gramForce(u.expandedNewtons(), 4));
     end();
-    figure(
-        CalibrationCharts.budget(calibration, words),
-        "The estimate of each cut's peak adds its own uncertainty.");
-    begin("Where the terms come from", "source", "basis");
-    calibration.terms().forEach(term -> cells(words(term.source().word()), term.basis()));
+    figure(CalibrationCharts.budget(calibration, words), say("peak_adds"));
+    begin(say("terms"), say("source"), say("basis"));
+    calibration.terms().forEach(term -> cells(words.named("budget", term.source()), term.basis()));
     end();
   }
 
@@ -211,7 +234,12 @@ public final class RecordPage {
   }
 
   private void masses(BenchSheet sheet) {
-    begin("Masses", "name", ">conventional mass, g", ">standard uncertainty, mg", "basis");
+    begin(
+        say("masses"),
+        say("mass_name"),
+        ">" + say("mass_grams"),
+        ">" + say("mass_uncertainty"),
+        say("basis"));
     sheet.data().runs().stream()
         .flatMap(run -> run.loaded().stream())
         .flatMap(loaded -> loaded.load().masses().stream())
@@ -228,12 +256,18 @@ public final class RecordPage {
 
   private void data(Evaluation evaluation) {
     begin(
-        "Data", ">run", "direction", "load", ">force, N", ">deflection, counts", ">less curve, gf");
+        say("data"),
+        ">" + say("run"),
+        say("direction"),
+        say("load"),
+        ">" + say("force"),
+        ">" + say("deflection"),
+        ">" + say("less_curve"));
     for (Deflection point : evaluation.deflections()) {
       double counts = point.counts() - calibration.curve().deflectionCounts(point.newtons());
       cells(
           ">" + point.run(),
-          point.direction().word(),
+          words.named("loading", point.direction()),
           point.load(),
           ">" + fixed(point.newtons(), 6),
           ">" + fixed(point.counts(), 1),
@@ -246,34 +280,31 @@ public final class RecordPage {
     if (record.verifications().isEmpty()) {
       return;
     }
-    begin("Check masses since", "when", ">known, gf", ">shown, gf", ">limit, gf", "within");
+    begin(
+        say("checks"),
+        say("when"),
+        ">" + say("known"),
+        ">" + say("shown"),
+        ">" + say("limit"),
+        say("within"));
     for (Verification check : record.verifications()) {
       cells(
-          check.at().toString(),
+          second(check.at()),
           ">" + gramForce(check.known().value().newtons(), 2),
           ">" + gramForce(check.shown().value().newtons(), 2),
           ">" + gramForce(check.limit().newtons(), 2),
-          check.withinLimit() ? "yes" : "NO");
+          say(check.withinLimit() ? "yes" : "no"));
     }
     end();
     if (record.verifications().size() >= ControlCharts.FEWEST) {
-      figure(
-          ControlCharts.of(record.verifications()).picture(words),
-          "Control chart: individual values and their exponentially weighted average.");
+      figure(ControlCharts.of(record.verifications()).picture(words), say("control_chart"));
     }
   }
 
   private void method() {
-    html.append("<h2>Method</h2>\n");
-    paragraph(
-        "Force of a mass: conventional mass, local gravity, buoyancy in air (OIML D 28). Curve: least"
-            + " squares through zero on the rising readings, by Householder QR; its degree by"
-            + " lack-of-fit and F-tests. Uncertainty: JCGM 100:2008 (GUM), combined by equation (10),"
-            + " effective degrees of freedom by Welch and Satterthwaite (G.2b), expanded by Student's"
-            + " t for 95 %. Gram-force is 9.80665 mN exactly.");
-    paragraph(
-        "Cautions: clamp the blade, guard the line, wear a cut-resistant glove and eye protection."
-            + " Calibrate again when gain, rate or mounting change.");
+    html.append("<h2>").append(escape(say("method"))).append("</h2>\n");
+    paragraph(say("method_is"));
+    paragraph(say("cautions"));
   }
 
   private void figure(Picture picture, String caption) {
@@ -333,16 +364,17 @@ public final class RecordPage {
         .replace("\"", "&quot;");
   }
 
-  private static String words(String word) {
-    return word.replace('_', ' ');
-  }
-
   private static String newtons(double newtons) {
     return fixed(newtons, 4) + " N (" + gramForce(newtons, 1) + " gf)";
   }
 
   private static String gramForce(double newtons, int decimals) {
     return fixed(CalibrationCharts.gramForce(newtons), decimals);
+  }
+
+  /** What adds nothing shows no digits: they would look like a measured nothing. */
+  private static String unlessNone(double newtons) {
+    return newtons > 0 ? gramForce(newtons, 4) : "0";
   }
 
   private static String freedom(double degreesOfFreedom) {

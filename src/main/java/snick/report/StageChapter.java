@@ -3,10 +3,10 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.plot.Noted;
 import snick.report.plot.Shown;
-import snick.report.word.Words;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.GroupFigures;
 

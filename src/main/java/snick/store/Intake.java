@@ -23,7 +23,8 @@ import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
+import snick.journal.name.Field;
+import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.record.Derivation;
 import snick.store.record.EarlierResult;
@@ -116,10 +117,7 @@ public final class Intake {
       calibrations.add(calibration, document, clock.instant());
       origins.mark("calibration", CalibrationTable.numberOf(database, calibration.id()), origin);
     } else if (!figures(there.get().calibration()).equals(figures(calibration))) {
-      throw new NotAccepted(
-          "the store has another calibration "
-              + calibration.id()
-              + ": ask the sender for a new id");
+      throw new NotAccepted("refused.another_calibration", "id", calibration.id());
     }
   }
 
@@ -213,10 +211,7 @@ public final class Intake {
 
   private long known(long id, Cut cut) {
     if (!cuts.trace(id).equals(cut.trace())) {
-      throw new NotAccepted(
-          "the store has this cut as cut "
-              + id
-              + " with another trace: one of the two was changed");
+      throw new NotAccepted("refused.another_trace", "cut", id);
     }
     knownCuts++;
     return id;
@@ -246,11 +241,7 @@ public final class Intake {
 
   private static NotAccepted another(String what, String name) {
     return new NotAccepted(
-        "the journal has another "
-            + what
-            + " '"
-            + name
-            + "': take these in under other names, as with --as theirs");
+        "refused.another_of_that_name", "kind", Field.called(what), "name", name);
   }
 
   /** A filament lot, known by its name; its versions oldest first, one at least. */
@@ -333,10 +324,10 @@ public final class Intake {
       List<Entry<StageEntry>> made, Noted noted, Set<Integer> corrected) {
     int place = noted.corrects().getAsInt();
     if (!(place >= 1 && place <= made.size())) {
-      throw new NotAccepted("an entry corrects entry " + place + ", which is not before it");
+      throw new NotAccepted("refused.corrects_what_is_not_before", "place", place);
     }
     if (!corrected.add(place)) {
-      throw new NotAccepted("entry " + place + " is corrected twice");
+      throw new NotAccepted("refused.corrected_twice", "place", place);
     }
     return made.get(place - 1);
   }

@@ -11,7 +11,8 @@ import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
 import snick.journal.name.KnownNames;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.store.database.Database;
 import snick.store.table.AmendmentTable;
 import snick.store.table.BladeTable;
@@ -113,9 +114,7 @@ public final class JournalReader {
   /** Labels of all blades. */
   public KnownNames bladeNames() {
     return new KnownNames(
-        "blade",
-        blades().stream().map(Blade::label).toList(),
-        "see snick blade list, or add it: snick blade add LABEL");
+        "blade", blades().stream().map(Blade::label).toList(), Phrase.of("see.blade_list"));
   }
 
   /** The filament lot that {@code typed} means, as {@link #bladeMeant}. */
@@ -129,7 +128,7 @@ public final class JournalReader {
     return new KnownNames(
         "filament lot",
         filamentLots().stream().map(FilamentLot::lot).toList(),
-        "see snick lot list, or add it: snick lot add LOT");
+        Phrase.of("see.lot_list"));
   }
 
   /**
@@ -158,7 +157,7 @@ public final class JournalReader {
   }
 
   private KnownNames sessionNames() {
-    return new KnownNames("session", sessions.names(), "see snick session list");
+    return new KnownNames("session", sessions.names(), Phrase.of("see.session_list"));
   }
 
   NotAccepted unknownSession(String name) {

@@ -15,8 +15,8 @@ import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
+import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.database.StoreException;
 import snick.store.record.CutSummary;
@@ -177,17 +177,15 @@ public final class JournalWriter {
         .ifPresent(
             later -> {
               throw new NotAccepted(
-                  "entry "
-                      + entryId
-                      + " was already corrected by entry "
-                      + later.id()
-                      + ": correct that one");
+                  "refused.corrected_already", "entry", entryId, "later", later.id());
             });
     return ledger.standing().stream()
         .filter(entry -> entry.id() == entryId)
         .findFirst()
         .orElseThrow(
-            () -> new NotAccepted("entry " + entryId + " is not in session " + sessionName));
+            () ->
+                new NotAccepted(
+                    "refused.entry_not_in_session", "entry", entryId, "session", sessionName));
   }
 
   private void requireOnEdge(String sessionName, StageEntry content) {
@@ -212,16 +210,16 @@ public final class JournalWriter {
     CutSummary cut =
         new CutTable(database)
             .summary(placement.cut())
-            .orElseThrow(() -> new NotAccepted("cut " + placement.cut() + " is not in the store"));
+            .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", placement.cut()));
     if (!moved && cut.place().isPresent()) {
       throw new NotAccepted(
-          "cut "
-              + cut.id()
-              + " is already in session "
-              + cut.place().get().session()
-              + ", stage "
-              + cut.place().get().stage().name()
-              + ": correct that entry instead");
+          "refused.cut_is_in_stage",
+          "cut",
+          cut.id(),
+          "session",
+          cut.place().get().session(),
+          "stage",
+          cut.place().get().stage().name());
     }
   }
 

@@ -3,8 +3,8 @@ package snick.store;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import snick.journal.name.NotAccepted;
 import snick.json.JsonNode;
+import snick.phrase.NotAccepted;
 import snick.store.record.Evidence;
 
 /**
@@ -44,10 +44,7 @@ public record KeptPlace(double largest, double limit, Instant at) {
       return new KeptPlace(
           document.member("largest").real(), document.member("limit").real(), check.at());
     } catch (IllegalArgumentException e) {
-      throw new NotAccepted(
-          "the check of place kept for rig "
-              + check.deviceId()
-              + " cannot be read; make a new one: snick verify place");
+      throw new NotAccepted("refused.place_check_unreadable", "rig", check.deviceId());
     }
   }
 }

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.Session;
-import snick.journal.name.NotAccepted;
 import snick.json.Json;
 import snick.json.JsonNode;
+import snick.phrase.NotAccepted;
 import snick.store.record.Evidence;
 import snick.store.record.Rig;
 import snick.verdict.comparison.RigRepeatability;
@@ -57,10 +57,7 @@ public final class KeptStudy {
           document.member("degrees_of_freedom").real(),
           document.member("study").text() + ", kept " + study.at());
     } catch (IllegalArgumentException e) {
-      throw new NotAccepted(
-          "the repeatability study kept for rig "
-              + study.deviceId()
-              + " cannot be read; keep a new one: snick study repeatability --keep");
+      throw new NotAccepted("refused.study_unreadable", "rig", study.deviceId());
     }
   }
 }

@@ -13,7 +13,7 @@ import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.database.StoreException;
 import snick.store.record.CutPlace;
@@ -68,7 +68,7 @@ public final class Mending {
     return database.write(
         () -> {
           if (blades.id(label) == blades.id(into)) {
-            throw new NotAccepted("blade '" + label + "' cannot be merged into itself");
+            throw new NotAccepted("refused.blade_into_itself", "blade", label);
           }
           blades.merge(label, into);
           return amendments.ofBlade(
@@ -110,8 +110,7 @@ public final class Mending {
         .findFirst()
         .ifPresent(
             other -> {
-              throw new NotAccepted(
-                  "session '" + other + "' is open on the same rig: end that one first");
+              throw new NotAccepted("refused.other_session_open", "session", other);
             });
   }
 
@@ -161,7 +160,7 @@ public final class Mending {
           CutSummary cut =
               new CutTable(database)
                   .summary(cutId)
-                  .orElseThrow(() -> new NotAccepted("cut " + cutId + " is not in the store"));
+                  .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", cutId));
           Optional<String> before = cut.place().map(CutPlace::session);
           OptionalDouble placeMm =
               cut.place().map(CutPlace::placeMm).orElse(OptionalDouble.empty());
@@ -179,7 +178,7 @@ public final class Mending {
   private Entry<StageEntry> within(SessionLog log, CutPlacement now, String why) {
     Entry<StageEntry> earlier = log.placement(now.cut()).orElseThrow();
     if (earlier.content().equals(now)) {
-      throw new NotAccepted("cut " + now.cut() + " is in stage '" + now.stage() + "' already");
+      throw new NotAccepted("refused.cut_is_there_already", "cut", now.cut(), "stage", now.stage());
     }
     return note(log, entries.correct(earlier, clock.instant(), why, now));
   }

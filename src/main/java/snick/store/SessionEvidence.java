@@ -9,7 +9,7 @@ import snick.journal.EdgeSpan;
 import snick.journal.NextPlace;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.burr.StageEvidence.CutResult;

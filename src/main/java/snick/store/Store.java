@@ -14,6 +14,7 @@ import snick.cut.Cut;
 import snick.cut.Trace;
 import snick.cut.response.FallBook;
 import snick.force.budget.Calibration;
+import snick.phrase.Phrase;
 import snick.quantity.SampleRate;
 import snick.store.care.Photos;
 import snick.store.care.Salvage;
@@ -130,7 +131,7 @@ public final class Store implements AutoCloseable {
     try (Database database = Database.reader(StoreFile.requireThere(backup))) {
       if (new Migrations(database).check() == 0) {
         throw new StoreException(
-            StoreException.Trouble.OTHER, backup + " is empty; choose another backup");
+            StoreException.Trouble.OTHER, Phrase.of("store.backup_empty", "file", backup));
       }
     }
     Path restored = StoreFile.inNew(directory);

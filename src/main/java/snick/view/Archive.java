@@ -10,12 +10,11 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
-import snick.exchange.write.NoLeave;
 import snick.exchange.write.PackageExport;
-import snick.journal.name.NotAccepted;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
+import snick.phrase.Words;
 import snick.report.SessionReport;
-import snick.report.word.Words;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -60,7 +59,7 @@ final class Archive {
   }
 
   /** Runs {@code act} on the archive's thread, with its reader. */
-  Answer.Whole run(Callable<Answer.Whole> act) {
+  Answer run(Callable<Answer> act) {
     return turn.run(act);
   }
 
@@ -78,7 +77,7 @@ final class Archive {
   }
 
   /** The newest sessions, before one of a number or with a text in name or blade if asked. */
-  Answer.Whole sessions(Request request) {
+  Answer sessions(Request request) {
     int limit = (int) request.number("limit", USUAL_SESSIONS, 1, MOST_SESSIONS);
     long before = request.number("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
     String text = request.text("text").map(String::strip).orElse("");
@@ -94,7 +93,7 @@ final class Archive {
   }
 
   /** One session with every cut. */
-  Answer.Whole session(long number) {
+  Answer session(long number) {
     return run(
         () -> {
           SessionEvidence evidence = evidence(number);
@@ -106,7 +105,7 @@ final class Archive {
   }
 
   /** How the second of two stages differs from the first. */
-  Answer.Whole comparison(long number, Request request) {
+  Answer comparison(long number, Request request) {
     return run(
         () -> {
           SessionEvidence evidence = evidence(number);
@@ -120,7 +119,7 @@ final class Archive {
   }
 
   /** The report as a page of its own. */
-  Answer.Whole report(long number, Request request) {
+  Answer report(long number, Request request) {
     return run(
         () -> {
           SessionEvidence evidence = evidence(number);
@@ -133,7 +132,7 @@ final class Archive {
   }
 
   /** The session as a package for others; made beside other answers, by a reader of its own. */
-  Answer.Whole exported(long number, Request request) {
+  Answer exported(long number, Request request) {
     return exports.run(
         () -> {
           try (StoreReader reader = StoreReader.open(bench.doors().folder())) {
@@ -145,19 +144,15 @@ final class Archive {
   }
 
   private static ExportChoice choice(String session, Request request) {
-    try {
-      ExportChoice choice = ExportChoice.of(CutSelection.all().inSession(session));
-      Optional<String> licence = request.text("licence");
-      choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
-      Optional<String> title = request.text("title");
-      choice = title.isPresent() ? choice.titled(title.get()) : choice;
-      Optional<String> from = request.text("contributor");
-      choice = from.isPresent() ? choice.from(from.get()) : choice;
-      choice = request.says("photos") ? choice.withPhotos() : choice;
-      return request.says("personal") ? choice.withPersonalFields() : choice;
-    } catch (IllegalArgumentException e) {
-      throw new NotAccepted(e.getMessage());
-    }
+    ExportChoice choice = ExportChoice.of(CutSelection.all().inSession(session));
+    Optional<String> licence = request.text("licence");
+    choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
+    Optional<String> title = request.text("title");
+    choice = title.isPresent() ? choice.titled(title.get()) : choice;
+    Optional<String> from = request.text("contributor");
+    choice = from.isPresent() ? choice.from(from.get()) : choice;
+    choice = request.says("photos") ? choice.withPhotos() : choice;
+    return request.says("personal") ? choice.withPersonalFields() : choice;
   }
 
   private static byte[] zip(StoreReader reader, ExportChoice choice) throws IOException {
@@ -166,8 +161,6 @@ final class Archive {
     try {
       new PackageExport(reader, choice, Watch.NONE).toZip(file);
       return Files.readAllBytes(file);
-    } catch (NoLeave e) {
-      throw new NotAccepted(e.getMessage());
     } finally {
       Files.deleteIfExists(file);
       Files.delete(folder);
@@ -175,7 +168,7 @@ final class Archive {
   }
 
   /** The steps last used, the newest first, each but once. */
-  Answer.Whole recentSteps() {
+  Answer recentSteps() {
     return run(
         () ->
             Answer.json(
@@ -197,7 +190,7 @@ final class Archive {
     return reader
         .journal()
         .sessionNumbered(number)
-        .orElseThrow(() -> new NotAccepted("there is no session number " + number));
+        .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", number));
   }
 
   private static String name(SessionEvidence evidence) {

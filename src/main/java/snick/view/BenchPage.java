@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import snick.phrase.Phrase;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Doorkeeper;
@@ -123,7 +124,9 @@ public final class BenchPage implements AutoCloseable {
       try {
         beat.run();
       } catch (RuntimeException e) {
-        bench.complain().accept("the page could not be brought up to date: " + e.getMessage());
+        bench
+            .complain()
+            .accept(Phrase.of("fault.page_not_up_to_date", "what", String.valueOf(e.getMessage())));
       }
     };
   }
@@ -134,19 +137,20 @@ public final class BenchPage implements AutoCloseable {
         files,
         routes,
         token,
-        settings.reach().beyondLoopback());
+        settings.reach().beyondLoopback(),
+        bench.preferences().words());
   }
 
   private Answer events(Request request) {
     if (!request.method().equals("GET")) {
-      return Answer.problem(405, "use GET: the stream is the answer");
+      return Answer.problem(405, "door.use", "methods", "GET");
     }
     return hub.admit(request.one("Last-Event-ID"))
         .<Answer>map(Answer.Stream::new)
         .orElseGet(
             () ->
-                Answer.problem(
-                        503, EventHub.MOST_VIEWERS + " watch already: close a page somewhere")
+                Answer.problem(503, "door.too_many_watch", "n", EventHub.MOST_VIEWERS)
+                    .in(bench.preferences().words())
                     .with("Retry-After", "10"));
   }
 

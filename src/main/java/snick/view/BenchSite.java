@@ -2,6 +2,7 @@ package snick.view;
 
 import java.util.Map;
 import java.util.Optional;
+import snick.phrase.Words;
 import snick.view.http.Answer;
 import snick.view.http.Doorkeeper;
 import snick.view.http.PageToken;
@@ -14,10 +15,15 @@ import snick.view.http.Site;
  * @param beyondLoopback whether the first request carries the token and is given a cookie for it
  */
 record BenchSite(
-    Doorkeeper doorkeeper, PageFiles files, Routes routes, PageToken token, boolean beyondLoopback)
+    Doorkeeper doorkeeper,
+    PageFiles files,
+    Routes routes,
+    PageToken token,
+    boolean beyondLoopback,
+    Words words)
     implements Site {
   @Override
-  public Optional<Answer.Whole> refuse(Request head) {
+  public Optional<Answer.Problem> refuse(Request head) {
     return doorkeeper.refuse(head);
   }
 
@@ -29,7 +35,7 @@ record BenchSite(
     return routes
         .answer(whole)
         .or(() -> files.find(whole.path()).map(file -> (Answer) file))
-        .orElseGet(() -> Answer.problem(404, "nothing here; see / and /api/v1/openapi.json"));
+        .orElseGet(() -> Answer.problem(404, "door.nothing_here"));
   }
 
   /** The token leaves the address line, so that it stays out of histories and pictures. */

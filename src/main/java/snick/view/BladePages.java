@@ -26,7 +26,7 @@ final class BladePages {
   }
 
   /** Every blade, in the order added. */
-  Answer.Whole blades() {
+  Answer blades() {
     return archive.run(
         () ->
             Answer.json(
@@ -45,12 +45,12 @@ final class BladePages {
   }
 
   /** A blade over its sessions. */
-  Answer.Whole history(Request request) {
+  Answer history(Request request) {
     return archive.run(() -> Answer.json(200, object(story(request))));
   }
 
   /** The same as a picture. */
-  Answer.Whole picture(Request request) {
+  Answer picture(Request request) {
     return archive.run(
         () ->
             Answer.document(

@@ -9,8 +9,8 @@ import java.util.concurrent.ExecutorService;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
-import snick.journal.name.NotAccepted;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.database.StoreException;
@@ -83,7 +83,7 @@ final class Board {
    * @throws NotAccepted if the journal does not take it
    * @throws StoreException if the store does not
    */
-  Answer.Whole change(Callable<Answer.Whole> act) {
+  Answer change(Callable<Answer> act) {
     return run(
         () -> {
           try {
@@ -95,7 +95,7 @@ final class Board {
   }
 
   /** Runs {@code act} on the board's thread, throwing as {@link #change}. */
-  Answer.Whole run(Callable<Answer.Whole> act) {
+  Answer run(Callable<Answer> act) {
     return new Turn(thread, PATIENCE_SECONDS).run(act);
   }
 

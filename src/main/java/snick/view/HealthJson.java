@@ -9,6 +9,7 @@ import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.Fact;
 import snick.live.RigState;
+import snick.phrase.Words;
 
 /**
  * The recorder's health as JSON: recording? losing? calibrated? What is not known of a rig yet is
@@ -17,7 +18,7 @@ import snick.live.RigState;
 final class HealthJson {
   private HealthJson() {}
 
-  static String of(BenchState state) {
+  static String of(BenchState state, Words words) {
     Map<String, Object> health = new LinkedHashMap<>();
     health.put("recording", state.recording());
     health.put("losing", state.lostSamples() > 0);
@@ -26,7 +27,7 @@ final class HealthJson {
     health.put("waiting", state.waiting());
     health.put("started_at", state.startedAt().toString());
     health.put("rigs", rigs(state));
-    health.put("faults", faults(state));
+    health.put("faults", faults(state, words));
     return Json.text(health) + "\n";
   }
 
@@ -51,12 +52,12 @@ final class HealthJson {
     return rigs;
   }
 
-  private static List<Object> faults(BenchState state) {
+  private static List<Object> faults(BenchState state, Words words) {
     List<Object> faults = new ArrayList<>();
     for (Fact fault : state.faults()) {
       Map<String, Object> entry = new LinkedHashMap<>();
       entry.put("kind", fault.kind());
-      entry.put("text", fault.text());
+      entry.put("text", words.say(fault.what()));
       entry.put("count", fault.count());
       entry.put("first", fault.first().toString());
       entry.put("last", fault.last().toString());

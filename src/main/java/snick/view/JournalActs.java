@@ -21,8 +21,9 @@ import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
-import snick.journal.name.NotAccepted;
+import snick.journal.name.Field;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.store.JournalWriter;
 import snick.view.bench.Bench;
@@ -48,7 +49,7 @@ final class JournalActs {
   }
 
   /** Opens a session and begins its first stage; a blade that is not known yet is added. */
-  Answer.Whole openSession(byte[] body) {
+  Answer openSession(byte[] body) {
     Fields fields = Fields.of(body);
     String typed = fields.needed("blade").strip();
     Optional<String> lot = fields.text("filament_lot").map(String::strip);
@@ -78,7 +79,7 @@ final class JournalActs {
   }
 
   private static void refuseSecond(Session running) {
-    throw new NotAccepted("session " + running.name() + " is still open: end it first");
+    throw new NotAccepted("refused.still_open", "session", running.name());
   }
 
   private Session session(String blade, Optional<String> lot, Optional<String> name) {
@@ -97,7 +98,7 @@ final class JournalActs {
   }
 
   /** Ends the running session. */
-  Answer.Whole closeSession(byte[] body) {
+  Answer closeSession(byte[] body) {
     Fields fields = Fields.of(body);
     return board.change(
         () -> {
@@ -107,7 +108,7 @@ final class JournalActs {
   }
 
   /** Begins the next stage of the open session. */
-  Answer.Whole beginStage(byte[] body) {
+  Answer beginStage(byte[] body) {
     Fields fields = Fields.of(body);
     String name = fields.needed("name");
     return board.change(
@@ -134,7 +135,7 @@ final class JournalActs {
   }
 
   /** Notes an inspection in the running stage. */
-  Answer.Whole inspect(byte[] body) {
+  Answer inspect(byte[] body) {
     Fields fields = Fields.of(body);
     Method method = fields.neededWord("method", Method.class);
     Side side = fields.neededWord("side", Side.class);
@@ -164,7 +165,7 @@ final class JournalActs {
   }
 
   /** Puts a photo to an inspection of any session, open or ended. */
-  Answer.Whole photo(long number, long entry, byte[] content) {
+  Answer photo(long number, long entry, byte[] content) {
     Photo.Kind.of(content);
     return board.change(
         () -> {
@@ -174,7 +175,7 @@ final class JournalActs {
                   .journal()
                   .sessionNumbered(number)
                   .flatMap(bench.reader().journal()::log)
-                  .orElseThrow(() -> new NotAccepted("there is no session number " + number));
+                  .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", number));
           Inspection look = inspection(log, entry);
           Photo photo = bench.writer().photos().keep(content);
           return done(
@@ -190,11 +191,11 @@ final class JournalActs {
         .filter(e -> e.id() == entry && e.content() instanceof Inspection)
         .map(e -> (Inspection) e.content())
         .findFirst()
-        .orElseThrow(() -> new NotAccepted("entry " + entry + " is no inspection that stands"));
+        .orElseThrow(() -> new NotAccepted("refused.no_inspection_stands", "entry", entry));
   }
 
   /** Notes work on the edge: what led to the running stage. */
-  Answer.Whole step(byte[] body) {
+  Answer step(byte[] body) {
     Fields fields = Fields.of(body);
     return board.change(
         () -> {
@@ -217,13 +218,13 @@ final class JournalActs {
   }
 
   /** Takes back what was last done here. */
-  Answer.Whole undo(byte[] body) {
+  Answer undo(byte[] body) {
     Fields.of(body);
     return board.change(() -> done("undone", bench.preferences().words().say(board.undo().back())));
   }
 
   /** Says where the next cut is going to be; without a place: not said. */
-  Answer.Whole choosePlace(byte[] body) {
+  Answer choosePlace(byte[] body) {
     OptionalDouble millimetres = Fields.of(body).number("mm");
     millimetres.ifPresent(Place::fromHeel);
     return board.change(
@@ -242,7 +243,7 @@ final class JournalActs {
   }
 
   /** Says where a cut was made, in place of what was said before. */
-  Answer.Whole place(long cutId, byte[] body) {
+  Answer place(long cutId, byte[] body) {
     OptionalDouble millimetres = Fields.of(body).number("mm");
     return board.change(
         () -> {
@@ -262,7 +263,7 @@ final class JournalActs {
   }
 
   /** Sets a cut aside. */
-  Answer.Whole setAside(long cutId, byte[] body) {
+  Answer setAside(long cutId, byte[] body) {
     String reason = Fields.of(body).needed("reason");
     return board.change(
         () -> {
@@ -283,7 +284,7 @@ final class JournalActs {
         .summary(cutId)
         .flatMap(cut -> cut.place())
         .flatMap(place -> bench.reader().journal().log(place.session()))
-        .orElseThrow(() -> new NotAccepted("cut " + cutId + " is in no session"));
+        .orElseThrow(() -> new NotAccepted("refused.cut_in_no_session", "cut", cutId));
   }
 
   private SessionLog runningLog(Fields fields) {
@@ -291,7 +292,7 @@ final class JournalActs {
         board
             .running()
             .flatMap(session -> bench.reader().journal().log(session.name()))
-            .orElseThrow(() -> new NotAccepted("no session is open: start one first"));
+            .orElseThrow(() -> new NotAccepted("refused.no_session_open"));
     fields.text("session").ifPresent(name -> requireSame("session", log.session().name(), name));
     fields.text("stage").ifPresent(name -> requireSame("stage", runningStage(log).name(), name));
     return log;
@@ -300,25 +301,19 @@ final class JournalActs {
   private static void requireSame(String what, String runs, String meant) {
     if (!runs.equals(meant)) {
       throw new NotAccepted(
-          what
-              + " "
-              + meant
-              + " is not the current one any more, "
-              + runs
-              + " is: nothing was changed");
+          "refused.not_current_any_more", "what", Field.called(what), "meant", meant, "runs", runs);
     }
   }
 
   private static Stage runningStage(SessionLog log) {
-    return log.runningStage()
-        .orElseThrow(() -> new NotAccepted("there is no current stage: begin one first"));
+    return log.runningStage().orElseThrow(() -> new NotAccepted("refused.no_current_stage"));
   }
 
   private JournalWriter journal() {
     return bench.writer().journal();
   }
 
-  private static Answer.Whole done(String name, Object value) {
+  private static Answer done(String name, Object value) {
     return Answer.json(200, Json.object(name, value));
   }
 }

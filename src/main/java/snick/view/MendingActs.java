@@ -11,8 +11,9 @@ import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
-import snick.journal.name.NotAccepted;
+import snick.journal.name.Field;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.store.JournalReader;
 import snick.store.Mending;
@@ -26,7 +27,7 @@ import snick.view.http.Fields;
  * in the record. Sessions go by their number.
  */
 final class MendingActs {
-  private static final String USUAL_REASON = "mended on the page";
+  private static final String USUAL_REASON = "mended on the page"; // kept in the record
 
   private final Bench bench;
   private final Board board;
@@ -37,13 +38,13 @@ final class MendingActs {
   }
 
   /** Runs {@code act} with what was sent; says what it says. */
-  private Answer.Whole mend(byte[] body, Function<Fields, String> act) {
+  private Answer mend(byte[] body, Function<Fields, String> act) {
     Fields fields = Fields.of(body);
     return board.change(() -> Answer.json(200, Json.object("done", act.apply(fields))));
   }
 
   /** Opens a session again that was ended. */
-  Answer.Whole reopen(long number, byte[] body) {
+  Answer reopen(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -53,7 +54,7 @@ final class MendingActs {
   }
 
   /** Gives a session another name. */
-  Answer.Whole rename(long number, byte[] body) {
+  Answer rename(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -63,7 +64,7 @@ final class MendingActs {
   }
 
   /** Says that a session was made with another blade, which is known already. */
-  Answer.Whole changeBlade(long number, byte[] body) {
+  Answer changeBlade(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -75,7 +76,7 @@ final class MendingActs {
   }
 
   /** Says with which filament lot a session was made; none: not noted. */
-  Answer.Whole changeLot(long number, byte[] body) {
+  Answer changeLot(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -88,7 +89,7 @@ final class MendingActs {
   }
 
   /** Gives a stage another name. */
-  Answer.Whole renameStage(long number, byte[] body) {
+  Answer renameStage(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -99,7 +100,7 @@ final class MendingActs {
   }
 
   /** Puts what is in one stage into another. */
-  Answer.Whole mergeStage(long number, byte[] body) {
+  Answer mergeStage(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -110,7 +111,7 @@ final class MendingActs {
   }
 
   /** Moves a cut to a stage, of its own session unless another is named. */
-  Answer.Whole moveCut(long cut, byte[] body) {
+  Answer moveCut(long cut, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -124,7 +125,7 @@ final class MendingActs {
   }
 
   /** Lets a cut count again that was set aside. */
-  Answer.Whole countAgain(long cut, byte[] body) {
+  Answer countAgain(long cut, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -135,7 +136,7 @@ final class MendingActs {
   }
 
   /** Withdraws a step or an inspection; the undo on the page notes it anew. */
-  Answer.Whole withdraw(long number, long entry, byte[] body) {
+  Answer withdraw(long number, long entry, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -156,7 +157,7 @@ final class MendingActs {
     return log.entries().standing().stream()
         .filter(e -> e.id() == entry)
         .findFirst()
-        .orElseThrow(() -> new NotAccepted("entry " + entry + " does not stand"))
+        .orElseThrow(() -> new NotAccepted("refused.entry_does_not_stand", "entry", entry))
         .content();
   }
 
@@ -168,7 +169,7 @@ final class MendingActs {
   }
 
   /** Gives a blade another label. */
-  Answer.Whole renameBlade(byte[] body) {
+  Answer renameBlade(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -179,7 +180,7 @@ final class MendingActs {
   }
 
   /** Makes two blades one. */
-  Answer.Whole mergeBlade(byte[] body) {
+  Answer mergeBlade(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -191,7 +192,7 @@ final class MendingActs {
   }
 
   /** Says by how much the forces of a blade may differ before it matters; nothing: as usual. */
-  Answer.Whole margin(byte[] body) {
+  Answer margin(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -205,7 +206,7 @@ final class MendingActs {
   }
 
   /** Says how long the edge of a blade is. */
-  Answer.Whole edgeLength(byte[] body) {
+  Answer edgeLength(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -213,14 +214,16 @@ final class MendingActs {
           double lengthMm =
               fields
                   .number("edge_length_mm")
-                  .orElseThrow(() -> new NotAccepted("edge_length_mm is missing"));
+                  .orElseThrow(
+                      () ->
+                          new NotAccepted("refused.missing", "field", Field.called("edge length")));
           bench.writer().journal().correct(blade.withEdgeLength(lengthMm), why(fields));
           return blade.label();
         });
   }
 
   /** Says of which steel a blade is, as its owner calls it; nothing: not noted. */
-  Answer.Whole steel(byte[] body) {
+  Answer steel(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -241,13 +244,13 @@ final class MendingActs {
         .summary(cut)
         .flatMap(c -> c.place())
         .map(CutPlace::session)
-        .orElseThrow(() -> new NotAccepted("cut " + cut + " is in no session"));
+        .orElseThrow(() -> new NotAccepted("refused.cut_in_no_session", "cut", cut));
   }
 
   private String name(long number) {
     return journal()
         .sessionNumbered(number)
-        .orElseThrow(() -> new NotAccepted("there is no session number " + number));
+        .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", number));
   }
 
   private Mending mending() {

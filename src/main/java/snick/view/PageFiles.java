@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import snick.journal.Method;
 import snick.json.Json;
-import snick.report.word.Words;
+import snick.phrase.Words;
 import snick.store.record.CutSummary;
 import snick.view.http.Answer;
 import snick.view.http.PageToken;

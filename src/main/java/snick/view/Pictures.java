@@ -8,8 +8,8 @@ import java.util.function.Supplier;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.journal.Stage;
-import snick.journal.name.NotAccepted;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.report.RecentFalls;
 import snick.report.RecordPage;
 import snick.report.plot.CalibrationPlot;
@@ -37,12 +37,12 @@ final class Pictures {
     this.archive = archive;
   }
 
-  private Answer.Whole svg(Supplier<Picture> drawing) {
+  private Answer svg(Supplier<Picture> drawing) {
     return archive.run(() -> Answer.document("image/svg+xml", drawing.get().svg()));
   }
 
   /** The stages of a session side by side. */
-  Answer.Whole progression(long session) {
+  Answer progression(long session) {
     return svg(
         () -> {
           SessionEvidence evidence = archive.evidence(session);
@@ -55,7 +55,7 @@ final class Pictures {
   }
 
   /** The cuts of one stage along the edge. */
-  Answer.Whole stage(long session, String stage) {
+  Answer stage(long session, String stage) {
     return svg(
         () -> {
           SessionEvidence evidence = archive.evidence(session);
@@ -68,19 +68,19 @@ final class Pictures {
   }
 
   /** One cut. */
-  Answer.Whole cut(long id) {
+  Answer cut(long id) {
     return svg(
         () -> {
           StoredCut cut =
               reader()
                   .cut(id)
-                  .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store"));
+                  .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", id));
           return CutPlot.of(cut, CutPlot.calibration(reader(), cut.summary()), archive.words());
         });
   }
 
   /** Every calibration, the newest first. */
-  Answer.Whole calibrations() {
+  Answer calibrations() {
     return archive.run(
         () -> {
           List<Object> lines = new ArrayList<>();
@@ -99,7 +99,7 @@ final class Pictures {
   }
 
   /** A calibration: curve and what lies beside it. */
-  Answer.Whole calibration(String id) {
+  Answer calibration(String id) {
     return svg(
         () -> {
           CalibrationRecord record = record(id);
@@ -111,7 +111,7 @@ final class Pictures {
   }
 
   /** The record of a calibration as a page of its own. */
-  Answer.Whole record(String id, Request request) {
+  Answer record(String id, Request request) {
     return archive.run(
         () -> {
           Answer.Whole page =
@@ -130,12 +130,12 @@ final class Pictures {
     return CalibrationRecord.of(
         reader()
             .calibration(id)
-            .orElseThrow(() -> new NotAccepted("there is no calibration " + id)),
+            .orElseThrow(() -> new NotAccepted("refused.no_such_calibration", "id", id)),
         reader());
   }
 
   /** The check masses of a rig on a control chart; nothing while they are too few for one. */
-  Answer.Whole checks(Optional<String> device) {
+  Answer checks(Optional<String> device) {
     return archive.run(
         () -> {
           List<Verification> checks = device.map(reader()::verifications).orElse(List.of());
@@ -147,7 +147,7 @@ final class Pictures {
   }
 
   /** How a rig answers a sudden fall; nothing while that is not known. */
-  Answer.Whole response(Optional<String> device) {
+  Answer response(Optional<String> device) {
     return archive.run(
         () ->
             device

@@ -38,7 +38,7 @@ final class RigNotes {
 
   RigNotes(Bench bench) {
     this.bench = bench;
-    bench.traces().forEach(trace -> notes.add(Note.NONE));
+    bench.rigs().traces().forEach(trace -> notes.add(Note.NONE));
   }
 
   /** +1 if load raises the reading of a rig, −1 if it lowers it; +1 until a cut tells. */

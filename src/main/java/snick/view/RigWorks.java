@@ -23,9 +23,10 @@ import snick.force.mass.MassWord;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
 import snick.force.reading.RigSetting;
-import snick.journal.name.NotAccepted;
 import snick.json.Json;
 import snick.live.RigState;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.UnfinishedSheet;
@@ -72,7 +73,13 @@ final class RigWorks {
   /** Whether a calibration of this rig was interrupted and can go on. */
   boolean unfinished(int rig) {
     return !works.containsKey(rig)
-        && bench.scales().setting().apply(rig).filter(s -> Files.exists(file(s))).isPresent();
+        && bench
+            .rigs()
+            .scales()
+            .setting()
+            .apply(rig)
+            .filter(s -> Files.exists(file(s)))
+            .isPresent();
   }
 
   private Path file(RigSetting setting) {
@@ -88,7 +95,7 @@ final class RigWorks {
         (rig, work) -> {
           work.follow();
           if (work.done() && !work.leavesMass()) {
-            bench.taps().get(rig).turnBack();
+            bench.rigs().taps().get(rig).turnBack();
           } else if (bench.clock().instant().isAfter(touched.get(rig).plus(work.patience()))) {
             putAway(rig);
           }
@@ -96,13 +103,13 @@ final class RigWorks {
   }
 
   private void putAway(int rig) {
-    bench.taps().get(rig).turnBack();
+    bench.rigs().taps().get(rig).turnBack();
     works.remove(rig);
     touched.remove(rig);
   }
 
   /** Begins a guided calibration, or goes on with one. */
-  Answer.Whole calibrate(long number, byte[] body) {
+  Answer calibrate(long number, byte[] body) {
     Fields fields = Fields.of(body);
     return begin(
         number,
@@ -112,23 +119,21 @@ final class RigWorks {
           UnfinishedSheet sheet =
               fields.truth("resume") ? resumed(setting) : fresh(fields, setting);
           return new CalibrationWork(
-              bench, sheet, file(setting), made -> bench.scales().use().accept(made, rig));
+              bench, sheet, file(setting), made -> bench.rigs().scales().use().accept(made, rig));
         });
   }
 
   private static int polarity(Fields fields) {
     double sign = fields.number("polarity").orElse(1);
     if (Math.abs(sign) != 1) {
-      throw new NotAccepted("polarity " + sign + ": 1 or -1 allowed");
+      throw new NotAccepted("refused.polarity", "value", sign);
     }
     return (int) sign;
   }
 
   private UnfinishedSheet fresh(Fields fields, RigSetting setting) {
     if (Files.exists(file(setting)) && !fields.truth("fresh")) {
-      throw new NotAccepted(
-          "a calibration of this rig was interrupted and is kept: go on with it, or begin anew and"
-              + " forget it");
+      throw new NotAccepted("refused.calibration_interrupted");
     }
     List<Load> loads =
         fields.texts("loads").stream()
@@ -151,9 +156,7 @@ final class RigWorks {
   }
 
   private static NotAccepted placeMissing() {
-    return new NotAccepted(
-        "say where the rig stands, for local gravity: latitude and height, or leave the place"
-            + " open");
+    return new NotAccepted("refused.place_of_rig_missing");
   }
 
   private static Optional<Gravity> gravity(Fields fields) {
@@ -175,19 +178,19 @@ final class RigWorks {
               setting.gain(),
               setting.nominalRate(),
               kept.state().setting().polarity());
-      List<String> differences = kept.state().setting().differences(now);
+      List<Phrase> differences = kept.state().setting().differences(now);
       if (!differences.isEmpty()) {
         throw new NotAccepted(
-            String.join("; ", differences) + "; set the rig as it was, or begin anew");
+            "refused.rig_set_otherwise", "differences", List.<Object>copyOf(differences));
       }
       return kept.with(kept.state().resumed());
     } catch (IOException e) {
-      throw new NotAccepted("no interrupted calibration of this rig can be read: begin anew");
+      throw new NotAccepted("refused.no_interrupted_calibration");
     }
   }
 
   /** Begins a check with one mass. */
-  Answer.Whole check(long number, byte[] body) {
+  Answer check(long number, byte[] body) {
     Fields fields = Fields.of(body);
     return begin(
         number,
@@ -210,13 +213,13 @@ final class RigWorks {
   private static void requireInRange(Calibration calibration, Load.Exerted load) {
     if (!calibration.range().holds(load.force().newtons())) {
       throw new NotAccepted(
-          "a mass of "
-              + grams(load.force())
-              + " gf lies outside the calibrated range, "
-              + grams(calibration.range().from())
-              + " gf to "
-              + grams(calibration.range().to())
-              + " gf; take one inside it");
+          "refused.mass_outside_range",
+          "mass",
+          grams(load.force()),
+          "from",
+          grams(calibration.range().from()),
+          "to",
+          grams(calibration.range().to()));
     }
   }
 
@@ -233,11 +236,13 @@ final class RigWorks {
             .filter(c -> c.calibration().boundTo().isPresent())
             .orElseThrow(
                 () ->
-                    new NotAccepted("no calibration of rig " + setting.deviceId() + ": make one"));
+                    new NotAccepted("refused.rig_without_calibration", "rig", setting.deviceId()));
     RigSetting now = setting(rig, stored.calibration().boundTo().orElseThrow().polarity());
     if (stored.calibration().fits(now) instanceof Calibration.Fit.Stranger stranger) {
       throw new NotAccepted(
-          String.join("; ", stranger.reasons()) + "; set the rig as it was, or calibrate again");
+          "refused.rig_set_since_calibration",
+          "differences",
+          List.<Object>copyOf(stranger.reasons()));
     }
     return stored;
   }
@@ -251,10 +256,10 @@ final class RigWorks {
   }
 
   /** Begins to look at a rig at rest. */
-  Answer.Whole look(long number, byte[] body) {
+  Answer look(long number, byte[] body) {
     double seconds = Fields.of(body).number("seconds").orElse(USUAL_LOOK_SECONDS);
     if (!(seconds >= SHORTEST_LOOK_SECONDS && seconds <= LONGEST_LOOK_SECONDS)) {
-      throw new NotAccepted("seconds " + seconds + " is outside 5 to 600");
+      throw new NotAccepted("refused.look_seconds", "seconds", seconds);
     }
     return begin(
         number,
@@ -265,36 +270,26 @@ final class RigWorks {
   }
 
   /** One work at a time; one that is done gives way. On the board's thread, which follows it. */
-  private Answer.Whole begin(long number, Supplier<RigWork> work) {
+  private Answer begin(long number, Supplier<RigWork> work) {
     return board.run(
         () -> {
           int rig = rig(number);
           if (works.containsKey(rig) && !works.get(rig).done()) {
-            throw new NotAccepted("other work at this rig is under way: stop it first");
+            throw new NotAccepted("refused.other_work");
           }
           if (bench.state().get().rigs().get(rig).link() != RigState.Link.RECORDING) {
-            throw new NotAccepted("the rig sends no readings now: look at its cable and supply");
+            throw new NotAccepted("refused.no_readings");
           }
-          RigWork begun = made(work);
+          RigWork begun = work.get();
           touched.put(rig, bench.clock().instant());
           works.put(rig, begun);
-          bench.taps().get(rig).turnTo(begun);
+          bench.rigs().taps().get(rig).turnTo(begun);
           return Answer.json(200, begun.json());
         });
   }
 
-  private static RigWork made(Supplier<RigWork> work) {
-    try {
-      return work.get();
-    } catch (NotAccepted e) {
-      throw e;
-    } catch (IllegalArgumentException e) {
-      throw new NotAccepted(e.getMessage());
-    }
-  }
-
   /** The person says that what was asked for is done. */
-  Answer.Whole confirm(long number, byte[] body) {
+  Answer confirm(long number, byte[] body) {
     Fields.of(body);
     RigWork work = Optional.ofNullable(works.get(rig(number))).orElseThrow(RigWorks::none);
     work.confirm();
@@ -303,7 +298,7 @@ final class RigWorks {
   }
 
   /** Stops the work, or puts the result of one that is done away; what is kept stays kept. */
-  Answer.Whole stop(long number, byte[] body) {
+  Answer stop(long number, byte[] body) {
     Fields.of(body);
     return board.run(
         () -> {
@@ -318,7 +313,7 @@ final class RigWorks {
   /** Keeps a session from beginning while work is under way. Any thread. */
   void requireDone() {
     if (busy()) {
-      throw new NotAccepted("work at the rig is under way: finish or stop it first");
+      throw new NotAccepted("refused.work_under_way");
     }
   }
 
@@ -328,12 +323,12 @@ final class RigWorks {
   }
 
   private static NotAccepted none() {
-    return new NotAccepted("nothing is being done at this rig");
+    return new NotAccepted("refused.no_work");
   }
 
   private int rig(long number) {
-    if (number >= bench.taps().size()) {
-      throw new NotAccepted("there is no rig " + number);
+    if (number >= bench.rigs().taps().size()) {
+      throw new NotAccepted("refused.no_such_rig", "n", number);
     }
     return (int) number;
   }
@@ -341,10 +336,11 @@ final class RigWorks {
   private RigSetting setting(int rig, int polarity) {
     RigSetting now =
         bench
+            .rigs()
             .scales()
             .setting()
             .apply(rig)
-            .orElseThrow(() -> new NotAccepted("the rig did not say yet who it is"));
+            .orElseThrow(() -> new NotAccepted("refused.rig_unknown"));
     return new RigSetting(now.deviceId(), now.gain(), now.nominalRate(), polarity);
   }
 }

@@ -3,19 +3,17 @@ package snick.view;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import snick.force.reading.RigSetting;
 import snick.journal.Photo;
-import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
 import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.RigState;
-import snick.report.plot.NothingToDraw;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.store.database.StoreException;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
-import snick.verdict.statistic.NotComparable;
 import snick.view.bench.Bench;
 import snick.view.http.Answer;
 import snick.view.http.Request;
@@ -118,13 +116,13 @@ final class Routes {
     post("/api/v1/blades/edge-length", (request, parts) -> acts.edgeLength(request.body()));
   }
 
-  private Answer.Whole ports() {
+  private Answer ports() {
     List<String> read = bench.state().get().rigs().stream().map(RigState::port).toList();
     return Answer.json(
         200,
         Json.object(
             "ports",
-            bench.ports().get().stream()
+            bench.rigs().ports().get().stream()
                 .map(
                     port ->
                         Json.object(
@@ -165,8 +163,8 @@ final class Routes {
 
   private Optional<String> device(List<String> parts) {
     int rig = (int) Math.min(number(parts), Integer.MAX_VALUE);
-    return rig < bench.taps().size()
-        ? bench.scales().setting().apply(rig).map(RigSetting::deviceId)
+    return rig < bench.rigs().taps().size()
+        ? bench.rigs().scales().setting().apply(rig).map(RigSetting::deviceId)
         : Optional.empty();
   }
 
@@ -200,35 +198,45 @@ final class Routes {
         : Optional.of(
             Answer.problem(
                 405,
-                "use " + here.stream().map(Route::method).collect(Collectors.joining(" or "))));
+                "door.use",
+                "methods",
+                here.stream().map(Route::method).<Object>map(m -> m).toList()));
   }
 
   private Answer act(Route route, Request request) {
     try {
       return route.act().answer(request, route.match(request.path()).orElseThrow());
     } catch (SlipOfName e) {
-      return Answer.question(e.getMessage(), e.near());
-    } catch (NotAccepted | NotComparable | NothingToDraw e) {
-      return Answer.problem(422, e.getMessage());
+      return new Answer.Problem(409, e.why(), e.near());
+    } catch (NotAccepted e) {
+      return new Answer.Problem(422, e.why(), List.of());
     } catch (StoreException e) {
-      return Answer.problem(503, e.getMessage());
+      return new Answer.Problem(503, e.why(), List.of());
     } catch (RuntimeException e) {
-      bench.complain().accept(request.method() + " " + request.path() + " failed: " + e);
-      return Answer.problem(500, "an error of this program: " + e + "; it is noted as a fault");
+      bench
+          .complain()
+          .accept(
+              Phrase.of(
+                  "fault.page_failed",
+                  "what",
+                  request.method() + " " + request.path(),
+                  "error",
+                  e));
+      return Answer.problem(500, "door.own_error", "what", e);
     }
   }
 
-  private Answer.Whole health() {
+  private Answer health() {
     BenchState now = bench.state().get();
     int status = now.recording() && now.storing() ? 200 : 503;
-    return Answer.of(status, "application/json", HealthJson.of(now));
+    return Answer.of(status, "application/json", HealthJson.of(now, bench.preferences().words()));
   }
 
-  private Answer.Whole metrics() {
+  private Answer metrics() {
     return Answer.of(200, "text/plain; version=0.0.4; charset=utf-8", bench.metrics().scrape());
   }
 
-  private Answer.Whole cuts(Request request) {
+  private Answer cuts(Request request) {
     int limit = (int) request.number("limit", USUAL_CUTS, 1, MOST_CUTS);
     return board.run(
         () ->
@@ -245,30 +253,30 @@ final class Routes {
         bench
             .reader()
             .summary(before.get())
-            .orElseThrow(() -> new NotAccepted("cut " + before.get() + " is not in the store"));
+            .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", before.get()));
     return bench.reader().latestBefore(CutSelection.all(), last, limit);
   }
 
   /** A photo as it was kept; its address says what is in it, so that it never changes. */
-  private Answer.Whole photo(String name) {
+  private Answer photo(String name) {
     Optional<Photo> photo = Photo.named(name);
     return photo
         .flatMap(bench.reader().photos()::read)
-        .map(
+        .<Answer>map(
             content ->
                 Answer.of(200, photo.orElseThrow().kind().mediaType(), content)
                     .with("Cache-Control", "private, max-age=31536000, immutable"))
-        .orElseGet(() -> Answer.problem(404, "there is no such photo in the store's folder"));
+        .orElseGet(() -> Answer.problem(404, "door.no_photo"));
   }
 
-  private Answer.Whole cut(String idText) {
+  private Answer cut(String idText) {
     long id = Request.whole(idText);
     return board.run(
         () ->
             bench
                 .reader()
                 .cut(id)
-                .map(cut -> Answer.json(200, CutJson.of(cut)))
-                .orElseGet(() -> Answer.problem(404, "cut " + id + " is not in the store")));
+                .<Answer>map(cut -> Answer.json(200, CutJson.of(cut)))
+                .orElseGet(() -> Answer.problem(404, "refused.cut_not_in_store", "cut", id)));
   }
 }

@@ -5,8 +5,9 @@ import java.util.Map;
 import java.util.Optional;
 import snick.journal.NextPlace;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
-import snick.report.word.Words;
+import snick.phrase.Words;
 import snick.verdict.Coach;
 import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
@@ -17,7 +18,6 @@ import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.Reason;
 import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /**
@@ -57,7 +57,7 @@ final class StageVerdicts {
   /** Any two stages. */
   Map<String, Object> compare(Judge judge, StageEvidence first, StageEvidence second) {
     if (first.stage().order() == second.stage().order()) {
-      throw new NotComparable("stage '" + first.stage().name() + "' twice: choose two stages");
+      throw new NotAccepted("refused.same_stage", "stage", first.stage().name());
     }
     Comparison comparison = comparisons.of(new Pair(judge, Optional.of(first), second));
     Map<String, Object> object = verdict(comparison);
@@ -74,14 +74,14 @@ final class StageVerdicts {
     return enough(stage)
         .orElseThrow(
             () ->
-                new NotComparable(
-                    "stage '"
-                        + stage.stage().name()
-                        + "' has "
-                        + stage.cuts().size()
-                        + " counting cuts with a force: "
-                        + LEAST_CUTS
-                        + " are needed, with a calibration"));
+                new NotAccepted(
+                    "refused.too_few_counting_cuts",
+                    "stage",
+                    stage.stage().name(),
+                    "n",
+                    stage.cuts().size(),
+                    "least",
+                    LEAST_CUTS));
   }
 
   private static Map<String, Object> named(StageEvidence stage, GroupFigures figures) {

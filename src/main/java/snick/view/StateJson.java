@@ -12,6 +12,7 @@ import snick.json.Json;
 import snick.live.BenchState;
 import snick.live.Fact;
 import snick.live.RigState;
+import snick.phrase.Words;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {
@@ -19,7 +20,7 @@ final class StateJson {
 
   /** The present state; {@code calibrations} and {@code checks} by rig. */
   static Map<String, Object> of(
-      BenchState state, List<RigFacts> rigs, RigWorks works, Instant now) {
+      BenchState state, List<RigFacts> rigs, RigWorks works, Words words, Instant now) {
     List<Object> entries = new ArrayList<>();
     for (RigState rig : state.rigs()) {
       Map<String, Object> entry = of(rig, rigs.get(rig.rig()), now);
@@ -39,7 +40,7 @@ final class StateJson {
         "rigs",
         entries,
         "faults",
-        state.faults().stream().map(StateJson::fault).toList());
+        state.faults().stream().map(fault -> fault(fault, words)).toList());
   }
 
   private static Map<String, Object> of(RigState rig, RigFacts facts, Instant now) {
@@ -87,11 +88,12 @@ final class StateJson {
     return Duration.between(then, now).toSeconds();
   }
 
-  private static Map<String, Object> fault(Fact fault) {
+  private static Map<String, Object> fault(Fact fault, Words words) {
     return Json.object(
         "kind", fault.kind(),
-        "text", fault.text(),
+        "text", words.say(fault.what()),
         "count", fault.count(),
+        "first", fault.first().toString(),
         "last", fault.last().toString());
   }
 }

@@ -8,8 +8,9 @@ import java.util.OptionalInt;
 import snick.journal.EdgeDirection;
 import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
-import snick.journal.name.NotAccepted;
+import snick.journal.name.Field;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.view.http.Fields;
 
 /** Sharpening steps as JSON, out and in. Pure. */
@@ -53,7 +54,7 @@ final class StepJson {
     }
     double value = number.getAsDouble();
     if (value != Math.rint(value) || Math.abs(value) > Integer.MAX_VALUE) {
-      throw new NotAccepted(name + " " + value + " is no whole number");
+      throw new NotAccepted("refused.no_whole_number", "name", Field.called(name), "value", value);
     }
     return OptionalInt.of((int) value);
   }

@@ -42,14 +42,14 @@ final class Ticker {
     this.bench = bench;
     this.hub = hub;
     this.notes = notes;
-    this.sent = new long[bench.traces().size()];
+    this.sent = new long[bench.rigs().traces().size()];
   }
 
   /** One beat. */
   void tick() {
     boolean watched = hub.watching() > 0;
     for (int rig = 0; rig < sent.length; rig++) {
-      LiveTrace.Slice slice = bench.traces().get(rig).since(sent[rig]);
+      LiveTrace.Slice slice = bench.rigs().traces().get(rig).since(sent[rig]);
       sent[rig] = slice.next();
       if (watched && slice.size() > 0) {
         points(rig, slice);
@@ -75,7 +75,7 @@ final class Ticker {
   List<Event> traces() {
     List<Event> events = new ArrayList<>();
     for (int rig = 0; rig < sent.length; rig++) {
-      LiveTrace.Slice slice = bench.traces().get(rig).lastNanos(GREETING_NANOS);
+      LiveTrace.Slice slice = bench.rigs().traces().get(rig).lastNanos(GREETING_NANOS);
       json(rig)
           .map(json -> json.of(slice, MOST_POINTS_A_GREETING))
           .ifPresent(data -> events.add(new Event(Event.Kind.TRACE, data)));
@@ -97,6 +97,8 @@ final class Ticker {
   /** The state document; any thread. */
   String state() {
     BenchState state = bench.state().get();
-    return Json.text(StateJson.of(state, notes.of(state), works, bench.clock().instant()));
+    return Json.text(
+        StateJson.of(
+            state, notes.of(state), works, bench.preferences().words(), bench.clock().instant()));
   }
 }

@@ -3,7 +3,7 @@ package snick.view;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 
 /**
@@ -39,7 +39,7 @@ final class Undo {
   Phrase back() {
     Step step = steps.poll();
     if (step == null) {
-      throw new NotAccepted("nothing that was done here is left to be taken back");
+      throw new NotAccepted("refused.nothing_to_undo");
     }
     step.back().run();
     return step.what();

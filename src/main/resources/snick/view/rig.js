@@ -2,7 +2,7 @@
 
 import { byId, element, fill } from './dom.js';
 import { count, named, say } from './say.js';
-import { age, number, whole } from './words.js';
+import { age, clock, number, whole } from './words.js';
 
 function lost(rig) {
   return rig.lost_samples === 0 ? say('rig.nothing_lost') : count('rig.lost', rig.lost_samples, { n: whole(rig.lost_samples) });
@@ -49,21 +49,28 @@ const link = (rig) => named('link', rig.link);
 function line(state) {
   if (!state.storing) return say('rig.not_storing', { n: state.waiting });
   return state.rigs
-    .map((rig) => [
-      ...(rig.work ? [say('rig.at_work')] : []),
-      link(rig),
-      ...(rig.rate_hz === undefined ? [] : [rate(rig, 1)]),
-      lost(rig),
-      ...(rig.calibrated ? [] : [say('rig.not_calibrated')]),
-      ...(rig.verified_within_limit === false ? [say('rig.check_failed')] : []),
-    ].join(', '))
+    .map((rig) => {
+      if (rig.work) return say('rig.at_work', { what: say(`work.title_${rig.work.work}`) });
+      if (rig.link !== 'recording') return link(rig);
+      return [
+        link(rig),
+        ...(rig.rate_hz === undefined ? [] : [rate(rig, 1)]),
+        lost(rig),
+        ...(rig.calibrated ? [] : [say('rig.not_calibrated')]),
+        ...(rig.verified_within_limit === false ? [say('rig.check_failed')] : []),
+      ].join(', ');
+    })
     .join(' · ');
 }
 
-/** A fault in words, its kind but once. */
-function told(fault) {
-  const text = fault.text.startsWith(fault.kind) ? fault.text : `${fault.kind}: ${fault.text}`;
-  return fault.count === 1 ? text : say('rig.times', { what: text, n: fault.count });
+// What is over once the rig is read again.
+const OF_THE_LINK = ['link lost', 'port', 'silence', 'not understood', 'waiting for the rig'];
+
+/** A fault in words: when, how often, and whether it is over. */
+function told(fault, reading) {
+  const what = reading && OF_THE_LINK.includes(fault.kind) ? say('rig.over', { what: fault.text }) : fault.text;
+  const times = { what, n: fault.count, from: clock(fault.first), to: clock(fault.last) };
+  return say(fault.count === 1 ? 'rig.once' : 'rig.times', times);
 }
 
 export function show(state) {
@@ -73,6 +80,7 @@ export function show(state) {
   text.classList.toggle('bad', !good);
   fill(byId('rig-facts'), state.rigs.map(facts), () => state.rigs.flatMap((rig) =>
     facts(rig).flatMap(([name, value]) => [element('dt', {}, name), element('dd', {}, value)])));
-  fill(byId('faults'), state.faults, () => state.faults.map((fault) =>
-    element('li', { class: 'warn' }, told(fault))));
+  const reading = state.rigs.every((rig) => rig.link === 'recording');
+  fill(byId('faults'), [state.faults, reading], () => state.faults.map((fault) =>
+    element('li', { class: 'warn' }, told(fault, reading))));
 }

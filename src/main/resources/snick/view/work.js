@@ -181,7 +181,7 @@ function shownIfThere(name) {
 // Masses as typed: sizes in g take the class beside them; whoever knows more writes it out.
 function loads() {
   return byId('calibrate-masses').value.split(/[\s,;]+/).filter(Boolean)
-    .map((word) => (word.includes(':') ? word : `${word.replace(/g$/, '')}g:${byId('calibrate-class').value}`));
+    .map((word) => (/^[\d.]+g?$/.test(word) ? `${word.replace(/g$/, '')}g:${byId('calibrate-class').value}` : word));
 }
 
 const figure = (id) => (byId(id).value === '' ? undefined : Number(byId(id).value));

@@ -21,6 +21,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import snick.cli.option.NamedStore;
+import snick.phrase.Words;
 
 /** Whatever a message or a document tells a person to type or to read is there. */
 class MentionsTest {
@@ -37,7 +38,14 @@ class MentionsTest {
 
   @Test
   void everyMessageNamesWhatIsThere() throws IOException {
-    List<SourceTexts.Text> texts = SourceTexts.of(below(TREE.resolve("src/main/java"), ".java"));
+    List<SourceTexts.Text> texts =
+        new ArrayList<>(SourceTexts.of(below(TREE.resolve("src/main/java"), ".java")));
+    Path catalog = TREE.resolve("src/main/resources/snick/words/en.properties");
+    Words.english()
+        .texts()
+        .values()
+        .forEach(
+            text -> texts.add(new SourceTexts.Text(catalog, text.replaceAll("\\{\\w+\\}", "X"))));
     assertThat(texts)
         .anyMatch(
             text ->

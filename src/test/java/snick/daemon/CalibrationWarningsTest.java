@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import snick.InEnglish;
 import snick.force.budget.Calibration;
 import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
@@ -42,7 +43,9 @@ class CalibrationWarningsTest {
   }
 
   private static List<String> after(Duration since, Verification... checks) {
-    return CalibrationWarnings.of(CALIBRATION, List.of(checks), MADE.plus(since));
+    return CalibrationWarnings.of(CALIBRATION, List.of(checks), MADE.plus(since)).stream()
+        .map(InEnglish::told)
+        .toList();
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
+import snick.phrase.Phrase;
 import snick.port.ByteLink;
 import snick.port.LinkLostException;
 import snick.virtualrig.Rendering;
@@ -38,6 +39,8 @@ public final class HandRig implements ByteLink {
     SENDING,
     SILENT,
     NOISE,
+    /** Lines of one number, eight in each read. */
+    TEXT,
     UNPLUGGED
   }
 
@@ -73,12 +76,13 @@ public final class HandRig implements ByteLink {
       await();
     }
     if (state == State.UNPLUGGED) {
-      throw new LinkLostException("the cable is out");
+      throw new LinkLostException(Phrase.of("fault.said", "what", "the cable is out"));
     }
     arrivalNanos = time.monotonicNanos();
     return switch (state) {
       case SENDING -> take(buffer);
-      case NOISE -> noise(buffer);
+      case NOISE -> put(buffer, "~~~ not a reading ~~~\n");
+      case TEXT -> put(buffer, "84210\r\n84213\r\n".repeat(CONVERSIONS_A_READ / 2));
       case SILENT, UNPLUGGED -> 0;
     };
   }
@@ -103,8 +107,8 @@ public final class HandRig implements ByteLink {
     return count;
   }
 
-  private static int noise(byte[] buffer) {
-    byte[] text = "~~~ not a reading ~~~\n".getBytes(StandardCharsets.US_ASCII);
+  private static int put(byte[] buffer, String lines) {
+    byte[] text = lines.getBytes(StandardCharsets.US_ASCII);
     System.arraycopy(text, 0, buffer, 0, text.length);
     return text.length;
   }

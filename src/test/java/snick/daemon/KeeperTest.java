@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
 import snick.live.NextSpot;
+import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.quantity.SampleRate;
 import snick.store.Store;
@@ -50,7 +51,7 @@ class KeeperTest {
         new Keeper(
             1,
             store,
-            recording -> Scale.none(List.of("no calibration")),
+            recording -> Scale.none(List.of(Phrase.of("scale.none_given"))),
             new RigResponses(1, store, time),
             nextSpot,
             new Refuge(data, time),
@@ -117,7 +118,9 @@ class KeeperTest {
   void aFullDiskIsTriedEverySecondAndSaidOnceAndNothingIsAnnouncedMeanwhile()
       throws InterruptedException {
     finish(2);
-    doThrow(new StoreException(Trouble.FULL, "the disk is full")).when(store).append(any());
+    doThrow(new StoreException(Trouble.FULL, Phrase.of("fault.said", "what", "the disk is full")))
+        .when(store)
+        .append(any());
     List<Integer> announcedMeanwhile = new ArrayList<>();
     time.at(29.5, () -> announcedMeanwhile.add(announced.size()));
     time.at(29.5, () -> announcedMeanwhile.add(keeper.unstored()));
@@ -138,7 +141,9 @@ class KeeperTest {
   void whatCannotBeStoredIsGivenUpWhenThePersonInsistsAndNeverAnnounced()
       throws InterruptedException {
     finish(3);
-    doThrow(new StoreException(Trouble.FULL, "the disk is full")).when(store).append(any());
+    doThrow(new StoreException(Trouble.FULL, Phrase.of("fault.said", "what", "the disk is full")))
+        .when(store)
+        .append(any());
     time.at(10, keeper::abandon);
 
     keepAll();
@@ -152,7 +157,11 @@ class KeeperTest {
   @Test
   void cutsGoBesideAStoreThatIsGone() throws InterruptedException {
     finish(2);
-    doThrow(new StoreException(Trouble.GONE, "the store was moved")).when(store).append(any());
+    doThrow(
+            new StoreException(
+                Trouble.GONE, Phrase.of("fault.said", "what", "the store was moved")))
+        .when(store)
+        .append(any());
 
     keepAll();
 

@@ -1,10 +1,12 @@
 package snick.daemon;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static snick.InEnglish.told;
 
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import snick.phrase.Phrase;
 import snick.sample.StreamFacts;
 
 class PlausibilityWatchTest {
@@ -17,10 +19,14 @@ class PlausibilityWatchTest {
     return new StreamFacts(samples, overrange, 0, 0, restarts, 0, 0, 0, timeless);
   }
 
+  private void say(List<Phrase> doubts) {
+    doubts.forEach(doubt -> said.add(told(doubt)));
+  }
+
   /** Ten looks a second, for so many seconds, at 80 readings a second. */
   private void pass(double seconds, double deviceSecondsPerSecond, boolean rail, boolean timeless) {
     for (int i = 0; i <= seconds * 10; i++) {
-      said.addAll(
+      say(
           watch.look(
               i * TENTH_NANOS,
               Math.round(i * TENTH_NANOS * deviceSecondsPerSecond),
@@ -63,15 +69,15 @@ class PlausibilityWatchTest {
   @Test
   void restartsEveryFewSecondsAreSaidAsAMisreading() {
     for (int second = 0; second < 30; second += 4) {
-      said.addAll(watch.look(second * 1_000_000_000L, second, facts(second, 0, second / 4, 0)));
+      say(watch.look(second * 1_000_000_000L, second, facts(second, 0, second / 4, 0)));
     }
     assertThat(said).singleElement().asString().contains("--columns counts,-");
   }
 
   @Test
   void oneRestartIsARestart() {
-    said.addAll(watch.look(0, 0, facts(0, 0, 0, 0)));
-    said.addAll(watch.look(1_000_000_000L, 1, facts(80, 0, 1, 0)));
+    say(watch.look(0, 0, facts(0, 0, 0, 0)));
+    say(watch.look(1_000_000_000L, 1, facts(80, 0, 1, 0)));
     assertThat(said).isEmpty();
   }
 }

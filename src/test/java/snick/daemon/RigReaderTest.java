@@ -21,6 +21,7 @@ import snick.daemon.link.WhenAbsent;
 import snick.frame.message.Status;
 import snick.live.Fact;
 import snick.live.RigState;
+import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -49,7 +50,9 @@ class RigReaderTest {
         .thenAnswer(
             asked -> {
               if (!rig.plugged()) {
-                throw new PortException(PortException.Reason.NOT_FOUND, "nothing is there");
+                throw new PortException(
+                    PortException.Reason.NOT_FOUND,
+                    Phrase.of("fault.said", "what", "nothing is there"));
               }
               return rig;
             });
@@ -131,6 +134,21 @@ class RigReaderTest {
     assertThat(faultKinds()).contains("not understood");
     assertThat(said).singleElement().asString().matches("3\\.[0-9]* s: .*");
     assertThat(rig.requests).as("asked who it is, once a second").isBetween(19, 21);
+  }
+
+  @Test
+  void aRigThatPrintsTextIsKnownByItsPort() {
+    rig.become(HandRig.State.TEXT);
+
+    readUntil(20, WhenAbsent.REFUSED);
+
+    assertThat(reader.state().hello()).isEmpty();
+    assertThat(reader.state().device()).contains("text:/dev/rig");
+    assertThat(queue)
+        .anyMatch(
+            work ->
+                work instanceof Work.StreamBegan began
+                    && began.recording().deviceId().equals("text:/dev/rig"));
   }
 
   @Test

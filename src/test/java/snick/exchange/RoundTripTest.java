@@ -20,7 +20,6 @@ import snick.exchange.json.RefusedPackage;
 import snick.exchange.table.Table;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
-import snick.exchange.write.NoLeave;
 import snick.exchange.write.PackageExport;
 import snick.journal.Blade;
 import snick.journal.Inspection;
@@ -212,7 +211,7 @@ class RoundTripTest {
     ExportChoice licensed =
         ExportChoice.of(CutSelection.all()).under(new Licence("CC0-1.0")).from("B");
     assertThatThrownBy(() -> export(theirs, "second.zip", licensed))
-        .isInstanceOf(NoLeave.class)
+        .isInstanceOf(snick.phrase.NotAccepted.class)
         .hasMessageContaining("'Unasked'")
         .hasMessageContaining("--own")
         .hasMessageContaining("--sender-agreed");

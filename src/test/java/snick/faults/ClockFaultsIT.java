@@ -120,7 +120,7 @@ class ClockFaultsIT {
             folder.resolve("run"),
             OptionalInt.empty(),
             "test"),
-        recording -> Scale.none(List.of("not calibrated")),
+        recording -> Scale.none(List.of()),
         new Recorder.Audience(cuts::add, word -> {}),
         clock);
   }

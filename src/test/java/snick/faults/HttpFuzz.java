@@ -87,7 +87,7 @@ public final class HttpFuzz {
       Recorder recorder =
           Recorder.start(
               settings(folder, stream),
-              recording -> Scale.none(List.of("not calibrated")),
+              recording -> Scale.none(List.of()),
               new Recorder.Audience(cut -> {}, word -> {}),
               Clock.systemUTC());
       recorder.awaitEnd();

@@ -9,7 +9,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 class EdgeSpanTest {
   private static final double PLACES_KEPT_TO_MM = 0.001;

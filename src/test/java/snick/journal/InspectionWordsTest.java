@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 class InspectionWordsTest {
   private static final Instant NOON = Instant.parse("2026-05-04T12:00:00Z");
@@ -109,7 +109,7 @@ class InspectionWordsTest {
     String endless = "x".repeat(5000);
     assertThatThrownBy(() -> InspectionWords.parse(endless))
         .isInstanceOf(NotAccepted.class)
-        .hasMessage("inspection has 5000 characters, the limit is 4200");
+        .hasMessage("inspection has 5000 characters, the limit is 4200: shorten it");
   }
 
   @ParameterizedTest

@@ -12,7 +12,7 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 class JournalRecordsTest {
   static Blade blade() {

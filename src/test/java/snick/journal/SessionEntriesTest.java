@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 class SessionEntriesTest {
   private static final Instant NINE = Instant.parse("2026-05-04T09:00:00Z");

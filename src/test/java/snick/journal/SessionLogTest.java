@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
-import snick.journal.name.NotAccepted;
 import snick.journal.name.SlipOfName;
+import snick.phrase.NotAccepted;
 
 class SessionLogTest {
   private static final Instant NINE = Instant.parse("2026-05-04T09:00:00Z");

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
-import snick.report.word.Words;
+import snick.phrase.Words;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Judge;
 import snick.view.Browser;

@@ -22,6 +22,7 @@ import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
 import snick.force.mass.Distribution;
 import snick.force.reading.RigSetting;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.quantity.SampleRate;
@@ -156,7 +157,8 @@ class ForceTest {
   @Test
   void anUncalibratedCutHasNoForce() {
     CutForce none =
-        new CutForce(new DerivedForce.Uncalibrated(List.of("no calibration")), Force.ZERO);
+        new CutForce(
+            new DerivedForce.Uncalibrated(List.of(Phrase.of("scale.none_given"))), Force.ZERO);
     long id =
         store.append(
             NewCut.of(

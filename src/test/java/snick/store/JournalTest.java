@@ -35,7 +35,7 @@ import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.record.CutPlace;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;

@@ -14,10 +14,10 @@ import org.apache.commons.statistics.distribution.FDistribution;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import snick.phrase.NotAccepted;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.RigRepeatability;
 import snick.verdict.comparison.ScatterAgainstRig;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 import snick.verdict.study.CrossedStudy;
 import snick.verdict.study.RepeatabilityStudy;
@@ -198,13 +198,13 @@ class RepeatabilityTest {
     List<CrossedStudy.Reading> lame = new ArrayList<>(crossed());
     lame.remove(3);
     assertThatThrownBy(() -> CrossedStudy.of(lame))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessage("part 1, operator B has 1 cut: every cell needs the same number, 2 here");
     assertThatThrownBy(() -> CrossedStudy.of(List.of()))
         .hasMessageContaining("needs 2 parts and 2 operators or more, not 0 and 0");
     assertThatThrownBy(() -> new CrossedStudy.Reading("1", "A", Double.NaN))
         .hasMessage("part 1, operator A: NaN is not a force in gf");
     assertThatThrownBy(() -> new RigRepeatability(Double.NaN, 3, "x"))
-        .isInstanceOf(NotComparable.class);
+        .isInstanceOf(NotAccepted.class);
   }
 }

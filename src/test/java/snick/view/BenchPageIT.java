@@ -115,7 +115,7 @@ class BenchPageIT {
   @Test
   void withoutACalibrationCutsAreCountsAndALostRigIsSaidInWords() throws Exception {
     recorder.close();
-    recorder = record(0, Scale.none(List.of("no calibration")));
+    recorder = record(0, Scale.none(List.of()));
     browser.open(address());
     browser.awaitText("#rig-line", "not calibrated");
     browser.type("#blade", "petty");

@@ -240,6 +240,22 @@ class BenchPageTest {
   }
 
   @Test
+  void aStageBegunByMistakeIsTakenBackAndTheSteelOfABladeNoted() throws Exception {
+    ok("sessions", "{\"blade\":\"petty\",\"first_stage\":\"as found\"}");
+    ok("session/stages", "{\"name\":\"strop\"}");
+    ok("session/inspections", light("left", "none"));
+    assertThat(undone()).isEqualTo("look for a burr, left: none (raking light)");
+    assertThat(undone()).isEqualTo("stage ‘strop’ begun");
+    assertThat(bench.get("/api/v1/sessions/1").body())
+        .contains("\"running_stage\":1")
+        .doesNotContain("strop");
+    ok("blades/steel", "{\"blade\":\"petty\",\"steel\":\"stainless\"}");
+    assertThat(bench.get("/api/v1/blades").body()).contains("\"steel\":\"stainless\"");
+    ok("blades/steel", "{\"blade\":\"petty\"}");
+    assertThat(bench.get("/api/v1/blades").body()).doesNotContain("steel");
+  }
+
+  @Test
   void whatWasDoneIsTakenBackLastFirst() throws Exception {
     ok("sessions", "{\"blade\":\"petty\"}");
     long cut = bench.cut(120);

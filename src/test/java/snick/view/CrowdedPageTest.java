@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import snick.phrase.Words;
 import snick.view.http.Answer;
 import snick.view.http.LoopbackServer;
 import snick.view.http.Request;
@@ -54,8 +55,13 @@ class CrowdedPageTest {
 
   private final class SlowSite implements Site {
     @Override
-    public Optional<Answer.Whole> refuse(Request head) {
+    public Optional<Answer.Problem> refuse(Request head) {
       return Optional.empty();
+    }
+
+    @Override
+    public Words words() {
+      return Words.english();
     }
 
     @Override

@@ -101,7 +101,7 @@ class EveningFromThePageIT {
                 folder.resolve("run"),
                 OptionalInt.of(0),
                 "test"),
-            recording -> Scale.none(List.of("not calibrated yet")),
+            recording -> Scale.none(List.of()),
             new Recorder.Audience(cut -> {}, word -> {}),
             Clock.systemUTC());
     browser = Browser.start(folder.resolve("profile"));

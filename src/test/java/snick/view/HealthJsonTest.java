@@ -10,13 +10,15 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import snick.live.BenchState;
 import snick.live.RigState;
+import snick.phrase.Words;
 import snick.view.bench.RigMetrics;
 
 /** Health as monitoring reads it. */
 class HealthJsonTest {
   private static Map<?, ?> rig(RigState rig) throws IOException {
     BenchState state = new BenchState(Instant.EPOCH, List.of(rig), true, 0, List.of());
-    return (Map<?, ?>) ((List<?>) JSON.std.mapFrom(HealthJson.of(state)).get("rigs")).get(0);
+    return (Map<?, ?>)
+        ((List<?>) JSON.std.mapFrom(HealthJson.of(state, Words.english())).get("rigs")).get(0);
   }
 
   @Test

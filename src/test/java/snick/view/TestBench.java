@@ -24,6 +24,7 @@ import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
+import snick.force.reading.RigSetting;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
 import snick.live.BenchState;
@@ -31,6 +32,7 @@ import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigState;
 import snick.live.RigTap;
+import snick.phrase.Words;
 import snick.quantity.SampleRate;
 import snick.sample.StreamFacts;
 import snick.store.Store;
@@ -60,6 +62,9 @@ public final class TestBench implements AutoCloseable {
   final List<String> complaints = Collections.synchronizedList(new ArrayList<>());
   public final BenchPage page;
   final HttpClient client = HttpClient.newHttpClient();
+
+  /** What the rig says of itself; empty: nothing yet. */
+  volatile Optional<RigSetting> setting = Optional.empty();
 
   private final Path runFolder;
   private final Store keeper;
@@ -94,15 +99,17 @@ public final class TestBench implements AutoCloseable {
         new Bench(
             TestBench::state,
             new RigMetrics(1, TestBench::state, "test"),
-            List.of(trace),
-            List.of(tap),
-            new Bench.Scales(
-                rig -> Optional.of(calibration), rig -> Optional.empty(), (made, rig) -> {}),
+            new Bench.Rigs(
+                List.of(trace),
+                List.of(tap),
+                new Bench.Scales(
+                    rig -> Optional.of(calibration), rig -> setting, (made, rig) -> {}),
+                () ->
+                    List.of(
+                        new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", ""))),
             Bench.Doors.open(folder.resolve("data"), Clock.systemUTC()),
             nextSpot,
-            complaints::add,
-            () ->
-                List.of(new PortHere("/dev/ttyUSB0", "a board"), new PortHere("/dev/ttyUSB1", "")),
+            complaint -> complaints.add(Words.english().say(complaint)),
             Clock.systemUTC(),
             preferences);
     page = BenchPage.start(new BenchPage.Settings(reach, 0, runFolder), bench);

@@ -32,6 +32,7 @@ import snick.force.check.RigCheck;
 import snick.frame.StreamDecoder;
 import snick.frame.message.Tally;
 import snick.frame.text.RefusedLine;
+import snick.phrase.NotAccepted;
 import snick.port.LinkLostException;
 import snick.port.PortAddress;
 import snick.quantity.Force;
@@ -223,7 +224,7 @@ public final class DoctorCommand implements Callable<Integer> {
             tally.badChecks() + tally.malformed() + tally.tooLong());
     try {
       check.findings(known).forEach(finding -> lines.add(HealthLine.of(finding)));
-    } catch (IllegalStateException e) {
+    } catch (NotAccepted e) {
       lines.add(watch.overrange() > 0 ? atItsEnd() : silent(address, feed.decoder()));
     }
   }

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import snick.force.check.Finding;
+import snick.phrase.Words;
 
 /**
  * One line of the rig's health.
@@ -23,13 +24,14 @@ record HealthLine(
     String meaning,
     String remedy) {
   static HealthLine of(Finding finding) {
+    Words words = Words.english();
     return new HealthLine(
         finding.check().word(),
         finding.grade(),
-        finding.measured(),
-        finding.expected(),
-        finding.meaning(),
-        finding.remedy());
+        words.say(finding.measured()),
+        words.say(finding.expected()),
+        words.say(finding.meaning()),
+        finding.remedy().map(words::say).orElse(""));
   }
 
   static HealthLine pass(String check, String measured, String expected) {

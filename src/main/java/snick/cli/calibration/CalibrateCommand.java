@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,6 +28,8 @@ import snick.force.mass.ReferenceMass;
 import snick.force.reading.CalibrationData;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.Mass;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.UnfinishedSheet;
@@ -204,10 +207,11 @@ public final class CalibrateCommand implements Callable<Integer> {
         file.read()
             .orElseThrow(
                 () -> Refusal.usage("no interrupted calibration of this rig; leave --resume out"));
-    List<String> differences = kept.state().setting().differences(bench.setting());
+    List<Phrase> differences = kept.state().setting().differences(bench.setting());
     if (!differences.isEmpty()) {
       throw Refusal.unavailable(
-          String.join("; ", differences) + "; set the rig as it was, or begin anew with --fresh");
+          differences.stream().map(Words.english()::say).collect(Collectors.joining("; "))
+              + "; set the rig as it was, or begin anew with --fresh");
     }
     UnfinishedSheet resumed = kept.with(kept.state().resumed());
     say(

@@ -17,9 +17,9 @@ import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.NewFile;
+import snick.phrase.Words;
 import snick.report.RecordPage;
 import snick.report.sheet.CalibrationRecord;
-import snick.report.word.Words;
 import snick.store.StoreReader;
 
 /** Shows one stored calibration. */

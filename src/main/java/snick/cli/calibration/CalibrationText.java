@@ -14,6 +14,7 @@ import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
+import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.sheet.CalibrationRecord;
 
@@ -49,8 +50,9 @@ public final class CalibrationText {
                         + s.conditions().gravity().basis()));
     record.evaluation().ifPresent(e -> figures(out, e));
     budget(out, record);
-    record.remarks().forEach(remark -> line(out, "note", remark));
-    out.println(CalibrationRecord.WHAT_IT_IS);
+    Words words = Words.english();
+    record.remarks().forEach(remark -> line(out, "note", words.say(remark)));
+    out.println(words.say(CalibrationRecord.WHAT_IT_IS));
   }
 
   /** One that was typed in beside a recording has no date: it is made at the epoch. */
@@ -98,7 +100,7 @@ public final class CalibrationText {
     Table table = new Table("FIGURE OF MERIT", ">VALUE", "", "SOURCE");
     for (Figure figure : evaluation.figures()) {
       table.row(
-          figure.name(),
+          Words.english().say(figure.name()),
           String.format(Locale.ROOT, "%.3g", figure.value()),
           figure.unit(),
           figure.source());

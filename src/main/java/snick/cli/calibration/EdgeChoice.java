@@ -7,7 +7,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.EdgeGeometry;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.KeptPlace;
 import snick.store.StoreReader;
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import snick.cli.bench.BenchFeed;
 import snick.cli.bench.Operator;
 import snick.cli.terminal.PlainText;
@@ -14,6 +15,8 @@ import snick.force.reading.GuidedCalibration;
 import snick.force.reading.GuidedState;
 import snick.force.reading.HeldReading;
 import snick.force.reading.Steadiness;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 
 /**
  * Leads an operator through a calibration: asks, shows the reading settle, says what came of it.
@@ -89,15 +92,17 @@ final class GuidedDialogue {
   }
 
   private void say(GuidedCalibration.Refused refused) {
-    line("  Not counted (" + refused.cause().word() + "): " + refused.message() + ".");
-    line("  Remedy: " + refused.remedy() + ".");
+    Words words = Words.english();
+    line("  Not counted (" + refused.cause().word() + "): " + words.say(refused.message()) + ".");
+    line("  Remedy: " + words.say(refused.remedy()) + ".");
   }
 
   private void requireSameSetting() {
-    List<String> differences = known.setting().differences(bench.setting());
+    List<Phrase> differences = known.setting().differences(bench.setting());
     if (!differences.isEmpty()) {
       throw Refusal.unavailable(
-          String.join("; ", differences) + "; set the rig as it was and go on with --resume");
+          differences.stream().map(Words.english()::say).collect(Collectors.joining("; "))
+              + "; set the rig as it was and go on with --resume");
     }
   }
 

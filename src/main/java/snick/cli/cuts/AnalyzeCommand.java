@@ -33,6 +33,8 @@ import snick.daemon.Scale;
 import snick.force.budget.Calibration;
 import snick.frame.text.Column;
 import snick.frame.text.Columns;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -190,7 +192,9 @@ public final class AnalyzeCommand implements Callable<Integer> {
   }
 
   private Scale scale() {
-    return known().map(Scale::by).orElseGet(() -> Scale.none(List.of("no calibration given")));
+    return known()
+        .map(Scale::by)
+        .orElseGet(() -> Scale.none(List.of(Phrase.of("scale.none_given"))));
   }
 
   private Optional<Calibration> typedIn() {
@@ -213,7 +217,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
       err().println("snick: " + file + " ends in a damaged record; everything before it was read");
     }
     if (typedIn().isEmpty() && known().isPresent()) {
-      err().println("snick: " + SketchScale.WARNING);
+      err().println("snick: " + Words.english().say(SketchScale.WARNING));
     } else if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }

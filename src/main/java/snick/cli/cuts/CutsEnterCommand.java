@@ -32,7 +32,6 @@ import snick.force.reading.RigSetting;
 import snick.journal.CutPlacement;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
-import snick.journal.name.NotAccepted;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.store.SessionEvidence;
@@ -107,7 +106,7 @@ final class CutsEnterCommand implements Callable<Integer> {
         .closed()
         .ifPresent(
             at -> {
-              throw new NotAccepted(
+              throw Refusal.badInput(
                   "session '"
                       + log.session().name()
                       + "' was closed at "

@@ -14,7 +14,7 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
-import snick.journal.name.NotAccepted;
+import snick.cli.terminal.Refusal;
 import snick.store.StoreReader;
 import snick.store.record.CutPlace;
 
@@ -73,10 +73,10 @@ final class CutsMoveCommand implements Callable<Integer> {
   private static String sessionOf(StoreReader reader, long id) {
     return reader
         .summary(id)
-        .orElseThrow(() -> new NotAccepted("cut " + id + " is not in the store: snick cuts list"))
+        .orElseThrow(() -> Refusal.badInput("cut " + id + " is not in the store: snick cuts list"))
         .place()
         .map(CutPlace::session)
         .orElseThrow(
-            () -> new NotAccepted("cut " + id + " is in no session: name one: --session SESSION"));
+            () -> Refusal.badInput("cut " + id + " is in no session: name one: --session SESSION"));
   }
 }

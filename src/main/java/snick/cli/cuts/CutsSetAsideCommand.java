@@ -11,8 +11,8 @@ import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
 import snick.journal.SetAside;
-import snick.journal.name.NotAccepted;
 import snick.store.record.CutPlace;
 import snick.store.record.CutSummary;
 
@@ -64,11 +64,11 @@ final class CutsSetAsideCommand implements Callable<Integer> {
             .reader()
             .summary(id)
             .orElseThrow(
-                () -> new NotAccepted("cut " + id + " is not in the store: snick cuts list"));
+                () -> Refusal.badInput("cut " + id + " is not in the store: snick cuts list"));
     return cut.place()
         .orElseThrow(
             () ->
-                new NotAccepted(
+                Refusal.badInput(
                     "cut "
                         + id
                         + " is in no session, so it counts in no verdict; put it in one first:"

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
 import snick.frame.text.Column;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 
 /**
@@ -14,9 +15,7 @@ import snick.quantity.Force;
  */
 final class SketchScale {
   /** Said wherever it is used. */
-  static final String WARNING =
-      "forces are by the sketch's own scale, of unknown origin: their uncertainty leaves it out;"
-          + " calibrate the rig: snick calibrate PORT";
+  static final Phrase WARNING = Phrase.of("warning.sketch_scale");
 
   private static final String BASIS = "the sketch's own scale, of unknown origin";
 

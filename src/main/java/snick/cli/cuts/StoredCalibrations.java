@@ -10,6 +10,7 @@ import snick.daemon.Scale;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.frame.text.Columns;
+import snick.phrase.Phrase;
 import snick.store.StoreReader;
 import snick.store.record.Recording;
 
@@ -35,34 +36,22 @@ public final class StoredCalibrations implements CalibrationShelf {
           .currentCalibration(recording.deviceId())
           .map(stored -> ifItFits(stored.calibration(), recording, store))
           .or(() -> sketchScale(recording))
-          .orElseGet(() -> none(recording).remedied(remedy()));
+          .orElseGet(() -> none(recording).remedied(Phrase.of("scale.make_one")));
     }
   }
 
   private Optional<Scale> sketchScale(Recording recording) {
     return SketchScale.calibration(Columns.forceOf(recording.deviceId()), recording.decimals())
-        .map(scale -> Scale.by(scale).warning(List.of(data.in(SketchScale.WARNING))));
+        .map(scale -> Scale.by(scale).warning(List.of(SketchScale.WARNING)));
   }
 
   /** What is so of a rig whose calibration is not there. */
   static Scale none(Recording recording) {
-    return Scale.none(List.of("no calibration for rig " + recording.deviceId()));
+    return Scale.none(List.of(Phrase.of("scale.none_for_rig", "rig", recording.deviceId())));
   }
 
-  private String remedy() {
-    return ": its cuts are stored in counts; make one: "
-        + data.in("snick calibrate PORT")
-        + ", or type one in: --counts-per-gf N";
-  }
-
-  private String strangers(Calibration calibration, Recording recording) {
-    return "rig "
-        + recording.deviceId()
-        + " has no calibration of its own: "
-        + calibration.id()
-        + " is used, which was typed in without saying for which rig; "
-        + data.in("make one: snick calibrate PORT")
-        + ", or type this rig's in: --counts-per-gf N";
+  private static Phrase strangers(Calibration calibration, Recording recording) {
+    return Phrase.of("warning.of_no_rig", "rig", recording.deviceId(), "id", calibration.id());
   }
 
   private Scale ifItFits(Calibration calibration, Recording recording, StoreReader store) {
@@ -74,12 +63,9 @@ public final class StoredCalibrations implements CalibrationShelf {
         ? scale
         : scale.warning(
             CalibrationWarnings.of(
-                    calibration,
-                    store.verifications(recording.deviceId()),
-                    Clock.systemUTC().instant())
-                .stream()
-                .map(data::in)
-                .toList());
+                calibration,
+                store.verifications(recording.deviceId()),
+                Clock.systemUTC().instant()));
   }
 
   /** {@code calibration} for {@code recording}, or why it is a stranger to it. */

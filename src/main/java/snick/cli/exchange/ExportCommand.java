@@ -23,10 +23,8 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
-import snick.exchange.write.NoLeave;
 import snick.exchange.write.PackageExport;
 import snick.exchange.write.ParquetExport;
-import snick.journal.name.NotAccepted;
 import snick.store.StoreReader;
 import snick.store.database.StoreException;
 import snick.store.database.Watch;
@@ -101,8 +99,6 @@ public final class ExportCommand implements Callable<Integer> {
     int written;
     try (StoreReader store = OpenedStore.toRead(data)) {
       written = write(store, watch);
-    } catch (NoLeave e) {
-      throw Refusal.badInput(e.getMessage());
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(target + " is there already and was left alone; choose another name");
     } catch (NoSuchFileException e) {
@@ -150,9 +146,9 @@ public final class ExportCommand implements Callable<Integer> {
   }
 
   private ExportChoice choice(StoreReader store) {
+    ExportChoice choice = ExportChoice.of(cuts.selection(store)).only(cuts.ids());
+    requireSomething(store, choice);
     try {
-      ExportChoice choice = ExportChoice.of(cuts.selection(store)).only(cuts.ids());
-      requireSomething(store, choice);
       choice = title.isPresent() ? choice.titled(title.get()) : choice;
       choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
       choice = own ? choice.withoutOthers() : choice;
@@ -160,8 +156,6 @@ public final class ExportCommand implements Callable<Integer> {
       choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
       choice = photos ? choice.withPhotos() : choice;
       return personal ? choice.withPersonalFields() : choice;
-    } catch (NotAccepted e) {
-      throw Refusal.badInput(e.getMessage());
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     }

@@ -7,7 +7,6 @@ import snick.cli.terminal.Refusal;
 import snick.journal.Entry;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
 
 /** Whether what is noted takes the place of an earlier entry. */
 final class CorrectionChoice {
@@ -33,14 +32,14 @@ final class CorrectionChoice {
             .findFirst()
             .orElseThrow(
                 () ->
-                    new NotAccepted(
+                    Refusal.badInput(
                         "entry "
                             + id
                             + " is not in session '"
                             + log.session().name()
                             + "'; numbers: snick session show"));
     if (!kind.isInstance(content)) {
-      throw new NotAccepted("entry " + id + " is of another kind: " + JournalText.entry(content));
+      throw Refusal.badInput("entry " + id + " is of another kind: " + JournalText.entry(content));
     }
     return kind.cast(content);
   }

@@ -27,7 +27,7 @@ import snick.journal.InspectionWords;
 import snick.journal.Photo;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.SessionEvidence;
 
 /** Notes a look for a burr. */

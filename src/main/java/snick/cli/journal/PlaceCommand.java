@@ -16,11 +16,11 @@ import snick.cli.option.OpenedJournal;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.SessionLog;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
 import snick.store.SessionEvidence;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
@@ -79,7 +79,7 @@ public final class PlaceCommand implements Callable<Integer> {
     String name = session.toWrite(journal.reader());
     List<CutSummary> latest = journal.reader().latest(CutSelection.all().inSession(name), 1);
     if (latest.isEmpty()) {
-      throw new NotAccepted(
+      throw Refusal.badInput(
           "session '"
               + name
               + "' has no cuts yet; record one first: snick run PORT, or name one that was made"
@@ -88,8 +88,8 @@ public final class PlaceCommand implements Callable<Integer> {
     return latest.get(0);
   }
 
-  private static NotAccepted unknown(long id) {
-    return new NotAccepted("cut " + id + " is not in the store: snick cuts list");
+  private static Refusal unknown(long id) {
+    return Refusal.badInput("cut " + id + " is not in the store: snick cuts list");
   }
 
   private Entry<StageEntry> note(OpenedJournal journal, SessionLog log, CutSummary cut) {

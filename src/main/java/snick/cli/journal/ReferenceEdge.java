@@ -2,13 +2,13 @@ package snick.cli.journal;
 
 import java.util.List;
 import java.util.Optional;
+import snick.cli.terminal.Refusal;
 import snick.journal.Session;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence.CutResult;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /**
@@ -62,7 +62,7 @@ public record ReferenceEdge(String blade, List<Cut> cuts) {
   /** Their forces under {@code name}. */
   public Readings readings(String name) {
     if (cuts.isEmpty()) {
-      throw new NotComparable(
+      throw Refusal.badInput(
           name + " has no cuts with a force on blade '" + blade + "': make at least 2");
     }
     return Readings.ofGramForce(name, cuts.stream().mapToDouble(Cut::gramForce).toArray());

@@ -3,8 +3,8 @@ package snick.cli.journal;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
+import snick.cli.terminal.Refusal;
 import snick.journal.Session;
-import snick.journal.name.NotAccepted;
 import snick.store.StoreReader;
 
 /** What can be said of a session. */
@@ -44,7 +44,7 @@ final class SessionFields {
 
   private static void requireCalibration(StoreReader store, String id) {
     if (store.calibration(id).isEmpty()) {
-      throw new NotAccepted("calibration '" + id + "' is not in the store");
+      throw Refusal.badInput("calibration '" + id + "' is not in the store");
     }
   }
 }

@@ -2,10 +2,11 @@ package snick.cli.journal;
 
 import java.util.Optional;
 import picocli.CommandLine.Option;
+import snick.cli.terminal.Refusal;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 
 /** Which stage is meant: {@code --stage}, else that of what is corrected, else the running one. */
 public final class StageChoice {
@@ -26,7 +27,7 @@ public final class StageChoice {
     Stage stage = in(log, corrected);
     boolean asFound = stage.order() == 1 && !log.countingPlacements(stage).isEmpty();
     if (asFound && name.isEmpty() && corrected.isEmpty()) {
-      throw new NotAccepted(
+      throw Refusal.badInput(
           "stage '"
               + stage.name()
               + "' was cut before any work: begin the stage that this work leads to first: snick"
@@ -46,7 +47,7 @@ public final class StageChoice {
         .or(log::runningStage)
         .orElseThrow(
             () ->
-                new NotAccepted(
+                Refusal.badInput(
                     "session '"
                         + log.session().name()
                         + "' has no stage yet: snick stage 'as found'"));

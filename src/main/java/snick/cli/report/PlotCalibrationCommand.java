@@ -11,10 +11,10 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Evaluation;
+import snick.phrase.Words;
 import snick.report.plot.CalibrationPlot;
 import snick.report.plot.Picture;
 import snick.report.sheet.CalibrationRecord;
-import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.StoredCalibration;
 

@@ -8,9 +8,9 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
+import snick.phrase.Words;
 import snick.report.plot.CutPlot;
 import snick.report.plot.Picture;
-import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.StoredCut;
 

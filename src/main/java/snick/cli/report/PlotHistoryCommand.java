@@ -7,10 +7,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
+import snick.phrase.Words;
 import snick.report.plot.BladeStory;
 import snick.report.plot.HistoryPlot;
 import snick.report.plot.Picture;
-import snick.report.word.Words;
 import snick.store.StoreReader;
 
 /** Draws a blade over its sessions. */

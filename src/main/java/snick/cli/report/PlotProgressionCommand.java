@@ -8,9 +8,9 @@ import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.SessionChoice;
+import snick.phrase.Words;
 import snick.report.plot.Picture;
 import snick.report.plot.ProgressionPlot;
-import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

@@ -9,10 +9,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
+import snick.phrase.Words;
 import snick.report.RecentFalls;
 import snick.report.plot.Picture;
 import snick.report.plot.ResponsePlot;
-import snick.report.word.Words;
 import snick.store.StoreReader;
 
 /** Draws how a rig answers a sudden fall of force. */

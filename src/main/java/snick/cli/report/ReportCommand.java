@@ -20,8 +20,8 @@ import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Terminal;
 import snick.journal.Session;
+import snick.phrase.Words;
 import snick.report.SessionReport;
-import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 

@@ -1,7 +1,7 @@
 package snick.cli.terminal;
 
 import snick.phrase.Phrase;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /** Phrases of the catalog as the command line says them: in English. */
 public final class Said {

@@ -20,9 +20,9 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
-import snick.journal.name.NotAccepted;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.burr.BurrClue;
@@ -79,7 +79,7 @@ public final class BurrCommand implements Callable<Integer> {
             .last()
             .orElseThrow(
                 () ->
-                    new NotAccepted(
+                    Refusal.badInput(
                         "session '"
                             + evidence.log().session().name()
                             + "' has no stage yet: snick stage 'as found'"))

@@ -26,7 +26,6 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.store.StoreReader;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 import snick.verdict.study.ReferenceChart;
 
@@ -109,7 +108,7 @@ public final class ChartCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       ReferenceEdge edge = ReferenceEdge.of(store, blade.orElseThrow(), lot);
       if (edge.cuts().size() <= baseline) {
-        throw new NotComparable(
+        throw Refusal.badInput(
             "blade '"
                 + edge.blade()
                 + "' has "

@@ -20,7 +20,6 @@ import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /** Compares two stages, or two groups of typed values. */
@@ -113,7 +112,7 @@ public final class CompareCommand implements Callable<Integer> {
         .map(r -> unpaired ? r.withoutPlaces() : r)
         .orElseThrow(
             () ->
-                new NotComparable(
+                Refusal.badInput(
                     "stage '"
                         + stage.stage().name()
                         + "' has no cuts with a force: make at least 2, with a calibration"));

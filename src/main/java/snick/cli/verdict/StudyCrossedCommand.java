@@ -24,7 +24,6 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.study.CrossedStudy;
 
 /** Crossed study: edges by operators. */
@@ -98,7 +97,7 @@ final class StudyCrossedCommand implements Callable<Integer> {
             .operator()
             .orElseThrow(
                 () ->
-                    new NotComparable(
+                    Refusal.badInput(
                         "session '"
                             + session.log().session().name()
                             + "' names no operator: snick session correct --operator ALIAS"));

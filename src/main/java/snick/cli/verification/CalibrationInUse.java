@@ -1,6 +1,7 @@
 package snick.cli.verification;
 
 import java.util.Optional;
+import java.util.stream.Collectors;
 import snick.cli.bench.BenchFeed;
 import snick.cli.calibration.PlaceChoice;
 import snick.cli.option.DataDirectory;
@@ -12,6 +13,7 @@ import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
 import snick.force.mass.Load;
 import snick.force.reading.RigSetting;
+import snick.phrase.Words;
 import snick.report.sheet.BenchSheet;
 import snick.store.StoreReader;
 import snick.store.record.StoredCalibration;
@@ -49,7 +51,8 @@ record CalibrationInUse(Calibration calibration, RigSetting setting, Optional<Be
     RigSetting now = bench.setting(calibration.boundTo().orElseThrow().polarity());
     if (calibration.fits(now) instanceof Calibration.Fit.Stranger stranger) {
       throw Refusal.unavailable(
-          String.join("; ", stranger.reasons()) + "; set the rig as it was, or calibrate again");
+          stranger.reasons().stream().map(Words.english()::say).collect(Collectors.joining("; "))
+              + "; set the rig as it was, or calibrate again");
     }
     return new CalibrationInUse(
         calibration, now, stored.document().flatMap(CalibrationInUse::sheet));

@@ -12,6 +12,7 @@ import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
 import snick.force.reading.Steadiness;
 import snick.force.reading.SteadyReading;
+import snick.phrase.Words;
 
 /** Reads the rig without load and under a load, each when steady. */
 final class CheckMass {
@@ -43,7 +44,7 @@ final class CheckMass {
           .failure()
           .ifPresent(
               why -> {
-                throw Refusal.unavailable(why + "; nothing is saved");
+                throw Refusal.unavailable(Words.english().say(why) + "; nothing is saved");
               });
     }
     HeldReading reading = steady.reading().get();
@@ -73,7 +74,11 @@ final class CheckMass {
         .ifPresent(
             why -> {
               throw Refusal.failed(
-                  why + "; nothing is saved: hang " + load.name() + " and try again", null);
+                  Words.english().say(why)
+                      + "; nothing is saved: hang "
+                      + load.name()
+                      + " and try again",
+                  null);
             });
     return loaded;
   }

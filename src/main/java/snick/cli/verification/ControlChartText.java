@@ -9,8 +9,8 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
 import snick.force.check.EwmaChart;
+import snick.phrase.Words;
 import snick.report.plot.ControlCharts;
-import snick.report.word.Words;
 import snick.store.record.Verification;
 
 /** The control chart of check masses in a terminal, newest last. */

@@ -154,7 +154,7 @@ public final class BreakEstimator {
 
   private static double largest(Loading l) {
     double most = 0;
-    for (int i = Math.max(l.onset(), l.top() - 2); i < l.bottom(); i++) {
+    for (int i = Math.max(l.onset(), l.fall().top() - 2); i < l.fall().bottom(); i++) {
       most = l.usable()[i] ? Math.max(most, l.counts()[i]) : most;
     }
     return most;
@@ -165,7 +165,8 @@ public final class BreakEstimator {
     int last = lastEarly(l, area);
     int first = Math.max(l.onset() + 1, Math.min(firstClean(l), last - 2));
     EarlyCourse course = course(l, Math.min(first, last), last);
-    double noise = Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.top()]));
+    double noise =
+        Math.max(l.noiseCounts(), LEAST_NOISE_SHARE * Math.abs(l.counts()[l.fall().top()]));
     Extrapolation on = new Extrapolation(course, noise, smearSeconds(l), area.swings());
     double near = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
     Extrapolation.Course c = on.at(near - l.timeSeconds()[last]);
@@ -201,11 +202,11 @@ public final class BreakEstimator {
    * the two readings, so it parted between them, whatever the swings that follow add up to.
    */
   private static boolean betweenReadings(Loading l, EqualArea area) {
-    return l.bottom() == l.top() + 1 && area.swingShare() > UNFILTERED_SWING;
+    return l.fall().bottom() == l.fall().top() + 1 && area.swingShare() > UNFILTERED_SWING;
   }
 
   private static double middleSeconds(Loading l) {
-    return 0.5 * (l.timeSeconds()[l.top()] + l.timeSeconds()[l.bottom()]);
+    return 0.5 * (l.timeSeconds()[l.fall().top()] + l.timeSeconds()[l.fall().bottom()]);
   }
 
   private static ForceAtBreak result(
@@ -253,15 +254,15 @@ public final class BreakEstimator {
 
   /** A fall between two readings leaves its instant open by a period; wider ones show it. */
   private static double samplingSeconds(Loading l) {
-    double periods = l.fallSeconds() / l.periodSeconds();
+    double periods = l.fall().seconds() / l.periodSeconds();
     double open = Math.max(0, Math.min(1, (WIDE_PERIODS - periods) / BETWEEN_PERIODS));
     return (WIDE_OPEN_PERIODS + NARROW_OPEN_PERIODS * open) * l.periodSeconds();
   }
 
   private static double partingSeconds(Loading l, EqualArea area) {
-    double parting = Math.min(PARTING_SHARE * l.fallSeconds(), PARTING_U_SECONDS);
+    double parting = Math.min(PARTING_SHARE * l.fall().seconds(), PARTING_U_SECONDS);
     return Math.hypot(
-        parting, Math.min(unknownLagSeconds(l, area), HELD_LAGS * l.fixtureLagSeconds()));
+        parting, Math.min(unknownLagSeconds(l, area), HELD_LAGS * l.fall().fixtureLagSeconds()));
   }
 
   /**
@@ -270,23 +271,23 @@ public final class BreakEstimator {
    */
   private static double unknownLagSeconds(Loading l, EqualArea area) {
     double free = Math.min(1, Math.sqrt(area.swingShare() / FREE_SWING));
-    return free * Math.min(LAG_SHARE * l.fallSeconds(), MOST_LAG_SECONDS);
+    return free * Math.min(LAG_SHARE * l.fall().seconds(), MOST_LAG_SECONDS);
   }
 
   /** Standard deviation of what filter and fixture smear readings by, s. */
   private static double smearSeconds(Loading l) {
-    double edge = l.fallSeconds() / EDGE_WIDTH;
+    double edge = l.fall().seconds() / EDGE_WIDTH;
     double sampled = SAMPLED_EDGE_PERIODS * l.periodSeconds();
     return Math.sqrt(Math.max(square(0.1 * edge), edge * edge - sampled * sampled));
   }
 
   /** Leaves out readings before the bottom that stand above what any loading does at once. */
   private void leaveOutJumps(Loading l) {
-    int last = Math.max(l.onset() + 1, l.top() - 2);
+    int last = Math.max(l.onset() + 1, l.fall().top() - 2);
     int from = Math.max(l.onset() + 1, last - LINE_READINGS + 1);
     EarlyCourse course = course(l, Math.min(from, last - 1), last);
     double end = l.timeSeconds()[last];
-    for (int i = last + 1; i < l.bottom(); i++) {
+    for (int i = last + 1; i < l.fall().bottom(); i++) {
       double line = course.lineAfter(l.timeSeconds()[i] - end);
       l.usable()[i] &= l.counts()[i] - line < JUMP_SHARE * line + JUMP_NOISES * l.noiseCounts();
     }
@@ -294,11 +295,11 @@ public final class BreakEstimator {
 
   /** Last reading that the fall has not touched: surely not, or by what the readings show. */
   private int lastEarly(Loading l, EqualArea area) {
-    int last = Math.max(l.onset() + 1, l.top() - 2);
+    int last = Math.max(l.onset() + 1, l.fall().top() - 2);
     EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
     double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
-    int i = lastBefore(l, instant - FALL_BEGINS * l.fallSeconds());
-    int most = lastBefore(l, instant - BOX_BEGINS * l.fallSeconds());
+    int i = lastBefore(l, instant - FALL_BEGINS * l.fall().seconds());
+    int most = lastBefore(l, instant - BOX_BEGINS * l.fall().seconds());
     while (i < most && goesOn(l, i)) {
       i++;
     }
@@ -307,7 +308,7 @@ public final class BreakEstimator {
 
   /** Last reading before a time that is none of the fall. */
   private static int lastBefore(Loading l, double seconds) {
-    int i = Math.min(l.bottom(), Math.max(l.top(), l.onset() + 1));
+    int i = Math.min(l.fall().bottom(), Math.max(l.fall().top(), l.onset() + 1));
     while (i > l.onset() + 1 && l.timeSeconds()[i] > seconds) {
       i--;
     }
@@ -324,9 +325,9 @@ public final class BreakEstimator {
 
   /** First reading that the filter does not join to the rest before. */
   private static int firstClean(Loading l) {
-    double from = l.timeSeconds()[l.onset()] + ONSET_ENDS * l.fallSeconds();
+    double from = l.timeSeconds()[l.onset()] + ONSET_ENDS * l.fall().seconds();
     int i = l.onset();
-    while (i < l.bottom() && l.timeSeconds()[i] < from) {
+    while (i < l.fall().bottom() && l.timeSeconds()[i] < from) {
       i++;
     }
     return i;

@@ -27,10 +27,10 @@ final class EqualArea {
 
   EqualArea(Loading l, double share) {
     this.l = l;
-    double left = l.timeSeconds()[l.end() - 1] - l.timeSeconds()[l.bottom()];
+    double left = l.timeSeconds()[l.end() - 1] - l.timeSeconds()[l.fall().bottom()];
     tailSeconds = Math.max(2 * l.periodSeconds(), Math.min(TAIL_SECONDS * share, left));
     levelCounts = level();
-    double n = (tailSeconds / 2 + l.fallSeconds()) / l.periodSeconds();
+    double n = (tailSeconds / 2 + l.fall().seconds()) / l.periodSeconds();
     noiseSeconds = Math.sqrt(Math.max(1, n)) * l.periodSeconds() * l.noiseCounts();
   }
 
@@ -43,8 +43,8 @@ final class EqualArea {
   private double level() {
     double sum = 0;
     double weights = 0;
-    double from = l.timeSeconds()[l.bottom()];
-    for (int i = l.bottom() + 1; i < l.end(); i++) {
+    double from = l.timeSeconds()[l.fall().bottom()];
+    for (int i = l.fall().bottom() + 1; i < l.end(); i++) {
       double t = (l.timeSeconds()[i] - from) / tailSeconds;
       if (t < 1 && l.usable()[i]) {
         double w = square(StrictMath.sin(Math.PI * t));
@@ -52,7 +52,7 @@ final class EqualArea {
         weights += w;
       }
     }
-    return weights > 0.3 ? sum / weights : l.levelAfterCounts();
+    return weights > 0.3 ? sum / weights : l.fall().levelAfterCounts();
   }
 
   /**
@@ -66,7 +66,7 @@ final class EqualArea {
     double h = l.periodSeconds();
     double from = t[last] + 0.5 * h;
     double area = 0;
-    double foot = t[l.bottom()];
+    double foot = t[l.fall().bottom()];
     for (int i = last + 1; i < l.end() && t[i] < foot + tailSeconds; i++) {
       double w =
           t[i] <= foot ? 1 : 0.5 * (1 + StrictMath.cos(Math.PI * (t[i] - foot) / tailSeconds));
@@ -108,10 +108,11 @@ final class EqualArea {
 
   /** Whether the readings swing slowly after the fall, by more than noise: up, and down again. */
   boolean swings() {
-    double least = Math.max(SWING_SHARE * l.counts()[l.top()], SWING_NOISES * l.noiseCounts());
-    double until = l.timeSeconds()[l.bottom()] + SWING_SECONDS;
+    double least =
+        Math.max(SWING_SHARE * l.counts()[l.fall().top()], SWING_NOISES * l.noiseCounts());
+    double until = l.timeSeconds()[l.fall().bottom()] + SWING_SECONDS;
     boolean under = false;
-    for (int i = l.bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
+    for (int i = l.fall().bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
       double off = l.counts()[i] - levelCounts;
       under |= off < -least;
       if (under && off > least) {
@@ -123,12 +124,13 @@ final class EqualArea {
 
   /** How far the readings go under the level after the fall at first, of the fall's height. */
   double swingShare() {
-    double until = l.timeSeconds()[l.bottom()] + SWING_SECONDS;
+    double until = l.timeSeconds()[l.fall().bottom()] + SWING_SECONDS;
     double lowest = levelCounts - 2 * l.noiseCounts();
-    for (int i = l.bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
+    for (int i = l.fall().bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
       lowest = l.usable()[i] ? Math.min(lowest, l.counts()[i]) : lowest;
     }
-    return (levelCounts - lowest) / Math.max(l.counts()[l.top()] - levelCounts, l.noiseCounts());
+    return (levelCounts - lowest)
+        / Math.max(l.counts()[l.fall().top()] - levelCounts, l.noiseCounts());
   }
 
   private static double square(double x) {

@@ -11,12 +11,7 @@ package snick.cut.estimate;
  * @param periodSeconds sampling period, s
  * @param noiseCounts standard deviation of one reading at rest, counts
  * @param onset index of the last reading before the loading
- * @param top index of the last reading before the fall at 90 % of the height or more
- * @param bottom index of the first reading at 10 % or less
- * @param fallSeconds time of the fall from 90 % to 10 %, s
- * @param fixtureLagSeconds by how much the fixture follows a steady rise late, s, as its ringing
- *     after earlier falls tells; infinite while that is not known
- * @param levelAfterCounts level that it fell to as far as known, counts above zero
+ * @param fall how it ended
  * @param end one past the last reading before the next loading
  */
 @SuppressWarnings("ArrayRecordComponent") // made and read at once, never compared
@@ -27,9 +22,18 @@ public record Loading(
     double periodSeconds,
     double noiseCounts,
     int onset,
-    int top,
-    int bottom,
-    double fallSeconds,
-    double fixtureLagSeconds,
-    double levelAfterCounts,
-    int end) {}
+    Ending fall,
+    int end) {
+  /**
+   * The fall as far as known without the estimate.
+   *
+   * @param top index of the last reading before it at 90 % of the height or more
+   * @param bottom index of the first reading at 10 % or less
+   * @param seconds time from 90 % to 10 %, s
+   * @param fixtureLagSeconds by how much the fixture follows a steady rise late, s, as its ringing
+   *     after earlier falls tells; infinite while that is not known
+   * @param levelAfterCounts level that it fell to, counts above zero
+   */
+  public record Ending(
+      int top, int bottom, double seconds, double fixtureLagSeconds, double levelAfterCounts) {}
+}

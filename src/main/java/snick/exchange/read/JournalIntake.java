@@ -18,7 +18,7 @@ import snick.journal.Session;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.Intake;
 import snick.store.record.Noted;
 import snick.store.record.Version;
@@ -87,7 +87,7 @@ public final class JournalIntake {
       if (noted.version().content() instanceof CutPlacement p) {
         Place before = corrected.putIfAbsent((int) p.cut(), place);
         if (before != null && before.number() != place.number()) {
-          throw new NotAccepted("cut " + p.cut() + " is in two sessions");
+          throw new NotAccepted("refused.cut_in_two_sessions", "cut", p.cut());
         }
       }
     }
@@ -98,7 +98,7 @@ public final class JournalIntake {
     log.stages().forEach(name -> stages.add(new Stage(stages.size() + 1, name)));
     long different = stages.stream().map(s -> s.name().toLowerCase(Locale.ROOT)).distinct().count();
     if (different != stages.size()) {
-      throw new NotAccepted("session " + log.session().name() + " has a stage twice");
+      throw new NotAccepted("refused.stage_twice", "session", log.session().name());
     }
     return stages;
   }
@@ -112,7 +112,7 @@ public final class JournalIntake {
     if (later == null || !later.isNew()) {
       cut.place().ifPresent(at -> place(cut, id, at));
     } else if (cut.place().isPresent() && cut.place().get().session() != later.number()) {
-      throw new NotAccepted("cut " + cut.number() + " is in two sessions");
+      throw new NotAccepted("refused.cut_in_two_sessions", "cut", cut.number());
     }
     if (intake.isNew(id)) {
       acts(cut).forEach(act -> intake.setAside(act(act, cut, id)));
@@ -136,8 +136,7 @@ public final class JournalIntake {
       return List.of(new JournalJson.Act(Optional.empty(), Optional.empty(), false));
     }
     if (aside != cut.setAside()) {
-      throw new NotAccepted(
-          "cut " + cut.number() + " is set aside in one of cuts.csv and journal.json, not in both");
+      throw new NotAccepted("refused.set_aside_in_one", "cut", cut.number());
     }
     return acts;
   }
@@ -178,10 +177,7 @@ public final class JournalIntake {
     }
     Long id = ids.get((int) p.cut());
     if (id == null || !intake.isNew(id)) {
-      throw new NotAccepted(
-          "cut "
-              + p.cut()
-              + ", whose place was corrected, is not in the package, or in the store already");
+      throw new NotAccepted("refused.placed_cut_not_here", "cut", p.cut());
     }
     CutPlacement placement = new CutPlacement(p.at(), p.stage(), id, p.placeMm());
     Version<StageEntry> version =
@@ -192,7 +188,8 @@ public final class JournalIntake {
   private static void requireDuring(Session session, StageEntry entry) {
     boolean placement = entry instanceof CutPlacement;
     if (!placement && !during(session, entry.at()).equals(entry.at())) {
-      throw new NotAccepted("entry at " + entry.at() + " is outside session " + session.name());
+      throw new NotAccepted(
+          "refused.entry_outside_session", "at", entry.at(), "session", session.name());
     }
   }
 

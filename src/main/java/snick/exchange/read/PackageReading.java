@@ -26,9 +26,9 @@ import snick.exchange.table.Table;
 import snick.exchange.write.Attribution;
 import snick.exchange.write.PackageFiles;
 import snick.journal.Photo;
-import snick.journal.name.NotAccepted;
 import snick.json.Json;
 import snick.json.JsonNode;
+import snick.phrase.NotAccepted;
 import snick.store.database.Watch;
 
 /**

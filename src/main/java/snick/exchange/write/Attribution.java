@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import snick.exchange.json.RefusedPackage;
 import snick.json.JsonNode;
+import snick.phrase.NotAccepted;
 import snick.store.record.Credit;
 
 /**
@@ -35,7 +36,7 @@ public record Attribution(
    *
    * @param used credits of the cuts and sessions of others in it
    * @param anyOwn whether there is one's own work in it
-   * @throws NoLeave if it would put a licence on what others gave without one
+   * @throws NotAccepted if it would put a licence on what others gave without one
    */
   static Attribution of(ExportChoice choice, Collection<Credit.Of> used, boolean anyOwn) {
     Optional<Credit> only = onlySender(used, anyOwn).filter(sender -> choice.saysNothingOfItself());
@@ -52,7 +53,8 @@ public record Attribution(
     Optional<Credit> withoutLicence =
         sources.stream().filter(s -> s.licence().isEmpty()).findFirst();
     if (choice.licence().isPresent() && withoutLicence.isPresent() && !choice.senderAgreed()) {
-      throw NoLeave.of(withoutLicence.get());
+      throw new NotAccepted(
+          "refused.no_leave", "title", RefusedPackage.shown(withoutLicence.get().title()));
     }
     List<Credit> licensed =
         sources.stream()

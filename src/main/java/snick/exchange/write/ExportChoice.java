@@ -2,6 +2,8 @@ package snick.exchange.write;
 
 import java.util.List;
 import java.util.Optional;
+import snick.journal.name.Field;
+import snick.phrase.NotAccepted;
 import snick.store.record.CutSelection;
 
 /**
@@ -42,8 +44,8 @@ public record ExportChoice(
             && text.length() <= LONGEST
             && text.chars().noneMatch(Character::isISOControl);
     if (!plain) {
-      throw new IllegalArgumentException(
-          what + " of " + text.length() + " characters: 1 to 200 without control characters");
+      throw new NotAccepted(
+          "refused.plain_text", "field", Field.called(what), "n", text.length(), "limit", LONGEST);
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import snick.phrase.NotAccepted;
 
 /**
  * The licence that the person chose.
@@ -26,10 +27,7 @@ public record Licence(String name) {
 
   public Licence {
     if (!NAME.matcher(name).matches()) {
-      throw new IllegalArgumentException(
-          "licence name of "
-              + name.length()
-              + " characters: 1 to 60 letters, digits, points and hyphens; for example CC-BY-4.0");
+      throw new NotAccepted("refused.licence_name", "n", name.length());
     }
   }
 

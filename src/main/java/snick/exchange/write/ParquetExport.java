@@ -19,6 +19,7 @@ import snick.exchange.table.ParquetColumn;
 import snick.exchange.table.ParquetFile;
 import snick.journal.Session;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
 import snick.store.record.Credit;
@@ -64,7 +65,7 @@ public final class ParquetExport {
    *
    * @return number of cuts in it
    * @throws java.nio.file.FileAlreadyExistsException if {@code folder} exists
-   * @throws NoLeave if it would put a licence on what others gave without one
+   * @throws NotAccepted if it would put a licence on what others gave without one
    */
   public int toFolder(Path folder) throws IOException {
     Numbering numbering = new Numbering(store, choice);

@@ -17,10 +17,12 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.force.reading.Reversal;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 
 /** The uncertainty budget that the runs of one calibration give, fit and peak left aside. */
 final class BudgetOfRuns {
+  private static final Conditions.Stability USUAL = Conditions.Stability.USUAL;
   private static final double ROOT_3 = Math.sqrt(3);
   private static final double ROOT_6 = Math.sqrt(6);
 
@@ -72,29 +74,26 @@ final class BudgetOfRuns {
   }
 
   /** What the data did not allow. */
-  List<String> notes() {
-    List<String> notes = new ArrayList<>();
+  List<Phrase> notes() {
+    List<Phrase> notes = new ArrayList<>();
     if (data.runs().size() == 1) {
-      notes.add("one run only: how runs differ is not known and not in the budget");
+      notes.add(Phrase.of("record.note_one_run"));
     }
     if (reversals.isEmpty()) {
-      notes.add("no falling points: reversibility is not known and not in the budget");
+      notes.add(Phrase.of("record.note_no_falling"));
     }
     if (data.hold().isEmpty()) {
-      notes.add("no timed hold: creep is not known and not in the budget");
+      notes.add(Phrase.of("record.note_no_hold"));
     }
     Conditions.Stability stability = conditions.stability();
     if (!(stability.relativePerKelvin() * stability.halfWidthKelvin() > 0)) {
-      notes.add(
-          "temperature counts as without effect: give a coefficient and a range to change it");
+      notes.add(Phrase.of("record.note_temperature"));
     }
     if (!(stability.relativePerYear() > 0)) {
-      notes.add("sensitivity counts as constant in time: give a drift per year to change it");
+      notes.add(Phrase.of("record.note_drift"));
     }
     if (conditions.geometry().equals(EdgeGeometry.NOT_STATED)) {
-      notes.add(
-          "the force at the cell counts as that at the edge: the cell must carry the whole filament"
-              + " frame (rig-calibration/cell-to-edge.md); try it: snick verify place");
+      notes.add(Phrase.of("record.note_geometry"));
     }
     return notes;
   }
@@ -283,9 +282,12 @@ final class BudgetOfRuns {
         stability.relativePerKelvin() * stability.halfWidthKelvin() / ROOT_3,
         String.format(
             Locale.ROOT,
-            "%.3g per K over ±%.3g K, stated",
+            "%.3g per K over ±%.3g K, %s",
             stability.relativePerKelvin(),
-            stability.halfWidthKelvin()));
+            stability.halfWidthKelvin(),
+            bySaying(
+                stability.relativePerKelvin() == USUAL.relativePerKelvin()
+                    && stability.halfWidthKelvin() == USUAL.halfWidthKelvin())));
   }
 
   /** A deflection is the difference of two readings, each rounded to one count: 1/√6. */
@@ -304,7 +306,12 @@ final class BudgetOfRuns {
         conditions.stability().relativeDrift() / ROOT_3,
         String.format(
             Locale.ROOT,
-            "%.3g per year to the end of validity, stated",
-            conditions.stability().relativePerYear()));
+            "%.3g per year to the end of validity, %s",
+            conditions.stability().relativePerYear(),
+            bySaying(conditions.stability().relativePerYear() == USUAL.relativePerYear())));
+  }
+
+  private static String bySaying(boolean usual) {
+    return usual ? "the usual value" : "stated";
   }
 }

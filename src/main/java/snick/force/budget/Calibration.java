@@ -12,6 +12,8 @@ import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
 import snick.force.mass.Distribution;
 import snick.force.reading.RigSetting;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 
@@ -56,7 +58,7 @@ public record Calibration(
      *
      * @param reasons what differs, one sentence each
      */
-    record Stranger(List<String> reasons) implements Fit {
+    record Stranger(List<Phrase> reasons) implements Fit {
       public Stranger {
         reasons = List.copyOf(reasons);
       }
@@ -68,13 +70,12 @@ public record Calibration(
   public Calibration {
     terms = List.copyOf(terms);
     if (!curve.risesOver(range)) {
-      throw new IllegalArgumentException(
-          "the curve does not rise all over "
-              + range.from().newtons()
-              + " N to "
-              + range.to().newtons()
-              + " N, so a deflection there may have two forces;"
-              + " use a lower degree, or check the points for a wrong load");
+      throw new NotAccepted(
+          "refused.curve_does_not_rise",
+          "from",
+          range.from().newtons(),
+          "to",
+          range.to().newtons());
     }
     if (validFor.isPresent() && (validFor.get().isNegative() || validFor.get().isZero())) {
       throw new IllegalArgumentException(
@@ -243,7 +244,7 @@ public record Calibration(
 
   /** Whether this calibration may be used on a rig that is set as {@code now}. */
   public Fit fits(RigSetting now) {
-    List<String> reasons = boundTo.map(made -> made.differences(now)).orElse(List.of());
+    List<Phrase> reasons = boundTo.map(made -> made.differences(now)).orElse(List.of());
     return reasons.isEmpty() ? new Fit.Fits() : new Fit.Stranger(reasons);
   }
 

@@ -2,7 +2,10 @@ package snick.force.budget;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import snick.force.fit.ForceRange;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.MeasuredForce;
 
 /** What a deflection says about a force. A force outside the calibrated range says so. */
@@ -25,10 +28,14 @@ public sealed interface DerivedForce {
         : Optional.empty();
   }
 
-  /** Why there is no force, for people; empty if there is one, or nothing is known of it. */
+  /**
+   * Why there is no force, in English, as it is kept with the cut; empty if there is one, or
+   * nothing is known of it.
+   */
   default Optional<String> missing() {
+    Words words = Words.english();
     return this instanceof Uncalibrated none && !none.reasons().isEmpty()
-        ? Optional.of(String.join("; ", none.reasons()))
+        ? Optional.of(none.reasons().stream().map(words::say).collect(Collectors.joining("; ")))
         : Optional.empty();
   }
 
@@ -57,7 +64,7 @@ public sealed interface DerivedForce {
    *
    * @param reasons why, one sentence each, for people
    */
-  record Uncalibrated(List<String> reasons) implements DerivedForce {
+  record Uncalibrated(List<Phrase> reasons) implements DerivedForce {
     public Uncalibrated {
       reasons = List.copyOf(reasons);
     }

@@ -21,8 +21,8 @@ public record EdgeGeometry(double place, double pullDegrees, double tiltDegrees,
 
   public EdgeGeometry {
     Range.require("effect of place", place, 0, 0.5, "(relative)");
-    Range.require("lean of the pull", pullDegrees, 0, 45, "degrees");
-    Range.require("tilt", tiltDegrees, 0, 45, "degrees");
+    Range.require("lean of the pull", pullDegrees, 0, 45, "°");
+    Range.require("tilt", tiltDegrees, 0, 45, "°");
     Range.require("friction", friction, 0, 0.5, "(relative)");
   }
 

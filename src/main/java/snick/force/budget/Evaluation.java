@@ -13,6 +13,8 @@ import snick.force.reading.CalibrationData;
 import snick.force.reading.CalibrationRun;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * A calibration worked out from what was read at the bench.
@@ -28,7 +30,7 @@ public record Evaluation(
     DegreeRule.Choice choice,
     List<Deflection> deflections,
     List<Figure> figures,
-    List<String> notes) {
+    List<Phrase> notes) {
   public Evaluation {
     deflections = List.copyOf(deflections);
     figures = List.copyOf(figures);
@@ -70,20 +72,15 @@ public record Evaluation(
   private static void requireTwoLoads(double[] newtons) {
     long loads = Arrays.stream(newtons).distinct().count();
     if (loads < 2) {
-      throw new IllegalArgumentException(
-          loads + " distinct loads read rising: at least 2 needed; add loads, five are usual");
+      throw new NotAccepted("refused.too_few_loads", "n", loads);
     }
   }
 
   private static void requireRising(PolynomialFit fit, double[] newtons) {
     double largest = Arrays.stream(newtons).max().orElse(0);
     if (!(fit.predict(largest) > 0)) {
-      throw new IllegalArgumentException(
-          "deflection at the largest load, "
-              + largest
-              + " N, is "
-              + fit.predict(largest)
-              + " counts: readings move against the load; state the other polarity");
+      throw new NotAccepted(
+          "refused.against_the_load", "load", largest, "counts", fit.predict(largest));
     }
   }
 

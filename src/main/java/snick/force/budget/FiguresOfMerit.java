@@ -12,13 +12,14 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.force.reading.Reversal;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 
 /** Works out the figures of merit of one calibration from its deflections. */
 final class FiguresOfMerit {
-  private static final String ISO_376 = "in the terms of ISO 376 (definition from memory)";
-  private static final String ISO_376_READ = "in the terms of ISO 376";
-  private static final String R_60 = "in the terms of OIML R 60";
+  private static final Phrase ISO_376 = Phrase.of("merit.by_iso_376_from_memory");
+  private static final Phrase ISO_376_READ = Phrase.of("merit.by_iso_376");
+  private static final Phrase R_60 = Phrase.of("merit.by_r_60");
   private static final String PERCENT = "%";
 
   private final CalibrationData data;
@@ -78,11 +79,10 @@ final class FiguresOfMerit {
       worst = Math.max(worst, Math.abs(mean(entry.getValue()) - line));
     }
     return new Figure(
-        "non-linearity",
+        Phrase.of("merit.non_linearity"),
         100 * worst / top,
         PERCENT,
-        "largest distance of the mean rising deflections from the straight line through zero and"
-            + " the largest load, in % of the largest deflection",
+        Phrase.of("merit.non_linearity_is"),
         R_60);
   }
 
@@ -93,10 +93,10 @@ final class FiguresOfMerit {
       worst = Math.max(worst, Math.abs(mean(entry.getValue()) - fitted) / fitted);
     }
     return new Figure(
-        "interpolation error",
+        Phrase.of("merit.interpolation"),
         100 * worst,
         PERCENT,
-        "largest of 100·|X̄r − Xa|/Xa, Xa from the fitted curve of degree " + fit.form().degree(),
+        Phrase.of("merit.interpolation_is", "degree", fit.form().degree()),
         ISO_376);
   }
 
@@ -108,19 +108,19 @@ final class FiguresOfMerit {
       worst = Math.max(worst, (high - low) / mean(readings));
     }
     return new Figure(
-        "repeatability",
+        Phrase.of("merit.repeatability"),
         100 * worst,
         PERCENT,
-        "largest of b = 100·(Xmax − Xmin)/X̄r at one load over the runs, loads taken off between",
+        Phrase.of("merit.repeatability_is"),
         ISO_376_READ);
   }
 
   private Figure reversibility() {
     return new Figure(
-        "reversibility",
+        Phrase.of("merit.reversibility"),
         100 * reversals.stream().mapToDouble(Reversal::relative).average().orElse(0),
         PERCENT,
-        "mean of v = 100·|X′ − X|/X, falling against rising in the same run",
+        Phrase.of("merit.reversibility_is"),
         ISO_376);
   }
 
@@ -128,23 +128,23 @@ final class FiguresOfMerit {
     double worst =
         data.runs().stream().mapToDouble(run -> Math.abs(run.zeroMovedCounts())).max().orElse(0);
     return new Figure(
-        "return to zero",
+        Phrase.of("merit.return_to_zero"),
         100 * worst / largestCounts,
         PERCENT,
-        "largest of f0 = 100·|if − i0|/XN, zero after a run against zero before, XN the largest"
-            + " deflection",
+        Phrase.of("merit.return_to_zero_is"),
         ISO_376);
   }
 
   private Figure creep(CalibrationData.CreepHold hold) {
     return new Figure(
-        "creep",
+        Phrase.of("merit.creep"),
         100 * hold.changeCounts() * data.setting().polarity() / largestCounts,
         PERCENT,
-        String.format(
-            Locale.ROOT,
-            "change over %.0f s under %s, in %% of the largest deflection",
-            hold.spanSeconds(),
+        Phrase.of(
+            "merit.creep_is",
+            "seconds",
+            String.format(Locale.ROOT, "%.0f", hold.spanSeconds()),
+            "load",
             hold.load().name()),
         R_60);
   }
@@ -152,7 +152,11 @@ final class FiguresOfMerit {
   private Figure resolution() {
     double gramForce = largestNewtons / largestCounts / Force.NEWTONS_PER_GRAM_FORCE;
     return new Figure(
-        "resolution", gramForce, "gf", "one count, by the mean slope", "JCGM 200:2012, 4.14");
+        Phrase.of("merit.resolution"),
+        gramForce,
+        "gf",
+        Phrase.of("merit.resolution_is"),
+        Phrase.of("merit.by_vim"));
   }
 
   private Figure noise() {
@@ -164,10 +168,10 @@ final class FiguresOfMerit {
     }
     double counts = Math.sqrt(squares / readings);
     return new Figure(
-        "noise",
+        Phrase.of("merit.noise"),
         counts * largestNewtons / largestCounts / Force.NEWTONS_PER_GRAM_FORCE,
         "gf",
-        "standard deviation of one sample at rest without load, pooled over the zeros",
-        "own definition");
+        Phrase.of("merit.noise_is"),
+        Phrase.of("merit.by_us"));
   }
 }

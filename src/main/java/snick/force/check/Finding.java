@@ -1,6 +1,8 @@
 package snick.force.check;
 
 import java.util.Locale;
+import java.util.Optional;
+import snick.phrase.Phrase;
 
 /**
  * One line of a rig check.
@@ -13,7 +15,12 @@ import java.util.Locale;
  * @param remedy what to do; empty if nothing
  */
 public record Finding(
-    Check check, Grade grade, String measured, String expected, String meaning, String remedy) {
+    Check check,
+    Grade grade,
+    Phrase measured,
+    Phrase expected,
+    Phrase meaning,
+    Optional<Phrase> remedy) {
   /** What is looked at. */
   public enum Check {
     RATE,

@@ -7,6 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
@@ -94,16 +96,11 @@ public final class RigCheck implements SampleSink {
   /**
    * The findings, in the order of {@link Finding.Check}.
    *
-   * @throws IllegalStateException with fewer than 20 samples
+   * @throws NotAccepted with fewer than 20 samples
    */
   public List<Finding> findings(Circumstances known) {
     if (size < FEWEST_SAMPLES || nanos[size - 1] <= nanos[0]) {
-      throw new IllegalStateException(
-          size
-              + " samples and "
-              + overrange
-              + " overrange: too few to judge a rig; let it run for a minute"
-              + " and check port and sketch");
+      throw new NotAccepted("look.too_few", "n", size, "overrange", overrange);
     }
     RestSeries series = new RestSeries(Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size));
     double hertz = rateHertz();
@@ -131,14 +128,19 @@ public final class RigCheck implements SampleSink {
     return String.format(Locale.ROOT, format, values);
   }
 
-  private static String inGramForce(double amount, Optional<Calibration> calibration) {
+  /** {@code counts}, with what they weigh where that is known. */
+  private static Phrase counts(String key, double counts, Optional<Calibration> calibration) {
     return calibration
-        .map(
-            c ->
-                text(
-                    " (%.3g gf)",
-                    amount / c.curve().slopeCountsPerNewton(0) / Force.NEWTONS_PER_GRAM_FORCE))
-        .orElse("");
+        .map(c -> Phrase.of(key + "_gf", "n", text("%.3g", counts), "gf", inGramForce(counts, c)))
+        .orElseGet(() -> Phrase.of(key, "n", text("%.3g", counts)));
+  }
+
+  private static String inGramForce(double counts, Calibration by) {
+    return text("%.3g", counts / by.curve().slopeCountsPerNewton(0) / Force.NEWTONS_PER_GRAM_FORCE);
+  }
+
+  private static Optional<Phrase> unless(boolean fine, String remedy) {
+    return fine ? Optional.empty() : Optional.of(Phrase.of(remedy));
   }
 
   private static OptionalDouble gramForce(double amount, Optional<Calibration> calibration) {
@@ -162,21 +164,17 @@ public final class RigCheck implements SampleSink {
   private static Finding rate(double hertz, Optional<SampleRate> nominal) {
     double away = nominal.map(n -> Math.abs(hertz / n.hertz() - 1)).orElse(0.0);
     Finding.Grade byNominal = grade(away, 0.05, 0.2);
-    Finding.Grade grade =
-        hertz < 20 && byNominal == Finding.Grade.PASS ? Finding.Grade.WARN : byNominal;
+    boolean slow = hertz < 20;
+    Finding.Grade grade = slow && byNominal == Finding.Grade.PASS ? Finding.Grade.WARN : byNominal;
     return new Finding(
         Finding.Check.RATE,
         grade,
-        text("%.3f samples/s", hertz),
+        Phrase.of("look.rate_is", "hertz", text("%.3f", hertz)),
         nominal
-            .map(n -> text("%.3f samples/s ± 5 %%, at least 20", n.hertz()))
-            .orElse("at least 20 samples/s"),
-        hertz < 20
-            ? "too slow for a break: the largest sample reads far too low"
-            : "samples per second of device time",
-        grade == Finding.Grade.PASS
-            ? ""
-            : "check the converter's rate pin and that the sketch reads every conversion");
+            .map(n -> Phrase.of("look.rate_near", "hertz", text("%.3f", n.hertz())))
+            .orElseGet(() -> Phrase.of("look.rate_least")),
+        Phrase.of(slow ? "look.rate_slow" : "look.rate_means"),
+        unless(grade == Finding.Grade.PASS, "look.rate_do"));
   }
 
   private static Finding noise(RestSeries series, Optional<Calibration> calibration) {
@@ -186,17 +184,12 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.NOISE,
         grade,
-        text("%.3g counts", sd) + inGramForce(sd, calibration),
-        calibration.isPresent()
-            ? "at most 0.5 gf"
-            : "at most 0.5 gf, once a calibration says how many counts that is",
-        "standard deviation of one sample at rest",
-        switch (grade) {
-          case PASS -> "";
-          case UNKNOWN -> "calibrate, then look again: only then is it known what a count weighs";
-          case WARN, FAIL ->
-              "shorten and twist the cell's wires, check supply and ground, keep motors away";
-        });
+        counts("look.counts", sd, calibration),
+        Phrase.of(calibration.isPresent() ? "look.noise_most" : "look.noise_most_once_calibrated"),
+        Phrase.of("look.noise_means"),
+        unless(
+            grade == Finding.Grade.PASS,
+            grade == Finding.Grade.UNKNOWN ? "look.noise_calibrate" : "look.noise_do"));
   }
 
   private static Finding drift(RestSeries series, Optional<Calibration> calibration) {
@@ -207,25 +200,20 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.DRIFT,
         grade,
-        text("%.4g counts/min", drift) + inGramForce(drift, calibration),
-        calibration.isPresent() ? "at most 1 gf/min" : "at most ten times the noise a minute",
-        "slow change of the reading at rest",
-        grade == Finding.Grade.PASS
-            ? ""
-            : "let it warm up for half an hour, keep draughts and sun away, take all load off");
+        counts("look.counts_a_minute", drift, calibration),
+        Phrase.of(calibration.isPresent() ? "look.drift_most" : "look.drift_most_in_noise"),
+        Phrase.of("look.drift_means"),
+        unless(grade == Finding.Grade.PASS, "look.drift_do"));
   }
 
   private Finding rails() {
     return new Finding(
         Finding.Check.OVERRANGE,
         overrange == 0 ? Finding.Grade.PASS : Finding.Grade.FAIL,
-        overrange + " samples",
-        "none at rest",
-        "the converter stood at the end of its range",
-        overrange == 0
-            ? ""
-            : "check the four wires of the cell (an open one drives the input to the end),"
-                + " the load, the gain");
+        Phrase.of("look.overrange_is", "n", overrange),
+        Phrase.of("look.overrange_none"),
+        Phrase.of("look.overrange_means"),
+        unless(overrange == 0, "look.overrange_do"));
   }
 
   private static Finding stuck(RestSeries series, double hertz) {
@@ -240,14 +228,11 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.STUCK,
         grade,
-        text("%d equal in a row, %.1f %% repeated", longest, 100 * series.repeatedShare()),
-        text("at most %.0f in a row; few repeats", limit),
-        repeats
-            ? "conversions are sent more than once: the sketch reads faster than the converter"
-            : "a live converter flickers in its last digits",
-        grade == Finding.Grade.PASS
-            ? ""
-            : "let the sketch wait for data ready; check that data and clock wires are sound");
+        Phrase.of(
+            "look.stuck_is", "n", longest, "share", text("%.1f", 100 * series.repeatedShare())),
+        Phrase.of("look.stuck_most", "n", text("%.0f", limit)),
+        Phrase.of(repeats ? "look.stuck_sent_twice" : "look.stuck_means"),
+        unless(grade == Finding.Grade.PASS, "look.stuck_do"));
   }
 
   private static Finding clockWire(RestSeries series) {
@@ -255,12 +240,10 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.CLOCK_WIRE,
         found == 0 ? Finding.Grade.PASS : Finding.Grade.FAIL,
-        found + " readings",
-        "no stray readings of the form 2^n - 1",
-        "clock edges got lost or doubled: the remaining bits were read as ones",
-        found == 0
-            ? ""
-            : "re-solder or shorten the clock wire; keep interrupts off while bits are shifted");
+        Phrase.of("look.clock_wire_is", "n", found),
+        Phrase.of("look.clock_wire_none"),
+        Phrase.of("look.clock_wire_means"),
+        unless(found == 0, "look.clock_wire_do"));
   }
 
   private static Finding spikes(RestSeries series) {
@@ -270,12 +253,10 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.SPIKES,
         grade,
-        found + " single readings",
-        "at most one beyond 8 times the noise",
-        "single readings far from their neighbours",
-        grade == Finding.Grade.PASS
-            ? ""
-            : "check solder joints and supply; keep switching loads off the same supply");
+        Phrase.of("look.spikes_are", "n", found),
+        Phrase.of("look.spikes_most"),
+        Phrase.of("look.spikes_mean"),
+        unless(grade == Finding.Grade.PASS, "look.spikes_do"));
   }
 
   private static Finding hum(RestSeries series, double hertz, Optional<Calibration> calibration) {
@@ -298,23 +279,26 @@ public final class RigCheck implements SampleSink {
       }
     }
     boolean seen = worst.significance() > SURE;
-    String blind =
-        unseen.isEmpty() ? "" : "; cannot be seen at this rate: " + String.join(", ", unseen);
+    Phrase found =
+        seen
+            ? Phrase.of(
+                "look.hum_is",
+                "amplitude",
+                counts("look.counts", worst.amplitudeCounts(), calibration),
+                "hertz",
+                text("%.2f", worst.hertz()),
+                "mains",
+                text("%.0f", mains))
+            : Phrase.of("look.hum_none");
     return new Finding(
         Finding.Check.HUM,
         seen ? Finding.Grade.WARN : Finding.Grade.PASS,
-        seen
-            ? text(
-                    "amplitude %.3g counts%s at %.2f Hz, as %.0f Hz looks at this rate",
-                    worst.amplitudeCounts(),
-                    inGramForce(worst.amplitudeCounts(), calibration),
-                    worst.hertz(),
-                    mains)
-                + blind
-            : "none" + blind,
-        "no tone where 50, 60, 100 or 120 Hz would show",
-        "mains hum in the cell's wires or supply",
-        seen ? "twist and shield the cell's wires, ground one end; move supplies away" : "");
+        unseen.isEmpty()
+            ? found
+            : Phrase.of("look.hum_blind", "found", found, "unseen", List.<Object>copyOf(unseen)),
+        Phrase.of("look.hum_no_tone"),
+        Phrase.of("look.hum_means"),
+        unless(!seen, "look.hum_do"));
   }
 
   private static Finding clock(double ppm) {
@@ -326,12 +310,10 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.CLOCK,
         Finding.Grade.WARN,
-        text("device time runs %.3g times as fast as the host's", 1 / (1 + ppm / 1e6)),
-        "within ±1000 ppm of it",
-        "no oscillator is so far off: the stream runs faster or slower than real time, as a virtual"
-            + " rig with --speed or a replay does, or its time stamps are in another unit; all else"
-            + " here goes by the device's time",
-        "if this is a real rig, see that its stamps are microseconds (firmware-protocol.md)");
+        Phrase.of("look.clock_runs", "ratio", text("%.3g", 1 / (1 + ppm / 1e6))),
+        Phrase.of("look.clock_within"),
+        Phrase.of("look.clock_not_real_time"),
+        Optional.of(Phrase.of("look.clock_check_stamps")));
   }
 
   private static Finding oscillator(double ppm) {
@@ -339,13 +321,11 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.CLOCK,
         grade,
-        text("%.0f ppm %s", Math.abs(ppm), ppm > 0 ? "slow" : "fast"),
-        "within ±1000 ppm",
-        "device clock against host clock; loading rates are wrong by as much",
-        grade == Finding.Grade.PASS
-            ? ""
-            : "a ceramic resonator or an internal oscillator does this; a crystal does not: have the"
-                + " sketch stamp by a crystal");
+        Phrase.of(
+            ppm > 0 ? "look.clock_slow" : "look.clock_fast", "ppm", text("%.0f", Math.abs(ppm))),
+        Phrase.of("look.clock_within"),
+        Phrase.of("look.clock_means"),
+        unless(grade == Finding.Grade.PASS, "look.clock_do"));
   }
 
   private Finding loss(Circumstances known) {
@@ -355,11 +335,18 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.LOSS,
         grade,
-        text(
-            "%d samples lost, %d of %d frames bad, %d breaks",
-            lost, known.badFrames(), known.goodFrames() + known.badFrames(), breaks),
-        "none",
-        "what the device sent and the host did not get",
-        clean ? "" : "try another cable and port, no hub; raise the baud rate or lower the rate");
+        Phrase.of(
+            "look.loss_is",
+            "lost",
+            lost,
+            "bad",
+            known.badFrames(),
+            "frames",
+            known.goodFrames() + known.badFrames(),
+            "breaks",
+            breaks),
+        Phrase.of("look.loss_none"),
+        Phrase.of("look.loss_means"),
+        unless(clean, "look.loss_do"));
   }
 }

@@ -8,6 +8,7 @@ import snick.force.mass.Load;
 import snick.force.mass.Range;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
+import snick.phrase.NotAccepted;
 
 /**
  * Check of a calibration with one known load.
@@ -59,14 +60,14 @@ public record Verification(
     int polarity = polarity(calibration.boundTo());
     double expected = load.force().newtons();
     if (!calibration.range().holds(expected)) {
-      throw new IllegalArgumentException(
-          "check load of "
-              + expected
-              + " N lies outside the calibrated range, "
-              + calibration.range().from().newtons()
-              + " N to "
-              + calibration.range().to().newtons()
-              + " N; take a mass inside it");
+      throw new NotAccepted(
+          "refused.check_outside_range",
+          "load",
+          expected,
+          "from",
+          calibration.range().from().newtons(),
+          "to",
+          calibration.range().to().newtons());
     }
     double deflection = polarity * (loaded.meanCounts() - zero.meanCounts());
     double ofReading =
@@ -90,9 +91,6 @@ public record Verification(
   private static int polarity(Optional<RigSetting> boundTo) {
     return boundTo
         .map(RigSetting::polarity)
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "a typed-in calibration without a rig cannot be verified; calibrate the rig"));
+        .orElseThrow(() -> new NotAccepted("refused.check_of_typed_in"));
   }
 }

@@ -5,6 +5,7 @@ import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.QRDecomposition;
+import snick.phrase.NotAccepted;
 
 /**
  * Weighted least squares of a polynomial by Householder QR (Golub and Van Loan, Matrix
@@ -118,22 +119,18 @@ public final class PolynomialFit {
     long distinct =
         Arrays.stream(x).filter(v -> !form.throughOrigin() || v != 0).distinct().count();
     if (distinct < parameters) {
-      throw new IllegalArgumentException(
-          distinct
-              + " distinct loads cannot carry degree "
-              + form.degree()
-              + ": at least "
-              + parameters
-              + " needed; add loads or lower the degree");
+      throw new NotAccepted(
+          "refused.loads_for_degree", "n", distinct, "degree", form.degree(), "least", parameters);
     }
     if (x.length <= parameters) {
-      throw new IllegalArgumentException(
-          x.length
-              + " points leave no degree of freedom for degree "
-              + form.degree()
-              + ": at least "
-              + (parameters + 1)
-              + " needed; add points or lower the degree");
+      throw new NotAccepted(
+          "refused.points_for_degree",
+          "n",
+          x.length,
+          "degree",
+          form.degree(),
+          "least",
+          parameters + 1);
     }
   }
 
@@ -163,8 +160,7 @@ public final class PolynomialFit {
       smallest = Math.min(smallest, Math.abs(r.get(i, i)));
     }
     if (!(smallest > SINGULAR * largest)) {
-      throw new IllegalArgumentException(
-          "the loads lie too close together for this degree; spread them or lower the degree");
+      throw new NotAccepted("refused.loads_too_close");
     }
   }
 

@@ -53,7 +53,7 @@ public record Gravity(
    * @param heightMetres above sea level, −500 to 9000 m
    */
   public static Gravity at(double latitudeDegrees, double heightMetres) {
-    Range.require("latitude", latitudeDegrees, -90, 90, "degrees");
+    Range.require("latitude", latitudeDegrees, -90, 90, "°");
     Range.require("height", heightMetres, -500, 9000, "m");
     double sine = Math.sin(Math.toRadians(latitudeDegrees));
     double sineSquared = sine * sine;

@@ -2,6 +2,7 @@ package snick.force.mass;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import snick.phrase.NotAccepted;
 import snick.quantity.Force;
 
 /**
@@ -13,7 +14,7 @@ public record Load(List<ReferenceMass> masses) {
   public Load {
     masses = List.copyOf(masses);
     if (masses.isEmpty()) {
-      throw new IllegalArgumentException("a load needs at least one mass");
+      throw new NotAccepted("refused.load_without_mass");
     }
   }
 

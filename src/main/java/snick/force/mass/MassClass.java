@@ -3,7 +3,7 @@ package snick.force.mass;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import snick.phrase.NotAccepted;
 import snick.quantity.Mass;
 
 /**
@@ -41,7 +41,7 @@ public enum MassClass {
   /**
    * Maximum permissible error of a weight of this class, either way.
    *
-   * @throws IllegalArgumentException if {@code nominal} is not one of {@link #nominalGrams}
+   * @throws NotAccepted if {@code nominal} is not one of {@link #nominalGrams}
    */
   public Mass limit(Mass nominal) {
     for (int i = 0; i < NOMINAL_GRAMS.length; i++) {
@@ -49,20 +49,20 @@ public enum MassClass {
         return Mass.ofGrams(limitsMilligrams()[i] / 1000);
       }
     }
-    throw new IllegalArgumentException(
-        "class "
-            + this
-            + " has no limit for a nominal mass of "
-            + nominal.grams()
-            + " g; nominal masses: "
-            + Arrays.toString(NOMINAL_GRAMS)
-            + " g; for another mass give its value and uncertainty");
+    throw new NotAccepted(
+        "refused.no_limit_of_class",
+        "class",
+        this,
+        "grams",
+        nominal.grams(),
+        "known",
+        Arrays.toString(NOMINAL_GRAMS));
   }
 
   /**
    * The class that {@code text} names.
    *
-   * @throws IllegalArgumentException if it is none of them
+   * @throws NotAccepted if it is none of them
    */
   public static MassClass named(String text) {
     return Arrays.stream(values())
@@ -70,11 +70,11 @@ public enum MassClass {
         .findFirst()
         .orElseThrow(
             () ->
-                new IllegalArgumentException(
-                    "mass class '"
-                        + text
-                        + "' is unknown; known: "
-                        + Arrays.stream(values()).map(Enum::name).collect(Collectors.joining(", "))
-                        + "; or give the mass with its uncertainty"));
+                new NotAccepted(
+                    "refused.mass_class",
+                    "text",
+                    text,
+                    "known",
+                    Arrays.stream(values()).<Object>map(Enum::name).toList()));
   }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import snick.phrase.NotAccepted;
 import snick.quantity.Mass;
 
 /**
@@ -22,13 +23,13 @@ public final class MassWord {
   /**
    * The mass that {@code word} names.
    *
-   * @throws IllegalArgumentException if it names none
+   * @throws NotAccepted if it names none
    */
   public static ReferenceMass parse(String word) {
     try {
       return named(word);
-    } catch (IllegalArgumentException e) {
-      throw new IllegalArgumentException(word + ": " + e.getMessage(), e);
+    } catch (NotAccepted e) {
+      throw new NotAccepted("refused.mass_word", "word", word, "why", e.why());
     }
   }
 
@@ -41,15 +42,13 @@ public final class MassWord {
     if (stated.matches()) {
       return stated(stated);
     }
-    throw new IllegalArgumentException(
-        "not a mass with its uncertainty; write 100g:M1, 100.0002g:U=0.5mg, 75g:u=0.6g or"
-            + " 7.5g:tolerance=0.1g");
+    throw new NotAccepted("refused.no_mass");
   }
 
   /**
    * The masses, joined by +, that {@code word} names.
    *
-   * @throws IllegalArgumentException if it names none
+   * @throws NotAccepted if it names none
    */
   public static Load load(String word) {
     return new Load(Arrays.stream(word.split("\\+", -1)).map(part -> parse(part.strip())).toList());

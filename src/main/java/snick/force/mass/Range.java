@@ -1,6 +1,8 @@
 package snick.force.mass;
 
 import java.util.Locale;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /** Range checks that NaN fails, with an error that names value, limits and unit. */
 public final class Range {
@@ -9,18 +11,18 @@ public final class Range {
   /** {@code value}, if it lies from {@code low} to {@code high}, both included. */
   public static double require(String what, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
-      throw new IllegalArgumentException(
-          what
-              + " "
-              + value
-              + " "
-              + unit
-              + " is outside "
-              + text(low)
-              + " to "
-              + text(high)
-              + " "
-              + unit);
+      throw new NotAccepted(
+          "refused.outside_unit",
+          "field",
+          Phrase.of("field." + what.replace(' ', '_')),
+          "value",
+          value,
+          "unit",
+          unit,
+          "low",
+          text(low),
+          "high",
+          text(high));
     }
     return value;
   }

@@ -1,6 +1,7 @@
 package snick.force.mass;
 
 import java.util.Locale;
+import snick.phrase.NotAccepted;
 import snick.quantity.Mass;
 
 /**
@@ -29,11 +30,10 @@ public record ReferenceMass(
 
   public ReferenceMass {
     if (name.length() > LONGEST_NAME || name.chars().anyMatch(Character::isISOControl)) {
-      throw new IllegalArgumentException(
-          "name of a mass has " + name.length() + " characters or a control character: 64 allowed");
+      throw new NotAccepted("refused.name_of_mass", "n", name.length());
     }
     if (!(conventionalMass.kilograms() > 0)) {
-      throw new IllegalArgumentException("mass '" + name + "' is not above 0 g");
+      throw new NotAccepted("refused.mass_not_above_zero", "name", name);
     }
     Range.require("density of mass", densityKilogramsPerCubicMetre, 500, 25_000, "kg/m³");
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import snick.force.mass.Load;
 import snick.force.mass.Range;
+import snick.phrase.NotAccepted;
 
 /**
  * What to put on the cell, in which order. Each run: no load, the loads rising, the loads falling
@@ -21,11 +22,10 @@ public record CalibrationPlan(List<Load> loads, int runs, boolean falling, doubl
   public CalibrationPlan {
     loads = List.copyOf(loads);
     if (loads.size() < 2 || loads.size() > 20) {
-      throw new IllegalArgumentException(
-          loads.size() + " loads: 2 to 20 needed; five over the range are usual");
+      throw new NotAccepted("refused.number_of_loads", "n", loads.size());
     }
     if (runs < 1 || runs > 20) {
-      throw new IllegalArgumentException(runs + " runs: 1 to 20 allowed; three are usual");
+      throw new NotAccepted("refused.number_of_runs", "n", runs);
     }
     Range.require("hold", holdSeconds, 0, 3600, "s");
     requireRising(loads);
@@ -35,12 +35,12 @@ public record CalibrationPlan(List<Load> loads, int runs, boolean falling, doubl
   private static void requireRising(List<Load> loads) {
     for (int i = 1; i < loads.size(); i++) {
       if (!(loads.get(i).nominalGrams() > loads.get(i - 1).nominalGrams())) {
-        throw new IllegalArgumentException(
-            "load "
-                + loads.get(i).name()
-                + " does not come after "
-                + loads.get(i - 1).name()
-                + "; give each load once, from the smallest to the largest");
+        throw new NotAccepted(
+            "refused.loads_do_not_rise",
+            "load",
+            loads.get(i).name(),
+            "before",
+            loads.get(i - 1).name());
       }
     }
   }
@@ -49,12 +49,8 @@ public record CalibrationPlan(List<Load> loads, int runs, boolean falling, doubl
     Load largest = loads.get(loads.size() - 1);
     double share = loads.get(0).nominalGrams() / largest.nominalGrams();
     if (!(share >= SMALLEST_SHARE)) {
-      throw new IllegalArgumentException(
-          "load "
-              + loads.get(0).name()
-              + " is under 1 % of the range, which ends at "
-              + largest.name()
-              + "; leave it out or take a larger one");
+      throw new NotAccepted(
+          "refused.load_too_small", "load", loads.get(0).name(), "largest", largest.name());
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.phrase.Phrase;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -34,7 +35,7 @@ public final class GuidedCalibration implements SampleSink {
    * @param message what was seen, with its limit
    * @param remedy what to do
    */
-  public record Refused(Cause cause, String message, String remedy) {
+  public record Refused(Cause cause, Phrase message, Phrase remedy) {
     /** Causes. */
     public enum Cause {
       OVERRANGE,
@@ -153,16 +154,23 @@ public final class GuidedCalibration implements SampleSink {
   private Refused unsteady() {
     return new Refused(
         Refused.Cause.UNSTEADY,
-        String.format(
-            Locale.ROOT,
-            "not steady within %.0f s: drift %.1f counts (limit %.1f), scatter %.1f counts (limit"
-                + " %.1f)",
-            steadiness.timeoutSeconds(),
-            settling.driftCounts(),
-            settling.driftLimitCounts(),
-            settling.scatterCounts(),
-            settling.scatterLimitCounts()),
-        "keep the load from swinging, keep draughts and hands away, let the rig warm up");
+        Phrase.of(
+            "held.unsteady",
+            "seconds",
+            Math.round(steadiness.timeoutSeconds()),
+            "drift",
+            fixed(settling.driftCounts()),
+            "drift_limit",
+            fixed(settling.driftLimitCounts()),
+            "scatter",
+            fixed(settling.scatterCounts()),
+            "scatter_limit",
+            fixed(settling.scatterLimitCounts())),
+        Phrase.of("held.unsteady_do"));
+  }
+
+  private static String fixed(double counts) {
+    return String.format(Locale.ROOT, "%.1f", counts);
   }
 
   /** Noise of the last accepted zero, counts. */
@@ -223,10 +231,8 @@ public final class GuidedCalibration implements SampleSink {
       refuse(
           new Refused(
               Refused.Cause.OVERRANGE,
-              "the converter stands at its "
-                  + rail.name().toLowerCase(Locale.ROOT)
-                  + " end: the reading is a limit, not a value",
-              "take the load off, check the wiring; then use smaller loads or a lower gain"));
+              Phrase.of("held.overrange", "end", Phrase.named("rail", rail)),
+              Phrase.of("held.overrange_do")));
     }
   }
 
@@ -242,10 +248,8 @@ public final class GuidedCalibration implements SampleSink {
       refuse(
           new Refused(
               Refused.Cause.LINK_BROKEN,
-              "the stream broke ("
-                  + gap.cause().name().toLowerCase(Locale.ROOT).replace('_', ' ')
-                  + "): the run under way begins again, complete runs stay",
-              "check cable and supply, take all load off"));
+              Phrase.of("held.link_broken", "cause", Phrase.named("gap", gap.cause())),
+              Phrase.of("held.link_broken_do")));
     }
   }
 

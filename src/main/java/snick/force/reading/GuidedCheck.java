@@ -3,6 +3,7 @@ package snick.force.reading;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.mass.Load;
+import snick.phrase.Phrase;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -17,7 +18,7 @@ public final class GuidedCheck implements SampleSink {
   private Optional<SteadyReading> settling = Optional.empty();
   private Optional<HeldReading> zero = Optional.empty();
   private Optional<HeldReading> loaded = Optional.empty();
-  private Optional<String> refused = Optional.empty();
+  private Optional<Phrase> refused = Optional.empty();
 
   /** A check with {@code load}. */
   public GuidedCheck(Load load, Steadiness steadiness) {
@@ -51,7 +52,7 @@ public final class GuidedCheck implements SampleSink {
   }
 
   /** Why the last try did not count, and what to do; empty if there was none. */
-  public Optional<String> refused() {
+  public Optional<Phrase> refused() {
     return refused;
   }
 
@@ -92,12 +93,13 @@ public final class GuidedCheck implements SampleSink {
       zero = Optional.of(reading);
       return;
     }
-    Optional<String> same = reading.sameAs(zero.get());
+    Optional<Phrase> same = reading.sameAs(zero.get());
     same.ifPresentOrElse(
-        why -> refuse(why + ": hang " + load.name()), () -> loaded = Optional.of(reading));
+        why -> refuse(Phrase.of("held.hang", "why", why, "load", load.name())),
+        () -> loaded = Optional.of(reading));
   }
 
-  private void refuse(String why) {
+  private void refuse(Phrase why) {
     settling = Optional.empty();
     refused = Optional.of(why);
   }

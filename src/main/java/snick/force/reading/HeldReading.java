@@ -2,6 +2,7 @@ package snick.force.reading;
 
 import java.util.Locale;
 import java.util.Optional;
+import snick.phrase.Phrase;
 
 /**
  * Mean of the samples while a load, or none, rested on the cell. Absolute, not above zero.
@@ -40,18 +41,18 @@ public record HeldReading(
   }
 
   /** Why this reading cannot be told from {@code other}; empty if it can. */
-  public Optional<String> sameAs(HeldReading other) {
+  public Optional<Phrase> sameAs(HeldReading other) {
     double change = Math.abs(meanCounts - other.meanCounts());
     double limit =
         Math.max(FEWEST_COUNTS, STANDARD_ERRORS * Math.sqrt(meanVariance() + other.meanVariance()));
     return change > limit
         ? Optional.empty()
         : Optional.of(
-            String.format(
-                Locale.ROOT,
-                "the reading is the same as without load: change %.1f counts (limit %.1f)",
-                change,
-                limit));
+            Phrase.of("held.same_as_unloaded", "change", fixed(change), "limit", fixed(limit)));
+  }
+
+  private static String fixed(double counts) {
+    return String.format(Locale.ROOT, "%.1f", counts);
   }
 
   /** Middle of the window in device time, ns. */

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.mass.Load;
+import snick.phrase.Phrase;
 
 /** Decides whether a steady reading can be what the step asked for. */
 final class ReadingJudge {
@@ -31,7 +32,7 @@ final class ReadingJudge {
   }
 
   private static GuidedCalibration.Refused refused(
-      GuidedCalibration.Refused.Cause cause, String message, String remedy) {
+      GuidedCalibration.Refused.Cause cause, Phrase message, Phrase remedy) {
     return new GuidedCalibration.Refused(cause, message, remedy);
   }
 
@@ -44,18 +45,16 @@ final class ReadingJudge {
       return Optional.of(
           refused(
               GuidedCalibration.Refused.Cause.SAME_READING_TWICE,
-              text(
-                  "the reading is the same as before: change %.1f counts (limit %.1f)",
-                  change, doubt),
-              "put on " + on.load().name() + " and nothing else, then confirm"));
+              Phrase.of("held.same", "change", text("%.1f", change), "limit", text("%.1f", doubt)),
+              Phrase.of("held.same_do", "load", on.load().name())));
     }
     boolean rising = on.direction() == Direction.UP;
     if (change > 0 != rising) {
       return Optional.of(
           refused(
               GuidedCalibration.Refused.Cause.WRONG_DIRECTION,
-              text("the reading moved by %.0f counts, against the direction of the step", change),
-              "check that the load presses the right way; if it does, state the other polarity"));
+              Phrase.of("held.wrong_direction", "change", text("%.0f", change)),
+              Phrase.of("held.wrong_direction_do")));
     }
     double deflection = polarity * (reading.meanCounts() - state.current().get(0).meanCounts());
     Optional<GuidedCalibration.Refused> small = underOnePercent(deflection);
@@ -74,10 +73,13 @@ final class ReadingJudge {
         : Optional.of(
             refused(
                 GuidedCalibration.Refused.Cause.UNDER_ONE_PERCENT,
-                text(
-                    "deflection %.0f counts is under 1 %% of the range, %.0f counts",
-                    deflection, largest),
-                "leave this load out or take a larger one"));
+                Phrase.of(
+                    "held.too_small",
+                    "deflection",
+                    text("%.0f", deflection),
+                    "range",
+                    text("%.0f", largest)),
+                Phrase.of("held.too_small_do")));
   }
 
   private Optional<GuidedCalibration.Refused> notAsAnnounced(
@@ -93,10 +95,13 @@ final class ReadingJudge {
     return Optional.of(
         refused(
             GuidedCalibration.Refused.Cause.NOT_AS_ANNOUNCED,
-            text(
-                "reads like %.4g g by the readings before, not like %.4g g",
-                deflection / perGram.getAsDouble(), load.nominalGrams()),
-            "check which mass is on the cell and that it touches nothing else"));
+            Phrase.of(
+                "held.another_mass",
+                "seen",
+                text("%.4g", deflection / perGram.getAsDouble()),
+                "asked",
+                text("%.4g", load.nominalGrams())),
+            Phrase.of("held.another_mass_do")));
   }
 
   /** Sensitivity from the last accepted load: of this run, else of the last one. */
@@ -128,8 +133,8 @@ final class ReadingJudge {
         : Optional.of(
             refused(
                 GuidedCalibration.Refused.Cause.STILL_LOADED,
-                text("the reading is still %.0f counts from zero", left),
-                "take everything off, check that nothing touches the cell"));
+                Phrase.of("held.still_loaded", "counts", text("%.0f", left)),
+                Phrase.of("held.still_loaded_do")));
   }
 
   private static double standardError(HeldReading a, HeldReading b) {

@@ -3,6 +3,8 @@ package snick.force.reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.quantity.SampleRate;
 
 /**
@@ -22,32 +24,29 @@ public record RigSetting(String deviceId, int gain, SampleRate nominalRate, int 
     if (deviceId.isEmpty()
         || deviceId.length() > LONGEST_ID
         || deviceId.chars().anyMatch(Character::isISOControl)) {
-      throw new IllegalArgumentException(
-          "device id of "
-              + deviceId.length()
-              + " characters: 1 to 200 allowed, without control characters");
+      throw new NotAccepted("refused.device_id", "n", deviceId.length());
     }
     if (gain < 1 || gain > HIGHEST_GAIN) {
-      throw new IllegalArgumentException("gain " + gain + " is outside 1 to " + HIGHEST_GAIN);
+      throw new NotAccepted("refused.gain", "gain", gain, "limit", HIGHEST_GAIN);
     }
     if (polarity != 1 && polarity != -1) {
-      throw new IllegalArgumentException("polarity " + polarity + ": +1 or -1 allowed");
+      throw new NotAccepted("refused.polarity", "value", polarity);
     }
   }
 
   /** What is different on {@code other}, one sentence each; empty if counts are worth the same. */
-  public List<String> differences(RigSetting other) {
-    List<String> found = new ArrayList<>();
-    compare(found, "device", deviceId, other.deviceId);
-    compare(found, "gain", gain, other.gain);
-    compare(found, "nominal rate in Hz", rateText(nominalRate), rateText(other.nominalRate));
-    compare(found, "polarity", polarity, other.polarity);
+  public List<Phrase> differences(RigSetting other) {
+    List<Phrase> found = new ArrayList<>();
+    compare(found, "setting.device", deviceId, other.deviceId);
+    compare(found, "setting.gain", gain, other.gain);
+    compare(found, "setting.rate", rateText(nominalRate), rateText(other.nominalRate));
+    compare(found, "setting.polarity", polarity, other.polarity);
     return List.copyOf(found);
   }
 
-  private static void compare(List<String> found, String what, Object here, Object there) {
+  private static void compare(List<Phrase> found, String what, Object here, Object there) {
     if (!here.equals(there)) {
-      found.add(what + " was " + here + " at calibration and is " + there + " now");
+      found.add(Phrase.of("setting.differs", "what", Phrase.of(what), "then", here, "now", there));
     }
   }
 

@@ -2,6 +2,7 @@ package snick.force.reading;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.phrase.Phrase;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -47,16 +48,14 @@ public final class SteadyReading implements SampleSink {
   }
 
   /** Why no reading will come; empty while one may. */
-  public Optional<String> failure() {
+  public Optional<Phrase> failure() {
     if (overrange) {
-      return Optional.of("the converter is overrange: take the load off, check the wiring");
+      return Optional.of(Phrase.of("held.overrange_now"));
     }
     boolean late = (lastNanos - sinceNanos) / 1e9 > steadiness.timeoutSeconds();
     return late && reading.isEmpty()
         ? Optional.of(
-            "the reading was not steady within "
-                + Math.round(steadiness.timeoutSeconds())
-                + " s: keep the load from swinging, keep draughts and hands away")
+            Phrase.of("held.never_steady", "seconds", Math.round(steadiness.timeoutSeconds())))
         : Optional.empty();
   }
 

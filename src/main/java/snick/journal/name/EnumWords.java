@@ -3,6 +3,7 @@ package snick.journal.name;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import snick.phrase.NotAccepted;
 
 /** Reads the words of an enumeration. */
 public final class EnumWords {
@@ -27,7 +28,13 @@ public final class EnumWords {
             .toArray(n -> Arrays.copyOf(all, n));
     if (close.length != 1) {
       throw new NotAccepted(
-          field + " '" + Field.shown(word) + "' is not known: use " + allowed(all));
+          "refused.word_not_known",
+          "field",
+          Field.called(field),
+          "word",
+          Field.shown(word),
+          "allowed",
+          allowed(all));
     }
     return close[0];
   }

@@ -3,6 +3,8 @@ package snick.journal.name;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /** Checks of single journal fields. Every range check is positive, so that NaN fails it. */
 public final class Field {
@@ -22,7 +24,7 @@ public final class Field {
   public static String name(String field, String text) {
     String trimmed = text.strip();
     if (trimmed.isEmpty()) {
-      throw new NotAccepted(field + " is empty: give it a few words");
+      throw new NotAccepted("refused.empty", "field", called(field));
     }
     checkLength(field, trimmed, NAME_LIMIT);
     checkControls(field, trimmed, false);
@@ -43,7 +45,7 @@ public final class Field {
   /** Free text that must say something. */
   public static String reason(String field, String text) {
     if (text.isBlank()) {
-      throw new NotAccepted(field + " is empty: say why in a few words");
+      throw new NotAccepted("refused.empty_reason", "field", called(field));
     }
     return note(field, text.strip());
   }
@@ -51,7 +53,17 @@ public final class Field {
   public static double within(String field, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
       throw new NotAccepted(
-          field + " " + value + " " + unit + " is outside " + low + " to " + high + " " + unit);
+          "refused.outside_unit",
+          "field",
+          called(field),
+          "value",
+          value,
+          "low",
+          low,
+          "high",
+          high,
+          "unit",
+          unit);
     }
     return value;
   }
@@ -63,7 +75,8 @@ public final class Field {
 
   public static int within(String field, int value, int low, int high) {
     if (!(value >= low && value <= high)) {
-      throw new NotAccepted(field + " " + value + " is outside " + low + " to " + high);
+      throw new NotAccepted(
+          "refused.outside", "field", called(field), "value", value, "low", low, "high", high);
     }
     return value;
   }
@@ -77,10 +90,15 @@ public final class Field {
     return text.length() <= SHOWN_LIMIT ? text : text.substring(0, SHOWN_LIMIT) + "…";
   }
 
+  /** What a field is called: its words in English are its key in the catalog. */
+  public static Phrase called(String field) {
+    return Phrase.of("field." + field.replace(' ', '_'));
+  }
+
   private static void checkLength(String field, String text, int limit) {
     if (text.length() > limit) {
       throw new NotAccepted(
-          field + " has " + text.length() + " characters, the limit is " + limit + ": shorten it");
+          "refused.too_long", "field", called(field), "n", text.length(), "limit", limit);
     }
   }
 
@@ -90,7 +108,7 @@ public final class Field {
       boolean line = linesAllowed && (point == '\n' || point == '\t');
       if (noText(point) && !line) {
         throw new NotAccepted(
-            field + " holds control character " + point + " at place " + (i + 1) + ": remove it");
+            "refused.control_character", "field", called(field), "n", point, "at", i + 1);
       }
     }
   }

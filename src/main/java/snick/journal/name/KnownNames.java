@@ -3,15 +3,17 @@ package snick.journal.name;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * The names of one kind of thing in the journal, and what a typed one means.
  *
- * @param kind as a message calls it, for example {@code blade}
+ * @param kind a field of the catalog, for example {@code blade}
  * @param names as they stand
  * @param next what to type to see or add one, for a message
  */
-public record KnownNames(String kind, List<String> names, String next) {
+public record KnownNames(String kind, List<String> names, Phrase next) {
   public KnownNames {
     names = List.copyOf(names);
   }
@@ -40,8 +42,13 @@ public record KnownNames(String kind, List<String> names, String next) {
         begin.isEmpty() ? List.of() : names.stream().filter(n -> begins(n, begin)).toList();
     if (found.size() > 1) {
       throw new NotAccepted(
-          "%s '%s' is the beginning of %s: write more of it"
-              .formatted(kind, Field.shown(begin), listed(found)));
+          "refused.beginning_of",
+          "kind",
+          Field.called(kind),
+          "typed",
+          Field.shown(begin),
+          "names",
+          listed(found));
     }
     return found.stream().findFirst();
   }
@@ -53,12 +60,15 @@ public record KnownNames(String kind, List<String> names, String next) {
   /** That {@code typed} is none of the names, with those near. */
   public NotAccepted unknown(String typed) {
     return new NotAccepted(
-        "%s '%s' is not in the journal%s; %s"
-            .formatted(
-                kind,
-                Field.shown(typed.strip()),
-                NearNames.question(NearNames.of(typed, names)),
-                next));
+        "refused.not_in_journal",
+        "kind",
+        Field.called(kind),
+        "typed",
+        Field.shown(typed.strip()),
+        "near",
+        NearNames.question(NearNames.of(typed, names)),
+        "next",
+        next);
   }
 
   /**
@@ -76,10 +86,12 @@ public record KnownNames(String kind, List<String> names, String next) {
         kind, typed, cutShort.isEmpty() ? NearNames.slipsOf(typed, names) : cutShort);
   }
 
-  private static String listed(List<String> names) {
+  private static Object listed(List<String> names) {
     int most = 5;
     String some =
         names.stream().limit(most).map(n -> "'" + n + "'").collect(Collectors.joining(", "));
-    return names.size() > most ? some + " and " + (names.size() - most) + " more" : some;
+    return names.size() > most
+        ? Phrase.of("near.and_more", "some", some, "n", names.size() - most)
+        : some;
   }
 }

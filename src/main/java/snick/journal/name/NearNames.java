@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import snick.phrase.Phrase;
 
 /** Which of some names a typed one comes near to. */
 public final class NearNames {
@@ -34,12 +34,13 @@ public final class NearNames {
   }
 
   /** The question to ask, with a leading semicolon; empty if nothing is near. */
-  public static String question(List<String> near) {
-    return near.isEmpty()
-        ? ""
-        : "; did you mean "
-            + near.stream().map(Field::shown).collect(Collectors.joining(" or "))
-            + "?";
+  public static Object question(List<String> near) {
+    return near.stream()
+        .map(Field::shown)
+        .map(Object.class::cast)
+        .reduce((first, second) -> Phrase.of("near.or", "first", first, "second", second))
+        .<Object>map(names -> Phrase.of("near.did_you_mean", "names", names))
+        .orElse("");
   }
 
   private static boolean isNear(String typed, String name) {

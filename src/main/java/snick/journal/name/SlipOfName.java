@@ -1,6 +1,7 @@
 package snick.journal.name;
 
 import java.util.List;
+import snick.phrase.NotAccepted;
 
 /** A name to be added that is nearly one that is there: asks which is meant. */
 public final class SlipOfName extends NotAccepted {
@@ -11,7 +12,14 @@ public final class SlipOfName extends NotAccepted {
   private final String[] near;
 
   SlipOfName(String kind, String typed, List<String> near) {
-    super("%s '%s' is new%s".formatted(kind, Field.shown(typed.strip()), NearNames.question(near)));
+    super(
+        "refused.new_name",
+        "kind",
+        Field.called(kind),
+        "typed",
+        Field.shown(typed.strip()),
+        "near",
+        NearNames.question(near));
     this.near = near.toArray(String[]::new);
   }
 

@@ -11,7 +11,7 @@ import snick.journal.FilamentLot;
 import snick.journal.Margin;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;

@@ -11,8 +11,8 @@ import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Evaluation;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
+import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.word.Words;
 
 /** Charts of a calibration: residuals of its readings, and its uncertainty over the range. */
 public final class CalibrationCharts {

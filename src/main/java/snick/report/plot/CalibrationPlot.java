@@ -11,8 +11,8 @@ import snick.force.budget.Contribution;
 import snick.force.budget.Coverage;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
+import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.word.Words;
 
 /** Draws a calibration: the curve, and how far points and uncertainty lie from it. */
 public final class CalibrationPlot {

@@ -8,7 +8,7 @@ import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.check.EwmaChart;
 import snick.force.check.IndividualsChart;
-import snick.report.word.Words;
+import snick.phrase.Words;
 import snick.store.record.Verification;
 
 /**

@@ -12,9 +12,10 @@ import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
 import snick.force.budget.DerivedForce;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.MeasuredForce;
-import snick.report.word.Words;
 import snick.store.StoreReader;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCalibration;
@@ -60,12 +61,12 @@ public final class CutPlot {
    *
    * @param calibration the one its current force came from; empty to draw it in counts
    * @param words the language
-   * @throws NothingToDraw if no sample of it lies inside the converter's range
+   * @throws NotAccepted if no sample of it lies inside the converter's range
    */
   public static Picture of(StoredCut stored, Optional<Calibration> calibration, Words words) {
     CutPlot plot = new CutPlot(stored, calibration, words);
     if (plot.times.length == 0) {
-      throw new NothingToDraw("cut " + stored.id() + " has no sample inside the converter's range");
+      throw new NotAccepted("refused.no_sample_in_range", "cut", stored.id());
     }
     return plot.picture();
   }

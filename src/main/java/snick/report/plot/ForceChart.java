@@ -15,11 +15,15 @@ import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.lines.SeriesLines;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.word.Words;
 
 /** An XY chart in the look of all pictures. */
 final class ForceChart {
+  /** Characters that are not seen: zero width non-joiner and joiner of Unicode. */
+  private static final String NOTHING = "\u200c";
+
+  private static final String JOINER = "\u200d";
   private static final int FONT_SIZE = 14;
   private static final BasicStroke THIN = new BasicStroke(1);
 
@@ -121,8 +125,21 @@ final class ForceChart {
     chart
         .getStyler()
         .setxAxisTickLabelsFormattingFunction(
-            v -> Math.abs(v - Math.rint(v)) < 1e-6 ? named.apply(v) : "");
+            v -> {
+              String label = Math.abs(v - Math.rint(v)) < 1e-6 ? named.apply(v) : "";
+              return label.isEmpty() ? unseen(v) : label + NOTHING.repeat(Long.SIZE);
+            });
     return this;
+  }
+
+  /**
+   * Another nothing at each place, for the library leaves out all labels if two are alike; shorter
+   * than any that is seen, for the longest tells it how high labels are.
+   */
+  private static String unseen(double place) {
+    return Integer.toBinaryString(Double.hashCode(place))
+        .replace("0", NOTHING)
+        .replace("1", JOINER);
   }
 
   /** A level line all across. */

@@ -6,9 +6,10 @@ import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.word.Words;
 import snick.verdict.comparison.GroupFigures;
 
 /** Draws a blade over its sessions: force at the end of each, broken where the rig changed. */
@@ -43,15 +44,12 @@ public final class HistoryPlot {
    * The picture of a blade's story.
    *
    * @param words the language
-   * @throws NothingToDraw if no session has cuts enough
+   * @throws NotAccepted if no session has cuts enough
    */
   public static Picture of(BladeStory story, Words words) {
     HistoryPlot plot = new HistoryPlot(story, words);
     if (plot.dots.isEmpty()) {
-      throw new NothingToDraw(
-          "blade '"
-              + story.blade().label()
-              + "' has no session with two cuts that have a force: cut, with a calibration");
+      throw new NotAccepted("refused.blade_without_force", "blade", story.blade().label());
     }
     return plot.picture();
   }
@@ -74,7 +72,20 @@ public final class HistoryPlot {
     lines(chart);
     return new Picture(
             title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
-        .under(words.say("draw.history_foot"));
+        .under(words.say(measured()), words.say("draw.history_foot"));
+  }
+
+  private Phrase measured() {
+    int cuts = story.visits().stream().mapToInt(BladeStory.Visit::cuts).sum();
+    List<String> rigs =
+        story.visits().stream()
+            .flatMap(visit -> visit.session().rig().stream())
+            .distinct()
+            .map(Shown::shortened)
+            .toList();
+    return rigs.isEmpty()
+        ? Phrase.of("draw.history_measured_no_rig", "n", cuts)
+        : Phrase.of("draw.history_measured", "n", cuts, "rigs", rigs);
   }
 
   private String session(double place) {

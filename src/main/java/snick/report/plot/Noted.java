@@ -8,7 +8,7 @@ import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Inspection;
 import snick.journal.SharpeningStep;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * What was noted, in words.

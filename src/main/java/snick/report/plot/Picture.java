@@ -23,7 +23,7 @@ import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * Charts side by side, to be written as SVG or PNG; the same charts give the same bytes on one

@@ -6,9 +6,10 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.journal.Session;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.word.Words;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
@@ -57,15 +58,12 @@ public final class ProgressionPlot {
    *
    * @param stages evidence of its stages, in order
    * @param words the language
-   * @throws NothingToDraw if no stage has a cut with a force
+   * @throws NotAccepted if no stage has a cut with a force
    */
   public static Picture of(Session session, List<StageEvidence> stages, Judge judge, Words words) {
     List<Readings> withCuts = stages.stream().flatMap(stage -> stage.readings().stream()).toList();
     if (withCuts.isEmpty()) {
-      throw new NothingToDraw(
-          "session '"
-              + session.name()
-              + "' has no cut with a cut-through force: cut, with a calibration");
+      throw new NotAccepted("refused.session_without_force", "session", session.name());
     }
     int cuts = withCuts.stream().mapToInt(Readings::count).sum();
     return new ProgressionPlot(withCuts, judge, words)

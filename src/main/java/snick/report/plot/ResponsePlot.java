@@ -4,8 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import snick.cut.response.Response;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /** Draws how a rig answers a sudden fall of force. */
 public final class ResponsePlot {
@@ -30,12 +31,11 @@ public final class ResponsePlot {
    *
    * @param rig its name, for the title
    * @param words the language
-   * @throws NothingToDraw if no shape is known
+   * @throws NotAccepted if no shape is known
    */
   public static Picture of(Response response, String rig, double samplesPerSecond, Words words) {
     if (response.shape().isEmpty()) {
-      throw new NothingToDraw(
-          "too few clear falls of rig " + rig + " are stored to know its response; cut some more");
+      throw new NotAccepted("refused.too_few_falls", "rig", rig);
     }
     ResponsePlot plot = new ResponsePlot(response, words);
     return new Picture(

@@ -8,10 +8,11 @@ import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.journal.Session;
 import snick.journal.Stage;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
-import snick.report.word.Words;
 import snick.store.record.CutSummary;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.statistic.Readings;
@@ -47,15 +48,12 @@ public final class StagePlot {
    * @param session the session that it belongs to
    * @param cuts its cuts in the order made, those set aside too
    * @param words the language
-   * @throws NothingToDraw if none of them has a force
+   * @throws NotAccepted if none of them has a force
    */
   public static Picture of(Session session, Stage stage, List<CutSummary> cuts, Words words) {
     StagePlot plot = new StagePlot(words, stage, cuts);
     if (plot.dots.isEmpty()) {
-      throw new NothingToDraw(
-          "stage '"
-              + stage.name()
-              + "' has no cut with a cut-through force: cut, with a calibration");
+      throw new NotAccepted("refused.stage_without_force", "stage", stage.name());
     }
     return plot.picture(stage)
         .under(

@@ -3,7 +3,7 @@ package snick.report.plot;
 import java.util.Optional;
 import snick.cut.Cut;
 import snick.force.budget.Calibration;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * A cut's readings as they are drawn: as force above the zero before the event if there is a

@@ -7,6 +7,8 @@ import java.util.Optional;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Evaluation;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
 import snick.store.StoreReader;
 import snick.store.record.StoredCalibration;
 import snick.store.record.Verification;
@@ -18,16 +20,16 @@ import snick.store.record.Verification;
  * @param sheet what it was made from; empty for a typed-in one
  * @param evaluation worked out again from the sheet; empty without one
  * @param verifications check masses since, oldest first
- * @param remarks what a reader should know, one sentence each
+ * @param remarks what a reader should know
  */
 public record CalibrationRecord(
     StoredCalibration stored,
     Optional<BenchSheet> sheet,
     Optional<Evaluation> evaluation,
     List<Verification> verifications,
-    List<String> remarks) {
+    List<Phrase> remarks) {
   /** Said on every record. */
-  public static final String WHAT_IT_IS = "In-house record, not an accredited certificate.";
+  public static final Phrase WHAT_IT_IS = Phrase.of("record.what_it_is");
 
   private static final int BUDGET_POINTS = 5;
 
@@ -43,28 +45,26 @@ public record CalibrationRecord(
             .flatMap(rig -> store.verifications(rig.deviceId()).stream())
             .filter(v -> v.calibrationId().equals(stored.calibration().id()))
             .toList();
-    List<String> remarks = new ArrayList<>();
+    List<Phrase> remarks = new ArrayList<>();
     Optional<BenchSheet> sheet = stored.document().flatMap(text -> sheet(text, remarks));
     Optional<Evaluation> evaluation = sheet.flatMap(s -> evaluation(s, stored, remarks));
     return new CalibrationRecord(stored, sheet, evaluation, since, remarks);
   }
 
-  private static Optional<BenchSheet> sheet(String text, List<String> remarks) {
+  private static Optional<BenchSheet> sheet(String text, List<Phrase> remarks) {
     try {
       return Optional.of(BenchSheet.parse(text));
     } catch (RuntimeException e) {
-      remarks.add("The readings kept with it cannot be used: " + e.getMessage() + ".");
+      remarks.add(Phrase.of("record.readings_unusable", "why", Told.of(e)));
       return Optional.empty();
     }
   }
 
   private static Optional<Evaluation> evaluation(
-      BenchSheet sheet, StoredCalibration stored, List<String> remarks) {
+      BenchSheet sheet, StoredCalibration stored, List<Phrase> remarks) {
     Evaluation again = sheet.evaluate();
     if (!again.calibration().id().equals(stored.calibration().id())) {
-      remarks.add(
-          "This version of the program works the readings out a little differently than the one"
-              + " that made the calibration; figures of merit and residuals are by this version.");
+      remarks.add(Phrase.of("record.other_version"));
     }
     remarks.addAll(again.notes());
     return Optional.of(again);

@@ -12,16 +12,20 @@ import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
 import snick.force.fit.CalibrationCurve;
 import snick.force.reading.Deflection;
+import snick.phrase.Words;
 import snick.store.record.Verification;
 
 /** A calibration record as JSON; infinite degrees of freedom are left out. */
 final class RecordJson {
+  /** Read by programs: the same in every language. */
+  private static final Words ENGLISH = Words.english();
+
   private RecordJson() {}
 
   static Map<String, Object> of(CalibrationRecord record) {
     Calibration calibration = record.calibration();
     Map<String, Object> object = new LinkedHashMap<>();
-    object.put("what_it_is", CalibrationRecord.WHAT_IT_IS);
+    object.put("what_it_is", ENGLISH.say(CalibrationRecord.WHAT_IT_IS));
     object.put("id", calibration.id());
     object.put("number", record.stored().number());
     object.put("made", calibration.made().toString());
@@ -40,7 +44,7 @@ final class RecordJson {
     record.sheet().ifPresent(sheet -> object.put("sheet", sheet.json()));
     object.put(
         "verifications", record.verifications().stream().map(RecordJson::verification).toList());
-    object.put("remarks", record.remarks());
+    object.put("remarks", record.remarks().stream().map(ENGLISH::say).toList());
     return object;
   }
 
@@ -115,11 +119,11 @@ final class RecordJson {
 
   private static Map<String, Object> figure(Figure figure) {
     Map<String, Object> object = new LinkedHashMap<>();
-    object.put("name", figure.name());
+    object.put("name", ENGLISH.say(figure.name()));
     object.put("value", figure.value());
     object.put("unit", figure.unit());
-    object.put("definition", figure.definition());
-    object.put("source", figure.source());
+    object.put("definition", ENGLISH.say(figure.definition()));
+    object.put("source", ENGLISH.say(figure.source()));
     return object;
   }
 

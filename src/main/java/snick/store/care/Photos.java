@@ -13,7 +13,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.Photo;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.store.database.Database;
 import snick.store.database.PartialFile;
 import snick.store.database.StoreException;
@@ -70,9 +71,7 @@ public record Photos(Path folder) {
       }
     } catch (IOException e) {
       throw new StoreException(
-          Trouble.NOT_WRITTEN,
-          "the photo cannot be kept in " + folder + " (" + e + "); free some space there",
-          e);
+          Trouble.NOT_WRITTEN, Phrase.of("store.photo_not_kept", "folder", folder, "what", e), e);
     }
   }
 

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.function.Function;
+import snick.phrase.Phrase;
 import snick.store.database.Database;
 import snick.store.database.PartialFile;
 import snick.store.database.StoreException;
@@ -46,12 +47,12 @@ public final class StoreCopy {
     } catch (StoreException e) {
       throw new StoreException(
           e.trouble(),
-          "no copy was made to "
-              + target
-              + ": "
-              + (e.trouble() == Trouble.FULL
-                  ? "its disk is full; free some space"
-                  : e.getMessage()),
+          Phrase.of(
+              "store.no_copy",
+              "target",
+              target,
+              "why",
+              e.trouble() == Trouble.FULL ? Phrase.of("store.disk_full") : e.why()),
           e);
     }
   }
@@ -80,7 +81,7 @@ public final class StoreCopy {
       }
     } catch (IOException e) {
       throw new StoreException(
-          Trouble.OTHER, target + " cannot be written (" + e + "); choose another place", e);
+          Trouble.OTHER, Phrase.of("store.copy_not_written", "target", target, "what", e), e);
     }
   }
 
@@ -96,9 +97,7 @@ public final class StoreCopy {
           () -> watch.goesOn("checking the copy", 0, 0), () -> IntegrityCheck.requireSound(copy));
     } catch (StoreException e) {
       throw new StoreException(
-          e.trouble(),
-          "no copy was made to " + target + ": it would be unsound: " + e.getMessage(),
-          e);
+          e.trouble(), Phrase.of("store.copy_unsound", "target", target, "why", e.why()), e);
     }
   }
 
@@ -129,7 +128,6 @@ public final class StoreCopy {
   }
 
   private StoreException alreadyThere() {
-    return new StoreException(
-        Trouble.TAKEN, target + " is already there and was left alone; choose another name");
+    return new StoreException(Trouble.TAKEN, Phrase.of("store.copy_there", "target", target));
   }
 }

@@ -17,6 +17,7 @@ import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteOpenMode;
+import snick.phrase.Phrase;
 
 /**
  * One connection to the file, its settings, its transactions and its prepared statements. Not for
@@ -190,11 +191,7 @@ public final class Database implements AutoCloseable {
   /** Refuses to go on once the path leads to another file, or to none. */
   public void requireInPlace() {
     if (!StoreFile.key(file).equals(key)) {
-      throw new StoreException(
-          StoreException.Trouble.GONE,
-          file
-              + " was deleted, moved or renamed while it was open; what is in it went with it: stop,"
-              + " and put it back or begin another store");
+      throw new StoreException(StoreException.Trouble.GONE, Phrase.of("store.gone", "file", file));
     }
   }
 

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.Set;
 import org.sqlite.NativeLibraryNotFoundException;
+import snick.phrase.Phrase;
 import snick.store.database.StoreException.Trouble;
 
 /**
@@ -33,29 +34,42 @@ public final class Failures {
     }
     Trouble trouble = trouble(cause);
     return new StoreException(
-        trouble, file + ": " + cause.getMessage() + "; " + nextStep(trouble), cause);
+        trouble,
+        Phrase.of(
+            "store.failed", "file", file, "what", cause.getMessage(), "next", nextStep(trouble)),
+        cause);
   }
 
   private StoreException noLibrary(SQLException cause) {
     return new StoreException(
         Trouble.OTHER,
-        file
-            + ": SQLite's library can be unpacked neither beside it nor into "
-            + System.getProperty("java.io.tmpdir")
-            + "; free some space in one of them, or make it writable",
+        Phrase.of("store.no_library", "file", file, "folder", System.getProperty("java.io.tmpdir")),
         cause);
   }
 
   StoreException notWritten(IOException cause) {
     return new StoreException(
         Trouble.NOT_WRITTEN,
-        file + ": " + cause.getMessage() + "; " + nextStep(Trouble.NOT_WRITTEN),
+        Phrase.of(
+            "store.failed",
+            "file",
+            file,
+            "what",
+            cause.getMessage(),
+            "next",
+            nextStep(Trouble.NOT_WRITTEN)),
         cause);
   }
 
-  public StoreException damaged(String what) {
+  /**
+   * Something in the file is not what was written.
+   *
+   * @param what a phrase, or a finding of SQLite's own
+   */
+  public StoreException damaged(Object what) {
     return new StoreException(
-        Trouble.DAMAGED, file + ": " + what + "; " + nextStep(Trouble.DAMAGED));
+        Trouble.DAMAGED,
+        Phrase.of("store.failed", "file", file, "what", what, "next", nextStep(Trouble.DAMAGED)));
   }
 
   private Trouble trouble(SQLException cause) {
@@ -85,19 +99,15 @@ public final class Failures {
         : cause.getErrorCode();
   }
 
-  private String nextStep(Trouble trouble) {
+  private static Phrase nextStep(Trouble trouble) {
     return switch (trouble) {
-      case FULL -> "free some space on its disk, nothing stored is lost";
-      case NOT_WRITTEN ->
-          "see whether a quota or the largest size of a file is reached (quota, ulimit -f) or the"
-              + " disk fails (dmesg), nothing stored is lost";
-      case READ_ONLY -> "make the file and its directory writable";
-      case BUSY -> "another program is writing to it, try again";
-      case DAMAGED ->
-          "keep a copy of it and of its -wal file, then: snick store restore BACKUP --data NEW, or"
-              + " for what is readable: snick store salvage DIRECTORY --data NEW";
-      case NEWER_VERSION -> "use the newer program";
-      case MISSING, TAKEN, GONE, OTHER -> "check the path, its owner and its permissions";
+      case FULL -> Phrase.of("store.next_full");
+      case NOT_WRITTEN -> Phrase.of("store.next_not_written");
+      case READ_ONLY -> Phrase.of("store.next_read_only");
+      case BUSY -> Phrase.of("store.next_busy");
+      case DAMAGED -> Phrase.of("store.next_damaged");
+      case NEWER_VERSION -> Phrase.of("store.next_newer_version");
+      case MISSING, TAKEN, GONE, OTHER -> Phrase.of("store.next_other");
     };
   }
 }

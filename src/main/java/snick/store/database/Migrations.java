@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import snick.phrase.Phrase;
 import snick.store.database.StoreException.Trouble;
 
 /**
@@ -53,19 +54,12 @@ public final class Migrations {
     int version = Math.toIntExact(database.pragma("user_version"));
     if (application != APPLICATION_ID && !(application == 0 && empty)) {
       throw new StoreException(
-          Trouble.OTHER,
-          database.file()
-              + " is a database of another program; choose another directory for the store");
+          Trouble.OTHER, Phrase.of("store.of_another_program", "file", database.file()));
     }
     if (version > newest()) {
       throw new StoreException(
           Trouble.NEWER_VERSION,
-          database.file()
-              + " has schema version "
-              + version
-              + ", this program knows up to "
-              + newest()
-              + "; use the newer program, or restore a backup made before it was upgraded");
+          Phrase.of("store.newer", "file", database.file(), "version", version, "known", newest()));
     }
     return version;
   }
@@ -96,7 +90,7 @@ public final class Migrations {
     database.execute("PRAGMA application_id = " + APPLICATION_ID);
     database.execute("PRAGMA user_version = " + last);
     if (!database.pragmaText("foreign_key_check").isEmpty()) {
-      throw database.failures().damaged("a row refers to one that does not exist");
+      throw database.failures().damaged(Phrase.of("store.row_refers_to_none"));
     }
     return null;
   }

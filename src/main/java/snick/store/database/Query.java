@@ -14,6 +14,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import snick.phrase.Phrase;
 import snick.quantity.Attribute;
 
 /** One statement with its parameters given in order. Used once, at once. */
@@ -148,7 +149,9 @@ public final class Query {
         | ArithmeticException
         | DateTimeException
         | NullPointerException e) {
-      throw database.failures().damaged("a row is not what was written: " + e.getMessage());
+      throw database
+          .failures()
+          .damaged(Phrase.of("store.row_not_as_written", "what", String.valueOf(e.getMessage())));
     }
   }
 

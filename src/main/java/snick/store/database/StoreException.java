@@ -1,10 +1,14 @@
 package snick.store.database;
 
+import snick.phrase.Phrase;
+import snick.phrase.Told;
+import snick.phrase.Words;
+
 /**
  * The store could not do what was asked. Nothing of the failed step is in the store; what was
- * stored before stays. The message names the file and the next step.
+ * stored before stays. The phrase names the file and the next step.
  */
-public final class StoreException extends RuntimeException {
+public final class StoreException extends RuntimeException implements Told {
   private static final long serialVersionUID = 1;
 
   /** What is in the way. */
@@ -32,15 +36,27 @@ public final class StoreException extends RuntimeException {
   }
 
   private final Trouble trouble;
+  private final transient Phrase why;
 
-  public StoreException(Trouble trouble, String message) {
-    super(message);
-    this.trouble = trouble;
+  public StoreException(Trouble trouble, Phrase why) {
+    this(trouble, why, null);
   }
 
-  public StoreException(Trouble trouble, String message, Throwable cause) {
-    super(message, cause);
+  public StoreException(Trouble trouble, Phrase why, Throwable cause) {
+    super(cause);
     this.trouble = trouble;
+    this.why = why;
+  }
+
+  @Override
+  public Phrase why() {
+    return why;
+  }
+
+  /** {@link #why} in English. */
+  @Override
+  public String getMessage() {
+    return Words.english().say(why);
   }
 
   /** What is in the way. */

@@ -15,6 +15,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import snick.phrase.Phrase;
 import snick.store.database.StoreException.Trouble;
 
 /** The file of a store and its directory; where the system knows permissions, the owner's alone. */
@@ -65,13 +66,11 @@ public final class StoreFile {
 
   private static StoreException notCreated(Path file, IOException e) {
     return new StoreException(
-        Trouble.READ_ONLY,
-        file + " cannot be created (" + reason(e) + "); choose a directory that you may write to",
-        e);
+        Trouble.READ_ONLY, Phrase.of("store.not_created", "file", file, "reason", reason(e)), e);
   }
 
-  private static String reason(IOException e) {
-    return e instanceof AccessDeniedException ? "no permission" : e.toString();
+  private static Object reason(IOException e) {
+    return e instanceof AccessDeniedException ? Phrase.of("store.no_permission") : e.toString();
   }
 
   /** Another program created the file at the same moment, or something else is in the way. */
@@ -80,9 +79,7 @@ public final class StoreFile {
       return file;
     }
     throw new StoreException(
-        Trouble.OTHER,
-        e.getFile() + " is in the way of the store " + file + "; choose another directory",
-        e);
+        Trouble.OTHER, Phrase.of("store.in_the_way", "what", e.getFile(), "file", file), e);
   }
 
   public static FileAttribute<?>[] ownersAlone(Path where, String permissions) {
@@ -117,9 +114,7 @@ public final class StoreFile {
 
   public static Path requireThere(Path file) {
     if (Files.notExists(file)) {
-      throw new StoreException(
-          Trouble.MISSING,
-          "no store at " + file + "; record something first, or name its directory");
+      throw new StoreException(Trouble.MISSING, Phrase.of("store.missing", "file", file));
     }
     return file;
   }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import snick.journal.Blade;
 import snick.journal.Entry;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.database.Row;
 
@@ -49,17 +49,12 @@ public final class BladeTable {
   }
 
   private static NotAccepted unknown(String label) {
-    return new NotAccepted("blade '" + label + "' is not in the journal: add it first");
+    return new NotAccepted("refused.no_blade", "blade", label);
   }
 
   public Entry<Blade> add(Blade blade, Instant recorded) {
     return addNew(blade, recorded)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "blade '"
-                        + blade.label()
-                        + "' is already in the journal: correct it, or choose a label"));
+        .orElseThrow(() -> new NotAccepted("refused.blade_exists", "blade", blade.label()));
   }
 
   /** Adds a blade; empty if there is one of its label, which is kept. */
@@ -81,8 +76,7 @@ public final class BladeTable {
 
   public void rename(String label, String newLabel) {
     if (find(newLabel).isPresent()) {
-      throw new NotAccepted(
-          "blade '" + newLabel + "' is already in the journal: merge the two, or choose a label");
+      throw new NotAccepted("refused.blade_exists_to_merge", "blade", newLabel);
     }
     database
         .query("UPDATE blade SET label = ? WHERE label = ?")

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import snick.cut.Trace;
+import snick.phrase.Phrase;
 import snick.store.database.Database;
 import snick.store.database.Query;
 import snick.store.database.Row;
@@ -178,7 +179,7 @@ public final class CutTable {
         .query("SELECT crc32c, samples FROM cut_trace WHERE cut = ?")
         .whole(cutId)
         .first(row -> decode(cutId, row.whole("crc32c"), row.blob("samples")))
-        .orElseThrow(() -> damaged(cutId, "is missing"));
+        .orElseThrow(() -> damaged("store.trace_missing", cutId));
   }
 
   /** Reads a trace and compares its length with what the cut says. */
@@ -191,7 +192,7 @@ public final class CutTable {
             .orElseThrow();
     int found = trace(cutId).size();
     if (found != samples) {
-      throw damaged(cutId, "has " + found + " samples, its cut says " + samples);
+      throw damaged("store.trace_length", cutId, "found", found, "stated", samples);
     }
   }
 
@@ -199,17 +200,24 @@ public final class CutTable {
     long found = TraceBlob.checksum(samples);
     if (found != checksum) {
       throw damaged(
-          cutId, String.format(Locale.ROOT, "has checksum %08x, stored was %08x", found, checksum));
+          "store.trace_checksum",
+          cutId,
+          "found",
+          String.format(Locale.ROOT, "%08x", found),
+          "stored",
+          String.format(Locale.ROOT, "%08x", checksum));
     }
     try {
       return TraceBlob.decode(samples);
     } catch (MalformedTraceException e) {
-      throw damaged(cutId, "is malformed: " + e.getMessage());
+      throw damaged("store.trace_malformed", cutId, "what", e.getMessage());
     }
   }
 
-  private StoreException damaged(long cutId, String how) {
-    return database.failures().damaged("trace of cut " + cutId + " " + how);
+  private StoreException damaged(String key, long cutId, Object... values) {
+    Map<String, Object> all = new HashMap<>(Phrase.of(key, values).values());
+    all.put("cut", cutId);
+    return database.failures().damaged(new Phrase(key, all));
   }
 
   private static CutSummary map(Row row) {

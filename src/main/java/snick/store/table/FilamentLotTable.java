@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.LotFigure;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.database.Query;
 import snick.store.database.Row;
@@ -47,17 +47,12 @@ public final class FilamentLotTable {
   }
 
   private static NotAccepted unknown(String lot) {
-    return new NotAccepted("filament lot '" + lot + "' is not in the journal: add it first");
+    return new NotAccepted("refused.no_lot", "lot", lot);
   }
 
   public Entry<FilamentLot> add(FilamentLot lot, Instant recorded) {
     return addNew(lot, recorded)
-        .orElseThrow(
-            () ->
-                new NotAccepted(
-                    "filament lot '"
-                        + lot.lot()
-                        + "' is already in the journal: correct it instead"));
+        .orElseThrow(() -> new NotAccepted("refused.lot_exists", "lot", lot.lot()));
   }
 
   /** Adds a lot; empty if there is one of its name, which is kept. */

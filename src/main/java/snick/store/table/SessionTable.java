@@ -7,7 +7,7 @@ import java.util.OptionalLong;
 import snick.journal.Entry;
 import snick.journal.Session;
 import snick.journal.Stage;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.database.Row;
 
@@ -52,13 +52,12 @@ public final class SessionTable {
   }
 
   private static NotAccepted unknown(String name) {
-    return new NotAccepted("session '" + name + "' is not in the journal: open it first");
+    return new NotAccepted("refused.no_session", "session", name);
   }
 
   public Entry<Session> open(Session session, Instant recorded) {
     if (find(session.name()).isPresent()) {
-      throw new NotAccepted(
-          "session '" + session.name() + "' is already in the journal: choose another name");
+      throw new NotAccepted("refused.session_exists", "session", session.name());
     }
     database
         .query("INSERT INTO session (name, closed_utc_ns) VALUES (?, ?)")
@@ -136,8 +135,7 @@ public final class SessionTable {
 
   public void rename(String name, String newName) {
     if (find(newName).isPresent()) {
-      throw new NotAccepted(
-          "session '" + newName + "' is already in the journal: choose another name");
+      throw new NotAccepted("refused.session_exists", "session", newName);
     }
     database.query("UPDATE session SET name = ? WHERE name = ?").text(newName).text(name).change();
   }

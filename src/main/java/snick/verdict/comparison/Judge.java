@@ -7,9 +7,9 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
 import snick.journal.Margin;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.statistic.EffectSize;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Ratio;
@@ -74,12 +74,11 @@ public record Judge(
 
   public Judge {
     if (marginGf.isPresent() && !(marginGf.getAsDouble() > 0 && marginGf.getAsDouble() <= 1e6)) {
-      throw new NotComparable(
-          "margin " + marginGf.getAsDouble() + " gf is outside 0 (excluded) to 1000000 gf");
+      throw new NotAccepted("refused.margin_out_of_range", "margin", marginGf.getAsDouble());
     }
     if (planned.isPresent() && !(planned.getAsInt() >= 2 && planned.getAsInt() <= Readings.LIMIT)) {
-      throw new NotComparable(
-          "planned " + planned.getAsInt() + " cuts are outside 2 to " + Readings.LIMIT);
+      throw new NotAccepted(
+          "refused.planned_out_of_range", "n", planned.getAsInt(), "limit", Readings.LIMIT);
     }
   }
 
@@ -106,7 +105,7 @@ public record Judge(
   /**
    * Compares {@code second} with {@code first}.
    *
-   * @throws NotComparable if either has fewer than 2 readings
+   * @throws NotAccepted if either has fewer than 2 readings
    */
   public Comparison compare(Readings allFirst, Readings allSecond) {
     Readings first = asPlanned(allFirst);
@@ -151,7 +150,7 @@ public record Judge(
   /**
    * The verdict of {@link #compare} alone, without the figures that do not decide.
    *
-   * @throws NotComparable if either has fewer than 2 readings
+   * @throws NotAccepted if either has fewer than 2 readings
    */
   public Change verdict(Readings allFirst, Readings allSecond) {
     Readings first = asPlanned(allFirst);

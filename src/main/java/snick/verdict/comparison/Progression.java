@@ -5,9 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.statistic.Holm;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /**
@@ -63,7 +63,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
    * smallest difference that as many cuts as were planned, else as the smallest stage has, would
    * show.
    *
-   * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
+   * @throws NotAccepted with fewer than 2 stages, or fewer than 2 cuts in one
    */
   public static Progression of(List<Readings> stages, Judge judge) {
     requireTwo(stages);
@@ -78,8 +78,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   private static void requireTwo(List<Readings> stages) {
     if (stages.size() < 2) {
-      throw new NotComparable(
-          "a progression needs 2 stages or more with cuts, not " + stages.size());
+      throw new NotAccepted("refused.too_few_stages", "n", stages.size());
     }
     stages.forEach(stage -> stage.atLeast(2));
   }
@@ -111,7 +110,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
   /**
    * How the last of {@code stages} stand to one another.
    *
-   * @throws NotComparable with fewer than 2 stages, or fewer than 2 cuts in one
+   * @throws NotAccepted with fewer than 2 stages, or fewer than 2 cuts in one
    */
   public static Plateau plateau(List<Readings> stages, Judge judge) {
     requireTwo(stages);

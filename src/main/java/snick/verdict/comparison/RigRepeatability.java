@@ -1,7 +1,7 @@
 package snick.verdict.comparison;
 
 import org.apache.commons.statistics.distribution.TDistribution;
-import snick.verdict.statistic.NotComparable;
+import snick.phrase.NotAccepted;
 
 /**
  * What the rig itself scatters: repeated cuts under the same conditions (JCGM 200:2012, 2.21), from
@@ -14,12 +14,10 @@ import snick.verdict.statistic.NotComparable;
 public record RigRepeatability(double sdGf, double degreesOfFreedom, String study) {
   public RigRepeatability {
     if (!(sdGf > 0 && sdGf <= 1e6)) {
-      throw new NotComparable(
-          "rig repeatability " + sdGf + " gf is outside 0 (excluded) to 1e6 gf");
+      throw new NotAccepted("refused.rig_repeatability", "sd", sdGf);
     }
     if (!(degreesOfFreedom >= 1)) {
-      throw new NotComparable(
-          "rig repeatability has " + degreesOfFreedom + " degrees of freedom: 1 or more needed");
+      throw new NotAccepted("refused.rig_repeatability_freedom", "n", degreesOfFreedom);
     }
   }
 

@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.descriptive.StandardDeviation;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * The cut-through forces of one group, for example one stage, in gf as they were given, so that
@@ -29,20 +31,20 @@ public final class Readings {
   /**
    * Readings of {@code name}, in gf.
    *
-   * @throws NotComparable if there are none or too many, or one is not finite or out of range
+   * @throws NotAccepted if there are none or too many, or one is not finite or out of range
    */
   public static Readings ofGramForce(String name, double... gramForce) {
     if (gramForce.length == 0) {
-      throw new NotComparable(name + " has no cuts: make at least 2");
+      throw new NotAccepted("refused.no_cuts", "name", name);
     }
     if (gramForce.length > LIMIT) {
-      throw new NotComparable(
-          name + " has " + gramForce.length + " cuts, the limit is " + LIMIT + ": use fewer");
+      throw new NotAccepted(
+          "refused.too_many_cuts", "name", name, "n", gramForce.length, "limit", LIMIT);
     }
     for (int i = 0; i < gramForce.length; i++) {
       if (!(Math.abs(gramForce[i]) <= LARGEST_GF)) {
-        throw new NotComparable(
-            name + ": value " + (i + 1) + " is " + gramForce[i] + ", not within ±1e13 gf");
+        throw new NotAccepted(
+            "refused.value_out_of_range", "name", name, "i", i + 1, "value", gramForce[i]);
       }
     }
     return new Readings(name, gramForce.clone());
@@ -123,16 +125,16 @@ public final class Readings {
 
   public Readings atLeast(int least) {
     if (gramForce.length < least) {
-      throw new NotComparable(
-          name
-              + " has "
-              + gramForce.length
-              + (gramForce.length == 1 ? " cut" : " cuts")
-              + ", at least "
-              + least
-              + " are needed to know its scatter: make "
-              + (least - gramForce.length)
-              + " more");
+      throw new NotAccepted(
+          Phrase.count(
+              "refused.too_few_cuts",
+              gramForce.length,
+              "name",
+              name,
+              "least",
+              least,
+              "more",
+              least - gramForce.length));
     }
     return this;
   }

@@ -7,7 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.commons.statistics.distribution.FDistribution;
-import snick.verdict.statistic.NotComparable;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * Crossed repeatability study: every operator cuts every part equally often. Two-way random-effects
@@ -33,8 +34,8 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
   public record Reading(String part, String operator, double gramForce) {
     public Reading {
       if (!Double.isFinite(gramForce)) {
-        throw new NotComparable(
-            "part " + part + ", operator " + operator + ": " + gramForce + " is not a force in gf");
+        throw new NotAccepted(
+            "refused.no_force", "part", part, "operator", operator, "value", gramForce);
       }
     }
   }
@@ -125,7 +126,7 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
   /**
    * Study of {@code readings}.
    *
-   * @throws NotComparable if parts, operators or repeats are fewer than 2, or a cell has another
+   * @throws NotAccepted if parts, operators or repeats are fewer than 2, or a cell has another
    *     number of cuts than the rest; the message names the cell
    */
   public static CrossedStudy of(List<Reading> readings) {
@@ -153,8 +154,7 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
       within += cell.stream().mapToDouble(v -> squared(v - mean)).sum();
     }
     if (!(within > 0)) {
-      throw new NotComparable(
-          "repeated cuts do not scatter, so repeatability cannot be told: check the resolution");
+      throw new NotAccepted("refused.repeats_do_not_scatter");
     }
     int dfPart = cells.parts().size() - 1;
     int dfOperator = cells.operators().size() - 1;
@@ -194,27 +194,24 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
 
     private void check() {
       if (parts.size() < 2 || operators.size() < 2) {
-        throw new NotComparable(
-            "a crossed study needs 2 parts and 2 operators or more, not "
-                + parts.size()
-                + " and "
-                + operators.size());
+        throw new NotAccepted(
+            "refused.crossed_too_small", "parts", parts.size(), "operators", operators.size());
       }
       int most = byCell.values().stream().mapToInt(List::size).max().orElseThrow();
       for (String part : parts) {
         for (String operator : operators) {
           int n = byCell.getOrDefault(List.of(part, operator), List.of()).size();
           if (n != most || n < 2) {
-            throw new NotComparable(
-                "part "
-                    + part
-                    + ", operator "
-                    + operator
-                    + " has "
-                    + (n == 1 ? "1 cut" : n + " cuts")
-                    + ": every cell needs the same number, "
-                    + Math.max(2, most)
-                    + " here");
+            throw new NotAccepted(
+                Phrase.count(
+                    "refused.crossed_uneven",
+                    n,
+                    "part",
+                    part,
+                    "operator",
+                    operator,
+                    "needed",
+                    Math.max(2, most)));
           }
         }
       }

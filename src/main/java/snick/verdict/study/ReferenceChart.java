@@ -3,10 +3,10 @@ package snick.verdict.study;
 import java.util.ArrayList;
 import java.util.List;
 import snick.force.check.EwmaChart;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.Wording;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /**
@@ -47,12 +47,11 @@ public record ReferenceChart(
   /**
    * Chart of {@code later} readings in the order made, against limits from {@code baseline}.
    *
-   * @throws NotComparable if the baseline has fewer than 8 readings or does not scatter
+   * @throws NotAccepted if the baseline has fewer than 8 readings or does not scatter
    */
   public static ReferenceChart of(Readings baseline, Readings later) {
     if (baseline.atLeast(LEAST).allEqual()) {
-      throw new NotComparable(
-          baseline.name() + " does not scatter, so it sets no limits: check the resolution");
+      throw new NotAccepted("refused.baseline_does_not_scatter", "name", baseline.name());
     }
     ReferenceLimits limits = ReferenceLimits.of(baseline, ReferenceLimits.USUAL_LEVEL);
     double[] values = later.gramForce();

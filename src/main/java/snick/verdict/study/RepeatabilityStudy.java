@@ -4,6 +4,7 @@ import java.util.List;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.comparison.Grubbs;
 import snick.verdict.comparison.Reason;
@@ -11,7 +12,6 @@ import snick.verdict.comparison.RigRepeatability;
 import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.Anova;
 import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 /**
@@ -51,16 +51,15 @@ public record RepeatabilityStudy(
   /**
    * Study of {@code groups}.
    *
-   * @throws NotComparable with fewer than 2 groups, fewer than 2 cuts in one, or no scatter at all
+   * @throws NotAccepted with fewer than 2 groups, fewer than 2 cuts in one, or no scatter at all
    */
   public static RepeatabilityStudy of(List<Readings> groups) {
     if (groups.size() < 2) {
-      throw new NotComparable("a repeatability study needs 2 groups or more, not " + groups.size());
+      throw new NotAccepted("refused.too_few_groups", "n", groups.size());
     }
     groups.forEach(group -> group.atLeast(2));
     if (groups.stream().allMatch(Readings::allEqual)) {
-      throw new NotComparable(
-          "no group scatters, so repeatability cannot be told: check the resolution of the readings");
+      throw new NotAccepted("refused.no_group_scatters");
     }
     List<double[]> values = groups.stream().map(Readings::gramForce).toList();
     return of(

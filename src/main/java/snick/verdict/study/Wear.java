@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.Interval;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.StraightLine;
 
 /** How the force rises with work done: a straight line. */
@@ -25,8 +25,7 @@ public sealed interface Wear {
   record Point(double work, double gramForce) {
     public Point {
       if (!(work >= 0 && work <= 1e9) || !Double.isFinite(gramForce)) {
-        throw new NotComparable(
-            "work " + work + " with force " + gramForce + " gf: work 0 to 1e9 and a force needed");
+        throw new NotAccepted("refused.wear_point", "work", work, "force", gramForce);
       }
     }
   }
@@ -72,17 +71,18 @@ public sealed interface Wear {
    * Wear over {@code points}.
    *
    * @param dullGf force before the sharpening, gf, if known
-   * @throws NotComparable with fewer than 3 points, or with all at the same work
+   * @throws NotAccepted with fewer than 3 points, or with all at the same work
    */
   static Wear of(List<Point> points, Work work, Optional<Double> dullGf) {
     double[] x = points.stream().mapToDouble(Point::work).toArray();
     double[] y = points.stream().mapToDouble(Point::gramForce).toArray();
     if (x.length < 3 || java.util.Arrays.stream(x).distinct().count() < 2) {
-      throw new NotComparable(
-          "wear needs 3 cuts or more at 2 amounts of work or more, not "
-              + x.length
-              + " at "
-              + java.util.Arrays.stream(x).distinct().count());
+      throw new NotAccepted(
+          "refused.wear_too_few",
+          "n",
+          x.length,
+          "amounts",
+          java.util.Arrays.stream(x).distinct().count());
     }
     StraightLine line = StraightLine.through(x, y);
     double t = TDistribution.of(line.degreesOfFreedom()).inverseSurvivalProbability(0.025);

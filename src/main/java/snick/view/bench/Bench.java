@@ -14,6 +14,7 @@ import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.NextSpot;
 import snick.live.RigTap;
+import snick.phrase.Phrase;
 import snick.store.Store;
 import snick.store.StoreReader;
 
@@ -22,28 +23,33 @@ import snick.store.StoreReader;
  *
  * @param state how the recorder is doing; any thread
  * @param metrics its metrics; any thread
- * @param traces live samples, one a rig
- * @param taps where the samples of each rig go
- * @param scales what turns counts into forces
+ * @param rigs what is plugged in
  * @param doors the page's own doors to the store
  * @param nextSpot where the next cut is going to be
  * @param complain takes what went wrong with the page, for people; any thread
- * @param ports lists the serial ports of this machine without opening them; any thread
  * @param clock wall clock
  * @param preferences what the person has set once for all
  */
 public record Bench(
     Supplier<BenchState> state,
     RigMetrics metrics,
-    List<LiveTrace> traces,
-    List<RigTap> taps,
-    Scales scales,
+    Rigs rigs,
     Doors doors,
     NextSpot nextSpot,
-    Consumer<String> complain,
-    Supplier<List<PortHere>> ports,
+    Consumer<Phrase> complain,
     Clock clock,
     Preferences preferences) {
+  /**
+   * The rigs, and where one more could be.
+   *
+   * @param traces live samples, one a rig
+   * @param taps where the samples of each rig go
+   * @param scales what turns counts into forces
+   * @param ports lists the serial ports of this machine without opening them; any thread
+   */
+  public record Rigs(
+      List<LiveTrace> traces, List<RigTap> taps, Scales scales, Supplier<List<PortHere>> ports) {}
+
   /**
    * Calibrations, by number of the rig. Any thread.
    *
@@ -82,7 +88,7 @@ public record Bench(
 
   /** The calibration in use for a rig. */
   public Optional<Calibration> calibration(int rig) {
-    return scales.inUse().apply(rig);
+    return rigs.scales().inUse().apply(rig);
   }
 
   /** Reads the session on the bench. */

@@ -3,7 +3,7 @@ package snick.view.bench;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.journal.Margin;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -27,7 +27,7 @@ public final class BenchJudge {
     try {
       return KeptStudy.of(reader, session.log().session());
     } catch (NotAccepted e) {
-      bench.complain().accept(e.getMessage());
+      bench.complain().accept(e.why());
       return Optional.empty();
     }
   }

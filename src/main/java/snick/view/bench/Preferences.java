@@ -2,7 +2,7 @@ package snick.view.bench;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.report.word.Words;
+import snick.phrase.Words;
 
 /**
  * What the person has set once for all, as far as the page needs it.

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import snick.json.Json;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 
 /** What is sent back. */
 public sealed interface Answer {
@@ -73,26 +75,25 @@ public sealed interface Answer {
   }
 
   /**
-   * A question back (RFC 9457): sent once more with {@code new} true, the act is done.
+   * A refusal (RFC 9457), put into the page's language on its way out.
    *
-   * @param near names that may be meant
+   * @param why what is wrong and what to do next, for people
+   * @param near names that may be meant; if there are any, this asks back: sent once more with
+   *     {@code new} true, the act is done
    */
-  static Whole question(String detail, List<String> near) {
-    return of(
-        409,
-        "application/problem+json",
-        Json.text(Json.object("status", 409, "detail", detail, "near", near)));
+  record Problem(int status, Phrase why, List<String> near) implements Answer {
+    /** In the language of {@code words}. */
+    public Whole in(Words words) {
+      Map<String, Object> document = Json.object("status", status, "detail", words.say(why));
+      if (!near.isEmpty()) {
+        document.put("near", near);
+      }
+      return of(status, "application/problem+json", Json.text(document));
+    }
   }
 
-  /**
-   * A refusal (RFC 9457).
-   *
-   * @param detail what is wrong and what to do next, for people
-   */
-  static Whole problem(int status, String detail) {
-    return of(
-        status,
-        "application/problem+json",
-        Json.text(Json.object("status", status, "detail", detail)));
+  /** A refusal: the text {@code key} of the catalog with {@code values}. */
+  static Problem problem(int status, String key, Object... values) {
+    return new Problem(status, Phrase.of(key, values), List.of());
   }
 }

@@ -42,31 +42,30 @@ public final class Doorkeeper {
   }
 
   /** Why {@code head} is refused; empty if it may pass. */
-  public Optional<Answer.Whole> refuse(Request head) {
+  public Optional<Answer.Problem> refuse(Request head) {
     if (!namedHere(head)) {
-      return refusal(
-          403, "only " + String.join(", ", names) + " are answered; add a name with --http-name");
+      return Optional.of(Answer.problem(403, "door.names", "names", String.join(", ", names)));
     }
     if (!READING.contains(head.method()) && !head.method().equals("POST")) {
-      return refusal(405, "use GET to read and POST to change");
+      return Optional.of(Answer.problem(405, "door.get_or_post"));
     }
     if (beyondLoopback && !holdsToken(head)) {
-      return refusal(403, "open the address that was printed at the start: it holds the token");
+      return Optional.of(Answer.problem(403, "door.holds_the_token"));
     }
     return READING.contains(head.method()) ? Optional.empty() : refuseChange(head);
   }
 
-  private Optional<Answer.Whole> refuseChange(Request head) {
+  private Optional<Answer.Problem> refuseChange(Request head) {
     if (!fromSamePage(head)) {
-      return refusal(403, "a change is taken from this page or from a program, not another page");
+      return Optional.of(Answer.problem(403, "door.another_page"));
     }
     if (!hasType(head)) {
-      return refusal(
-          415, "send the change as " + (head.isPhoto() ? "image/jpeg" : "application/json"));
+      return Optional.of(
+          Answer.problem(
+              415, "door.send_as", "type", head.isPhoto() ? "image/jpeg" : "application/json"));
     }
     if (head.one(TOKEN_HEADER).filter(token::matches).isEmpty()) {
-      return refusal(
-          403, "the token in " + TOKEN_HEADER + " is missing or old: load the page anew");
+      return Optional.of(Answer.problem(403, "door.old_token", "header", TOKEN_HEADER));
     }
     return Optional.empty();
   }
@@ -114,9 +113,5 @@ public final class Doorkeeper {
         .filter(pair -> pair.startsWith(COOKIE + "="))
         .map(pair -> pair.substring(COOKIE.length() + 1))
         .findFirst();
-  }
-
-  private static Optional<Answer.Whole> refusal(int status, String detail) {
-    return Optional.of(Answer.problem(status, detail));
   }
 }

@@ -7,8 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import snick.journal.name.NotAccepted;
+import snick.journal.name.Field;
 import snick.json.Json;
+import snick.phrase.NotAccepted;
 
 /** The members of a JSON object that somebody sent. Every door throws {@link NotAccepted}. */
 public record Fields(Map<String, Object> members) {
@@ -17,7 +18,7 @@ public record Fields(Map<String, Object> members) {
     try {
       return new Fields(Json.object(body));
     } catch (IllegalArgumentException e) {
-      throw new NotAccepted("the body is not a JSON object: send for example {\"side\":\"left\"}");
+      throw new NotAccepted("refused.body_no_object", "example", "{\"side\":\"left\"}");
     }
   }
 
@@ -30,12 +31,13 @@ public record Fields(Map<String, Object> members) {
     if (value instanceof String text) {
       return Optional.of(text).filter(t -> !t.isBlank());
     }
-    throw new NotAccepted(name + " must be text");
+    throw new NotAccepted("refused.must_be_text", "field", name);
   }
 
   /** Text that must be there. */
   public String needed(String name) {
-    return text(name).orElseThrow(() -> new NotAccepted(name + " is missing"));
+    return text(name)
+        .orElseThrow(() -> new NotAccepted("refused.missing", "field", Field.called(name)));
   }
 
   /** Texts; none if absent. */
@@ -44,7 +46,7 @@ public record Fields(Map<String, Object> members) {
         && list.stream().allMatch(String.class::isInstance)) {
       return list.stream().map(String.class::cast).toList();
     }
-    throw new NotAccepted(name + " must be a list of texts");
+    throw new NotAccepted("refused.must_be_list", "field", name);
   }
 
   /** Whether it is true; false if absent. */
@@ -53,7 +55,7 @@ public record Fields(Map<String, Object> members) {
     if (value instanceof Boolean truth) {
       return truth;
     }
-    throw new NotAccepted(name + " must be true or false");
+    throw new NotAccepted("refused.must_be_truth", "field", name);
   }
 
   /** A number; empty if absent. */
@@ -65,7 +67,7 @@ public record Fields(Map<String, Object> members) {
     if (value instanceof Number number) {
       return OptionalDouble.of(number.doubleValue());
     }
-    throw new NotAccepted(name + " must be a number");
+    throw new NotAccepted("refused.must_be_number", "field", name);
   }
 
   /** One of the constants of {@code type}, by its name in lower case. */
@@ -74,7 +76,7 @@ public record Fields(Map<String, Object> members) {
     return Arrays.stream(type.getEnumConstants())
         .filter(e -> word(e).equals(word))
         .findFirst()
-        .orElseThrow(() -> new NotAccepted(name + " is none of " + words(type)));
+        .orElseThrow(() -> new NotAccepted("refused.none_of", "field", name, "words", words(type)));
   }
 
   private static String word(Enum<?> constant) {

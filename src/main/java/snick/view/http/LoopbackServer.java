@@ -111,6 +111,8 @@ public final class LoopbackServer implements AutoCloseable {
         stream(exchange, stream.viewer());
       } else if (answer instanceof Answer.Whole whole) {
         sendInTime(exchange, whole);
+      } else if (answer instanceof Answer.Problem problem) {
+        sendInTime(exchange, problem.in(site.words()));
       }
     } catch (IOException | RuntimeException e) {
       exchange.close();
@@ -120,15 +122,14 @@ public final class LoopbackServer implements AutoCloseable {
 
   private Answer answer(HttpExchange exchange, Site site) throws IOException {
     Request head = head(exchange);
-    Optional<Answer.Whole> refusal = site.refuse(head);
+    Optional<Answer.Problem> refusal = site.refuse(head);
     if (refusal.isPresent()) {
       return refusal.get();
     }
     byte[] body = exchange.getRequestBody().readNBytes(head.bodyLimitBytes() + 1);
     if (body.length > head.bodyLimitBytes()) {
       discard(exchange.getRequestBody());
-      return Answer.problem(
-          413, "the body is over " + head.bodyLimitBytes() + " bytes: shorten it");
+      return Answer.problem(413, "door.body_too_long", "bytes", head.bodyLimitBytes());
     }
     Request whole = head.with(body);
     return WATCHING.contains(head.path()) ? site.answer(whole) : inTurn(whole, site);
@@ -145,7 +146,7 @@ public final class LoopbackServer implements AutoCloseable {
 
   private Answer inTurn(Request request, Site site) {
     if (!turn()) {
-      return Answer.problem(503, "too much is asked at a time: ask again later");
+      return Answer.problem(503, "door.too_much");
     }
     try {
       return site.answer(request);

@@ -5,7 +5,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import snick.journal.name.NotAccepted;
+import snick.journal.name.Field;
+import snick.phrase.NotAccepted;
 
 /**
  * One HTTP request, as the server's seam hands it on.
@@ -65,7 +66,8 @@ public record Request(
 
   /** A parameter that must be there. */
   public String needed(String name) {
-    return text(name).orElseThrow(() -> new NotAccepted(name + " is missing"));
+    return text(name)
+        .orElseThrow(() -> new NotAccepted("refused.missing", "field", Field.called(name)));
   }
 
   /** Whether a parameter is {@code true}. */
@@ -77,7 +79,8 @@ public record Request(
   public long number(String name, long usual, long low, long high) {
     long value = parameter(name).map(Request::whole).orElse(usual);
     if (!(value >= low && value <= high)) {
-      throw new NotAccepted(name + " " + value + " is outside " + low + " to " + high);
+      throw new NotAccepted(
+          "refused.outside", "field", name, "value", value, "low", low, "high", high);
     }
     return value;
   }
@@ -85,7 +88,7 @@ public record Request(
   /** The whole number that {@code text} is. */
   public static long whole(String text) {
     if (!text.matches("\\d{1,15}")) {
-      throw new NotAccepted("a whole number is needed here");
+      throw new NotAccepted("refused.whole_number_needed");
     }
     return Long.parseLong(text);
   }

@@ -17,6 +17,9 @@ import snick.force.reading.GuidedState;
 import snick.force.reading.HeldReading;
 import snick.force.reading.Steadiness;
 import snick.json.Json;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
+import snick.phrase.Words;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.UnfinishedSheet;
 import snick.sample.Gap;
@@ -33,7 +36,7 @@ public final class CalibrationWork implements RigWork {
   private final GuidedCalibration guide;
   private GuidedState kept;
   private Optional<String> saved = Optional.empty();
-  private Optional<String> failed = Optional.empty();
+  private Optional<Phrase> failed = Optional.empty();
 
   /**
    * Begins, or goes on, where {@code sheet} is.
@@ -96,11 +99,11 @@ public final class CalibrationWork implements RigWork {
         save(now);
       }
     } catch (IOException e) {
-      fail((done() ? "saved, but its sheet stays: " : "not kept: ") + e.getMessage());
+      fail(done() ? "work.saved_but_sheet_stays" : "work.not_kept", Told.of(e));
     } catch (IllegalArgumentException e) {
-      fail("no calibration comes of these readings, nothing is saved: " + e.getMessage());
+      fail("work.no_calibration_comes", Told.of(e));
     } catch (StoreException e) {
-      fail("not saved, begin again with 'go on': " + e.getMessage());
+      fail("work.not_saved_go_on", e.why());
     }
   }
 
@@ -117,8 +120,8 @@ public final class CalibrationWork implements RigWork {
     Files.deleteIfExists(file);
   }
 
-  private synchronized void fail(String why) {
-    failed = Optional.of(why);
+  private synchronized void fail(String key, Phrase why) {
+    failed = Optional.of(Phrase.of(key, "why", why));
   }
 
   @Override
@@ -144,15 +147,21 @@ public final class CalibrationWork implements RigWork {
         "taken", now.current().size(),
         "of", now.plan().runSteps().size(),
         "settling", StepAsked.of(guide.settling()),
-        "refused", guide.refused().map(CalibrationWork::refused),
+        "refused", guide.refused().map(this::refused),
         "readings", readings(now),
         "calibration", saved,
-        "failed", failed);
+        "failed", failed.map(bench.preferences().words()::say));
   }
 
-  private static Map<String, Object> refused(GuidedCalibration.Refused why) {
+  private Map<String, Object> refused(GuidedCalibration.Refused why) {
+    Words words = bench.preferences().words();
     return Json.object(
-        "cause", why.cause().word(), "message", why.message(), "remedy", why.remedy());
+        "cause",
+        why.cause().word(),
+        "message",
+        words.say(why.message()),
+        "remedy",
+        words.say(why.remedy()));
   }
 
   /** The readings of the run under way. */

@@ -10,6 +10,9 @@ import snick.force.mass.Load;
 import snick.force.reading.GuidedCheck;
 import snick.force.reading.Steadiness;
 import snick.json.Json;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
+import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
 import snick.sample.Gap;
@@ -25,7 +28,7 @@ public final class CheckWork implements RigWork {
   private final Load.Exerted exerted;
   private final GuidedCheck guide;
   private Optional<Verification> result = Optional.empty();
-  private Optional<String> failed = Optional.empty();
+  private Optional<Phrase> failed = Optional.empty();
 
   /** A check of {@code calibration}, which is bound to its rig, with {@code load}. */
   public CheckWork(Bench bench, Calibration calibration, Load load, Load.Exerted exerted) {
@@ -92,7 +95,7 @@ public final class CheckWork implements RigWork {
                       bench.clock().instant())));
       result = Optional.of(found);
     } catch (IllegalArgumentException | StoreException e) {
-      failed = Optional.of("not saved: " + e.getMessage());
+      failed = Optional.of(Phrase.of("work.not_saved", "why", Told.of(e)));
     }
   }
 
@@ -103,14 +106,15 @@ public final class CheckWork implements RigWork {
 
   @Override
   public synchronized Map<String, Object> json() {
+    Words words = bench.preferences().words();
     return Json.object(
         "work", "check",
         "phase", StepAsked.word(guide.phase()),
         "step", StepAsked.of(guide.step()),
         "settling", StepAsked.of(guide.settling()),
-        "refused", guide.refused().map(why -> Json.object("message", why)),
+        "refused", guide.refused().map(why -> Json.object("message", words.say(why))),
         "result", result.map(CheckWork::figures),
-        "failed", failed);
+        "failed", failed.map(words::say));
   }
 
   private static Map<String, Object> figures(Verification result) {

@@ -10,6 +10,9 @@ import snick.frame.message.Hello;
 import snick.frame.message.Tally;
 import snick.json.Json;
 import snick.live.RigState;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
@@ -26,7 +29,7 @@ public final class LookWork implements RigWork {
   private long firstNanos;
   private long lastNanos;
   private Optional<List<Finding>> findings = Optional.empty();
-  private Optional<String> failed = Optional.empty();
+  private Optional<Phrase> failed = Optional.empty();
 
   /** Looks for so many seconds of the rig's time. */
   public LookWork(Bench bench, Supplier<RigState> rig, double seconds) {
@@ -81,8 +84,8 @@ public final class LookWork implements RigWork {
     }
     try {
       findings = Optional.of(check.findings(known(rig.get())));
-    } catch (IllegalStateException e) {
-      failed = Optional.of(e.getMessage());
+    } catch (NotAccepted e) {
+      failed = Optional.of(e.why());
     }
   }
 
@@ -124,18 +127,19 @@ public final class LookWork implements RigWork {
         "of_seconds",
         seconds,
         "findings",
-        findings.map(found -> found.stream().map(LookWork::finding).toList()),
+        findings.map(found -> found.stream().map(this::finding).toList()),
         "failed",
-        failed);
+        failed.map(bench.preferences().words()::say));
   }
 
-  private static Map<String, Object> finding(Finding finding) {
+  private Map<String, Object> finding(Finding finding) {
+    Words words = bench.preferences().words();
     return Json.object(
         "check", finding.check().word(),
         "grade", finding.grade().word(),
-        "measured", finding.measured(),
-        "expected", finding.expected(),
-        "meaning", finding.meaning(),
-        "remedy", finding.remedy());
+        "measured", words.say(finding.measured()),
+        "expected", words.say(finding.expected()),
+        "meaning", words.say(finding.meaning()),
+        "remedy", finding.remedy().map(words::say));
   }
 }

@@ -163,7 +163,7 @@ class CalibrateFitCommandTest {
     String file = file("good.csv", "load,reading\n1,1\n2,2\n3,3.1\n");
     Ran ran = Ran.command("calibrate", "fit", file, "--latitude", "95");
     assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
-    assertThat(ran.err()).contains("latitude 95.0 degrees is outside -90 to 90");
+    assertThat(ran.err()).contains("latitude 95.0 ° is outside -90 to 90");
   }
 
   @Test

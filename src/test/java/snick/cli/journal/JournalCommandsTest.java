@@ -227,7 +227,7 @@ class JournalCommandsTest {
         "progress --session nix|session 'nix' is not in the journal",
         "blade show nix|blade 'nix' is not in the journal",
         "blade add kitchen-1|blade 'kitchen-1' is already in the journal",
-        "blade add x --angle NaN|edge angle NaN degrees is outside",
+        "blade add x --angle NaN|edge angle NaN ° is outside",
         "session start evening --blade b|session 'evening' is already in the journal",
         "session start x --blade b --lot nix|filament lot 'nix' is not in the journal",
         "chart --blade kitchen-1|has 0 cuts with a force",

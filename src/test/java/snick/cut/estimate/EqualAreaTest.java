@@ -41,11 +41,7 @@ class EqualAreaTest {
             PERIOD_SECONDS,
             1,
             0,
-            last,
-            bottom,
-            2.197 * tauSeconds,
-            Double.POSITIVE_INFINITY,
-            0,
+            new Loading.Ending(last, bottom, 2.197 * tauSeconds, Double.POSITIVE_INFINITY, 0),
             READINGS);
     double instant = new EqualArea(loading, 1).instant(last, y[last], slope);
     assertThat(instant - BREAK_SECONDS)

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import snick.daemon.HandRig;
 import snick.daemon.HandTime;
+import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
@@ -35,7 +36,10 @@ class RigFinderTest {
     rigs.put(LEFT, rig(0x51A0_0000_0000_0ABCL));
     rigs.put(RIGHT, rig(0x51A0_0000_0000_0DEFL));
     when(ports.resolve(any()))
-        .thenThrow(new PortException(PortException.Reason.NOT_FOUND, "no port fits; snick ports"));
+        .thenThrow(
+            new PortException(
+                PortException.Reason.NOT_FOUND,
+                Phrase.of("fault.said", "what", "no port fits; snick ports")));
     when(ports.candidates())
         .thenAnswer(
             asked -> rigs.keySet().stream().map(p -> new Ports.Candidate(p, "", true)).toList());

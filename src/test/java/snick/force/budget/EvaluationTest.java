@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import snick.InEnglish;
 import snick.force.SimulatedBench;
 import snick.force.check.Verification;
 import snick.force.fit.DegreeRule;
@@ -58,7 +59,7 @@ class EvaluationTest {
 
   private static double figure(Evaluation evaluation, String name) {
     return evaluation.figures().stream()
-        .filter(f -> f.name().equals(name))
+        .filter(f -> InEnglish.told(f.name()).equals(name))
         .findFirst()
         .orElseThrow()
         .value();
@@ -157,7 +158,7 @@ class EvaluationTest {
       assertThat(row.expandedNewtons())
           .isCloseTo(row.coverageFactor() * row.standardNewtons(), within(1e-15));
     }
-    assertThat(evaluation.notes())
+    assertThat(evaluation.notes().stream().map(InEnglish::told))
         .startsWith("sensitivity counts as constant in time: give a drift per year to change it")
         .last()
         .asString()
@@ -196,7 +197,7 @@ class EvaluationTest {
         Evaluation.of(
             new CalibrationData(RISING, List.of(run), Optional.empty()), BARE, AUTO, MADE);
     assertThat(evaluation.notes()).hasSize(6);
-    assertThat(evaluation.notes().get(0)).contains("one run only");
+    assertThat(InEnglish.told(evaluation.notes().get(0))).contains("one run only");
   }
 
   @Test

@@ -2,6 +2,7 @@ package snick.force.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static snick.InEnglish.told;
 
 import java.time.Instant;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import snick.force.budget.Calibration;
+import snick.phrase.NotAccepted;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
@@ -60,8 +62,8 @@ class RigCheckTest {
   void aSoundRigPassesEverything() {
     List<Finding> findings = minute(80.3, (i, t) -> 0).findings(KNOWN);
     assertThat(findings).hasSize(10).allMatch(f -> f.grade() == Finding.Grade.PASS);
-    assertThat(of(findings, Finding.Check.RATE).measured()).startsWith("80.300");
-    assertThat(of(findings, Finding.Check.NOISE).measured()).contains("(0.13");
+    assertThat(told(of(findings, Finding.Check.RATE).measured())).startsWith("80.300");
+    assertThat(told(of(findings, Finding.Check.NOISE).measured())).contains("(0.13");
   }
 
   @Test
@@ -82,10 +84,10 @@ class RigCheckTest {
     List<Finding> findings =
         minute(80, (i, t) -> 30 * Math.sin(2 * Math.PI * 50 * t + 1)).findings(KNOWN);
     onlyComplaint(findings, Finding.Check.HUM);
-    assertThat(of(findings, Finding.Check.HUM).measured())
+    assertThat(told(of(findings, Finding.Check.HUM).measured()))
         .contains("30.00 Hz")
         .contains("as 50 Hz");
-    assertThat(of(minute(25, (i, t) -> 0).findings(KNOWN), Finding.Check.HUM).measured())
+    assertThat(told(of(minute(25, (i, t) -> 0).findings(KNOWN), Finding.Check.HUM).measured()))
         .contains("cannot be seen at this rate: 50 Hz, 100 Hz");
   }
 
@@ -108,7 +110,7 @@ class RigCheckTest {
   void seesDrift() {
     List<Finding> findings = minute(80, (i, t) -> 30 * t).findings(KNOWN);
     onlyComplaint(findings, Finding.Check.DRIFT);
-    assertThat(of(findings, Finding.Check.DRIFT).measured()).contains("gf");
+    assertThat(told(of(findings, Finding.Check.DRIFT).measured())).contains("gf");
   }
 
   @Test
@@ -158,7 +160,7 @@ class RigCheckTest {
     onlyComplaint(railed.findings(KNOWN), Finding.Check.OVERRANGE);
     RigCheck lossy = minute(80, (i, t) -> 0);
     lossy.gap(new Gap(Gap.Cause.LOST_SAMPLES, 59_987_500_000L, 60_100_000_000L, 8));
-    assertThat(of(lossy.findings(KNOWN), Finding.Check.LOSS).measured())
+    assertThat(told(of(lossy.findings(KNOWN), Finding.Check.LOSS).measured()))
         .startsWith("8 samples lost");
     assertThat(of(lossy.findings(KNOWN), Finding.Check.LOSS).grade()).isEqualTo(Finding.Grade.FAIL);
     RigCheck.Circumstances drifting =
@@ -175,14 +177,15 @@ class RigCheckTest {
             KNOWN.nominalRate(), KNOWN.calibration(), OptionalDouble.of(-900_000), 100, 0);
     Finding clock = of(minute(80, (i, t) -> 0).findings(tenfold), Finding.Check.CLOCK);
     assertThat(clock.grade()).isEqualTo(Finding.Grade.WARN);
-    assertThat(clock.measured()).isEqualTo("device time runs 10.0 times as fast as the host's");
-    assertThat(clock.meaning()).contains("--speed");
+    assertThat(told(clock.measured()))
+        .isEqualTo("device time runs 10.0 times as fast as the host's");
+    assertThat(told(clock.meaning())).contains("--speed");
   }
 
   @Test
   void tooFewSamplesAreAnError() {
     assertThatThrownBy(() -> new RigCheck().findings(KNOWN))
-        .isInstanceOf(IllegalStateException.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("0 samples");
   }
 }

@@ -131,7 +131,7 @@ class StepResponseTest {
   @Test
   void delayAndItsBracketHoldOnFixturesDrawnAtRandom() {
     Random random = new Random(8);
-    int chains = 60;
+    int chains = 40;
     int within2 = 0;
     for (int i = 0; i < chains; i++) {
       double rate = 80 * Math.pow(12.5, random.nextDouble());

@@ -151,7 +151,7 @@ class LoadTest {
   @Test
   void latitudeOffTheGlobeIsRefused() {
     assertThatThrownBy(() -> Gravity.at(91, 0))
-        .hasMessageContaining("latitude 91.0 degrees is outside -90 to 90");
+        .hasMessageContaining("latitude 91.0 ° is outside -90 to 90");
     assertThatThrownBy(() -> Gravity.at(Double.NaN, 0)).hasMessageContaining("latitude");
     assertThatThrownBy(() -> Gravity.at(45, 10_000)).hasMessageContaining("height");
     assertThatThrownBy(() -> Gravity.measured(98, 0)).hasMessageContaining("gravity 98.0");

@@ -3,6 +3,7 @@ package snick.force.reading;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static snick.InEnglish.told;
 
 import java.time.Instant;
 import java.util.List;
@@ -150,7 +151,7 @@ class GuidedCalibrationTest {
     person.put(20);
     person.put(100);
     assertThat(cause(person)).isEqualTo(GuidedCalibration.Refused.Cause.NOT_AS_ANNOUNCED);
-    assertThat(person.guided.refused().orElseThrow().message())
+    assertThat(told(person.guided.refused().orElseThrow().message()))
         .containsPattern("like (99|100)")
         .contains("50.00 g");
   }
@@ -174,7 +175,9 @@ class GuidedCalibrationTest {
       person.settle(20 + i, 1);
     }
     assertThat(cause(person)).isEqualTo(GuidedCalibration.Refused.Cause.UNSTEADY);
-    assertThat(person.guided.refused().orElseThrow().message()).contains("60 s").contains("limit");
+    assertThat(told(person.guided.refused().orElseThrow().message()))
+        .contains("60 s")
+        .contains("limit");
   }
 
   @Test

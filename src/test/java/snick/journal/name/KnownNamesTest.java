@@ -9,11 +9,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /** What a typed name means; the names are invented. */
 class KnownNamesTest {
   private final KnownNames blades =
-      new KnownNames("blade", List.of("kitchen-1", "kitchen-2", "Pocket", "knife a"), "see list");
+      new KnownNames(
+          "blade",
+          List.of("kitchen-1", "kitchen-2", "Pocket", "knife a"),
+          Phrase.of("see.blade_list"));
 
   /**
    * Distances as one counts them by hand; the last four pairs stand in the literature: kitten and
@@ -54,9 +59,11 @@ class KnownNamesTest {
         .isInstanceOf(NotAccepted.class)
         .hasMessage("blade 'kitch' is the beginning of 'kitchen-1', 'kitchen-2': write more of it");
     assertThatThrownBy(() -> blades.meant("pockte"))
-        .hasMessage("blade 'pockte' is not in the journal; did you mean Pocket?; see list");
+        .hasMessage(
+            "blade 'pockte' is not in the journal; did you mean Pocket?; see snick blade list, or add it: snick blade add LABEL");
     assertThatThrownBy(() -> blades.meant("sword"))
-        .hasMessage("blade 'sword' is not in the journal; see list");
+        .hasMessage(
+            "blade 'sword' is not in the journal; see snick blade list, or add it: snick blade add LABEL");
     assertThatThrownBy(() -> blades.meant(" ")).hasMessageContaining("not in the journal");
   }
 

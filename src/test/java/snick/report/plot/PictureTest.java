@@ -27,9 +27,10 @@ import snick.Pseudo;
 import snick.force.budget.Calibration;
 import snick.journal.Blade;
 import snick.journal.Stage;
+import snick.phrase.NotAccepted;
+import snick.phrase.Words;
 import snick.report.InventedEvening;
 import snick.report.Xml;
-import snick.report.word.Words;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
@@ -232,7 +233,7 @@ class PictureTest {
             () ->
                 ProgressionPlot.of(
                     evidence.log().session(), List.of(), Judge.plain(), Words.english()))
-        .isInstanceOf(NothingToDraw.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("no cut with a cut-through force");
   }
 }

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import snick.report.word.Words;
+import snick.phrase.Words;
 import snick.verdict.comparison.Judge;
 import snick.verdict.statistic.Readings;
 

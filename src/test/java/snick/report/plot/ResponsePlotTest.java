@@ -10,7 +10,8 @@ import org.junit.jupiter.api.Test;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
-import snick.report.word.Words;
+import snick.phrase.NotAccepted;
+import snick.phrase.Words;
 
 class ResponsePlotTest {
   private static StepShape shape() {
@@ -50,7 +51,7 @@ class ResponsePlotTest {
   @Test
   void nothingKnownIsNothingToDraw() {
     assertThatThrownBy(() -> ResponsePlot.of(Response.unknown(), "ab12", 80, Words.english()))
-        .isInstanceOf(NothingToDraw.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("ab12");
   }
 }

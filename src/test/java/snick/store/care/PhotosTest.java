@@ -22,7 +22,7 @@ import snick.journal.Method;
 import snick.journal.Photo;
 import snick.journal.Session;
 import snick.journal.Side;
-import snick.journal.name.NotAccepted;
+import snick.phrase.NotAccepted;
 import snick.store.Store;
 import snick.store.StoreReader;
 import snick.store.database.Watch;

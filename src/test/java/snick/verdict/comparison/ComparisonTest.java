@@ -19,9 +19,9 @@ import org.apache.commons.statistics.inference.PValueMethod;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.phrase.NotAccepted;
 import snick.verdict.statistic.EffectSize;
 import snick.verdict.statistic.NoncentralT;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Ranks;
@@ -36,14 +36,14 @@ class ComparisonTest {
   @Test
   void refusesWhatCannotBeCompared() {
     assertThatThrownBy(() -> Readings.ofGramForce("as found"))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessage("as found has no cuts: make at least 2");
     assertThatThrownBy(() -> Judge.plain().compare(Readings.ofGramForce("as found", 90), of(1, 2)))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessage("as found has 1 cut, at least 2 are needed to know its scatter: make 1 more");
     assertThatThrownBy(() -> Readings.ofGramForce("as found", 90, Double.NaN))
         .hasMessage("as found: value 2 is NaN, not within ±1e13 gf");
-    assertThatThrownBy(() -> of(Double.POSITIVE_INFINITY)).isInstanceOf(NotComparable.class);
+    assertThatThrownBy(() -> of(Double.POSITIVE_INFINITY)).isInstanceOf(NotAccepted.class);
     assertThatThrownBy(() -> of(new double[2001])).hasMessageContaining("the limit is 2000");
   }
 
@@ -51,7 +51,7 @@ class ComparisonTest {
   @ValueSource(doubles = {0, -1, Double.NaN, 1e9})
   void refusesAMarginThatIsNone(double marginGf) {
     assertThatThrownBy(() -> Judge.withMarginGf(marginGf))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("margin " + marginGf + " gf is outside");
   }
 

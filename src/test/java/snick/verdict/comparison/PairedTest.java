@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 class PairedTest {
@@ -113,6 +113,6 @@ class PairedTest {
     assertThat(Judge.plain().compare(a, b).reasons())
         .anyMatch(r -> told(r.text()).contains("--planned N"));
     assertThatThrownBy(() -> new Judge(OptionalDouble.empty(), Optional.empty(), OptionalInt.of(1)))
-        .isInstanceOf(NotComparable.class);
+        .isInstanceOf(NotAccepted.class);
   }
 }

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import snick.phrase.NotAccepted;
 import snick.verdict.statistic.Holm;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 class ProgressionTest {
@@ -98,7 +98,7 @@ class ProgressionTest {
   @Test
   void oneStageIsNoProgression() {
     assertThatThrownBy(() -> Progression.of(List.of(FOUND), Judge.plain()))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessage("a progression needs 2 stages or more with cuts, not 1");
   }
 }

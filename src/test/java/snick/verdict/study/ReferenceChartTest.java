@@ -11,8 +11,8 @@ import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.phrase.NotAccepted;
 import snick.verdict.ChartErrorRates;
-import snick.verdict.statistic.NotComparable;
 import snick.verdict.statistic.Readings;
 
 class ReferenceChartTest {
@@ -98,11 +98,11 @@ class ReferenceChartTest {
   void theBaselineMustBeLongEnoughAndScatter() {
     Readings few = Readings.ofGramForce("lot A", 1, 2, 3);
     assertThatThrownBy(() -> ReferenceChart.of(few, HANDBOOK))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("lot A has 3 cuts, at least 8 are needed");
     Readings flat = Readings.ofGramForce("lot B", 5, 5, 5, 5, 5, 5, 5, 5);
     assertThatThrownBy(() -> ReferenceChart.of(flat, HANDBOOK))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessageContaining("lot B does not scatter");
   }
 }

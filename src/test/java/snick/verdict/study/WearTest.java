@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import snick.verdict.statistic.NotComparable;
+import snick.phrase.NotAccepted;
 
 class WearTest {
   private static final Wear.Work CARD = new Wear.Work("metre", "corrugated cardboard, invented");
@@ -53,9 +53,9 @@ class WearTest {
   @Test
   void refusesTooLittle() {
     assertThatThrownBy(() -> Wear.of(points(1).subList(0, 2), CARD, Optional.empty()))
-        .isInstanceOf(NotComparable.class)
+        .isInstanceOf(NotAccepted.class)
         .hasMessage("wear needs 3 cuts or more at 2 amounts of work or more, not 2 at 2");
-    assertThatThrownBy(() -> new Wear.Point(Double.NaN, 3)).isInstanceOf(NotComparable.class);
-    assertThatThrownBy(() -> new Wear.Point(3, Double.NaN)).isInstanceOf(NotComparable.class);
+    assertThatThrownBy(() -> new Wear.Point(Double.NaN, 3)).isInstanceOf(NotAccepted.class);
+    assertThatThrownBy(() -> new Wear.Point(3, Double.NaN)).isInstanceOf(NotAccepted.class);
   }
 }

@@ -1,6 +1,7 @@
 package snick.view.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static snick.InEnglish.told;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -62,9 +63,9 @@ class DoorkeeperTest {
         ""
       })
   void refusesEveryOtherName(String host) {
-    Answer.Whole refusal = keeper.refuse(get(host)).orElseThrow();
+    Answer.Problem refusal = keeper.refuse(get(host)).orElseThrow();
     assertThat(refusal.status()).isEqualTo(403);
-    assertThat(refusal.text()).contains("--http-name");
+    assertThat(told(refusal.why())).contains("--http-name");
   }
 
   @Test

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import snick.phrase.Words;
 import snick.view.TestBench;
 
 /** The seam over real sockets. */
@@ -93,8 +94,13 @@ class LoopbackServerTest {
         new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
         new Site() {
           @Override
-          public Optional<Answer.Whole> refuse(Request head) {
+          public Optional<Answer.Problem> refuse(Request head) {
             return Optional.empty();
+          }
+
+          @Override
+          public Words words() {
+            return Words.english();
           }
 
           @Override

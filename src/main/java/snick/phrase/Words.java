@@ -1,21 +1,17 @@
-package snick.report.word;
+package snick.phrase;
 
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Properties;
+import java.util.ResourceBundle;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import snick.phrase.Phrase;
 
-/** What a person reads on the page and in the report, one catalog a language. Immutable. */
+/** What a person reads, one catalog a language. Immutable. */
 public final class Words {
+  private static final String ENGLISH = "snick.words.en";
   private static final String GLOSSARY = "glossary.";
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)\\}");
 
@@ -29,17 +25,9 @@ public final class Words {
 
   /** The catalog that is always whole. */
   public static Words english() {
-    Properties read = new Properties();
-    try (Reader in =
-        new InputStreamReader(
-            Words.class.getResourceAsStream("/snick/words/en.properties"),
-            StandardCharsets.UTF_8)) {
-      read.load(in);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    ResourceBundle read = ResourceBundle.getBundle(ENGLISH, Locale.ROOT);
     Map<String, String> texts = new TreeMap<>();
-    read.stringPropertyNames().forEach(key -> texts.put(key, read.getProperty(key)));
+    read.keySet().forEach(key -> texts.put(key, read.getString(key)));
     return new Words("en", texts);
   }
 
