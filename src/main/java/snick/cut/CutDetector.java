@@ -5,6 +5,7 @@ import java.util.concurrent.Executor;
 import snick.cut.estimate.BreakEstimator;
 import snick.cut.response.Response;
 import snick.cut.rest.Before;
+import snick.cut.rest.Excursion;
 import snick.cut.rest.PeriodTracker;
 import snick.cut.rest.RestRing;
 import snick.cut.rest.RestTracker;
@@ -24,9 +25,7 @@ public final class CutDetector implements SampleSink {
   /** Standard deviation of a level between two events, in noises; set by hand. */
   private static final double LEVEL_NOISES = 0.5;
 
-  private static final int SAMPLES_THAT_BEGIN = 3;
-  private static final int FAR_SAMPLES_THAT_BEGIN = 2;
-  private static final double FAR_BANDS = 1.6;
+  /** Beyond this share of the rest band a reading may be the first of an event. */
   private static final double INNER_BAND = 0.65;
 
   /** Uncertainty of a block's median: 1.25/√n for 8 to 32 readings, low frequencies included. */
@@ -41,13 +40,11 @@ public final class CutDetector implements SampleSink {
   private final RestTracker rest = new RestTracker();
   private final RestRing ring = new RestRing();
   private final ZeroTrack zero = new ZeroTrack();
+  private final Excursion excursion = new Excursion();
   private final Event event;
   private final EventAnalysis analysis;
   private final long[] oneNanos = new long[1];
   private final int[] oneCounts = new int[1];
-  private int run;
-  private double farthest;
-  private double least;
   private int railRun;
   private boolean railReported;
   private int number;
@@ -169,7 +166,7 @@ public final class CutDetector implements SampleSink {
     double u = Math.hypot(last.lowestDoubtCounts(), LEVEL_NOISES * noise);
     double doubt = Math.sqrt(predicted.varianceCounts2() + u * u);
     if (above < DOUBTS * doubt) {
-      zero.take(nanos, from, Math.hypot(u, Math.max(0, above)), noise);
+      zero.take(nanos, from, Math.hypot(u, above), noise);
     }
     rest.moveTo(zero.at(nanos, noise).counts());
     begin(side, from, false, nanos);
@@ -208,9 +205,11 @@ public final class CutDetector implements SampleSink {
   private void unloaded(int first, int n) {
     railRun = 0;
     if (outside(first)) {
-      takeOutside(first - rest.levelCounts());
+      if (excursion.begins(first - rest.levelCounts(), rest.triggerCounts())) {
+        begin(excursion.side(), rest.levelCounts(), true, ring.nanos(0));
+      }
     } else {
-      run = 0;
+      excursion.clear();
       railReported = false;
       if (rest.samples(n, ring, period.periodNanos())) {
         followBlock();
@@ -229,22 +228,8 @@ public final class CutDetector implements SampleSink {
     rest.follow(zero.driftCountsPerSecond());
   }
 
-  private void takeOutside(double away) {
-    int side = away > 0 ? 1 : -1;
-    boolean same = run * side > 0;
-    run = same ? run + side : side;
-    least = same ? Math.min(least, Math.abs(away)) : Math.abs(away);
-    farthest = Math.max(same ? farthest : 0, Math.abs(away));
-    boolean many = Math.abs(run) >= SAMPLES_THAT_BEGIN && farthest > rest.triggerCounts();
-    boolean far =
-        Math.abs(run) >= FAR_SAMPLES_THAT_BEGIN && least > FAR_BANDS * rest.triggerCounts();
-    if (many || far) {
-      begin(side, rest.levelCounts(), true, ring.nanos(0));
-    }
-  }
-
   private void begin(int side, double fromCounts, boolean settled, long nanos) {
-    run = 0;
+    excursion.clear();
     railRun = 0;
     rest.dropBlock();
     double noise = rest.noiseCounts();
@@ -285,7 +270,7 @@ public final class CutDetector implements SampleSink {
   public void gap(Gap gap) {
     period.gap();
     rest.dropBlock();
-    run = 0;
+    excursion.clear();
     railRun = 0;
     boolean broken = breaks(gap);
     if (event.active()) {

@@ -89,6 +89,6 @@ final class EventAnalysis {
     if (fall.steps() > 1 && !(r.rings() && r.fellAtOnce())) {
       return Outcome.PARTED_IN_STEPS;
     }
-    return r.fellWithin(most) ? Outcome.SEVERED : Outcome.RELEASED;
+    return r.fellWithin(most) || r.swingsBack() ? Outcome.SEVERED : Outcome.RELEASED;
   }
 }

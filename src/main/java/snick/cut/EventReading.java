@@ -12,6 +12,15 @@ final class EventReading {
 
   private static final double REBOUND_SHARE = 0.5;
 
+  /** A hand that lets go does not pull: less may be drift or a zero that is not known well. */
+  private static final double SWING_BACK_SHARE = 0.15;
+
+  /**
+   * Within this after the fall, itself no longer: half a swing of a ring that the rate shows as one
+   * of 6 Hz (93 Hz at 99 samples/s, seed 20050), ns.
+   */
+  private static final double SWINGS_BACK_NANOS = 80e6;
+
   /** A fixture that swings less than this share of the force spoils no reading of the fall. */
   private static final double RING_SHARE = 0.03;
 
@@ -114,6 +123,23 @@ final class EventReading {
    */
   boolean fellAtOnce() {
     return fall.isPresent() && fall.get().periods() * periodNanos < 0.5 * Course.SWING_NANOS;
+  }
+
+  /**
+   * Whether the readings swing below zero as soon as a ring does: no hand lets go like that,
+   * however slow the fall looks for a ring that the rate cannot show.
+   */
+  boolean swingsBack() {
+    if (fall.isEmpty() || RunningMedian.isSlow(periodNanos)) {
+      return false;
+    }
+    double soon = SWINGS_BACK_NANOS / periodNanos;
+    int to = Math.min(s.size(), fall.get().bottom() + (int) soon);
+    double lowest = 0;
+    for (int i = fall.get().bottom(); i < to; i++) {
+      lowest = s.usable[i] ? Math.min(lowest, s.x[i]) : lowest;
+    }
+    return fall.get().periods() < soon && -lowest > SWING_BACK_SHARE * height();
   }
 
   private double calmFallPeriods() {

@@ -20,6 +20,23 @@ final class Spikes {
   /** How far apart the readings beside a pair may be, of what it stands off: a fall overshoots. */
   private static final double APART = 0.5;
 
+  /**
+   * So many readings to one side tell whether it is one swing of several: two of any aliased ring.
+   */
+  private static final int TOLD_BY = 8;
+
+  /**
+   * A ring's swing is no more than so many times the greatest of those beside it, as it would be at
+   * a damping ratio of 0.2 with one swing in three readings. Tried on seeds 1 to 80 and 20000 to
+   * 20079, 4000 cuts without a spike: 249 flags without this rule, 27 with 6 times, 2 with 8.
+   */
+  private static final double SWINGS = 8;
+
+  /**
+   * Below this share of the largest reading before, it has fallen: a ring may swing back so high.
+   */
+  private static final double FALLEN = 0.75;
+
   private Spikes() {}
 
   /** Marks spikes as not usable and puts the line between the neighbours in their place. */
@@ -48,11 +65,34 @@ final class Spikes {
 
   private static int length(Samples s, int i, int longest, double least) {
     for (int length = longest; length > 0; length--) {
-      if (i + length < s.size() && standOff(s, i, length, least) && !overshoots(s.x, i, length)) {
+      if (i + length < s.size() && spike(s, i, length, least)) {
         return length;
       }
     }
     return 0;
+  }
+
+  /**
+   * Whether other readings stand off nearly as far: those before, or those after if it fell just
+   * now, for the fall itself is no swing.
+   */
+  private static boolean swings(double[] x, int i, int length) {
+    double largest = 0;
+    for (int k = Math.max(0, i - TOLD_BY); k < i; k++) {
+      largest = Math.max(largest, x[k]);
+    }
+    boolean fell = x[i + length] < FALLEN * largest;
+    int from = fell ? i + length + 1 : Math.max(1, i - 1 - TOLD_BY);
+    int to = Math.min(fell ? from + TOLD_BY : i - 1, x.length - 1);
+    double most = 0;
+    for (int k = from; k < to; k++) {
+      most = Math.max(most, off(x, k, 1, HALF));
+    }
+    return off(x, i, length, 1.0 / (length + 1)) < SWINGS * most;
+  }
+
+  private static boolean spike(Samples s, int i, int length, double least) {
+    return standOff(s, i, length, least) && !overshoots(s.x, i, length) && !swings(s.x, i, length);
   }
 
   private static boolean overshoots(double[] x, int i, int length) {

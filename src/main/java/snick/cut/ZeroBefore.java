@@ -70,7 +70,7 @@ final class ZeroBefore {
    * The zero followed from rest to rest, carried to the fall; the rest after counts as well, by a
    * smoothing step (Rauch, Tung and Striebel 1965, from memory). If that lies far from where it was
    * to be expected, the zero drifted otherwise or some load remains: then it may be anywhere
-   * between. A level that may be a remainder is doubted by as much as it lies above.
+   * between. A level that may be a remainder, or of a ring, is doubted by as much as it lies off.
    */
   private static ZeroBefore carried(Event event) {
     Before.Zero z = event.before().zero();
@@ -81,7 +81,7 @@ final class ZeroBefore {
     double zero = z.countsAt(fell);
     double variance = z.covarianceCounts2(fell, fell);
     double off = event.levelAfterCounts() - z.countsAt(end);
-    double remainder = event.settled() ? 0 : Math.max(0, event.polarity() * off);
+    double remainder = event.settled() ? 0 : Math.abs(off);
     double doubt = Math.hypot(AFTER_NOISES * noise, remainder);
     double spread = z.covarianceCounts2(end, end) + doubt * doubt;
     double gain = z.covarianceCounts2(fell, end) / spread;

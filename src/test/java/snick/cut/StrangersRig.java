@@ -53,7 +53,7 @@ final class StrangersRig {
   final Filter filter;
   final double filterPeriods;
   final Parting parting;
-  final double partingS;
+  double partingS;
   final double residual;
   final double residualS;
   final double noiseGf;
@@ -114,6 +114,12 @@ final class StrangersRig {
   /** The same rig with another drift. */
   StrangersRig drifting(double gfPerS) {
     driftGfPerS = gfPerS;
+    return this;
+  }
+
+  /** The same rig with a filament that parts in another time. */
+  StrangersRig partingIn(double seconds) {
+    partingS = seconds;
     return this;
   }
 

@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.LongFunction;
 import java.util.function.Predicate;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -87,6 +89,49 @@ class StrangersRigsTest {
   @Test
   void noForceIsGrosslyWrongWithoutSayingSo() {
     assertThat(ALL.gross).as(ALL.line()).isZero();
+  }
+
+  /** None of these readings has a spike: at most one cut in a thousand says so. */
+  @Test
+  void ringsAreNotTakenForSpikes() {
+    assertThat(ALL.spikes).as(ALL.line()).isLessThanOrEqualTo(RIGS * CUTS / 1000 + 1);
+  }
+
+  /** The same rig, hand and noise: a parting of 5 ms in place of 0.5 ms. */
+  @Test
+  void slowerFallMovesNoForceFartherThanItsUncertainty() {
+    long beyond =
+        rigsThatMove(
+            seed -> new StrangersRig(seed).partingIn(0.0005),
+            seed -> new StrangersRig(seed).partingIn(0.005));
+    assertThat(beyond).isLessThanOrEqualTo(RIGS * 5 / 100);
+  }
+
+  @Test
+  void driftMovesNoForceFartherThanItsUncertainty() {
+    long beyond =
+        rigsThatMove(
+            seed -> new StrangersRig(seed).drifting(0),
+            seed -> new StrangersRig(seed).drifting(0.25));
+    assertThat(beyond).isZero();
+  }
+
+  /** On how many rigs the first cut's force moves by more than twice its new uncertainty. */
+  private static long rigsThatMove(
+      LongFunction<StrangersRig> plain, LongFunction<StrangersRig> other) {
+    return LongStream.range(FIRST_SEED, FIRST_SEED + RIGS)
+        .filter(
+            seed -> {
+              Peak before = firstPeak(plain.apply(seed));
+              Peak after = firstPeak(other.apply(seed));
+              double moved = Math.abs(after.estimateCounts() - before.estimateCounts());
+              return moved > 2 * after.standardUncertaintyCounts();
+            })
+        .count();
+  }
+
+  private static Peak firstPeak(StrangersRig rig) {
+    return StrangersTrial.detect(rig.record(1, 1.5, 2.5)).get(0).peak().orElseThrow();
   }
 
   /** The rigs' own drift replaced: as much as a cell that warms up shows, either way. */

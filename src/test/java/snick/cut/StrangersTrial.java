@@ -21,6 +21,7 @@ final class StrangersTrial {
     int others;
     int covered;
     int gross;
+    int spikes;
     double sumPercent;
     double sumSquares;
     double sumSquaresMax;
@@ -54,6 +55,7 @@ final class StrangersTrial {
       others += o.others;
       covered += o.covered;
       gross += o.gross;
+      spikes += o.spikes;
       sumPercent += o.sumPercent;
       sumSquares += o.sumSquares;
       sumSquaresMax += o.sumSquaresMax;
@@ -65,7 +67,7 @@ final class StrangersTrial {
       return String.format(
           Locale.ROOT,
           "found %d/%d false %d other %d cover %.0f%% bias %+.2f%% rms %.2f%% (max %.2f%%) u %.2f%%"
-              + " gross %d",
+              + " gross %d spikes %d",
           found,
           cuts,
           falseCuts,
@@ -75,7 +77,8 @@ final class StrangersTrial {
           rms(),
           rmsMax(),
           u(),
-          gross);
+          gross,
+          spikes);
     }
   }
 
@@ -145,6 +148,7 @@ final class StrangersTrial {
     tally.found++;
     tally.covered += Math.abs(error) <= 2 * u ? 1 : 0;
     tally.gross += Math.abs(percent) > 5 && Math.abs(error) > 2 * u ? 1 : 0;
+    tally.spikes += cut.flags().contains(Flag.SPIKE_NEAR_PEAK) ? 1 : 0;
     tally.sumPercent += percent;
     tally.sumSquares += percent * percent;
     tally.sumSquaresMax += Math.pow(100 * (max - truth.forceGf()) / truth.forceGf(), 2);

@@ -15,8 +15,11 @@ final class MechanicsHealth {
   /** A ring counts as over when a hundredth of it is left. */
   private static final double OVER_SHARE = 0.01;
 
-  /** Longer than this and it reaches into the next loading of a quick hand, s. */
-  private static final double LONGEST_SECONDS = 0.25;
+  /**
+   * Longer than this and it reaches into the next loading of a hand that does not hurry, s (common
+   * practice, no source). Cuts are found all the same, with a larger uncertainty.
+   */
+  private static final double LONGEST_SECONDS = 1;
 
   /** Fewer readings in one swing do not show its shape. */
   private static final double FEWEST_READINGS_A_SWING = 7;

@@ -15,9 +15,14 @@ import snick.virtualrig.settings.RigSettings;
 
 /** What the virtual rig's fixture, filament and converter are like, if not as usual. */
 public final class VirtualFixture {
-  /** The invented rig, at a rate that shows how its fixture rings. */
+  /**
+   * The invented rig, at a rate that shows how its fixture rings; its wires are shielded, for at
+   * that rate the converter takes no hum away.
+   */
   public static final RigSettings USUAL =
-      RigSettings.USUAL.with(ConverterSettings.USUAL.withRate(new SampleRate(320)));
+      RigSettings.USUAL
+          .with(ConverterSettings.USUAL.withRate(new SampleRate(320)))
+          .with(RigSettings.USUAL.disturbance().withHumGramForce(0));
 
   private static final Pattern NUMBER_AND_UNIT =
       Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?) ?(Hz|ms|%|)");

@@ -45,6 +45,13 @@ public final class Settling {
    */
   private static final long SOONEST_NANOS = 200_000_000L;
 
+  /**
+   * And after that, a rise less than what may be left of its swings is none: they die away by a
+   * factor e in this time or sooner (106 Hz, damping ratio 0.01), ns. Found on seed 20050, 93 Hz at
+   * 99 samples/s: 19 false cuts without this, 21 with 60 ms, 3 with 100 ms, none with 150 ms.
+   */
+  private static final double FADES_NANOS = 150e6;
+
   /** Share of a swing, peak to peak, that a level averaged over it may be off. */
   private static final double LEAK = 0.025;
 
@@ -106,7 +113,8 @@ public final class Settling {
       lowest = level;
       lowestSwing = swingCounts;
     }
-    if (level - doubt > lowest + levelShare * lowestSwing + riseCounts) {
+    double rings = otherwiseCounts * StrictMath.exp((fellNanos - nanos) / FADES_NANOS);
+    if (level - doubt > lowest + levelShare * lowestSwing + Math.max(riseCounts, rings)) {
       return State.LOADED;
     }
     if (level + doubt < -otherwiseCounts) {

@@ -44,6 +44,19 @@ public record Disturbance(
     return with(gramForce, driftGramForcePerSecond, warmUpKelvin, spikesPerMinute, spikeGramForce);
   }
 
+  /** The same with another hum, amplitude before the filter, gf. */
+  public Disturbance withHumGramForce(double gramForce) {
+    return new Disturbance(
+        noiseGramForce,
+        gramForce,
+        humHertz,
+        driftGramForcePerSecond,
+        driftGramForcePerKelvin,
+        warmUpKelvin,
+        spikesPerMinute,
+        spikeGramForce);
+  }
+
   /** The same with another even drift of zero, gf/s. */
   public Disturbance withDrift(double gramForcePerSecond) {
     return with(noiseGramForce, gramForcePerSecond, warmUpKelvin, spikesPerMinute, spikeGramForce);
