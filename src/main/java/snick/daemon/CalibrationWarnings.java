@@ -2,6 +2,7 @@ package snick.daemon;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -59,12 +60,12 @@ public final class CalibrationWarnings {
           Phrase.of(
               "warning.out_of_limits",
               "at",
-              last.at(),
+              last.at().truncatedTo(ChronoUnit.SECONDS),
               "percent",
               String.format(Locale.ROOT, "%+.3g", errorPercent(last))));
     }
     if (last.at().plus(FRESH).isBefore(now)) {
-      warnings.add(Phrase.of("warning.check_is_old", "at", last.at()));
+      warnings.add(Phrase.of("warning.check_is_old", "at", last.at().truncatedTo(ChronoUnit.SECONDS)));
     }
   }
 

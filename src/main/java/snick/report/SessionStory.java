@@ -73,6 +73,11 @@ record SessionStory(
     return store.verifications(rig).stream().filter(before).toList();
   }
 
+  /** The check mass last put on before the session ended. */
+  Optional<Verification> lastCheck() {
+    return checks.isEmpty() ? Optional.empty() : Optional.of(checks.get(checks.size() - 1));
+  }
+
   Session session() {
     return evidence.log().session();
   }

@@ -8,6 +8,7 @@ import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.report.plot.Noted;
 import snick.report.plot.ProgressionPlot;
+import snick.store.record.Verification;
 import snick.report.plot.Shown;
 import snick.verdict.Coach;
 import snick.verdict.burr.BurrClue;
@@ -51,6 +52,7 @@ record ShortStory(SessionStory story, Noted noted) {
           points.add(plateau(p.plateau()));
         });
     last().map(this::burr).ifPresent(points::add);
+    story.lastCheck().filter(check -> !check.withinLimit()).map(this::off).ifPresent(points::add);
     if (story.session().closed().isEmpty()) {
       Phrase advice = new Coach(story.judge()).advise(story.stages(), story.evidence().nextPlace());
       points.add(words().say("report.next", "what", advice));
@@ -115,6 +117,11 @@ record ShortStory(SessionStory story, Noted noted) {
     return words().say("report.too_little");
   }
 
+  private String off(Verification check) {
+    double share = check.shown().value().newtons() / check.known().value().newtons() - 1;
+    return words().say("report.check_off", "percent", Shown.fixed(100 * share, 1));
+  }
+
   private String burr(StageEvidence stage) {
     BurrVerdict verdict = weighed(stage);
     if (verdict.burr() == BurrVerdict.Burr.NOT_KNOWN) {
@@ -126,9 +133,7 @@ record ShortStory(SessionStory story, Noted noted) {
             "verdict",
             words().named("burr", verdict.burr()),
             "signs",
-            verdict.saying(BurrClue.Says.BURR).size(),
-            "of",
-            verdict.clues().size());
+            verdict.rule().evidence());
   }
 
   private BurrVerdict weighed(StageEvidence stage) {

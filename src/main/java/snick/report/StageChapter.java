@@ -61,9 +61,10 @@ record StageChapter(SessionStory story, Noted noted) {
         + " gf";
   }
 
+  /** No force is below nothing, whatever an interval of two scattered cuts says. */
   private String range(double low, double high, int decimals) {
     return words()
         .say(
-            "report.range", "low", Shown.fixed(low, decimals), "high", Shown.fixed(high, decimals));
+            "report.range", "low", Shown.fixed(Math.max(0, low), decimals), "high", Shown.fixed(high, decimals));
   }
 }

@@ -44,8 +44,7 @@ function showBench(now) {
   byId('session').hidden = !session;
   const stage = session?.stages.at(-1);
   byId('where').textContent = session ? `${session.blade} · ${stage?.name ?? say('session.no_stage')}` : say('session.none');
-  byId('coach').textContent = session?.coach ?? '';
-  byId('bar-next').textContent = session?.coach ?? '';
+  advise();
   byId('undo').disabled = !now.undo;
   byId('undo').textContent = now.undo ? say('undo.what', { what: now.undo }) : say('undo.nothing');
   fill(byId('blades'), now.blades, () => options(now.blades));
@@ -78,6 +77,7 @@ const TAKES = {
 function linked(here) {
   byId('banner').hidden = here;
   if (!here) byId('rig-line').textContent = say('rig.not_connected');
+  byId('rig-facts').hidden = !here;
   trace.linked(here);
   if (!here && byId('banner').textContent === '') {
     byId('banner').textContent = say('page.lost', { at: clock(new Date()) });
@@ -114,10 +114,18 @@ function forms() {
   });
 }
 
+// What to do next: a stage that was only typed is not begun.
+function advise() {
+  const stage = byId('stage-name').value.trim();
+  const text = bench.session ? (stage ? say('next.pending', { stage }) : bench.session.coach ?? '') : '';
+  for (const id of ['coach', 'bar-next']) if (byId(id).textContent !== text) byId(id).textContent = text;
+}
+
 // The button says which stage it begins: a press on a usual one only fills it in.
 function named() {
   const stage = byId('stage-name').value.trim();
   byId('stage-begin').textContent = stage ? say('next.begin_named', { stage }) : say('next.begin');
+  advise();
 }
 
 async function undo() {

@@ -94,7 +94,7 @@ export function edit(cut) {
   byId('cut-dialog-title').textContent = say('cut.title', { n: cut.id });
   byId('cut-dialog-body').replaceChildren(...figure(cut),
     element('p', { class: 'how' }, words.outcome(cut.outcome)), ...warnings(cut), element('p', { class: 'also' }, told(cut)));
-  byId('cut-picture').src = `/api/v1/cuts/${cut.id}/cut.svg`;
+  byId('cut-picture').src = `/api/v1/cuts/${cut.id}/cut.svg?at=${Date.now()}`;
   byId('cut-place').value = cut.place_mm ?? '';
   byId('aside-reason').value = '';
   byId('cut-place-form').hidden = !cut.stage;

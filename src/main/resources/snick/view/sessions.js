@@ -40,8 +40,12 @@ async function list(before) {
 }
 
 // A press shows it alone, as large as the screen.
-export const picture = (address, text) => element('a', { class: 'picture', href: address, target: '_blank', rel: 'noopener' },
-  element('img', { class: 'plot', src: address, alt: text, loading: 'lazy' }));
+// Asked for anew each time: the browser would show the picture from before a mend.
+export function picture(address, text) {
+  const now = `${address}${address.includes('?') ? '&' : '?'}at=${Date.now()}`;
+  return element('a', { class: 'picture', href: now, target: '_blank', rel: 'noopener' },
+    element('img', { class: 'plot', src: now, alt: text, loading: 'lazy' }));
+}
 
 // What a session brought, in one line; the last stage against the first.
 export function outcome(session) {

@@ -153,7 +153,7 @@ async function list() {
     element('a', { class: 'row', href: `${record(c.id)}/record`, target: '_blank', rel: 'noopener' },
       element('b', {}, new Date(c.made).getTime() > 0 ? day(c.made) : say('rig.typed_in')),
       element('span', {}, say('calibrate.line', { id: c.id.slice(0, 12), from: number(c.from_gf, 0), to: number(c.to_gf, 0), rig: c.device_id ?? say('calibrate.any_rig') }))))));
-  byId('checks-picture').src = byId('checks-box').href = `/api/v1/rigs/${RIG}/checks.svg`;
+  byId('checks-picture').src = byId('checks-box').href = `/api/v1/rigs/${RIG}/checks.svg?at=${Date.now()}`;
 }
 
 async function ports() {
@@ -167,7 +167,7 @@ async function ports() {
 export function open() {
   list();
   ports();
-  byId('response-picture').src = byId('response-box').href = `/api/v1/rigs/${RIG}/response.svg`;
+  byId('response-picture').src = byId('response-box').href = `/api/v1/rigs/${RIG}/response.svg?at=${Date.now()}`;
 }
 
 // A picture that there is nothing for yet is not shown, nor what is said of it.

@@ -63,17 +63,22 @@ public record BurrEvidence(Judge judge) {
     }
     Reason rule =
         new Reason(
-            evidence(pointing, clues.size()),
+            evidence(pointing, clues),
             Phrase.of("rule.burr"),
             nextCheck,
             Reason.COMMON_PRACTICE);
     return new BurrVerdict(burr, clues, rule, nextCheck);
   }
 
-  private static Phrase evidence(List<BurrClue> pointing, int of) {
+  private static Phrase evidence(List<BurrClue> pointing, List<BurrClue> clues) {
+    int of = clues.size();
+    long tried = clues.stream().filter(c -> c.says() != Says.NOTHING).count();
     List<Phrase> kinds = pointing.stream().map(c -> Phrase.named("clue", c.kind())).toList();
+    if (tried == 0) {
+      return Phrase.of("reason.burr_untried", "of", of);
+    }
     return pointing.isEmpty()
-        ? Phrase.of("reason.burr_none", "of", of)
+        ? Phrase.of("reason.burr_none", "tried", tried, "of", of)
         : Phrase.count("reason.burr", kinds.size(), "of", of, "kinds", kinds);
   }
 

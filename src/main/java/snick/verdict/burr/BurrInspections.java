@@ -116,16 +116,22 @@ final class BurrInspections {
   }
 
   private boolean sidesDiffer(Method method) {
-    boolean leftNone = finding(method, Side.LEFT, true);
-    boolean rightNone = finding(method, Side.RIGHT, true);
-    boolean leftMore = finding(method, Side.LEFT, false);
-    boolean rightMore = finding(method, Side.RIGHT, false);
-    return (leftNone && !leftMore && rightMore) || (rightNone && !rightMore && leftMore);
+    return (clean(method, Side.LEFT) && burr(method, Side.RIGHT))
+        || (clean(method, Side.RIGHT) && burr(method, Side.LEFT));
   }
 
-  private boolean finding(Method method, Side side, boolean none) {
-    return latest.stream()
-        .anyMatch(i -> i.method() == method && i.side() == side && i.finding().saysNone() == none);
+  /** Nothing was found on {@code side}, and nobody was unsure. */
+  private boolean clean(Method method, Side side) {
+    List<Inspection> looks = of(method, side);
+    return !looks.isEmpty() && looks.stream().allMatch(i -> i.finding().saysNone());
+  }
+
+  private boolean burr(Method method, Side side) {
+    return of(method, side).stream().anyMatch(i -> i.finding().pointsToBurr());
+  }
+
+  private List<Inspection> of(Method method, Side side) {
+    return latest.stream().filter(i -> i.method() == method && i.side() == side).toList();
   }
 
   /** The cheapest check not yet made; common practice, no source. */

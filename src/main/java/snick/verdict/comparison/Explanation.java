@@ -44,8 +44,9 @@ record Explanation(
   }
 
   private Phrase tested(Paired paired) {
+    boolean ranksDecide = decision.decidedBy() == Comparison.DecidedBy.SIGNED_RANKS;
     return Phrase.of(
-        "reason.paired",
+        ranksDecide ? "reason.paired_by_ranks" : "reason.paired",
         "n",
         paired.pairs(),
         "by",
@@ -91,8 +92,13 @@ record Explanation(
   }
 
   private Phrase tested(Welch test) {
+    boolean ranksDecide = decision.decidedBy() == Comparison.DecidedBy.MANN_WHITNEY;
     return told(
-        "reason.welch", "interval", Wording.between(test.ci95Gf()), "p", Wording.p(test.p()));
+        ranksDecide ? "reason.welch_by_ranks" : "reason.welch",
+        "interval",
+        Wording.between(test.ci95Gf()),
+        "p",
+        Wording.p(test.p()));
   }
 
   private Phrase told(String key, Object... more) {
@@ -102,9 +108,7 @@ record Explanation(
       "chance",
       Wording.chance(decision.p()),
       "ranks",
-      Wording.p(rankSum.p()),
-      "shift",
-      Wording.signedGf(rankSum.hodgesLehmannGf())
+      Wording.p(rankSum.p())
     };
     return Phrase.of(key, Stream.of(always, more).flatMap(Stream::of).toArray());
   }
