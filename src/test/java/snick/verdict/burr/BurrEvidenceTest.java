@@ -79,6 +79,16 @@ class BurrEvidenceTest {
   }
 
   @Test
+  void whoIsUnsureOfOneSideHasSeenNoDifference() {
+    BurrVerdict v = weigh(stage("s", List.of(), "l light none", "r light unsure"));
+    assertThat(says(v, Kind.SIDES)).isEqualTo(Says.NOTHING);
+    assertThat(v.burr()).isEqualTo(Burr.NOT_KNOWN);
+    assertThat(told(v.rule().text())).contains("None of 6 kinds of evidence says anything yet");
+    assertThat(told(weigh(stage("s", List.of(), "b light none")).rule().text()))
+        .contains("1 of 6 kinds of evidence say something, and none of them points to a burr");
+  }
+
+  @Test
   void theNextCheckIsTheCheapestNotYetMade() {
     assertThat(told(weigh(stage("s", List.of(), "l light none")).nextCheck()))
         .startsWith("inspect the right side with a light");

@@ -117,7 +117,7 @@ class ComparisonTest {
     assertThat(c.first().outlier().orElseThrow().valueGf()).isEqualTo(170);
     assertThat(c.welch().orElseThrow().p()).isGreaterThan(0.05);
     assertThat(c.verdict()).isEqualTo(Change.LOWER);
-    assertThat(texts(c)).contains("it is kept in every figure");
+    assertThat(texts(c)).contains("It is kept in every figure");
   }
 
   @Test
@@ -159,7 +159,7 @@ class ComparisonTest {
     assertThat(c.moreCuts())
         .isInstanceOfSatisfying(
             MoreCuts.PerGroup.class, each -> assertThat(each.perGroup()).isBetween(15, 40));
-    assertThat(texts(c)).contains("cuts in each of the two, enough to show a change of 8.50 gf");
+    assertThat(texts(c)).contains("cuts in all in each of the two, enough to show a change of 8.50 gf");
 
     Comparison hopeless = Judge.plain().compare(of(100, 110, 90), of(100.1, 110, 90));
     assertThat(hopeless.moreCuts()).isInstanceOf(MoreCuts.NotWorthIt.class);
@@ -174,7 +174,7 @@ class ComparisonTest {
     assertThat(c.rankSum().ciGf().confidence()).isCloseTo(2.0 / 3, within(1e-12));
     assertThat(c.rankSum().ciGf().low()).isEqualTo(1);
     assertThat(c.rankSum().ciGf().high()).isEqualTo(3);
-    assertThat(texts(c)).contains("holds the true change with only 67 %");
+    assertThat(texts(c)).contains("is only 67 % sure of its range");
   }
 
   /** Exact p without ties against Apache Commons Statistics 1.2, an independent count. */
