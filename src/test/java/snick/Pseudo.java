@@ -20,7 +20,7 @@ public final class Pseudo {
   private static final int TO_OTHER_LETTERS = '\uff41' - 'a';
   private static final Pattern PART = Pattern.compile("\\{\\w+\\}|[A-Za-z]");
   private static final Pattern WORD = Pattern.compile("[A-Za-z]{2,}");
-  private static final String UNITS = "gf|mN|mm|ms|Hz|UTC";
+  private static final String UNITS = "gf|mN|mm|ms|Hz|kg|UTC";
 
   private Pseudo() {}
 

@@ -170,21 +170,25 @@ final class RigWorks {
   }
 
   private UnfinishedSheet resumed(RigSetting setting) {
+    UnfinishedSheet kept = kept(file(setting));
+    RigSetting now =
+        new RigSetting(
+            setting.deviceId(),
+            setting.gain(),
+            setting.nominalRate(),
+            kept.state().setting().polarity());
+    List<Phrase> differences = kept.state().setting().differences(now);
+    if (!differences.isEmpty()) {
+      throw new NotAccepted(
+          "refused.rig_set_otherwise", "differences", List.<Object>copyOf(differences));
+    }
+    return kept.with(kept.state().resumed());
+  }
+
+  private static UnfinishedSheet kept(Path file) {
     try {
-      UnfinishedSheet kept = UnfinishedSheet.read(file(setting));
-      RigSetting now =
-          new RigSetting(
-              setting.deviceId(),
-              setting.gain(),
-              setting.nominalRate(),
-              kept.state().setting().polarity());
-      List<Phrase> differences = kept.state().setting().differences(now);
-      if (!differences.isEmpty()) {
-        throw new NotAccepted(
-            "refused.rig_set_otherwise", "differences", List.<Object>copyOf(differences));
-      }
-      return kept.with(kept.state().resumed());
-    } catch (IOException e) {
+      return UnfinishedSheet.read(file);
+    } catch (IOException | IllegalArgumentException e) {
       throw new NotAccepted("refused.no_interrupted_calibration");
     }
   }

@@ -71,7 +71,7 @@ function finding(line) {
   return element('li', { class: `finding ${line.grade}` },
     element('b', {}, `${named('grade', line.grade)}: ${named('look', line.check)}`),
     element('span', {}, say('look.measured', { measured: line.measured, expected: line.expected })),
-    ...(line.grade === 'pass' ? [] : [element('span', {}, `${line.meaning}. ${line.remedy}`)]));
+    ...(line.grade === 'pass' ? [] : [element('span', {}, say('look.advice', { remedy: line.remedy, meaning: line.meaning }))]));
 }
 
 function checked(result) {

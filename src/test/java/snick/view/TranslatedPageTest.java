@@ -311,6 +311,8 @@ class TranslatedPageTest {
             "",
             "\"abc\"",
             "\"100g:Q9\"",
+            "\"%s\"".formatted("9".repeat(80) + "kg:M1"),
+            "\"0g:u=1g\"",
             "\"7g:M1\"",
             "\"1g:M1\",\"500g:M1\"",
             "\"50g:M1\",\"50g:M1\"")) {

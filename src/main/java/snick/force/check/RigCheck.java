@@ -128,15 +128,20 @@ public final class RigCheck implements SampleSink {
     return String.format(Locale.ROOT, format, values);
   }
 
+  /** Three digits at least, and no power of ten. */
+  private static String digits(double value) {
+    return Math.abs(value) < 1000 ? text("%.3g", value) : text("%.0f", value);
+  }
+
   /** {@code counts}, with what they weigh where that is known. */
   private static Phrase counts(String key, double counts, Optional<Calibration> calibration) {
     return calibration
-        .map(c -> Phrase.of(key + "_gf", "n", text("%.3g", counts), "gf", inGramForce(counts, c)))
-        .orElseGet(() -> Phrase.of(key, "n", text("%.3g", counts)));
+        .map(c -> Phrase.of(key + "_gf", "n", digits(counts), "gf", inGramForce(counts, c)))
+        .orElseGet(() -> Phrase.of(key, "n", digits(counts)));
   }
 
   private static String inGramForce(double counts, Calibration by) {
-    return text("%.3g", counts / by.curve().slopeCountsPerNewton(0) / Force.NEWTONS_PER_GRAM_FORCE);
+    return digits(counts / by.curve().slopeCountsPerNewton(0) / Force.NEWTONS_PER_GRAM_FORCE);
   }
 
   private static Optional<Phrase> unless(boolean fine, String remedy) {
@@ -310,7 +315,7 @@ public final class RigCheck implements SampleSink {
     return new Finding(
         Finding.Check.CLOCK,
         Finding.Grade.WARN,
-        Phrase.of("look.clock_runs", "ratio", text("%.3g", 1 / (1 + ppm / 1e6))),
+        Phrase.of("look.clock_runs", "ratio", digits(1 / (1 + ppm / 1e6))),
         Phrase.of("look.clock_within"),
         Phrase.of("look.clock_not_real_time"),
         Optional.of(Phrase.of("look.clock_check_stamps")));

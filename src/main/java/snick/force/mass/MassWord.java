@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
+import snick.phrase.Told;
 import snick.quantity.Mass;
 
 /**
@@ -28,8 +30,13 @@ public final class MassWord {
   public static ReferenceMass parse(String word) {
     try {
       return named(word);
-    } catch (NotAccepted e) {
-      throw new NotAccepted("refused.mass_word", "word", word, "why", e.why());
+    } catch (IllegalArgumentException e) {
+      throw new NotAccepted(
+          "refused.mass_word",
+          "word",
+          word,
+          "why",
+          e instanceof Told told ? told.why() : Phrase.of("refused.no_mass"));
     }
   }
 
