@@ -35,7 +35,10 @@ final class Event {
     CUT_OFF
   }
 
-  /** Readings above zero below this fraction of the peak count as fallen. */
+  /**
+   * Readings above zero below this fraction of the peak count as fallen; half or twice as much
+   * finds the same cuts (seeds 20040 to 20059).
+   */
   static final double FALLEN_FRACTION = 0.12;
 
   /** Share of the band that begins an event below which the reading counts as fallen. */

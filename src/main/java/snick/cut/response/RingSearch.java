@@ -15,9 +15,15 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  * alias of the frequency does not fit them all.
  */
 final class RingSearch {
+  /** Half of the slowest fixture thought of. */
   private static final double LOWEST_HERTZ = 12;
+
+  /** Damping ratios that the search begins from, each about twice the one before. */
   private static final double[] RATIOS = {0.006, 0.012, 0.025, 0.05, 0.1, 0.18, 0.3, 0.45};
+
+  /** A fit that runs beyond these damping ratios is none of a ring. */
   private static final double MOST_DAMPED = 0.6;
+
   private static final double LEAST_DAMPED = 0.002;
 
   /** How much strength and phase usually differ from fall to fall, in proportion. */
@@ -26,9 +32,16 @@ final class RingSearch {
   /** How much the level usually differs, shares. */
   private static final double USUAL_LEVEL = 0.02;
 
+  /** Unknowns that all falls share: two amplitudes, decay, frequency. */
   private static final int GLOBAL = 4;
+
+  /** Steps of Gauss and Newton at most, each halved at most so often. */
   private static final int STEPS = 25;
+
   private static final int HALVINGS = 8;
+
+  /** Readings farther off than so many standard deviations count by their distance (Huber). */
+  private static final double HUBER = 2.5;
 
   private final List<SeenFall> falls;
   private final double[][] y;
@@ -271,7 +284,7 @@ final class RingSearch {
 
   private double weight(double off, SeenFall fall) {
     double s = Math.hypot(sigma, fall.noiseShare());
-    return 1 / (s * s * Math.max(1, Math.abs(off) / (2.5 * s)));
+    return 1 / (s * s * Math.max(1, Math.abs(off) / (HUBER * s)));
   }
 
   private double cost(double[] x, double prior) {
@@ -280,7 +293,7 @@ final class RingSearch {
       for (int k = 0; k < y[j].length; k++) {
         double s = Math.hypot(sigma, falls.get(j).noiseShare());
         double z = Math.abs(y[j][k] - value(x, j, k)) / s;
-        sum += z < 2.5 ? z * z : 2.5 * (2 * z - 2.5);
+        sum += z < HUBER ? z * z : HUBER * (2 * z - HUBER);
       }
       int l = GLOBAL + 3 * j;
       sum += square(x[l] / USUAL_LEVEL) + square(x[l + 1] / prior) + square(x[l + 2] / prior);

@@ -31,7 +31,14 @@ final class ShapeFit {
   /** Usual share of the force that remains after a fall. */
   private static final double USUAL_REMAINDER = 0.03;
 
+  /** Turns in which shape, shifts and remainders are fitted, each with the others held. */
   private static final int TURNS = 12;
+
+  /** What readings usually lie off the shape, to begin with, shares. */
+  private static final double FIRST_SIGMA = 0.02;
+
+  /** A remainder moves by no more in a turn, shares. */
+  private static final double MOST_REMAINDER_STEP = 0.02;
 
   private final List<SeenFall> falls;
   private final double first;
@@ -63,7 +70,7 @@ final class ShapeFit {
       double at = (first + i * step) / (2 * period);
       shares[i] = Math.max(0, Math.min(1, 0.5 - at));
     }
-    sigma = 0.02;
+    sigma = FIRST_SIGMA;
   }
 
   /** Turns until neither moves much. */
@@ -184,7 +191,9 @@ final class ShapeFit {
     double shift = (rr * dy - dr * ry) / determinant;
     double most = 0.5 * step * PIECES_A_PERIOD / 4;
     shifts[j] += Math.max(-most, Math.min(most, shift));
-    remainders[j] += Math.max(-0.02, Math.min(0.02, (dd * ry - dr * dy) / determinant));
+    remainders[j] +=
+        Math.max(
+            -MOST_REMAINDER_STEP, Math.min(MOST_REMAINDER_STEP, (dd * ry - dr * dy) / determinant));
   }
 
   private double spread() {

@@ -24,10 +24,17 @@ public final class RestTracker {
   private static final int SURE_BLOCKS = 3;
   private static final int TAIL_SHARE = 6;
 
-  /** Two blocks of noise seldom differ more in width; if they do, the next two decide. */
+  /**
+   * Two blocks of noise seldom differ more in width; if they do, the next two decide. Half or twice
+   * as much changes nothing there.
+   */
   private static final double ALIKE = 2.5;
 
-  // The next five were set by hand; the trials on random rigs pass with them.
+  // The next five were set by hand and tried at half and twice as much on 20 random rigs of 25 cuts
+  // (seeds 20040 to 20059). After rests of 1.5 to 2.5 s nothing changes. After 0.35 to 0.5 s half
+  // of
+  // either of the first two loses 3 cuts of 494 and makes 8 forces wrong by 5 % and more, twice the
+  // first makes the rms error 1.2 % for 0.6 %; the other three change nothing.
 
   /** A reading leaves the rest beyond so many widths of what moved or swung lately, and … */
   private static final double TRIGGER_WIDTHS = 2.2;
