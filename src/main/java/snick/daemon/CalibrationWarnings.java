@@ -65,7 +65,8 @@ public final class CalibrationWarnings {
               String.format(Locale.ROOT, "%+.3g", errorPercent(last))));
     }
     if (last.at().plus(FRESH).isBefore(now)) {
-      warnings.add(Phrase.of("warning.check_is_old", "at", last.at().truncatedTo(ChronoUnit.SECONDS)));
+      warnings.add(
+          Phrase.of("warning.check_is_old", "at", last.at().truncatedTo(ChronoUnit.SECONDS)));
     }
   }
 

@@ -65,6 +65,10 @@ record StageChapter(SessionStory story, Noted noted) {
   private String range(double low, double high, int decimals) {
     return words()
         .say(
-            "report.range", "low", Shown.fixed(Math.max(0, low), decimals), "high", Shown.fixed(high, decimals));
+            "report.range",
+            "low",
+            Shown.fixed(Math.max(0, low), decimals),
+            "high",
+            Shown.fixed(high, decimals));
   }
 }

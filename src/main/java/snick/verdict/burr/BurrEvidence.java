@@ -63,10 +63,7 @@ public record BurrEvidence(Judge judge) {
     }
     Reason rule =
         new Reason(
-            evidence(pointing, clues),
-            Phrase.of("rule.burr"),
-            nextCheck,
-            Reason.COMMON_PRACTICE);
+            evidence(pointing, clues), Phrase.of("rule.burr"), nextCheck, Reason.COMMON_PRACTICE);
     return new BurrVerdict(burr, clues, rule, nextCheck);
   }
 

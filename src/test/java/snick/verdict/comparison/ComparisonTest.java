@@ -159,7 +159,8 @@ class ComparisonTest {
     assertThat(c.moreCuts())
         .isInstanceOfSatisfying(
             MoreCuts.PerGroup.class, each -> assertThat(each.perGroup()).isBetween(15, 40));
-    assertThat(texts(c)).contains("cuts in all in each of the two, enough to show a change of 8.50 gf");
+    assertThat(texts(c))
+        .contains("cuts in all in each of the two, enough to show a change of 8.50 gf");
 
     Comparison hopeless = Judge.plain().compare(of(100, 110, 90), of(100.1, 110, 90));
     assertThat(hopeless.moreCuts()).isInstanceOf(MoreCuts.NotWorthIt.class);
