@@ -68,14 +68,16 @@ record MethodChapter(SessionStory story, Words words) {
         "gf",
         Shown.gf(to.gramForce()),
         "uncertainty",
-        uncertainty(c, to.newtons() / 2),
+        uncertainty(words, c),
         "valid",
         c.validFor()
             .map(d -> words.say("report.valid", "day", Day.utc(c.made().plus(d))))
             .orElse(words.say("report.no_validity")));
   }
 
-  private String uncertainty(Calibration c, double newtons) {
+  /** How good forces are at half of the calibrated range. */
+  static String uncertainty(Words words, Calibration c) {
+    double newtons = c.range().to().newtons() / 2;
     List<Contribution> parts = c.contributions(newtons, 0);
     double u = Contribution.combined(parts);
     double factor =

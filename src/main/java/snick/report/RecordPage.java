@@ -104,6 +104,7 @@ public final class RecordPage {
             newtons(calibration.range().from().newtons()),
             "to",
             newtons(calibration.range().to().newtons())));
+    row(say("good_to"), MethodChapter.uncertainty(words, calibration));
     row(say("curve"), curve());
     row(say("basis"), calibration.basis());
     record.sheet().ifPresent(this::place);
@@ -111,7 +112,11 @@ public final class RecordPage {
     end();
   }
 
+  /** What prints text tells neither gain nor rate. */
   private String rig(RigSetting rig) {
+    if (rig.deviceId().startsWith("text:")) {
+      return say("rig_of_text", "rig", rig.deviceId(), "polarity", rig.polarity());
+    }
     return say(
         "rig_is",
         "rig",

@@ -146,7 +146,7 @@ public final class ProgressionPlot {
     double high = highest();
     for (int i = 0; i < stages.size(); i++) {
       List<String> lines = new ArrayList<>(names.get(i));
-      lines.add("n = " + stages.get(i).count());
+      lines.add(words.count("reason.cuts", stages.get(i).count()));
       for (int k = 0; k < lines.size(); k++) {
         chart.text(lines.get(k), i + 1.0, -(BELOW_ZERO + k * LINE) * high);
       }

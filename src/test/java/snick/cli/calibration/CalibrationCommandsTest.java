@@ -330,7 +330,7 @@ class CalibrationCommandsTest {
       delimiter = '|',
       value = {
         "name,mass_g,class\\na,100,M9                   | line 2: mass class 'M9' is unknown",
-        "name,mass_g,class\\na,101,M1                   | line 2: class M1 has no limit",
+        "name,mass_g,class\\na,101,M1                   | line 2: there is no 101.0 g in class M1",
         "name,mass_g,class,U_mg\\na,100,M1,3            | line 2: 2 of class, U_mg, u_mg",
         "name,mass_g\\na,100                            | line 2: 0 of class, U_mg, u_mg",
         "name,mass_g,u_mg\\na,100,-3                    | line 2: mass",

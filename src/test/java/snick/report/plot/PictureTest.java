@@ -120,7 +120,7 @@ class PictureTest {
   void aProgressionTellsEveryStageInNewtonsAndGramForce() {
     assertThat(words(progression()))
         .contains("‘as found’: mean 2.034 N = 207.4 gf")
-        .contains("n = 5")
+        .contains("5 cuts")
         .contains("<script>");
   }
 

@@ -111,7 +111,7 @@ class PairedTest {
     assertThat(whole.reasons())
         .anyMatch(r -> told(r.text()).contains("2 made after them are left out"));
     assertThat(Judge.plain().compare(a, b).reasons())
-        .anyMatch(r -> told(r.text()).contains("--planned N"));
+        .anyMatch(r -> told(r.text()).contains("a number of cuts fixed before the first one"));
     assertThatThrownBy(() -> new Judge(OptionalDouble.empty(), Optional.empty(), OptionalInt.of(1)))
         .isInstanceOf(NotAccepted.class);
   }
