@@ -96,20 +96,24 @@ public final class RecordPage {
             .map(d -> say("valid_until", "at", second(calibration.made().plus(d))))
             .orElseGet(() -> say("no_period")));
     calibration.boundTo().ifPresent(rig -> row(say("rig"), rig(rig)));
-    row(
-        say("range"),
-        say(
-            "range_is",
-            "from",
-            newtons(calibration.range().from().newtons()),
-            "to",
-            newtons(calibration.range().to().newtons())));
+    row(say("range"), range());
     row(say("good_to"), MethodChapter.uncertainty(words, calibration));
     row(say("curve"), curve());
     row(say("basis"), calibration.basis());
     record.sheet().ifPresent(this::place);
     record.remarks().forEach(remark -> row(say("note"), words.say(remark)));
     end();
+  }
+
+  private String range() {
+    return calibration.made().getEpochSecond() == 0
+        ? say("typed_in")
+        : say(
+            "range_is",
+            "from",
+            newtons(calibration.range().from().newtons()),
+            "to",
+            newtons(calibration.range().to().newtons()));
   }
 
   /** What prints text tells neither gain nor rate. */

@@ -11,6 +11,7 @@ import snick.verdict.burr.BurrClue;
 import snick.verdict.burr.BurrEvidence;
 import snick.verdict.burr.BurrVerdict;
 import snick.verdict.burr.StageEvidence;
+import snick.verdict.comparison.Change;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.Progression;
 import snick.verdict.comparison.Reason;
@@ -61,7 +62,7 @@ final class VerdictChapter {
       List<Block.Point> points = new ArrayList<>();
       c.reasons().stream().filter(told::add).forEach(reason -> point("", reason, points));
       c.second().scatterReason().ifPresent(reason -> point("", reason, points));
-      if (progression.steps().size() > 1) {
+      if (progression.steps().size() > 1 && c.verdict() != Change.EQUIVALENT) {
         points.add(new Block.Point(together(step, progression.steps().size()), ""));
       }
       c.moreCuts()

@@ -55,8 +55,17 @@ export const told = (cut) =>
 export const odd = (cut) => [
   ...(hasForce(cut) && !cut.in_range ? [say('cut.outside_range')] : []),
   ...(cut.set_aside ? [say('cut.set_aside', { why: cut.set_aside_reason })] : []),
-  ...(cut.flags.length ? [say('cut.check', { what: cut.flags.map(words.flag).join('; ') })] : []),
+  ...doubts(cut),
 ];
+
+// A dip doubts no figure: it is told as what it is a sign of.
+const DIPS = 'dips_before_peak';
+
+function doubts(cut) {
+  const doubtful = cut.flags.filter((flag) => flag !== DIPS).map(words.flag);
+  return [...(doubtful.length ? [say('cut.check', { what: doubtful.join('; ') })] : []),
+    ...(cut.flags.includes(DIPS) ? [say('cut.dips')] : [])];
+}
 
 const warnings = (cut) => odd(cut).map((what) => element('p', { class: 'warn' }, what));
 

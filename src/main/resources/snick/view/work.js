@@ -145,14 +145,19 @@ export function state(rigs) {
   show(rig?.work);
 }
 
+function calibrationRow(c) {
+  const made = new Date(c.made).getTime() > 0;
+  const facts = { id: c.id.slice(0, 12), from: number(c.from_gf, 0), to: number(c.to_gf, 0), rig: c.device_id ?? say('calibrate.any_rig') };
+  return element('li', {}, element('a', { class: 'row', href: `${record(c.id)}/record`, target: '_blank', rel: 'noopener' },
+    element('b', {}, made ? day(c.made) : say('rig.typed_in')),
+    element('span', {}, say(made ? 'calibrate.line' : 'calibrate.typed_in', facts))));
+}
+
 async function list() {
   const said = await get('calibrations');
   if (!said) return;
   byId('calibration-none').hidden = said.calibrations.length > 0;
-  byId('calibration-list').replaceChildren(...said.calibrations.map((c) => element('li', {},
-    element('a', { class: 'row', href: `${record(c.id)}/record`, target: '_blank', rel: 'noopener' },
-      element('b', {}, new Date(c.made).getTime() > 0 ? day(c.made) : say('rig.typed_in')),
-      element('span', {}, say('calibrate.line', { id: c.id.slice(0, 12), from: number(c.from_gf, 0), to: number(c.to_gf, 0), rig: c.device_id ?? say('calibrate.any_rig') }))))));
+  byId('calibration-list').replaceChildren(...said.calibrations.map(calibrationRow));
   byId('checks-picture').src = byId('checks-box').href = `/api/v1/rigs/${RIG}/checks.svg?at=${Date.now()}`;
 }
 

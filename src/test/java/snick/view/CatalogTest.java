@@ -138,7 +138,7 @@ class CatalogTest {
       bench.post("session/stages", "{\"name\":\"deburred\"}");
       bench.post("session/steps", "{\"abrasive\":\"rod\",\"grit\":1200}");
       List.of(70, 72, 71).forEach(bench::cut);
-      TestBench.await("six cuts", () -> said(bench).stream().anyMatch(s -> s.contains("8.00 gf")));
+      TestBench.await("six cuts", () -> said(bench).stream().anyMatch(s -> s.contains("−54.0 gf")));
       for (String said : said(bench)) {
         Pseudo.assertNoEnglish("bench", said, List.of("petty", "as found", "deburred", "rod"));
       }

@@ -119,25 +119,34 @@ record Explanation(
         : Phrase.of("unless.other_cuts");
   }
 
+  /** A change that is shown and larger than the margin has nothing to do with it. */
   Optional<Reason> againstMargin() {
-    return equivalence.map(
-        e ->
-            new Reason(
-                Phrase.of(
-                    smallButShown() ? "reason.margin_small_but_shown" : "reason.margin",
-                    "interval",
-                    Wording.between(e.ci90Gf()),
-                    "margin",
-                    Wording.gf(e.marginGf()),
-                    "p",
-                    Wording.p(e.p())),
-                Phrase.of("rule.margin", "level", decision.level()),
-                Phrase.of("unless.margin"),
-                Phrase.of("source.equivalence")));
+    boolean shown = decision.verdict() == Change.LOWER || decision.verdict() == Change.HIGHER;
+    return equivalence
+        .filter(e -> !shown)
+        .map(
+            e ->
+                new Reason(
+                    Phrase.of(
+                        marginText(),
+                        "interval",
+                        Wording.between(e.ci90Gf()),
+                        "margin",
+                        Wording.gf(e.marginGf()),
+                        "p",
+                        Wording.p(e.p())),
+                    Phrase.of("rule.margin", "level", decision.level()),
+                    Phrase.of("unless.margin"),
+                    Phrase.of("source.equivalence")));
   }
 
-  private boolean smallButShown() {
-    return decision.verdict() == Change.EQUIVALENT && decision.p() < decision.level();
+  private String marginText() {
+    if (decision.verdict() != Change.EQUIVALENT) {
+      return "reason.margin_not_shown";
+    }
+    return decision.p() < decision.level()
+        ? "reason.margin_small_but_shown"
+        : "reason.margin_shown";
   }
 
   Optional<Reason> againstRig(Optional<RigRepeatability> rig) {
