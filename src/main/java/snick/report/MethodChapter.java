@@ -56,13 +56,16 @@ record MethodChapter(SessionStory story, Words words) {
 
   private String calibration(Calibration c) {
     Force to = c.range().to();
-    boolean typed = c.made().getEpochSecond() == 0;
+    if (typed(c)) {
+      return words.say(
+          "report.calibration_typed", "id", c.id(), "uncertainty", uncertainty(words, c));
+    }
     return words.say(
         "report.calibration",
         "id",
         c.id(),
         "made",
-        typed ? words.say("rig.typed_in") : words.say("report.made", "day", Day.utc(c.made())),
+        words.say("report.made", "day", Day.utc(c.made())),
         "newtons",
         Shown.fixed(to.newtons(), 3),
         "gf",
@@ -75,6 +78,11 @@ record MethodChapter(SessionStory story, Words words) {
             .orElse(words.say("report.no_validity")));
   }
 
+  /** A number that somebody typed in has no date. */
+  static boolean typed(Calibration c) {
+    return c.made().getEpochSecond() == 0;
+  }
+
   /** How good forces are at half of the calibrated range. */
   static String uncertainty(Words words, Calibration c) {
     double newtons = c.range().to().newtons() / 2;
@@ -83,7 +91,10 @@ record MethodChapter(SessionStory story, Words words) {
     double factor =
         Coverage.factor(Coverage.USUAL_PROBABILITY, Contribution.effectiveDegreesOfFreedom(parts));
     return u > 0
-        ? words.say("report.uncertainty", "share", Shown.fixed(100 * u * factor / newtons, 2))
+        ? words.say(
+            typed(c) ? "report.uncertainty_typed" : "report.uncertainty",
+            "share",
+            Shown.fixed(100 * u * factor / newtons, 2))
         : words.say("report.no_uncertainty");
   }
 

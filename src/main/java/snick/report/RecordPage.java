@@ -106,7 +106,7 @@ public final class RecordPage {
   }
 
   private String range() {
-    return calibration.made().getEpochSecond() == 0
+    return MethodChapter.typed(calibration)
         ? say("typed_in")
         : say(
             "range_is",

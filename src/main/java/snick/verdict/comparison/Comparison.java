@@ -21,7 +21,6 @@ import snick.verdict.statistic.Welch;
  * @param paired test over places that both cut; empty unless it decides
  * @param rankSum Mann–Whitney test and Hodges–Lehmann shift
  * @param permutation permutation test of the difference of means
- * @param effect Hedges' g; empty if neither group scatters
  * @param ratio second mean over first; empty if the first is not shown to be above 0
  * @param equivalence tests against the margin; empty without a margin or without scatter
  * @param rigLimitGf difference that the rig's repeatability alone exceeds in 5 % of comparisons;
@@ -42,7 +41,6 @@ public record Comparison(
     Optional<Paired> paired,
     RankSum rankSum,
     Permutation permutation,
-    Optional<EffectSize> effect,
     Optional<Ratio> ratio,
     Optional<Equivalence> equivalence,
     OptionalDouble rigLimitGf,
@@ -70,6 +68,15 @@ public record Comparison(
   /** 95 % interval of {@link #differenceGf}: of the pairs if they decide, else Welch's. */
   public Optional<Interval> ci95Gf() {
     return paired.map(Paired::ci95Gf).or(() -> welch.map(Welch::ci95Gf));
+  }
+
+  /** Hedges' g, worked out when asked for; empty if neither group scatters. */
+  public Optional<EffectSize> effect() {
+    return EffectSize.of(asked(first), asked(second));
+  }
+
+  private static EffectSize.Group asked(GroupFigures group) {
+    return new EffectSize.Group(group.n(), group.meanGf(), group.sdGf().orElseThrow());
   }
 
   /** Whether the difference exceeds what the rig's repeatability explains; empty if not known. */

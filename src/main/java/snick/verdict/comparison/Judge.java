@@ -9,7 +9,6 @@ import java.util.function.Supplier;
 import snick.journal.Margin;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
-import snick.verdict.statistic.EffectSize;
 import snick.verdict.statistic.Permutation;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Ratio;
@@ -131,7 +130,6 @@ public record Judge(
         paired,
         rankSum,
         permutation,
-        EffectSize.of(first, second),
         welch.flatMap(w -> Ratio.of(first, second, w)),
         equivalence,
         rigLimit,

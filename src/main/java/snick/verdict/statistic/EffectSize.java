@@ -14,14 +14,36 @@ import org.apache.commons.numbers.gamma.LogGamma;
  */
 public record EffectSize(double cohensD, double hedgesG, Interval ci95) {
 
+  /**
+   * What is asked of a group.
+   *
+   * @param n number of readings, 2 or more
+   * @param meanGf their mean, gf
+   * @param sdGf their standard deviation (n − 1), gf; 0 if all are equal
+   */
+  public record Group(int n, double meanGf, double sdGf) {
+    private static Group of(Readings readings) {
+      return new Group(readings.count(), readings.meanGf(), readings.sdGf());
+    }
+
+    private double squares() {
+      return (n - 1) * sdGf * sdGf;
+    }
+  }
+
   /** Empty if neither group scatters. */
   public static Optional<EffectSize> of(Readings first, Readings second) {
-    if (first.allEqual() && second.allEqual()) {
+    return of(Group.of(first), Group.of(second));
+  }
+
+  /** Empty if neither group scatters. */
+  public static Optional<EffectSize> of(Group first, Group second) {
+    if (first.sdGf() == 0 && second.sdGf() == 0) {
       return Optional.empty();
     }
-    double df = first.count() + second.count() - 2;
+    double df = first.n() + second.n() - 2;
     double d = (second.meanGf() - first.meanGf()) / pooledSdGf(first, second);
-    double perStandardError = Math.sqrt(1.0 / first.count() + 1.0 / second.count());
+    double perStandardError = Math.sqrt(1.0 / first.n() + 1.0 / second.n());
     double t = d / perStandardError;
     double j = smallSampleFactor(df);
     return Optional.of(
@@ -35,10 +57,11 @@ public record EffectSize(double cohensD, double hedgesG, Interval ci95) {
   }
 
   public static double pooledSdGf(Readings first, Readings second) {
-    double squares =
-        (first.count() - 1) * first.sdGf() * first.sdGf()
-            + (second.count() - 1) * second.sdGf() * second.sdGf();
-    return Math.sqrt(squares / (first.count() + second.count() - 2));
+    return pooledSdGf(Group.of(first), Group.of(second));
+  }
+
+  private static double pooledSdGf(Group first, Group second) {
+    return Math.sqrt((first.squares() + second.squares()) / (first.n() + second.n() - 2));
   }
 
   public static double smallSampleFactor(double df) {

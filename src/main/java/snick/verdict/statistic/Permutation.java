@@ -2,7 +2,6 @@ package snick.verdict.statistic;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
-import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.apache.commons.statistics.descriptive.Mean;
 
@@ -93,17 +92,18 @@ public record Permutation(double p, long relabellings, boolean exact) {
 
     /** Every sum of so many values, at most {@code most}, ascending; by how many values. */
     private static double[][] sumsBySize(double[] values, int most) {
-      DoubleStream.Builder[] found = new DoubleStream.Builder[Math.min(most, values.length) + 1];
-      Arrays.setAll(found, size -> DoubleStream.builder());
-      addSums(found, values, 0, 0, 0);
-      return Stream.of(found).map(sums -> sums.build().sorted().toArray()).toArray(double[][]::new);
+      double[][] sums = new double[Math.min(most, values.length) + 1][];
+      Arrays.setAll(sums, size -> new double[(int) combinations(values.length, size)]);
+      addSums(sums, new int[sums.length], values, 0, 0, 0);
+      Stream.of(sums).forEach(Arrays::sort);
+      return sums;
     }
 
     private static void addSums(
-        DoubleStream.Builder[] found, double[] values, int from, int taken, double sum) {
-      found[taken].add(sum);
-      for (int i = from; i < values.length && taken + 1 < found.length; i++) {
-        addSums(found, values, i + 1, taken + 1, sum + values[i]);
+        double[][] sums, int[] found, double[] values, int from, int taken, double sum) {
+      sums[taken][found[taken]++] = sum;
+      for (int i = from; i < values.length && taken + 1 < sums.length; i++) {
+        addSums(sums, found, values, i + 1, taken + 1, sum + values[i]);
       }
     }
 
