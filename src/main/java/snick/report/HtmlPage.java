@@ -49,11 +49,11 @@ final class HtmlPage {
       }
       @page { margin: 10mm 11mm 13mm; @bottom-center { content: "WHAT_IT_IS PAGE " counter(page); font: 8pt sans-serif; } }
       @media print {
-        body { font-size: 8.8pt; line-height: 1.3; max-width: none; margin: 0; padding: 0; }
+        body { font-size: 8.6pt; line-height: 1.25; max-width: none; margin: 0; padding: 0; }
         h1 { font-size: 1.5rem; } h2 { font-size: 12pt; margin: .7rem 0 .3rem; } h3 { font-size: 9.2pt; margin: .5rem 0 .1rem; } li { margin: .1rem 0; }
-        .figures { grid-template-columns: 1fr 1fr; } .reasons { columns: 2; column-gap: 1.6rem; font-size: 8.2pt; line-height: 1.2; } .reasons h3 { margin-top: 0; }
+        .figures { grid-template-columns: 1fr 1fr; } .reasons { columns: 2; column-gap: 1.6rem; font-size: 8pt; line-height: 1.17; } .reasons h3 { margin-top: 0; }
         figcaption { font-size: .82rem; } table { margin: .3rem 0; font-size: 8pt; line-height: 1.2; }
-        svg { max-height: 58mm; } img { max-height: 60mm; width: auto; } .figures figure { margin: .2rem 0; } li span { font-size: .9em; }
+        svg { max-height: 54mm; } img { max-height: 60mm; width: auto; } .figures figure { margin: .2rem 0; } li span { font-size: .9em; }
         h2, h3 { break-after: avoid; } tr, figure, li, .notice { break-inside: avoid; } thead { display: table-header-group; }
         th, td { padding-top: .12rem; padding-bottom: .12rem; } figure { margin: .6rem 0; }
         .figures svg + figcaption { display: none; }
