@@ -4,7 +4,10 @@ import java.util.Optional;
 
 /** Finds the fall after the peak, how long it took and in how many steps it went. */
 final class FallLocator {
-  /** A fall is measured between these shares of its height, as usual for pulses (IEC 60469). */
+  /**
+   * A fall is measured between these shares of its height, as usual for pulses (IEC 60469, from
+   * memory).
+   */
   private static final double TOP = 0.9;
 
   private static final double BOTTOM = 0.1;

@@ -240,6 +240,16 @@ class BenchPageTest {
   }
 
   @Test
+  void aCutMadeWithoutASessionIsTakenIntoTheOneThatIsOpen() throws Exception {
+    long cut = bench.cut(120);
+    ok("sessions", "{\"blade\":\"petty\",\"first_stage\":\"as found\",\"name\":\"evening\"}");
+    assertThat(bench.post("cuts/" + cut + "/move", "{\"stage\":\"as found\"}").statusCode())
+        .isEqualTo(422);
+    ok("cuts/" + cut + "/move", "{\"stage\":\"as found\",\"session\":\"evening\"}");
+    assertThat(bench.get("/api/v1/sessions/1").body()).contains("\"cuts_made\":1");
+  }
+
+  @Test
   void aStageBegunByMistakeIsTakenBackAndTheSteelOfABladeNoted() throws Exception {
     ok("sessions", "{\"blade\":\"petty\",\"first_stage\":\"as found\"}");
     ok("session/stages", "{\"name\":\"strop\"}");

@@ -9,8 +9,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -21,7 +19,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Pseudo;
 import snick.phrase.Words;
-import snick.view.bench.Preferences;
 import snick.view.http.PageReach;
 import snick.view.http.PageToken;
 
@@ -121,15 +118,7 @@ class CatalogTest {
   /** What the recorder says itself: advice, verdicts with their reasons, what can be undone. */
   @Test
   void whatTheRecorderSaysIsTranslatedToo(@TempDir Path folder) throws Exception {
-    Preferences pseudo =
-        new Preferences(
-            OptionalDouble.of(8),
-            Optional.empty(),
-            Optional.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            Pseudo.words());
-    try (TestBench bench = new TestBench(folder, PageReach.loopback(), pseudo)) {
+    try (TestBench bench = new TestBench(folder, PageReach.loopback(), PseudoPage.preferences())) {
       bench.post("sessions", "{\"blade\":\"petty\",\"first_stage\":\"as found\"}");
       List.of(120, 130, 125).forEach(bench::cut);
       bench.post(

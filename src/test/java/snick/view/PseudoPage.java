@@ -18,8 +18,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Pseudo;
-import snick.sample.Gap;
-import snick.sample.Rail;
+import snick.sample.IgnoredSamples;
 import snick.sample.SampleSink;
 import snick.view.bench.Preferences;
 import snick.view.http.Doorkeeper;
@@ -67,30 +66,19 @@ abstract class PseudoPage {
 
   @BeforeEach
   void open() throws IOException {
-    Preferences pseudo =
-        new Preferences(
-            OptionalDouble.of(8),
-            Optional.empty(),
-            Optional.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            Pseudo.words());
-    bench = new TestBench(folder, PageReach.loopback(), pseudo);
-    rig =
-        bench.tap.before(
-            new SampleSink() {
-              @Override
-              public void sample(long deviceNanos, int counts) {}
+    bench = new TestBench(folder, PageReach.loopback(), preferences());
+    rig = bench.tap.before(new IgnoredSamples());
+  }
 
-              @Override
-              public void overrange(long deviceNanos, Rail rail) {}
-
-              @Override
-              public void gap(Gap gap) {}
-
-              @Override
-              public void end() {}
-            });
+  /** The pseudo-language, and a margin so that verdicts speak of it. */
+  static Preferences preferences() {
+    return new Preferences(
+        OptionalDouble.of(8),
+        Optional.empty(),
+        Optional.empty(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        Pseudo.words());
   }
 
   @AfterEach

@@ -7,10 +7,10 @@ import java.util.Optional;
  * filter of four boxes of a sample each follow one another. Other filters of that length begin
  * sooner.
  *
- * @param angle damped angular frequency of the fixture, rad per sample
+ * @param radiansPerSample damped angular frequency of the fixture
  * @param dampingRatio its damping ratio, 0 to 0.7
  */
-record Onset(double angle, double dampingRatio) {
+record Onset(double radiansPerSample, double dampingRatio) {
   private static final int BOXES = 5;
   private static final int STEPS_PER_SAMPLE = 32;
 
@@ -43,9 +43,9 @@ record Onset(double angle, double dampingRatio) {
   /** What the fixture makes of a sudden fall, until it has swung half a turn. */
   private double[] fallen() {
     double ratio = dampingRatio / Math.sqrt(1 - dampingRatio * dampingRatio);
-    double[] fallen = new double[(int) ((BOXES + Math.PI / angle) * STEPS_PER_SAMPLE)];
+    double[] fallen = new double[(int) ((BOXES + Math.PI / radiansPerSample) * STEPS_PER_SAMPLE)];
     for (int i = 0; i < fallen.length; i++) {
-      double turn = angle * (i + 0.5) / STEPS_PER_SAMPLE;
+      double turn = radiansPerSample * (i + 0.5) / STEPS_PER_SAMPLE;
       fallen[i] = 1 - Math.exp(-ratio * turn) * (Math.cos(turn) + ratio * Math.sin(turn));
     }
     return fallen;

@@ -16,8 +16,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import snick.sample.IgnoredSamples;
 import snick.sample.SampleSink;
-import snick.view.Nobody;
 import snick.view.TestBench;
 
 /** The event stream over real sockets: catch-up, cap, viewers that stall. */
@@ -83,7 +83,7 @@ class EventStreamTest {
     for (int i = 0; i < 5; i++) {
       asleep.add(new Watcher(""));
     }
-    SampleSink rig = bench.trace.before(new Nobody());
+    SampleSink rig = bench.trace.before(new IgnoredSamples());
     try (Watcher awake = new Watcher("")) {
       for (int i = 0; i < 200; i++) {
         for (int k = 0; k < 500; k++) {
