@@ -31,9 +31,8 @@ public final class RestTracker {
   private static final double ALIKE = 2.5;
 
   // The next five were set by hand and tried at half and twice as much on 20 random rigs of 25 cuts
-  // (seeds 20040 to 20059). After rests of 1.5 to 2.5 s nothing changes. After 0.35 to 0.5 s,
-  // half of either of the first two loses 3 cuts of 494 and makes 8 forces wrong by 5 % and more,
-  // twice the
+  // (seeds 20040 to 20059). After rests of 1.5 to 2.5 s nothing changes. After 0.35 to 0.5 s half
+  // the first or the second loses 3 cuts of 494 and makes 8 forces wrong by 5 % and more; twice the
   // first makes the rms error 1.2 % for 0.6 %; the other three change nothing.
 
   /** A reading leaves the rest beyond so many widths of what moved or swung lately, and … */
