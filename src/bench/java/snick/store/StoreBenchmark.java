@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import snick.journal.Blade;
+import snick.journal.Equipment;
 import snick.journal.Session;
 import snick.journal.Stage;
 import snick.store.database.Database;
@@ -144,9 +145,7 @@ final class StoreBenchmark {
         new Session(
             "session " + sessions,
             "bench blade",
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
+            new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
             OptionalDouble.empty(),
             Optional.empty(),
             at,

@@ -15,6 +15,7 @@ import snick.force.budget.Calibration;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
+import snick.journal.Equipment;
 import snick.journal.FilamentLot;
 import snick.journal.Ledger;
 import snick.journal.Session;
@@ -311,9 +312,8 @@ public final class Intake {
     return new Session(
         s.name(),
         s.blade(),
-        s.filamentLot(),
-        s.rig(),
-        s.calibration(),
+        new Equipment(
+            s.equipment().filamentLot(), s.equipment().rig(), s.equipment().calibration()),
         s.roomCelsius(),
         s.operator(),
         s.opened(),

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.journal.Equipment;
 import snick.journal.Session;
 import snick.store.Store;
 
@@ -55,9 +56,7 @@ class WelcomeTest {
           new Session(
               "evening",
               "petty",
-              Optional.empty(),
-              Optional.empty(),
-              Optional.empty(),
+              new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
               OptionalDouble.empty(),
               Optional.empty(),
               Instant.parse("2026-05-04T18:00:00Z"),

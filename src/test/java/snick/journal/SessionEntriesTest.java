@@ -23,9 +23,7 @@ class SessionEntriesTest {
     return new Session(
         name,
         "invented blade 7",
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
+        new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
         OptionalDouble.empty(),
         Optional.empty(),
         NINE,
@@ -68,8 +66,7 @@ class SessionEntriesTest {
         new Inspection(
             TEN,
             "as found",
-            Method.RAKING_LIGHT,
-            OptionalDouble.empty(),
+            new Look(Method.RAKING_LIGHT, OptionalDouble.empty()),
             Side.BOTH,
             Optional.empty(),
             Finding.NONE,

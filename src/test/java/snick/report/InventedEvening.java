@@ -23,9 +23,12 @@ import snick.force.budget.Calibration;
 import snick.force.fit.ForceRange;
 import snick.journal.Blade;
 import snick.journal.EdgeDirection;
+import snick.journal.Equipment;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
+import snick.journal.Grain;
 import snick.journal.Inspection;
+import snick.journal.Look;
 import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
@@ -149,9 +152,8 @@ public final class InventedEvening {
             new Session(
                 SESSION,
                 name,
-                Optional.of("spool b"),
-                Optional.of(RIG),
-                Optional.of(calibration.id()),
+                new Equipment(
+                    Optional.of("spool b"), Optional.of(RIG), Optional.of(calibration.id())),
                 OptionalDouble.of(20.5),
                 Optional.of(OPERATOR),
                 BEGAN,
@@ -216,8 +218,7 @@ public final class InventedEvening {
             new Inspection(
                 later(),
                 stage,
-                method,
-                OptionalDouble.empty(),
+                new Look(method, OptionalDouble.empty()),
                 side,
                 Optional.of(Place.Region.HEEL),
                 finding,
@@ -234,8 +235,7 @@ public final class InventedEvening {
                 later(),
                 stage,
                 abrasive,
-                grit,
-                micron,
+                new Grain(grit, micron),
                 Optional.of(EdgeDirection.EDGE_TRAILING),
                 OptionalInt.of(20),
                 Optional.of(Pressure.VERY_LIGHT),

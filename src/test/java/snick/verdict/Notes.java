@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import snick.journal.EdgeDirection;
+import snick.journal.Grain;
 import snick.journal.Inspection;
 import snick.journal.InspectionWords;
 import snick.journal.SharpeningStep;
@@ -34,8 +35,8 @@ public final class Notes {
             Instant.EPOCH,
             stage.stage().name(),
             "strop",
-            grit == 0 ? OptionalInt.empty() : OptionalInt.of(grit),
-            OptionalDouble.empty(),
+            new Grain(
+                grit == 0 ? OptionalInt.empty() : OptionalInt.of(grit), OptionalDouble.empty()),
             Optional.of(direction),
             OptionalInt.empty(),
             Optional.empty(),

@@ -76,8 +76,10 @@ class RepeatabilityTest {
   @Test
   void oneWayAgreesWithRestrictedLikelihood() {
     Map<String, Double> r = Csv.quantities(RESULTS, "oneway_balanced");
-    assertThat(square(study().betweenSdGf())).isCloseTo(r.get("reml_var_between_lme4"), within(1e-5));
-    assertThat(study().anova().meanSquareWithin()).isCloseTo(r.get("reml_var_within_lme4"), within(1e-6));
+    assertThat(square(study().betweenSdGf()))
+        .isCloseTo(r.get("reml_var_between_lme4"), within(1e-5));
+    assertThat(study().anova().meanSquareWithin())
+        .isCloseTo(r.get("reml_var_within_lme4"), within(1e-6));
     assertThat(study().standardErrorGf()).isCloseTo(r.get("reml_se_mean_lme4"), within(1e-6));
   }
 

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
+import snick.journal.Equipment;
 import snick.journal.Session;
 import snick.store.StoreReader;
 
@@ -33,9 +34,11 @@ final class SessionFields {
     return new Session(
         before.name(),
         before.blade(),
-        lot.map(name -> store.journal().lotMeant(name).lot()).or(before::filamentLot),
-        rig.or(before::rig),
-        calibration.or(before::calibration),
+        new Equipment(
+            lot.map(name -> store.journal().lotMeant(name).lot())
+                .or(before.equipment()::filamentLot),
+            rig.or(before.equipment()::rig),
+            calibration.or(before.equipment()::calibration)),
         roomCelsius.map(OptionalDouble::of).orElse(before.roomCelsius()),
         operator.or(before::operator),
         before.opened(),

@@ -19,6 +19,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.journal.EdgeDirection;
 import snick.journal.Entry;
+import snick.journal.Grain;
 import snick.journal.Pressure;
 import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
@@ -104,8 +105,12 @@ public final class StepCommand implements Callable<Integer> {
         at,
         stage.ofWork(log, corrected).name(),
         String.join(" ", abrasive),
-        grit.map(OptionalInt::of).orElse(corrected.map(SharpeningStep::grit).orElse(unsaidInt)),
-        micron.map(OptionalDouble::of).orElse(corrected.map(SharpeningStep::micron).orElse(unsaid)),
+        new Grain(
+            grit.map(OptionalInt::of)
+                .orElse(corrected.map(s -> s.grain().grit()).orElse(unsaidInt)),
+            micron
+                .map(OptionalDouble::of)
+                .orElse(corrected.map(s -> s.grain().micron()).orElse(unsaid))),
         direction.map(EdgeDirection::parse).or(() -> corrected.flatMap(SharpeningStep::direction)),
         strokes
             .map(OptionalInt::of)

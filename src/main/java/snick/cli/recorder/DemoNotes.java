@@ -16,6 +16,7 @@ import snick.cli.terminal.Table;
 import snick.cli.verdict.BurrCommand;
 import snick.cli.verdict.ProgressCommand;
 import snick.journal.EdgeDirection;
+import snick.journal.Grain;
 import snick.journal.Inspection;
 import snick.journal.InspectionWords;
 import snick.journal.Pressure;
@@ -78,8 +79,7 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
         at,
         stage.name(),
         abrasive,
-        OptionalInt.empty(),
-        OptionalDouble.empty(),
+        new Grain(OptionalInt.empty(), OptionalDouble.empty()),
         Optional.of(direction),
         OptionalInt.of(strokes),
         Optional.of(pressure),

@@ -48,7 +48,8 @@ public record ComparisonText(Comparison c) {
   private String difference() {
     return Figures.signedGf(c.second().meanGf() - c.first().meanGf())
         + ", second minus first"
-        + c.tests().welch()
+        + c.tests()
+            .welch()
             .map(w -> "; 95 % interval " + Figures.range(w.ci95Gf()) + " gf")
             .orElse("; neither group scatters, so there is no interval");
   }

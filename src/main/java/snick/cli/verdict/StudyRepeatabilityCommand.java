@@ -155,7 +155,7 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
   private Optional<String> rigOfFirst(StoreReader store) {
     return sessions.stream()
         .findFirst()
-        .flatMap(name -> SessionEvidence.read(store, name).log().session().rig());
+        .flatMap(name -> SessionEvidence.read(store, name).log().session().equipment().rig());
   }
 
   private static Map<String, Object> object(RepeatabilityStudy study) {

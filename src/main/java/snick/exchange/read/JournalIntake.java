@@ -13,6 +13,7 @@ import snick.exchange.json.JournalHistory;
 import snick.exchange.json.JournalJson;
 import snick.journal.Blade;
 import snick.journal.CutPlacement;
+import snick.journal.Equipment;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
 import snick.journal.SetAside;
@@ -69,9 +70,10 @@ public final class JournalIntake {
     return new Session(
         prefix + s.name(),
         prefix + s.blade(),
-        s.filamentLot().map(lot -> prefix + lot),
-        s.rig(),
-        s.calibration(),
+        new Equipment(
+            s.equipment().filamentLot().map(lot -> prefix + lot),
+            s.equipment().rig(),
+            s.equipment().calibration()),
         s.roomCelsius(),
         s.operator(),
         s.opened(),

@@ -110,8 +110,7 @@ public record Judge(
     Readings first = asPlanned(allFirst);
     Readings second = asPlanned(allSecond);
     Tests tests = tests(first, second);
-    Decision decision =
-        decision(first, second, tests.welch(), tests.paired(), tests::rankSum);
+    Decision decision = decision(first, second, tests.welch(), tests.paired(), tests::rankSum);
     MoreCuts moreCuts = moreCuts(first, second, tests.paired(), decision);
     OptionalDouble rigLimit = rigLimitGf(first, second);
     List<Reason> reasons =

@@ -96,7 +96,8 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   private static Change adjusted(Comparison c, double holmP) {
     boolean lost =
-        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER) && !(holmP < c.decision().level());
+        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER)
+            && !(holmP < c.decision().level());
     return lost ? Change.NO_DIFFERENCE_SHOWN : c.verdict();
   }
 

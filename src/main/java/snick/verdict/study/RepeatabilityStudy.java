@@ -131,9 +131,7 @@ public record RepeatabilityStudy(
   /** What the verdicts need to know of the rig. */
   public RigRepeatability rig() {
     return new RigRepeatability(
-        withinSdGf(),
-        anova.dfWithin(),
-        "study of " + cuts() + " cuts in " + groups() + " groups");
+        withinSdGf(), anova.dfWithin(), "study of " + cuts() + " cuts in " + groups() + " groups");
   }
 
   /** The study in words. */

@@ -239,9 +239,12 @@ class ComparisonTest {
 
     assertThat(back.differenceGf()).isCloseTo(-there.differenceGf(), within(1e-9));
     assertThat(back.tests().rankSum().p()).isCloseTo(there.tests().rankSum().p(), within(1e-12));
-    assertThat(back.tests().rankSum().u() + there.tests().rankSum().u()).isEqualTo(a.size() * b.size());
-    assertThat(back.tests().rankSum().ciGf().low()).isCloseTo(-there.tests().rankSum().ciGf().high(), within(1e-9));
-    assertThat(back.tests().permutation().p()).isCloseTo(there.tests().permutation().p(), within(1e-12));
+    assertThat(back.tests().rankSum().u() + there.tests().rankSum().u())
+        .isEqualTo(a.size() * b.size());
+    assertThat(back.tests().rankSum().ciGf().low())
+        .isCloseTo(-there.tests().rankSum().ciGf().high(), within(1e-9));
+    assertThat(back.tests().permutation().p())
+        .isCloseTo(there.tests().permutation().p(), within(1e-12));
     assertThat(there.tests().permutation().p()).isPositive();
     assertThat(back.verdict()).isEqualTo(mirrored(there.verdict()));
     assertThat(texts(there)).doesNotContain("NaN").doesNotContain("Infinity");

@@ -59,7 +59,8 @@ class PairedTest {
   void placesAloneSettleWhetherPairsDecide() {
     Readings a = Readings.ofGramForce("a", 90, 120, 100, 130, 95).at(10, 30, 50, 70, 90);
     Readings b = Readings.ofGramForce("b", 84, 115, 93, 126, 88).at(90.4, 70, 49.6, 30, 10);
-    assertThat(Judge.plain().compare(a, b).decision().decidedBy()).isEqualTo(Decision.DecidedBy.PAIRED_T);
+    assertThat(Judge.plain().compare(a, b).decision().decidedBy())
+        .isEqualTo(Decision.DecidedBy.PAIRED_T);
     assertThat(Paired.of(a, b.withoutPlaces())).isEmpty();
     assertThat(Paired.of(a, b.at(90, 70, 50, 33, 10)))
         .hasValueSatisfying(p -> assertThat(p.pairs()).isEqualTo(4));
