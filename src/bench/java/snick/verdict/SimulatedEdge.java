@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import snick.journal.Finding;
 import snick.journal.Inspection;
-import snick.journal.Look;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Side;
 import snick.journal.Stage;

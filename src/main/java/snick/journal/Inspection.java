@@ -29,6 +29,24 @@ public record Inspection(
     String note,
     Optional<Photo> photo)
     implements StageEntry {
+  /**
+   * How an edge was looked at.
+   *
+   * @param method how
+   * @param magnification 1 to 5000 times; with a magnifier it must be there, otherwise it must not
+   */
+  public record Look(Method method, OptionalDouble magnification) {
+    public Look {
+      Field.within("magnification", magnification, 1, 5000, "×");
+      if (magnification.isPresent() != (method == Method.MAGNIFIER)) {
+        throw magnification.isPresent()
+            ? new NotAccepted(
+                "refused.magnification_without_magnifier", "method", Phrase.named("method", method))
+            : new NotAccepted("refused.magnifier_without_magnification");
+      }
+    }
+  }
+
   public Inspection {
     stage = Field.name("stage name", stage);
     note = Field.note("inspection note", note);

@@ -3,6 +3,7 @@ package snick.journal;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.journal.Inspection.Look;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 

@@ -29,6 +29,22 @@ public record Session(
     Optional<String> operator,
     Instant opened,
     Optional<Instant> closed) {
+  /**
+   * What edges are measured with in one session.
+   *
+   * @param filamentLot name of the lot, if noted
+   * @param rig device id of the rig, if known
+   * @param calibration id of the calibration in force, if any
+   */
+  public record Equipment(
+      Optional<String> filamentLot, Optional<String> rig, Optional<String> calibration) {
+    public Equipment {
+      filamentLot = Field.name("filament lot", filamentLot);
+      rig = Field.name("rig id", rig);
+      calibration = Field.name("calibration id", calibration);
+    }
+  }
+
   private static final int LONGEST_BLADE_IN_NAME = 90;
   private static final DateTimeFormatter SECOND =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);

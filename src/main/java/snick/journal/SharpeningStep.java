@@ -2,6 +2,7 @@ package snick.journal;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import snick.journal.name.Field;
 
@@ -27,6 +28,19 @@ public record SharpeningStep(
     Optional<Pressure> pressure,
     String note)
     implements StageEntry {
+  /**
+   * How fine an abrasive is.
+   *
+   * @param grit grit number as printed on it, 1 to 100 000
+   * @param micron grain size, 0.01 to 2000 µm
+   */
+  public record Grain(OptionalInt grit, OptionalDouble micron) {
+    public Grain {
+      Field.within("grit", grit, 1, 100_000);
+      Field.within("grain size", micron, 0.01, 2000, "µm");
+    }
+  }
+
   public SharpeningStep {
     stage = Field.name("stage name", stage);
     abrasive = Field.name("abrasive", abrasive);

@@ -14,8 +14,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import snick.journal.Equipment;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.store.Store;
 
 class WelcomeTest {

@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.journal.SharpeningStep.Grain;
 import snick.phrase.NotAccepted;
 
 class JournalRecordsTest {

@@ -10,6 +10,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import snick.journal.Inspection.Look;
+import snick.journal.Session.Equipment;
 import snick.phrase.NotAccepted;
 
 class SessionEntriesTest {

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
+import snick.journal.Inspection.Look;
+import snick.journal.Session.Equipment;
 import snick.journal.name.SlipOfName;
 import snick.phrase.NotAccepted;
 

@@ -4,8 +4,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
-import snick.journal.Equipment;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.store.StoreReader;
 
 /** What can be said of a session. */

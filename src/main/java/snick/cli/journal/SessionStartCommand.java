@@ -18,8 +18,8 @@ import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.ShellWord;
-import snick.journal.Equipment;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 

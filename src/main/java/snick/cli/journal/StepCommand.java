@@ -19,10 +19,10 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.journal.EdgeDirection;
 import snick.journal.Entry;
-import snick.journal.Grain;
 import snick.journal.Pressure;
 import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.StageEntry;
 
 /** Notes a sharpening step. */
