@@ -19,6 +19,7 @@ import snick.frame.binary.HostFrames;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.virtualrig.VirtualRig;
@@ -136,7 +137,7 @@ class EmulatedFirmwareIT {
     try (EmulatedBoard board = board(lines(script), FLAT_OUT);
         Host host = Host.open(board.link())) {
       host.readUntil(() -> host.counts.size() >= 30);
-      host.send(new HostFrames().encode(new HostCommand.SetGain(5, 64)));
+      host.send(new HostFrames().encode(new HostCommand(MessageType.SET_GAIN, 5, 64)));
       host.readUntil(() -> !holes(host.sequences).isEmpty());
       int before = indexAfterHole(host.sequences);
       host.readUntil(() -> host.counts.size() >= before + 30);

@@ -7,8 +7,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import snick.frame.binary.Cobs;
 import snick.frame.message.Hello;
+import snick.frame.message.MessageType;
 import snick.frame.message.Tally;
-import snick.frame.message.Wire;
 
 class StreamDecoderBinaryTest {
   private static final byte[] STREAM =
@@ -90,7 +90,7 @@ class StreamDecoderBinaryTest {
     byte[] fine = plainBody(FIRST);
     for (int length : new int[] {fine.length - 1, fine.length + 1}) {
       StreamDecoder decoder = decoder();
-      byte[] wrong = Bytes.frame(Wire.SAMPLES, Arrays.copyOf(fine, length));
+      byte[] wrong = Bytes.frame(MessageType.SAMPLES.code(), Arrays.copyOf(fine, length));
       assertThat(Bytes.decode(decoder, Bytes.join(SECOND, wrong), 4).calls)
           .containsExactly(SECOND_CALL);
       assertThat(decoder.tally().malformed()).isEqualTo(1);
@@ -162,10 +162,12 @@ class StreamDecoderBinaryTest {
   @Test
   void helloOfALaterVersionMayGrow() {
     byte[] body = plainBody(Bytes.hello(new Hello(2, 5, "later", 24, 64, 10_000, 0)));
-    byte[] grown = Bytes.frame(Wire.HELLO, Arrays.copyOf(body, body.length + 9));
+    byte[] grown = Bytes.frame(MessageType.HELLO.code(), Arrays.copyOf(body, body.length + 9));
     assertThat(decode(grown).hellos).containsExactly(new Hello(2, 5, "later", 24, 64, 10_000, 0));
     body[0] = 1;
-    assertThat(decode(Bytes.frame(Wire.HELLO, Arrays.copyOf(body, body.length + 9))).hellos)
+    assertThat(
+            decode(Bytes.frame(MessageType.HELLO.code(), Arrays.copyOf(body, body.length + 9)))
+                .hellos)
         .isEmpty();
   }
 
@@ -175,19 +177,19 @@ class StreamDecoderBinaryTest {
     for (int[] spoilt : new int[][] {{0, 0}, {9, 7}, {9, 25}, {20, 33}}) {
       byte[] wrong = body.clone();
       wrong[spoilt[0]] = (byte) spoilt[1];
-      assertThat(decode(Bytes.frame(Wire.HELLO, wrong)).calls).isEmpty();
+      assertThat(decode(Bytes.frame(MessageType.HELLO.code(), wrong)).calls).isEmpty();
     }
   }
 
   @Test
   void batchWithImpossibleSizeOrSpanIsMalformed() {
     byte[] body = new byte[13 + 3 * 65];
-    assertThat(decode(Bytes.frame(Wire.SAMPLES, sized(body, 0))).calls).isEmpty();
-    assertThat(decode(Bytes.frame(Wire.SAMPLES, sized(body, 65))).calls).isEmpty();
-    assertThat(decode(Bytes.frame(Wire.SAMPLES, sized(body, 2))).calls).isEmpty();
+    assertThat(decode(Bytes.frame(MessageType.SAMPLES.code(), sized(body, 0))).calls).isEmpty();
+    assertThat(decode(Bytes.frame(MessageType.SAMPLES.code(), sized(body, 65))).calls).isEmpty();
+    assertThat(decode(Bytes.frame(MessageType.SAMPLES.code(), sized(body, 2))).calls).isEmpty();
     byte[] single = sized(body, 1);
     single[8] = 1;
-    assertThat(decode(Bytes.frame(Wire.SAMPLES, single)).calls).isEmpty();
+    assertThat(decode(Bytes.frame(MessageType.SAMPLES.code(), single)).calls).isEmpty();
   }
 
   private static byte[] sized(byte[] body, int n) {
@@ -212,7 +214,7 @@ class StreamDecoderBinaryTest {
       body[13] = (byte) code;
       body[14] = (byte) (code >> 8);
       body[15] = (byte) (code >> 16);
-      assertThat(decode(Bytes.frame(Wire.SAMPLES, body)).calls)
+      assertThat(decode(Bytes.frame(MessageType.SAMPLES.code(), body)).calls)
           .containsExactly("samples 0 0 0: " + row[1]);
     }
   }

@@ -17,7 +17,6 @@ import snick.store.StoreReader;
 import snick.store.record.CutForce;
 import snick.store.record.StoredCalibration;
 import snick.store.record.StoredCut;
-import snick.store.record.StoredForce;
 
 /** The uncertainty of one cut's current force, source by source, its peak's own included. */
 final class CutBudget {
@@ -25,7 +24,7 @@ final class CutBudget {
 
   /** The budget of {@code cut}; empty if it has no force. */
   static Optional<CombinedUncertainty> of(StoredCut cut, StoreReader store) {
-    Optional<CutForce> force = cut.summary().force().map(StoredForce::force);
+    Optional<CutForce> force = cut.summary().force();
     Optional<Peak> peak = cut.summary().figures().peak();
     if (peak.isEmpty() || force.isEmpty()) {
       return Optional.empty();

@@ -105,7 +105,7 @@ final class CutsShowCommand implements Callable<Integer> {
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
-    stored.summary().missing().ifPresent(why -> line("no force", why + remedy()));
+    stored.summary().standing().missing().ifPresent(why -> line("no force", why + remedy()));
     CutFigures.ATTRIBUTES.stream()
         .filter(figure -> !SAID_OTHERWISE.contains(figure.name()))
         .forEach(figure -> figure.value(cut.figures()).ifPresent(value -> line(figure, value)));

@@ -121,7 +121,7 @@ final class Numbering {
     StoredRecording recording =
         recordingsById.computeIfAbsent(cut.recordingId(), id -> store.recording(id).orElseThrow());
     cuts.add(new Key(cut.occurredAt(), recording, cut.number(), cut.id()));
-    cut.force().ifPresent(f -> calibrationsUsed.add(f.force().calibrationId()));
+    cut.force().ifPresent(f -> calibrationsUsed.add(f.calibrationId()));
     cut.place().ifPresent(place -> sessionsUsed.add(place.session()));
     earlier(cut.id()).stream()
         .flatMap(e -> e.force().stream())
@@ -139,7 +139,7 @@ final class Numbering {
         number,
         recording(cut.recordingId()),
         cut.place().stream().mapToInt(p -> session(p.session())).findFirst(),
-        calibration(cut.force().map(f -> f.force())),
+        calibration(cut.force()),
         source(cut.id()),
         cut);
   }

@@ -174,7 +174,7 @@ public final class PackageExport {
         cuts.row(Table.CUTS.cells(numbering.row(number, cut.summary())));
         note(cut.summary().result());
         int cutNumber = number;
-        cut.summary().forceMissing().ifPresent(why -> missing.add(cutNumber, why));
+        cut.summary().standing().missingAtFirst().ifPresent(why -> missing.add(cutNumber, why));
         int row = 0;
         for (EarlierResult earlier : numbering.earlier(cut.id())) {
           row++;
@@ -230,8 +230,7 @@ public final class PackageExport {
         .flatMap(
             force ->
                 calibrations.computeIfAbsent(
-                    force.force().calibrationId(),
-                    id -> store.calibration(id).map(c -> c.calibration())));
+                    force.calibrationId(), id -> store.calibration(id).map(c -> c.calibration())));
   }
 
   private static void writeGaps(CsvFile out, int number, Trace trace) {

@@ -205,7 +205,7 @@ public final class ParquetExport {
     void note(Pool.CutRow row, Facts facts) throws IOException {
       String who = "contributor=" + key(facts.contributor()) + "/";
       if (row.summary().force().isPresent()) {
-        String id = row.summary().force().get().force().calibrationId();
+        String id = row.summary().force().get().calibrationId();
         String file = who + key(id) + ".parquet";
         if (isNew("calibrations", file)) {
           List<snick.force.budget.Calibration> one =
