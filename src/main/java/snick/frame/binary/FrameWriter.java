@@ -32,7 +32,7 @@ public final class FrameWriter {
   /** So many bytes of a value. */
   FrameWriter unsigned(long value, int bytes) {
     for (int i = 0; i < bytes; i++) {
-      u8((int) (value >> Byte.SIZE * i));
+      u8((int) (value >> (Byte.SIZE * i)));
     }
     return this;
   }

@@ -13,6 +13,6 @@ public record HostCommand(MessageType type, int tag, long value) {
       throw new IllegalArgumentException(type + " is no command");
     }
     Limits.check("tag", tag, 0, Limits.MAX_U8);
-    Limits.check(type.value(), value, 0, (1L << Byte.SIZE * type.valueBytes()) - 1);
+    Limits.check(type.value(), value, 0, (1L << (Byte.SIZE * type.valueBytes())) - 1);
   }
 }

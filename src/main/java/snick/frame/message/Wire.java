@@ -52,7 +52,7 @@ public final class Wire {
   public static long unsigned(byte[] bytes, int at, int length) {
     long value = 0;
     for (int i = length - 1; i >= 0; i--) {
-      value = value << Byte.SIZE | u8(bytes, at + i);
+      value = (value << Byte.SIZE) | u8(bytes, at + i);
     }
     return value;
   }
