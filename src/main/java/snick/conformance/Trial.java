@@ -118,7 +118,7 @@ public final class Trial {
 
   private void frames() {
     Tally tally = talk.tally();
-    long bad = tally.badChecks() + tally.malformed() + tally.unknownTypes() + tally.tooLong();
+    long bad = tally.thrownAway().damaged() + tally.thrownAway().unknownTypes();
     boolean firstMayBeCut = bad <= 1;
     findings.judge(
         Condition.FRAMES,

@@ -43,7 +43,7 @@ final class HealthJson {
       rig.clockErrorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
       rig.rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));
       entry.put("samples", rig.facts().samples());
-      entry.put("lost_samples", rig.facts().lostSamples());
+      entry.put("lost_samples", rig.facts().lost().samples());
       entry.put("restarts", rig.facts().restarts());
       entry.put("reopened", rig.facts().reopened());
       entry.put("calibrated", rig.calibrated());

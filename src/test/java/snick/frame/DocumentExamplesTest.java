@@ -87,7 +87,7 @@ class DocumentExamplesTest {
     assertThat(encoded).isEqualTo(wire);
     StreamDecoder decoder = StreamDecoder.of(Form.BINARY, StreamDecoder.Start.AT_BEGINNING);
     assertThat(Bytes.decode(decoder, wire, wire.length).calls).containsExactly(message);
-    assertThat(decoder.tally().skippedBytes()).isZero();
+    assertThat(decoder.tally().thrownAway().bytes()).isZero();
   }
 
   private static Hello hello(Map<String, String> fields) {
@@ -189,7 +189,7 @@ class DocumentExamplesTest {
     List<String> calls = Bytes.decode(decoder, bytes, bytes.length).calls;
     assertThat(calls.get(0)).isEqualTo("reading 0");
     Tally tally = decoder.tally();
-    assertThat(tally.malformed() + tally.badChecks()).isEqualTo(gives.equals("∅") ? 1 : 0);
+    assertThat(tally.thrownAway().malformed() + tally.thrownAway().badChecks()).isEqualTo(gives.equals("∅") ? 1 : 0);
     assertThat(calls.stream().skip(1).map(DocumentExamplesTest::asThePageSays).toList())
         .isEqualTo(expected(gives));
   }
@@ -217,7 +217,7 @@ class DocumentExamplesTest {
       StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
       Received received = Bytes.decode(decoder, Bytes.text(log), 7);
       decoder.end(received);
-      assertThat(decoder.tally().skippedBytes()).isZero();
+      assertThat(decoder.tally().thrownAway().bytes()).isZero();
       assertThat(received.calls).hasSameSizeAs(log.lines().toList());
     }
   }

@@ -163,7 +163,7 @@ public final class ViewerSoak {
         heapMegabytes,
         Thread.activeCount(),
         rig.facts().samples(),
-        rig.facts().lostSamples(),
+        rig.facts().lost().samples(),
         truths.get(),
         stored.get(),
         heardCuts.get(),

@@ -17,6 +17,7 @@ import snick.exchange.json.JournalJson;
 import snick.exchange.json.RigJson;
 import snick.exchange.table.PackagedCut;
 import snick.exchange.table.PackagedResult;
+import snick.exchange.write.ExportChoice.Wish;
 import snick.force.budget.Calibration;
 import snick.journal.Session;
 import snick.store.StoreReader;
@@ -65,8 +66,8 @@ final class Numbering {
 
   Numbering(StoreReader store, ExportChoice choice) {
     this.store = store;
-    ownOnly = choice.ownOnly();
-    photos = choice.photos();
+    ownOnly = choice.has(Wish.OWN_ONLY);
+    photos = choice.has(Wish.PHOTOS);
     credits = store.creditsOfCuts();
     Set<Long> only = Set.copyOf(choice.only());
     derivedAgain = only.isEmpty() ? store.derivedAgain() : only;

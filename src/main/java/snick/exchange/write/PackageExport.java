@@ -27,6 +27,7 @@ import snick.exchange.table.CsvFile;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.FileFacts;
 import snick.exchange.table.Table;
+import snick.exchange.write.ExportChoice.Wish;
 import snick.force.budget.Calibration;
 import snick.journal.Photo;
 import snick.json.Json;
@@ -117,16 +118,16 @@ public final class PackageExport {
     writeJson(
         folder,
         RigJson.FILE,
-        RigJson.of(numbering.recordingItems(), responses.values(), choice.personal()));
+        RigJson.of(numbering.recordingItems(), responses.values(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         CalibrationJson.FILE,
-        CalibrationJson.of(numbering.calibrationItems(), missing, choice.personal()));
-    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
+        CalibrationJson.of(numbering.calibrationItems(), missing, choice.has(Wish.PERSONAL)));
+    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         PackageFiles.DESCRIPTOR,
-        Descriptor.of(numbering.attribution(), choice.personal(), files));
+        Descriptor.of(numbering.attribution(), choice.has(Wish.PERSONAL), files));
     return numbering.cuts();
   }
 

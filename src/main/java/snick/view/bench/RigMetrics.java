@@ -93,7 +93,7 @@ public final class RigMetrics {
         "snick.samples.lost",
         "Samples known to be lost",
         Tags.empty(),
-        r -> r.facts().lostSamples());
+        r -> r.facts().lost().samples());
     counter(
         rig,
         "snick.samples.overrange",
@@ -112,10 +112,10 @@ public final class RigMetrics {
         "Times the link was opened again",
         Tags.empty(),
         r -> r.facts().reopened());
-    frames(rig, "good", r -> r.tally().goodFrames() + r.tally().goodLines());
-    frames(rig, "bad_check", r -> r.tally().badChecks());
-    frames(rig, "malformed", r -> r.tally().malformed() + r.tally().tooLong());
-    frames(rig, "unknown_type", r -> r.tally().unknownTypes());
+    frames(rig, "good", r -> r.tally().good());
+    frames(rig, "bad_check", r -> r.tally().thrownAway().badChecks());
+    frames(rig, "malformed", r -> r.tally().thrownAway().malformed() + r.tally().thrownAway().tooLong());
+    frames(rig, "unknown_type", r -> r.tally().thrownAway().unknownTypes());
   }
 
   private void frames(int rig, String result, ToDoubleFunction<RigState> value) {
