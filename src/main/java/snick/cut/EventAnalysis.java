@@ -62,7 +62,8 @@ final class EventAnalysis {
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())
-        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().rest().bandCounts()));
+        || (!sharp
+            && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().rest().bandCounts()));
   }
 
   private Outcome outcome(Event event, EventReading r) {

@@ -59,7 +59,8 @@ final class ZeroBefore {
     double after = event.levelAfterCounts();
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
     double zero = crept && fellBackToEarly ? early : late;
-    if (!(Math.abs(zero - event.before().rest().levelCounts()) < event.before().rest().bandCounts()) && !crept) {
+    if (!(Math.abs(zero - event.before().rest().levelCounts()) < event.before().rest().bandCounts())
+        && !crept) {
       return new ZeroBefore(event.before().rest().levelCounts(), 0.5 * noise, true, 0);
     }
     double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);

@@ -145,12 +145,13 @@ class RederivationTest {
                 random.nextBoolean() ? told.began() : began,
                 random.nextBoolean() ? 1 : -1,
                 random.nextInt(-1, 2),
-                new Before.AtRest(random.nextBoolean() ? told.rest().levelCounts() : r[5],
-                random.nextBoolean() ? told.rest().fromCounts() : r[6],
-                random.nextBoolean() ? told.rest().noiseCounts() : Math.abs(r[7]),
-                random.nextBoolean() ? told.rest().bandCounts() : Math.abs(r[8]),
-                random.nextBoolean(),
-                random.nextBoolean()),
+                new Before.AtRest(
+                    random.nextBoolean() ? told.rest().levelCounts() : r[5],
+                    random.nextBoolean() ? told.rest().fromCounts() : r[6],
+                    random.nextBoolean() ? told.rest().noiseCounts() : Math.abs(r[7]),
+                    random.nextBoolean() ? told.rest().bandCounts() : Math.abs(r[8]),
+                    random.nextBoolean(),
+                    random.nextBoolean()),
                 random.nextBoolean() ? told.periodNanos() : Math.abs(r[9]),
                 random.nextBoolean() ? told.zero() : zero);
         rederivation.of(stated(trace, stated), Response.unknown());

@@ -119,7 +119,8 @@ class RoundTripTest {
     Path first = export(own, "first.zip", session().with(ExportChoice.Wish.PHOTOS));
     importInto(theirs, first);
     assertThat(Photos.in(theirs).read(photo)).isPresent();
-    assertThat(export(theirs, "again.zip", session().with(ExportChoice.Wish.PHOTOS))).hasSameBinaryContentAs(first);
+    assertThat(export(theirs, "again.zip", session().with(ExportChoice.Wish.PHOTOS)))
+        .hasSameBinaryContentAs(first);
   }
 
   @Test
@@ -127,7 +128,8 @@ class RoundTripTest {
     Photo photo = photographed();
     Path folder = temporary.resolve("package");
     try (StoreReader reader = StoreReader.open(own)) {
-      new PackageExport(reader, session().with(ExportChoice.Wish.PHOTOS), Watch.NONE).toFolder(folder);
+      new PackageExport(reader, session().with(ExportChoice.Wish.PHOTOS), Watch.NONE)
+          .toFolder(folder);
     }
     Path file = folder.resolve("photos").resolve(photo.name());
     Files.write(file, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 8});

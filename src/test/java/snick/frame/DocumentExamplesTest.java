@@ -189,7 +189,8 @@ class DocumentExamplesTest {
     List<String> calls = Bytes.decode(decoder, bytes, bytes.length).calls;
     assertThat(calls.get(0)).isEqualTo("reading 0");
     Tally tally = decoder.tally();
-    assertThat(tally.thrownAway().malformed() + tally.thrownAway().badChecks()).isEqualTo(gives.equals("∅") ? 1 : 0);
+    assertThat(tally.thrownAway().malformed() + tally.thrownAway().badChecks())
+        .isEqualTo(gives.equals("∅") ? 1 : 0);
     assertThat(calls.stream().skip(1).map(DocumentExamplesTest::asThePageSays).toList())
         .isEqualTo(expected(gives));
   }

@@ -93,7 +93,8 @@ class MessageTypeTest {
   void thePagesTableOfCommandsGivesTheirValues() throws IOException {
     Map<String, Integer> sizes = Map.of("none", 0, "u16", 2, "u32", 4);
     assertThat(rows("## Host to device", "| offset"))
-        .extracting(row -> row[0].strip() + " " + row[1] + " " + sizes.get(row[2].replaceFirst(",.*", "")))
+        .extracting(
+            row -> row[0].strip() + " " + row[1] + " " + sizes.get(row[2].replaceFirst(",.*", "")))
         .containsExactlyElementsOf(
             types(false)
                 .map(type -> code(type) + " " + words(type) + " " + type.valueBytes())

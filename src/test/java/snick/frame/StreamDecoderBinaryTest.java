@@ -36,7 +36,8 @@ class StreamDecoderBinaryTest {
       StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.MIDWAY);
       Received received = Bytes.decode(decoder, STREAM, chunk);
       assertThat(received.calls).as("chunks of %d", chunk).isEqualTo(MESSAGES);
-      assertThat(decoder.tally()).isEqualTo(new Tally(6, 0, 6, 0, 0, new Tally.ThrownAway(0, 0, 0, 0, 0)));
+      assertThat(decoder.tally())
+          .isEqualTo(new Tally(6, 0, 6, 0, 0, new Tally.ThrownAway(0, 0, 0, 0, 0)));
       assertThat(decoder.recognised()).contains(Form.BINARY);
     }
   }
@@ -69,7 +70,8 @@ class StreamDecoderBinaryTest {
     StreamDecoder decoder = decoder();
     byte[] garbage = Bytes.hex("05 11 22 33 44 00");
     Bytes.decode(decoder, Bytes.join(FIRST, garbage, SECOND, garbage), 5);
-    assertThat(decoder.tally()).isEqualTo(new Tally(2, 0, 2, 0, 0, new Tally.ThrownAway(2, 0, 0, 0, 10)));
+    assertThat(decoder.tally())
+        .isEqualTo(new Tally(2, 0, 2, 0, 0, new Tally.ThrownAway(2, 0, 0, 0, 10)));
   }
 
   @Test
@@ -81,7 +83,9 @@ class StreamDecoderBinaryTest {
       assertThat(Bytes.decode(decoder, tail, 3).calls)
           .as("from byte %d", from)
           .containsExactly(SECOND_CALL, FIRST_CALL);
-      assertThat(decoder.tally().thrownAway().badChecks() + decoder.tally().thrownAway().malformed()).isZero();
+      assertThat(
+              decoder.tally().thrownAway().badChecks() + decoder.tally().thrownAway().malformed())
+          .isZero();
     }
   }
 
@@ -146,7 +150,8 @@ class StreamDecoderBinaryTest {
       Received received =
           Bytes.decode(decoder, Bytes.join(FIRST, flood, new byte[1], SECOND), chunk);
       assertThat(received.calls).containsExactly(FIRST_CALL, SECOND_CALL);
-      assertThat(decoder.tally()).isEqualTo(new Tally(2, 0, 2, 0, 0, new Tally.ThrownAway(0, 0, 0, 1, 1000)));
+      assertThat(decoder.tally())
+          .isEqualTo(new Tally(2, 0, 2, 0, 0, new Tally.ThrownAway(0, 0, 0, 1, 1000)));
     }
   }
 

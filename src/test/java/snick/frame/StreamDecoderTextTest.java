@@ -23,7 +23,8 @@ class StreamDecoderTextTest {
           .isEqualTo(
               List.of(
                   "rate = 80", "reading 12 -5", "reading 24 7", "reading 9", "reading -8388608"));
-      assertThat(decoder.tally()).isEqualTo(new Tally(0, 5, 4, 1, 0, new Tally.ThrownAway(0, 0, 0, 0, 0)));
+      assertThat(decoder.tally())
+          .isEqualTo(new Tally(0, 5, 4, 1, 0, new Tally.ThrownAway(0, 0, 0, 0, 0)));
       assertThat(decoder.recognised()).contains(Form.TEXT);
     }
   }
@@ -84,7 +85,8 @@ class StreamDecoderTextTest {
     StreamDecoder decoder = decoder();
     byte[] bytes = Bytes.text("1\n" + line + "\n2\n");
     assertThat(Bytes.decode(decoder, bytes, 5).calls).containsExactly("reading 1", "reading 2");
-    assertThat(decoder.tally().thrownAway().malformed() + decoder.tally().thrownAway().badChecks()).isEqualTo(1);
+    assertThat(decoder.tally().thrownAway().malformed() + decoder.tally().thrownAway().badChecks())
+        .isEqualTo(1);
     assertThat(decoder.tally().thrownAway().bytes()).isEqualTo(bytes.length - 5);
   }
 
@@ -215,7 +217,8 @@ class StreamDecoderTextTest {
   void headingIsACommentBeforeTheFirstReadingAndMalformedAfter() {
     StreamDecoder decoder = decoder();
     Bytes.decode(decoder, Bytes.text("micros,counts\n\"t\",\"F\"\n1,2\nmicros,counts\n"), 4096);
-    assertThat(decoder.tally()).isEqualTo(new Tally(0, 1, 1, 2, 0, new Tally.ThrownAway(0, 1, 0, 0, 13)));
+    assertThat(decoder.tally())
+        .isEqualTo(new Tally(0, 1, 1, 2, 0, new Tally.ThrownAway(0, 1, 0, 0, 13)));
   }
 
   @Test
@@ -226,7 +229,8 @@ class StreamDecoderTextTest {
       byte[] bytes = Bytes.text("1\n" + longest + "\n " + longest + "\n2\n");
       assertThat(Bytes.decode(decoder, bytes, chunk).calls)
           .containsExactly("reading 1", "reading 5", "reading 2");
-      assertThat(decoder.tally()).isEqualTo(new Tally(0, 3, 3, 0, 0, new Tally.ThrownAway(0, 0, 0, 1, 129)));
+      assertThat(decoder.tally())
+          .isEqualTo(new Tally(0, 3, 3, 0, 0, new Tally.ThrownAway(0, 0, 0, 1, 129)));
     }
   }
 

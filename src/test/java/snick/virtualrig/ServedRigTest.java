@@ -142,7 +142,10 @@ class ServedRigTest {
       done.get(15, TimeUnit.SECONDS);
       assertThat(rig.sent().droppedSamples()).isPositive();
       readUntil(socket.getInputStream(), () -> heardAllBut(rig.sent()));
-      assertThat(host.decoder.tally().thrownAway().badChecks() + host.decoder.tally().thrownAway().malformed()).isZero();
+      assertThat(
+              host.decoder.tally().thrownAway().badChecks()
+                  + host.decoder.tally().thrownAway().malformed())
+          .isZero();
     }
   }
 

@@ -140,16 +140,26 @@ final class CalibrateConvertCommand implements Callable<Integer> {
     double newtons = pair.force().newtons();
     double expanded = pair.force().expandedNewtons();
     return Json.object(
-        "calibration", calibration.id(),
-        "counts", pair.counts(),
-        "counts_from", pair.counts() - pair.expandedCounts(),
-        "counts_to", pair.counts() + pair.expandedCounts(),
-        "force_n", newtons,
-        "u_force_n", pair.force().standardNewtons(),
-        "force_from_n", newtons - expanded,
-        "force_to_n", newtons + expanded,
-        "coverage_factor", pair.force().coverageFactor(),
-        "in_range", calibration.range().holds(newtons));
+        "calibration",
+        calibration.id(),
+        "counts",
+        pair.counts(),
+        "counts_from",
+        pair.counts() - pair.expandedCounts(),
+        "counts_to",
+        pair.counts() + pair.expandedCounts(),
+        "force_n",
+        newtons,
+        "u_force_n",
+        pair.force().standardNewtons(),
+        "force_from_n",
+        newtons - expanded,
+        "force_to_n",
+        newtons + expanded,
+        "coverage_factor",
+        pair.force().coverageFactor(),
+        "in_range",
+        calibration.range().holds(newtons));
   }
 
   private void print(Calibration calibration, Pair pair) {

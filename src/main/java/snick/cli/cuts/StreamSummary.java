@@ -50,7 +50,11 @@ final class StreamSummary {
 
   private static List<String> troubles(StreamFacts facts, Tally tally, String first) {
     List<String> lines = new ArrayList<>();
-    add(lines, facts.lost().samples(), "sample lost" + places(facts), "samples lost" + places(facts));
+    add(
+        lines,
+        facts.lost().samples(),
+        "sample lost" + places(facts),
+        "samples lost" + places(facts));
     add(lines, facts.restarts(), "restart of the device", "restarts of the device");
     add(
         lines,

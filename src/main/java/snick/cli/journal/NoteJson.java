@@ -50,9 +50,9 @@ public final class NoteJson {
     return Json.object(
         "name", session.name(),
         "blade", session.blade(),
-        "filament_lot", session.filamentLot().orElse(null),
-        "rig", session.rig().orElse(null),
-        "calibration", session.calibration().orElse(null),
+        "filament_lot", session.equipment().filamentLot().orElse(null),
+        "rig", session.equipment().rig().orElse(null),
+        "calibration", session.equipment().calibration().orElse(null),
         "room_celsius", Figures.orNull(session.roomCelsius()),
         "operator", session.operator().orElse(null),
         "opened", session.opened().toString(),
@@ -99,8 +99,8 @@ public final class NoteJson {
   private static void putStep(Map<String, Object> object, SharpeningStep step) {
     object.put("kind", "step");
     object.put("abrasive", step.abrasive());
-    object.put("grit", step.grit().isPresent() ? step.grit().getAsInt() : null);
-    object.put("micron", Figures.orNull(step.micron()));
+    object.put("grit", step.grain().grit().isPresent() ? step.grain().grit().getAsInt() : null);
+    object.put("micron", Figures.orNull(step.grain().micron()));
     object.put("direction", step.direction().map(EdgeDirection::word).orElse(null));
     object.put(
         "strokes_per_side",
@@ -111,8 +111,8 @@ public final class NoteJson {
 
   private static void putInspection(Map<String, Object> object, Inspection inspection) {
     object.put("kind", "inspection");
-    object.put("method", inspection.method().word());
-    object.put("magnification", Figures.orNull(inspection.magnification()));
+    object.put("method", inspection.look().method().word());
+    object.put("magnification", Figures.orNull(inspection.look().magnification()));
     object.put("side", inspection.side().word());
     object.put("place", inspection.place().map(Place::word).orElse(null));
     object.put("finding", inspection.finding().word());

@@ -27,12 +27,12 @@ public final class ComparisonJson {
     object.put("first", group(c.first()));
     object.put("second", group(c.second()));
     object.put("difference", c.second().meanGf() - c.first().meanGf());
-    putWelch(object, c.welch());
-    object.put("mann_whitney_u", c.rankSum().u());
-    object.put("mann_whitney_p", c.rankSum().p());
-    object.put("hodges_lehmann", c.rankSum().hodgesLehmannGf());
-    object.put("hodges_lehmann_ci", Figures.ends(c.rankSum().ciGf()));
-    object.put("permutation_p", c.permutation().p());
+    putWelch(object, c.tests().welch());
+    object.put("mann_whitney_u", c.tests().rankSum().u());
+    object.put("mann_whitney_p", c.tests().rankSum().p());
+    object.put("hodges_lehmann", c.tests().rankSum().hodgesLehmannGf());
+    object.put("hodges_lehmann_ci", Figures.ends(c.tests().rankSum().ciGf()));
+    object.put("permutation_p", c.tests().permutation().p());
     object.put("hedges_g", c.effect().map(EffectSize::hedgesG).orElse(null));
     object.put("verdict", c.verdict().word());
     object.put("reasons", c.reasons().stream().map(reason -> Said.raw(reason.text())).toList());
@@ -59,19 +59,19 @@ public final class ComparisonJson {
   private static Map<String, Object> more(Comparison c) {
     return Json.object(
         "unit", "gf",
-        "decided_by", word(c.decidedBy()),
-        "decisive_p", c.decisiveP(),
-        "level", c.level(),
-        "paired", c.paired().map(ComparisonJson::paired).orElse(null),
-        "mann_whitney_method", word(c.rankSum().method()),
-        "hodges_lehmann_ci_confidence", c.rankSum().ciGf().confidence(),
-        "permutation_exact", c.permutation().exact(),
-        "permutation_relabellings", c.permutation().relabellings(),
-        "ratio", c.ratio().map(Ratio::value).orElse(null),
-        "ratio_ci95", ends(c.ratio().map(Ratio::ci95)),
+        "decided_by", word(c.decision().decidedBy()),
+        "decisive_p", c.decision().p(),
+        "level", c.decision().level(),
+        "paired", c.tests().paired().map(ComparisonJson::paired).orElse(null),
+        "mann_whitney_method", word(c.tests().rankSum().method()),
+        "hodges_lehmann_ci_confidence", c.tests().rankSum().ciGf().confidence(),
+        "permutation_exact", c.tests().permutation().exact(),
+        "permutation_relabellings", c.tests().permutation().relabellings(),
+        "ratio", c.tests().ratio().map(Ratio::value).orElse(null),
+        "ratio_ci95", ends(c.tests().ratio().map(Ratio::ci95)),
         "hedges_g_ci95", ends(c.effect().map(EffectSize::ci95)),
-        "equivalence_margin", c.equivalence().map(Equivalence::marginGf).orElse(null),
-        "equivalence_p", c.equivalence().map(Equivalence::p).orElse(null),
+        "equivalence_margin", c.tests().equivalence().map(Equivalence::marginGf).orElse(null),
+        "equivalence_p", c.tests().equivalence().map(Equivalence::p).orElse(null),
         "rig_limit", Figures.orNull(c.rigLimitGf()),
         "exceeds_rig", c.exceedsRig().orElse(null),
         "more_cuts", c.moreCuts().told().map(Said::raw).orElse(null));

@@ -156,7 +156,7 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
   private Optional<String> rigOfFirst(StoreReader store) {
     return sessions.stream()
         .findFirst()
-        .flatMap(name -> SessionEvidence.read(store, name).log().session().rig());
+        .flatMap(name -> SessionEvidence.read(store, name).log().session().equipment().rig());
   }
 
   private static Map<String, Object> object(RepeatabilityStudy study) {
@@ -168,8 +168,8 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
         "repeatability_sd_ci95", Figures.ends(study.withinSdCi95Gf()),
         "between_sd", study.betweenSdGf(),
         "total_sd", study.totalSdGf(),
-        "f", study.f(),
-        "p", study.p(),
+        "f", study.anova().f(),
+        "p", study.anova().p(),
         "intraclass_correlation", study.share(),
         "intraclass_correlation_ci95", Figures.ends(study.shareCi95()),
         "smallest_shown_difference_5_cuts", study.rig().smallestShownDifferenceGf(CUTS_A_STAGE),

@@ -51,7 +51,9 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
         milliseconds(response.fallNanos())
             + " from 90 % to 10 %"
             + truth(t -> milliseconds(t.fallNanos(), TRUTH_DECIMALS) + " ms"));
-    lines.put("overshoot", response.swing().overshoot() > 0 ? percent(response.swing().overshoot()) : "none seen");
+    lines.put(
+        "overshoot",
+        response.swing().overshoot() > 0 ? percent(response.swing().overshoot()) : "none seen");
     lines.put("ring", ring());
     lines.put("seen are", limits());
     return lines;
@@ -119,7 +121,8 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
     object.put("smallest_swing_seen", response.swing().smallest());
     object.put("highest_ring_seen_hz", response.highestHertz());
     response
-        .swing().ring()
+        .swing()
+        .ring()
         .ifPresent(
             ring -> {
               object.put("ring_hz", ring.hertz().value());

@@ -12,12 +12,7 @@ package snick.cut.rest;
  * @param zero what was known of the zero
  */
 public record Before(
-    int began,
-    int polarity,
-    int usualPolarity,
-    AtRest rest,
-    double periodNanos,
-    Zero zero) {
+    int began, int polarity, int usualPolarity, AtRest rest, double periodNanos, Zero zero) {
   public Before {
     boolean sides = Math.abs(polarity) == 1 && Math.abs(usualPolarity) <= 1;
     if (began < 0 || !sides || !rest.canBe() || !isPositive(periodNanos)) {

@@ -15,12 +15,15 @@ import snick.journal.EdgeDirection;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.json.Json;
 import snick.json.JsonNode;
@@ -165,9 +168,9 @@ public final class JournalJson {
     return Json.object(
         "name", s.name(),
         "blade", s.blade(),
-        "filament_lot", s.filamentLot(),
-        "rig", s.rig(),
-        "calibration", s.calibration(),
+        "filament_lot", s.equipment().filamentLot(),
+        "rig", s.equipment().rig(),
+        "calibration", s.equipment().calibration(),
         "room_celsius", s.roomCelsius(),
         "operator", s.operator().filter(each -> personal),
         "opened", s.opened().toString(),
@@ -179,8 +182,8 @@ public final class JournalJson {
         "at", step.at().toString(),
         "stage", step.stage(),
         "abrasive", step.abrasive(),
-        "grit", step.grit(),
-        "micron", step.micron(),
+        "grit", step.grain().grit(),
+        "micron", step.grain().micron(),
         "direction", step.direction().map(way -> way.word()),
         "strokes_per_side", step.strokesPerSide(),
         "pressure", step.pressure().map(p -> p.word()),
@@ -191,8 +194,8 @@ public final class JournalJson {
     return Json.object(
         "at", inspection.at().toString(),
         "stage", inspection.stage(),
-        "method", inspection.method().word(),
-        "magnification", inspection.magnification(),
+        "method", inspection.look().method().word(),
+        "magnification", inspection.look().magnification(),
         "side", inspection.side().word(),
         "place", inspection.place().map(place -> place.word()),
         "finding", inspection.finding().word(),
@@ -273,9 +276,10 @@ public final class JournalJson {
     return new Session(
         node.member("name").text(),
         node.member("blade").text(),
-        node.member("filament_lot").optionalText(),
-        node.member("rig").optionalText(),
-        node.member("calibration").optionalText(),
+        new Equipment(
+            node.member("filament_lot").optionalText(),
+            node.member("rig").optionalText(),
+            node.member("calibration").optionalText()),
         node.member("room_celsius").optionalReal(),
         node.member("operator").optionalText(),
         node.member("opened").instant(),
@@ -287,8 +291,7 @@ public final class JournalJson {
         node.member("at").instant(),
         node.member("stage").text(),
         node.member("abrasive").text(),
-        node.member("grit").optionalInteger(),
-        node.member("micron").optionalReal(),
+        new Grain(node.member("grit").optionalInteger(), node.member("micron").optionalReal()),
         optional(node.member("direction"), EdgeDirection.class),
         node.member("strokes_per_side").optionalInteger(),
         optional(node.member("pressure"), Pressure.class),
@@ -301,8 +304,7 @@ public final class JournalJson {
     return new Inspection(
         node.member("at").instant(),
         node.member("stage").text(),
-        method,
-        node.member("magnification").optionalReal(),
+        new Look(method, node.member("magnification").optionalReal()),
         node.member("side").word(Side.class),
         place,
         node.member("finding").word(Finding.class),

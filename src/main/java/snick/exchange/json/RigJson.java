@@ -35,9 +35,7 @@ public final class RigJson {
     for (Item item : items) {
       recordings.add(one(recordings.size() + 1, item, personal));
     }
-    return Json.object(
-        "recordings", recordings,
-        "responses", ResponseJson.of(responses));
+    return Json.object("recordings", recordings, "responses", ResponseJson.of(responses));
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {

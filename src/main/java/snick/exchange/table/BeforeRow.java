@@ -27,7 +27,10 @@ public record BeforeRow(int cut, Before before) {
               Before::usualPolarity),
           Attribute.real("level_counts", "counts", "Reading at rest", b -> b.rest().levelCounts()),
           Attribute.real(
-              "from_counts", "counts", "Level from which the load rose", b -> b.rest().fromCounts()),
+              "from_counts",
+              "counts",
+              "Level from which the load rose",
+              b -> b.rest().fromCounts()),
           Attribute.real(
               "noise_counts",
               "counts",
@@ -39,9 +42,13 @@ public record BeforeRow(int cut, Before before) {
               "Distance from rest at which a load begins",
               b -> b.rest().bandCounts()),
           Attribute.truth(
-              "sure", "Whether the rest was long enough to trust level and noise", b -> b.rest().sure()),
+              "sure",
+              "Whether the rest was long enough to trust level and noise",
+              b -> b.rest().sure()),
           Attribute.truth(
-              "settled", "Whether the last load's ringing or remainder was over", b -> b.rest().settled()),
+              "settled",
+              "Whether the last load's ringing or remainder was over",
+              b -> b.rest().settled()),
           Attribute.real(
               "period_ns", "ns", "Time from one sample to the next", Before::periodNanos),
           Attribute.real(

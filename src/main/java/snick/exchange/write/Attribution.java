@@ -54,7 +54,9 @@ public record Attribution(
     List<Credit> sources = sources(used);
     Optional<Credit> withoutLicence =
         sources.stream().filter(s -> s.licence().isEmpty()).findFirst();
-    if (choice.about().licence().isPresent() && withoutLicence.isPresent() && !choice.has(Wish.SENDERS_AGREED)) {
+    if (choice.about().licence().isPresent()
+        && withoutLicence.isPresent()
+        && !choice.has(Wish.SENDERS_AGREED)) {
       throw new NotAccepted(
           "refused.no_leave", "title", RefusedPackage.shown(withoutLicence.get().title()));
     }
@@ -63,7 +65,11 @@ public record Attribution(
             .map(s -> s.licence().isPresent() ? s : under(s, choice.about().licence()))
             .toList();
     return new Attribution(
-        choice.about().title(), choice.about().licence(), choice.about().contributor().stream().toList(), licensed, anyOwn);
+        choice.about().title(),
+        choice.about().licence(),
+        choice.about().contributor().stream().toList(),
+        licensed,
+        anyOwn);
   }
 
   /** The one who sent all of it, if there is one. */
@@ -127,9 +133,7 @@ public record Attribution(
   }
 
   private static Map<String, Object> creator(String name) {
-    return Json.object(
-        "title", name,
-        "roles", List.of("creator"));
+    return Json.object("title", name, "roles", List.of("creator"));
   }
 
   private static Map<String, Object> json(Credit source) {

@@ -37,8 +37,6 @@ public record Licence(String name) {
   }
 
   Map<String, Object> json() {
-    return Json.object(
-        "name", name,
-        "path", text());
+    return Json.object("name", name, "path", text());
   }
 }

@@ -123,7 +123,8 @@ public final class PackageExport {
         folder,
         CalibrationJson.FILE,
         CalibrationJson.of(numbering.calibrationItems(), missing, choice.has(Wish.PERSONAL)));
-    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.has(Wish.PERSONAL)));
+    writeJson(
+        folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         PackageFiles.DESCRIPTOR,

@@ -125,7 +125,11 @@ final class BenchJson {
     return Json.object(
         "setting", of(data.setting()),
         "runs", data.runs().stream().map(BenchJson::of).toList(),
-        "hold", data.hold().map(hold -> Map.of("load", of(hold.load()), "readings", readings(hold.readings()))));
+        "hold",
+            data.hold()
+                .map(
+                    hold ->
+                        Map.of("load", of(hold.load()), "readings", readings(hold.readings()))));
   }
 
   static List<Map<String, Object>> readings(List<HeldReading> readings) {
