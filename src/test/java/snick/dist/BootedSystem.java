@@ -113,9 +113,10 @@ final class BootedSystem implements AutoCloseable {
   private boolean comesUp() throws IOException, InterruptedException {
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(BOOT_SECONDS);
     while (holder.isAlive() && System.nanoTime() < end) {
-      Optional<ProcessHandle> first = firstProcess();
-      if (first.isPresent()
-          && runBeside(first.get(), "systemctl", "is-active", "live.target").exit() == 0) {
+      // while it boots, a child may also be a command of the script that is over at once
+      Optional<ProcessHandle> child = holder.children().findFirst();
+      if (child.isPresent()
+          && run(child.get().pid(), "systemctl", "is-active", "live.target").exit() == 0) {
         return true;
       }
       LockSupport.parkNanos(LOOK_NANOS);
@@ -123,40 +124,25 @@ final class BootedSystem implements AutoCloseable {
     return false;
   }
 
-  /** The holder's child once it is in its own namespace: programs that prepare it are not. */
-  private Optional<ProcessHandle> firstProcess() {
-    return holder
-        .children()
-        .filter(child -> namespace(child).isPresent())
-        .filter(child -> !namespace(child).equals(namespace(ProcessHandle.current())))
-        .findFirst();
-  }
-
-  /** Empty once the process is gone. */
-  private static Optional<Path> namespace(ProcessHandle process) {
-    try {
-      return Optional.of(Files.readSymbolicLink(Path.of("/proc/" + process.pid() + "/ns/pid")));
-    } catch (IOException gone) {
-      return Optional.empty();
-    }
+  private long firstProcess() {
+    return holder.children().findFirst().orElseThrow().pid();
   }
 
   /** Copies a file of this machine into it. */
   void copyIn(Path file, String name) throws IOException {
-    String first = Long.toString(firstProcess().orElseThrow().pid());
-    Files.copy(file, Path.of("/proc", first, "root", name));
+    Files.copy(file, Path.of("/proc", Long.toString(firstProcess()), "root", name));
   }
 
   /** Runs a program in it. */
   Program.Done run(String... command) throws IOException, InterruptedException {
-    return runBeside(firstProcess().orElseThrow(), command);
+    return run(firstProcess(), command);
   }
 
-  private static Program.Done runBeside(ProcessHandle first, String... command)
+  private static Program.Done run(long firstProcess, String... command)
       throws IOException, InterruptedException {
     List<String> whole =
         new ArrayList<>(
-            List.of("nsenter", "--target", Long.toString(first.pid()), "--mount", "--pid"));
+            List.of("nsenter", "--target", Long.toString(firstProcess), "--mount", "--pid"));
     whole.addAll(List.of("--net", "--ipc", "--uts", "--cgroup", "--root", "--wd"));
     whole.addAll(List.of("env", "-i", "PATH=/usr/sbin:/usr/bin:/sbin:/bin"));
     whole.addAll(List.of(command));
