@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import java.util.function.IntFunction;
 import snick.frame.Form;
 import snick.frame.StreamDecoder;
 import snick.frame.binary.HostFrames;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.Tally;
 
 /** Talks to the device and keeps what was asked and heard. */
@@ -86,10 +86,20 @@ final class Conversation {
     return frames.encode(command);
   }
 
-  /** Ask with a fresh tag; the answer, if one comes. */
-  Optional<Reply> ask(IntFunction<HostCommand> commandWithTag) {
-    HostCommand command = commandWithTag.apply(freshTag());
-    return ask(frames.encode(command), HostFrames.type(command), command.tag());
+  /** A command with a fresh tag. */
+  HostCommand command(MessageType type, long value) {
+    return new HostCommand(type, freshTag(), value);
+  }
+
+  /** Give a command that takes no value; the answer, if one comes. */
+  Optional<Reply> ask(MessageType type) {
+    return ask(type, 0);
+  }
+
+  /** Give a command; the answer, if one comes. */
+  Optional<Reply> ask(MessageType type, long value) {
+    HostCommand command = command(type, value);
+    return ask(frames.encode(command), type.code(), command.tag());
   }
 
   /** Send bytes that deserve one answer, to this type and tag. */

@@ -241,12 +241,8 @@ public final class CutDetector implements SampleSink {
             0,
             side,
             usualPolarity,
-            rest.levelCounts(),
-            fromCounts,
-            noise,
-            rest.triggerCounts(),
-            rest.sure(),
-            settled,
+            new Before.AtRest(
+                rest.levelCounts(), fromCounts, noise, rest.triggerCounts(), rest.sure(), settled),
             period.periodNanos(),
             zero.at(nanos, noise));
     event.begin(before, ring);

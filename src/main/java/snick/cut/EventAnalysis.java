@@ -56,13 +56,14 @@ final class EventAnalysis {
       return false;
     }
     double height = r.height();
-    boolean clear = event.before().sure() || height > UNSURE_NOISES * r.noise;
+    boolean clear = event.before().rest().sure() || height > UNSURE_NOISES * r.noise;
     boolean sharp =
-        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().bandCounts();
+        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().rest().bandCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())
-        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().bandCounts()));
+        || (!sharp
+            && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().rest().bandCounts()));
   }
 
   private Outcome outcome(Event event, EventReading r) {

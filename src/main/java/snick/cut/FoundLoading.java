@@ -42,12 +42,12 @@ final class FoundLoading {
     this.number = number;
     this.outcome = outcome;
     r = reading;
-    triggerCounts = event.before().bandCounts();
+    triggerCounts = event.before().rest().bandCounts();
     levelAfterCounts = event.levelAfterCounts();
     anyOverrange = event.anyOverrange();
     restEnd = restEnd(event);
     trace = new Trace(event);
-    flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
+    flag(Flag.ZERO_UNSURE, !event.before().rest().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
     double moved = Math.abs(levelAfterCounts - r.zero.counts());
     flag(Flag.ZERO_MOVED, event.fallen() && moved > MOVED_NOISES * r.noise);

@@ -103,7 +103,7 @@ record CutChapter(SessionStory story, NotedInWords noted) {
     if (cut.figures().outcome() != Outcome.SEVERED) {
       parts.add(words().named("outcome", cut.figures().outcome()));
     }
-    if (cut.force().filter(f -> f.force().estimate() instanceof DerivedForce.Outside).isPresent()) {
+    if (cut.force().filter(f -> f.estimate() instanceof DerivedForce.Outside).isPresent()) {
       parts.add(words().say("report.beyond"));
     }
     if (cut.figures().peak().isPresent() && cut.force().isEmpty()) {

@@ -151,8 +151,8 @@ final class Archive {
     choice = title.isPresent() ? choice.titled(title.get()) : choice;
     Optional<String> from = request.text("contributor");
     choice = from.isPresent() ? choice.from(from.get()) : choice;
-    choice = request.says("photos") ? choice.withPhotos() : choice;
-    return request.says("personal") ? choice.withPersonalFields() : choice;
+    choice = request.says("photos") ? choice.with(ExportChoice.Wish.PHOTOS) : choice;
+    return request.says("personal") ? choice.with(ExportChoice.Wish.PERSONAL) : choice;
   }
 
   private static byte[] zip(StoreReader reader, ExportChoice choice) throws IOException {

@@ -54,7 +54,9 @@ class HostilePackageTest {
     Store.open(theirs, Bench.CLOCK).close();
     try (StoreReader reader = StoreReader.open(own)) {
       new PackageExport(
-              reader, ExportChoice.of(CutSelection.all()).withPersonalFields(), Watch.NONE)
+              reader,
+              ExportChoice.of(CutSelection.all()).with(ExportChoice.Wish.PERSONAL),
+              Watch.NONE)
           .toFolder(folder);
     }
   }

@@ -220,8 +220,8 @@ public final class DoctorCommand implements Callable<Integer> {
             feed.nominalRate(),
             calibration(feed),
             rig.isVirtual() ? OptionalDouble.empty() : feed.clockErrorPpm(),
-            tally.goodFrames() + tally.goodLines(),
-            tally.badChecks() + tally.malformed() + tally.tooLong());
+            tally.good(),
+            tally.thrownAway().damaged());
     try {
       check.findings(known).forEach(finding -> lines.add(HealthLine.of(finding)));
     } catch (NotAccepted e) {
@@ -241,7 +241,7 @@ public final class DoctorCommand implements Callable<Integer> {
   private HealthLine silent(String address, StreamDecoder decoder) {
     return HealthLine.fail(
         "samples",
-        watch.words() + ", " + decoder.tally().skippedBytes() + " bytes not understood",
+        watch.words() + ", " + decoder.tally().thrownAway().bytes() + " bytes not understood",
         "a steady stream",
         decoder
             .refused()

@@ -1,9 +1,9 @@
 package snick.cli.bench;
 
-import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import snick.force.check.CheckResult;
+import snick.json.Json;
 import snick.phrase.Words;
 
 /**
@@ -63,13 +63,12 @@ record HealthLine(
   }
 
   Map<String, Object> json() {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("check", check);
-    object.put("grade", grade.word());
-    object.put("measured", measured);
-    object.put("expected", expected);
-    object.put("meaning", meaning);
-    object.put("remedy", remedy);
-    return object;
+    return Json.object(
+        "check", check,
+        "grade", grade.word(),
+        "measured", measured,
+        "expected", expected,
+        "meaning", meaning,
+        "remedy", remedy);
   }
 }

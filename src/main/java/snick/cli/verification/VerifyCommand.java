@@ -3,7 +3,6 @@ package snick.cli.verification;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +27,7 @@ import snick.force.check.MassCheck;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
 import snick.store.Store;
@@ -145,16 +145,15 @@ public final class VerifyCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(Load load, MassCheck result) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("mass", load.name());
-    object.put("calibration", result.calibrationId());
-    object.put("known_n", result.expectedNewtons());
-    object.put("shown_n", result.measuredNewtons());
-    object.put("u_difference_n", result.standardUncertaintyNewtons());
-    object.put("limit_n", result.limitNewtons());
-    object.put("relative_error", result.relativeError());
-    object.put("within", result.passes());
-    return object;
+    return Json.object(
+        "mass", load.name(),
+        "calibration", result.calibrationId(),
+        "known_n", result.expectedNewtons(),
+        "shown_n", result.measuredNewtons(),
+        "u_difference_n", result.standardUncertaintyNewtons(),
+        "limit_n", result.limitNewtons(),
+        "relative_error", result.relativeError(),
+        "within", result.passes());
   }
 
   private void print(Load load, MassCheck result) {

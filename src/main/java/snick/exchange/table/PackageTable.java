@@ -168,7 +168,7 @@ public final class PackageTable<R> {
                 "calibration",
                 "Number of the calibration in calibration.json",
                 PackagedCut::calibration),
-            forces.stream().map(a -> a.ofSome(row -> row.cut().force().map(f -> f.force()))),
+            forces.stream().map(a -> a.ofSome(row -> row.cut().force())),
             Attribute.whole(
                 "samples", "Rows of the cut in traces.csv", row -> row.cut().samples())));
   }
@@ -207,7 +207,7 @@ public final class PackageTable<R> {
                 TIME,
                 "",
                 "When the force was stored",
-                row -> row.earlier().force().map(f -> f.derivedAt()))));
+                row -> row.earlier().force().map(f -> f.createdAt()))));
   }
 
   private static <R> List<Attribute<R>> columns(

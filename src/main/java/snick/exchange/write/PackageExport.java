@@ -27,6 +27,7 @@ import snick.exchange.table.CsvFile;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.FileFacts;
 import snick.exchange.table.PackageTable;
+import snick.exchange.write.ExportChoice.Wish;
 import snick.force.budget.Calibration;
 import snick.journal.Photo;
 import snick.json.Json;
@@ -117,16 +118,17 @@ public final class PackageExport {
     writeJson(
         folder,
         RigJson.FILE,
-        RigJson.of(numbering.recordingItems(), responses.values(), choice.personal()));
+        RigJson.of(numbering.recordingItems(), responses.values(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         CalibrationJson.FILE,
-        CalibrationJson.of(numbering.calibrationItems(), missing, choice.personal()));
-    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
+        CalibrationJson.of(numbering.calibrationItems(), missing, choice.has(Wish.PERSONAL)));
+    writeJson(
+        folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         PackageFiles.DESCRIPTOR,
-        Descriptor.of(numbering.attribution(), choice.personal(), files));
+        Descriptor.of(numbering.attribution(), choice.has(Wish.PERSONAL), files));
     return numbering.cuts();
   }
 
@@ -174,7 +176,7 @@ public final class PackageExport {
         cuts.row(PackageTable.CUTS.cells(numbering.row(number, cut.summary())));
         note(cut.summary().result());
         int cutNumber = number;
-        cut.summary().forceMissing().ifPresent(why -> missing.add(cutNumber, why));
+        cut.summary().standing().missingAtFirst().ifPresent(why -> missing.add(cutNumber, why));
         int row = 0;
         for (EarlierResult earlier : numbering.earlier(cut.id())) {
           row++;
@@ -230,8 +232,7 @@ public final class PackageExport {
         .flatMap(
             force ->
                 calibrations.computeIfAbsent(
-                    force.force().calibrationId(),
-                    id -> store.calibration(id).map(c -> c.calibration())));
+                    force.calibrationId(), id -> store.calibration(id).map(c -> c.calibration())));
   }
 
   private static void writeGaps(CsvFile out, int number, Trace trace) {

@@ -227,9 +227,8 @@ public final class CutTable {
         row.integer("number"),
         row.instant("occurred_at_utc_ns"),
         row.integer("samples"),
-        ResultTable.map(row),
-        ForceTable.optional(row),
-        row.optionalText("force_missing"),
+        new CutSummary.Standing(
+            ResultTable.map(row), ForceTable.optional(row), row.optionalText("force_missing")),
         row.optionalText("session_name").map(session -> CutPlace.map(session, row)),
         row.optionalText("set_aside_reason"));
   }

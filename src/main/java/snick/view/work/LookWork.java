@@ -103,11 +103,11 @@ public final class LookWork implements RigWork {
   }
 
   private static long good(Tally tally) {
-    return tally.goodFrames() + tally.goodLines();
+    return tally.good();
   }
 
   private static long bad(Tally tally) {
-    return tally.badChecks() + tally.malformed() + tally.tooLong();
+    return tally.thrownAway().damaged();
   }
 
   @Override

@@ -119,7 +119,7 @@ class PackageExportTest {
   @Test
   void personalFieldsStayOutUnlessAskedFor() throws IOException {
     Path without = export("without", all());
-    Path with = export("with", all().withPersonalFields());
+    Path with = export("with", all().with(ExportChoice.Wish.PERSONAL));
     List<String> personal =
         List.of(
             "somebody",
