@@ -66,7 +66,7 @@ class FaultsTest {
       StoreException full = refusal(() -> store.append(large));
       assertThat(full.trouble()).isEqualTo(Trouble.FULL);
       assertThat(full).hasMessageContaining(file().toString()).hasMessageContaining("free some");
-      assertThat(reader.count(CutSelection.all().ofRecording(recording))).isZero();
+      assertThat(reader.count(CutSelection.all())).isZero();
 
       database.execute("PRAGMA max_page_count = 1000000");
       long id = store.append(large);

@@ -40,7 +40,6 @@ final class Condition {
 
   static Condition of(CutSelection selection) {
     Condition condition = new Condition(selection.isByJournal() ? FEW_BY_TIME : BY_TIME);
-    selection.recordingId().ifPresent(id -> condition.and("c.recording = ?", id));
     selection.from().ifPresent(t -> condition.and("c.occurred_at_utc_ns >= ?", UtcNanos.of(t)));
     selection.before().ifPresent(t -> condition.and("c.occurred_at_utc_ns < ?", UtcNanos.of(t)));
     if (selection.countingOnly()) {
