@@ -63,13 +63,13 @@ final class CommandChecks {
     int after = talk.heard().size();
     talk.listen(AFTER_STOP_NANOS);
     talk.listen(
-        STATUS_WAIT_NANOS, () -> !talk.heard().since(after, Event.Reported.class).isEmpty());
+        STATUS_WAIT_NANOS, () -> !talk.heard().since(after, Arrival.Reported.class).isEmpty());
     boolean accepted = reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED;
-    int late = talk.heard().since(after, Event.Samples.class).size();
-    List<Event.Reported> reports = talk.heard().since(after, Event.Reported.class);
+    int late = talk.heard().since(after, Arrival.Samples.class).size();
+    List<Arrival.Reported> reports = talk.heard().since(after, Arrival.Reported.class);
     boolean idle =
         !reports.isEmpty() && reports.get(reports.size() - 1).status().state() == Status.State.IDLE;
-    boolean numbered = accepted && numbersOn(talk.heard().since(0, Event.Samples.class), reply);
+    boolean numbered = accepted && numbersOn(talk.heard().since(0, Arrival.Samples.class), reply);
     findings.judge(
         Condition.STOP,
         accepted && late == 0 && idle && numbered,
@@ -81,7 +81,7 @@ final class CommandChecks {
             + (numbered ? "" : ", not the number after the last sample"));
   }
 
-  private static boolean numbersOn(List<Event.Samples> batches, Optional<Reply> reply) {
+  private static boolean numbersOn(List<Arrival.Samples> batches, Optional<Reply> reply) {
     return batches.isEmpty()
         || batches.get(batches.size() - 1).nextSequence() == reply.get().answer().value();
   }
@@ -89,8 +89,9 @@ final class CommandChecks {
   private void start() {
     int from = talk.heard().size();
     Optional<Reply> reply = talk.ask(MessageType.START);
-    talk.listen(SAMPLES_WAIT_NANOS, () -> !talk.heard().since(from, Event.Samples.class).isEmpty());
-    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+    talk.listen(
+        SAMPLES_WAIT_NANOS, () -> !talk.heard().since(from, Arrival.Samples.class).isEmpty());
+    List<Arrival.Samples> batches = talk.heard().since(from, Arrival.Samples.class);
     boolean met =
         reply.isPresent()
             && !batches.isEmpty()
@@ -135,7 +136,7 @@ final class CommandChecks {
     boolean met =
         reply.isPresent()
             && reply.get().says(Answer.Result.ACCEPTED, value)
-            && reply.get().before(Event.SaidHello.class).isEmpty();
+            && reply.get().before(Arrival.SaidHello.class).isEmpty();
     findings.judge(
         Condition.IN_FORCE, met, what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
   }
@@ -189,7 +190,7 @@ final class CommandChecks {
 
   private static Optional<Hello> said(Optional<Reply> reply) {
     return reply
-        .map(r -> r.before(Event.SaidHello.class))
+        .map(r -> r.before(Arrival.SaidHello.class))
         .filter(hellos -> hellos.size() == 1)
         .map(hellos -> hellos.get(0).hello());
   }

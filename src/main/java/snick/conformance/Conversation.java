@@ -122,10 +122,10 @@ final class Conversation {
       unanswered++;
       return Optional.empty();
     }
-    Event.Answered answered = (Event.Answered) heard.since(at).get(0);
+    Arrival.Answered answered = (Arrival.Answered) heard.since(at).get(0);
     long roundTripNanos = answered.nanos() - sentNanos;
     roundTripsNanos.add(roundTripNanos);
-    List<Event> before = heard.since(from).subList(0, at - from);
+    List<Arrival> before = heard.since(from).subList(0, at - from);
     return Optional.of(new Reply(answered.answer(), before, sentNanos, roundTripNanos));
   }
 
@@ -135,8 +135,8 @@ final class Conversation {
 
   private int find(int type, int expectedTag, int from) {
     int at = from;
-    for (Event event : heard.since(from)) {
-      if (event instanceof Event.Answered answered
+    for (Arrival event : heard.since(from)) {
+      if (event instanceof Arrival.Answered answered
           && answered.answer().command() == type
           && answered.answer().tag() == expectedTag) {
         return at;
@@ -149,7 +149,7 @@ final class Conversation {
   /** Answers that nobody asked for, and second answers. */
   long surplusAnswers() {
     Map<Integer, Integer> answers = new HashMap<>();
-    for (Event.Answered event : heard.since(0, Event.Answered.class)) {
+    for (Arrival.Answered event : heard.since(0, Arrival.Answered.class)) {
       answers.merge(key(event.answer().command(), event.answer().tag()), 1, Integer::sum);
     }
     return answers.entrySet().stream()

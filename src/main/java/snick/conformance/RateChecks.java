@@ -47,8 +47,9 @@ final class RateChecks {
   void follows(long milliHertz) {
     int from = talk.heard().size();
     talk.listen(
-        SAMPLES_WAIT_NANOS, () -> talk.heard().since(from, Event.Samples.class).size() >= BATCHES);
-    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+        SAMPLES_WAIT_NANOS,
+        () -> talk.heard().since(from, Arrival.Samples.class).size() >= BATCHES);
+    List<Arrival.Samples> batches = talk.heard().since(from, Arrival.Samples.class);
     StreamChecks.Steps steps = StreamChecks.Steps.of(batches);
     findings.judge(Condition.RATE, steps.near(milliHertz), steps.words(milliHertz));
   }

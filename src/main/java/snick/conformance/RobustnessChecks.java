@@ -79,7 +79,7 @@ final class RobustnessChecks {
       talk.send(talk.frame(type, (byte) talk.freshTag(), (byte) 1, (byte) 2));
     }
     talk.listen(DAMAGE_WAIT_NANOS);
-    int answers = talk.heard().since(from, Event.Answered.class).size();
+    int answers = talk.heard().since(from, Arrival.Answered.class).size();
     findings.judge(Condition.DAMAGE, answers == 0, answers + " answers to 5 frames");
   }
 
@@ -119,7 +119,7 @@ final class RobustnessChecks {
     talk.send(bytes);
     commands.forEach(c -> talk.awaitAnswer(PING_TYPE, c.tag(), from, sentNanos));
     List<Integer> tags =
-        talk.heard().since(from, Event.Answered.class).stream()
+        talk.heard().since(from, Arrival.Answered.class).stream()
             .map(event -> event.answer().tag())
             .toList();
     findings.judge(

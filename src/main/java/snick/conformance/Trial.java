@@ -54,7 +54,7 @@ public final class Trial {
     }
     Optional<Hello> hello =
         reply
-            .map(r -> r.before(Event.SaidHello.class))
+            .map(r -> r.before(Arrival.SaidHello.class))
             .filter(hellos -> !hellos.isEmpty())
             .map(hellos -> hellos.get(hellos.size() - 1).hello());
     boolean met =

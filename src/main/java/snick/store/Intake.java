@@ -84,7 +84,8 @@ public final class Intake {
     Optional<StoredCalibration> there = tables.calibrations.find(calibration.id());
     if (there.isEmpty()) {
       tables.calibrations.add(calibration, document, clock.instant());
-      tables.origins.mark("calibration", CalibrationTable.numberOf(database, calibration.id()), origin);
+      tables.origins.mark(
+          "calibration", CalibrationTable.numberOf(database, calibration.id()), origin);
     } else if (!figures(there.get().calibration()).equals(figures(calibration))) {
       throw new NotAccepted("refused.another_calibration", "id", calibration.id());
     }

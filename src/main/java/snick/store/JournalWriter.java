@@ -144,7 +144,8 @@ public final class JournalWriter {
           Entry<StageEntry> earlier = standing(sessionName, entryId);
           requirePlaceable(content, Optional.of(earlier.content()));
           requireOnEdge(sessionName, content);
-          return note(sessionName, () -> tables.entries.correct(earlier, clock.instant(), why, content));
+          return note(
+              sessionName, () -> tables.entries.correct(earlier, clock.instant(), why, content));
         });
   }
 
@@ -179,7 +180,8 @@ public final class JournalWriter {
         .placeMm()
         .ifPresent(
             mm ->
-                tables.blades
+                tables
+                    .blades
                     .find(log(sessionName).session().blade())
                     .ifPresent(blade -> blade.content().requireOnEdge(mm)));
   }
@@ -194,7 +196,8 @@ public final class JournalWriter {
             && earlier.get() instanceof CutPlacement before
             && before.cut() == placement.cut();
     CutSummary cut =
-        tables.cuts
+        tables
+            .cuts
             .summary(placement.cut())
             .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", placement.cut()));
     if (!moved && cut.place().isPresent()) {
@@ -225,12 +228,16 @@ public final class JournalWriter {
 
   /** Lands a cut in the stage that runs on a rig, within the caller's transaction. */
   void land(String deviceId, long cutId, Instant occurredAt, OptionalDouble placeMm) {
-    tables.sessions.running(deviceId).ifPresent(session -> land(session, cutId, occurredAt, placeMm));
+    tables
+        .sessions
+        .running(deviceId)
+        .ifPresent(session -> land(session, cutId, occurredAt, placeMm));
   }
 
   private void land(Session session, long cutId, Instant occurredAt, OptionalDouble placeMm) {
     Instant at = occurredAt.isBefore(session.opened()) ? session.opened() : occurredAt;
-    tables.sessions
+    tables
+        .sessions
         .runningStage(session.name())
         .ifPresent(
             stage ->

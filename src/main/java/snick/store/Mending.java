@@ -130,7 +130,8 @@ public final class Mending {
   }
 
   private Entry<Amendment> amend(String session, String why, Amendment amendment) {
-    return tables.amendments.ofSession(tables.sessions.id(session), clock.instant(), why, amendment);
+    return tables.amendments.ofSession(
+        tables.sessions.id(session), clock.instant(), why, amendment);
   }
 
   /**
@@ -144,7 +145,8 @@ public final class Mending {
         () -> {
           SessionLog log = log(session);
           CutSummary cut =
-              tables.cuts
+              tables
+                  .cuts
                   .summary(cutId)
                   .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", cutId));
           Optional<String> before = cut.place().map(CutPlace::session);

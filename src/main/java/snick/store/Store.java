@@ -245,7 +245,8 @@ public final class Store implements AutoCloseable {
    * on; reads at most {@link FallBook#MOST} traces.
    */
   public FallBook<Long> falls(String deviceId, Optional<SampleRate> nominalRate) {
-    return database.read(() -> new StoredFalls(tables.cuts, tables.responses).of(deviceId, nominalRate));
+    return database.read(
+        () -> new StoredFalls(tables.cuts, tables.responses).of(deviceId, nominalRate));
   }
 
   /** The response learned last of a rig at a nominal rate. */

@@ -282,7 +282,11 @@ public final class StoreReader implements AutoCloseable {
   }
 
   private Response stored(String responseId) {
-    return tables.responses.find(responseId).map(StoredResponse::response).orElse(Response.unknown());
+    return tables
+        .responses
+        .find(responseId)
+        .map(StoredResponse::response)
+        .orElse(Response.unknown());
   }
 
   /** Every response that was learned, in the order stored. */

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.exchange.json.RefusedPackage;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
 import snick.exchange.write.PackageExport;
@@ -152,7 +152,7 @@ class RoundTripTest {
       return Files.readString(files.getPath("cuts.csv"))
           .lines()
           .skip(1)
-          .map(line -> line.split(",", -1)[Table.CUTS.index(name)])
+          .map(line -> line.split(",", -1)[PackageTable.CUTS.index(name)])
           .distinct()
           .collect(Collectors.joining("|"));
     }
@@ -351,7 +351,7 @@ class RoundTripTest {
     try (StoreReader reader = StoreReader.open(own)) {
       new PackageExport(reader, session(), Watch.NONE).toFolder(folder);
     }
-    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", "99999.5");
+    Forged.cell(folder, PackageTable.CUTS, 1, "estimate_counts", "99999.5");
     PackageImport.Result result = importInto(theirs, folder);
     assertThat(result.stored()).isEmpty();
     assertThat(result.report().differences())

@@ -219,7 +219,8 @@ class CatalogTest {
     return asked.contains(key)
         || asked.contains(kind)
         || (List.of("report", "record").contains(kind) && asked.contains(rest))
-        || (kind.equals("field") && asked.stream().anyMatch(l -> underscored(l).equals(underscored(rest))))
+        || (kind.equals("field")
+            && asked.stream().anyMatch(l -> underscored(l).equals(underscored(rest))))
         || IntStream.range(1, key.length()).anyMatch(i -> beginningIsAsked(key, i, asked));
   }
 

@@ -142,8 +142,7 @@ final class CutsEnterCommand implements Callable<Integer> {
     Cut cut =
         new Cut(
             number,
-            CutFigures.withoutTrace(
-                Outcome.SEVERED, Optional.of(new Peak(counts, counts, 0)), 0),
+            CutFigures.withoutTrace(Outcome.SEVERED, Optional.of(new Peak(counts, counts, 0)), 0),
             Trace.none());
     CutForce force =
         new CutForce(AS_TYPED.derive(counts, 0), Force.ofGramForce(counts / COUNTS_PER_GRAM_FORCE));

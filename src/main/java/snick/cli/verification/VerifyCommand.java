@@ -23,7 +23,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
-import snick.force.check.Verification;
+import snick.force.check.MassCheck;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
@@ -109,7 +109,7 @@ public final class VerifyCommand implements Callable<Integer> {
       Load.Exerted exerted,
       HeldReading zero,
       HeldReading loaded) {
-    Verification result = verification(inUse, exerted, zero, loaded);
+    MassCheck result = verification(inUse, exerted, zero, loaded);
     snick.store.record.Verification kept =
         CheckSheet.of(
             inUse.calibration(),
@@ -130,10 +130,10 @@ public final class VerifyCommand implements Callable<Integer> {
     return result.passes() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 
-  private Verification verification(
+  private MassCheck verification(
       CalibrationInUse inUse, Load.Exerted exerted, HeldReading zero, HeldReading loaded) {
     try {
-      return Verification.of(
+      return MassCheck.of(
           inUse.calibration(),
           exerted,
           zero,
@@ -144,7 +144,7 @@ public final class VerifyCommand implements Callable<Integer> {
     }
   }
 
-  private static Map<String, Object> object(Load load, Verification result) {
+  private static Map<String, Object> object(Load load, MassCheck result) {
     return Json.object(
         "mass", load.name(),
         "calibration", result.calibrationId(),
@@ -156,7 +156,7 @@ public final class VerifyCommand implements Callable<Integer> {
         "within", result.passes());
   }
 
-  private void print(Load load, Verification result) {
+  private void print(Load load, MassCheck result) {
     double limit = 100 * result.limitNewtons() / result.expectedNewtons();
     out()
         .println(

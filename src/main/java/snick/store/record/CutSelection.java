@@ -35,25 +35,18 @@ public record CutSelection(
 
   /** Only those in the session called {@code name}. */
   public CutSelection inSession(String name) {
-    return new CutSelection(
-        Optional.of(name), stage, blade, countingOnly, from, before);
+    return new CutSelection(Optional.of(name), stage, blade, countingOnly, from, before);
   }
 
   /** Only those in one stage of the session called {@code name}. */
   public CutSelection inStage(String name, Stage only) {
     return new CutSelection(
-        Optional.of(name),
-        OptionalInt.of(only.order()),
-        blade,
-        countingOnly,
-        from,
-        before);
+        Optional.of(name), OptionalInt.of(only.order()), blade, countingOnly, from, before);
   }
 
   /** Only those in sessions with the blade called {@code label}. */
   public CutSelection ofBlade(String label) {
-    return new CutSelection(
-        session, stage, Optional.of(label), countingOnly, from, before);
+    return new CutSelection(session, stage, Optional.of(label), countingOnly, from, before);
   }
 
   /** Only those not set aside. */
@@ -63,14 +56,12 @@ public record CutSelection(
 
   /** Only those that occurred at or after {@code time}. */
   public CutSelection from(Instant time) {
-    return new CutSelection(
-        session, stage, blade, countingOnly, Optional.of(time), before);
+    return new CutSelection(session, stage, blade, countingOnly, Optional.of(time), before);
   }
 
   /** Only those that occurred before {@code time}. */
   public CutSelection before(Instant time) {
-    return new CutSelection(
-        session, stage, blade, countingOnly, from, Optional.of(time));
+    return new CutSelection(session, stage, blade, countingOnly, from, Optional.of(time));
   }
 
   public boolean isByJournal() {

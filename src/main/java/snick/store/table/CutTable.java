@@ -117,10 +117,11 @@ public final class CutTable {
     return id;
   }
 
-  /** Adds a cut that is lost but for its trace, under the id of that, with a result of version 0. */
+  /**
+   * Adds a cut that is lost but for its trace, under the id of that, with a result of version 0.
+   */
   public void adopt(long id, long recordingId, int samples) {
-    CutFigures nothing =
-        CutFigures.withoutTrace(Outcome.DISTURBED, Optional.empty(), Double.NaN);
+    CutFigures nothing = CutFigures.withoutTrace(Outcome.DISTURBED, Optional.empty(), Double.NaN);
     Query insertion =
         database
             .query(ADOPTION)
@@ -149,7 +150,7 @@ public final class CutTable {
 
   /** Newest first. */
   public List<CutSummary> latest(CutSelection selection, Optional<CutSummary> before, int limit) {
-    Condition condition = Condition.of(selection);
+    WhereClause condition = WhereClause.of(selection);
     before.ifPresent(
         cut ->
             condition.and(
@@ -162,7 +163,7 @@ public final class CutTable {
 
   /** What each cut of a selection says of the edge, by id; those that say nothing left out. */
   public Map<Long, CutResult> cutResults(CutSelection selection) {
-    Condition condition = Condition.of(selection);
+    WhereClause condition = WhereClause.of(selection);
     Map<Long, CutResult> results = new HashMap<>();
     condition
         .bind(
@@ -184,7 +185,7 @@ public final class CutTable {
 
   /** In the order of their ids. */
   public List<CutSummary> after(CutSelection selection, long afterId, int limit) {
-    Condition condition = Condition.of(selection).and("c.id > ?", afterId);
+    WhereClause condition = WhereClause.of(selection).and("c.id > ?", afterId);
     return condition
         .bind(database.query(SUMMARY + condition.sql() + " ORDER BY c.id LIMIT ?"))
         .whole(limit)
@@ -192,7 +193,7 @@ public final class CutTable {
   }
 
   public long count(CutSelection selection) {
-    Condition condition = Condition.of(selection);
+    WhereClause condition = WhereClause.of(selection);
     return condition
         .bind(database.query("SELECT count(*) AS n FROM cut c " + condition.sql()))
         .first(row -> row.whole("n"))

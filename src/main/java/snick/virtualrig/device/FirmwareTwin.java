@@ -33,7 +33,7 @@ public final class FirmwareTwin implements Firmware, CommandSink {
   private final DeviceSettings settings;
   private final ConverterSettings converter;
   private final Amplifier amplifier;
-  private final DeviceClock clock;
+  private final MicrosecondCounter clock;
   private final Uart uart;
   private final OutputRates rates;
   private final DeviceFrames frames = new DeviceFrames();
@@ -57,7 +57,11 @@ public final class FirmwareTwin implements Firmware, CommandSink {
   private int repeats;
 
   public FirmwareTwin(
-      RigSettings rig, DeviceIdentity identity, Amplifier amplifier, DeviceClock clock, Uart uart) {
+      RigSettings rig,
+      DeviceIdentity identity,
+      Amplifier amplifier,
+      MicrosecondCounter clock,
+      Uart uart) {
     this.settings = rig.device();
     this.converter = rig.converter();
     this.identity = identity;

@@ -14,7 +14,7 @@ import snick.cut.response.Response;
  * An event that was a loading, read through; its force is still to be estimated. Holds all that the
  * cut needs of the event, which goes on to the next. Used by one thread after the other.
  */
-final class Finding {
+final class FoundLoading {
   private static final int FEW_RAMP_SAMPLES = 8;
   private static final double LARGE_CORRECTION = 0.1;
   private static final double LARGE_UNCERTAINTY = 0.02;
@@ -38,7 +38,7 @@ final class Finding {
   private final Trace trace;
   private Response response = Response.unknown();
 
-  Finding(Event event, EventReading reading, Outcome outcome, int number) {
+  FoundLoading(Event event, EventReading reading, Outcome outcome, int number) {
     this.number = number;
     this.outcome = outcome;
     r = reading;
