@@ -20,10 +20,13 @@ import snick.journal.CutPlacement;
 import snick.journal.EdgeDirection;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
@@ -112,9 +115,7 @@ final class FillStore {
         new Session(
             name,
             blade,
-            Optional.empty(),
-            Optional.of(DEVICE),
-            Optional.empty(),
+            new Equipment(Optional.empty(), Optional.of(DEVICE), Optional.empty()),
             OptionalDouble.empty(),
             Optional.empty(),
             opened,
@@ -165,8 +166,7 @@ final class FillStore {
         at,
         stage.name(),
         "stone " + stage.order(),
-        OptionalInt.of(400 * stage.order()),
-        OptionalDouble.empty(),
+        new Grain(OptionalInt.of(400 * stage.order()), OptionalDouble.empty()),
         Optional.of(EdgeDirection.EDGE_LEADING),
         OptionalInt.of(10),
         Optional.of(Pressure.LIGHT),
@@ -177,8 +177,7 @@ final class FillStore {
     return new Inspection(
         at,
         stage.name(),
-        Method.RAKING_LIGHT,
-        OptionalDouble.empty(),
+        new Look(Method.RAKING_LIGHT, OptionalDouble.empty()),
         Side.BOTH,
         Optional.empty(),
         Finding.NONE,

@@ -13,6 +13,7 @@ import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import snick.journal.Blade;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.Stage;
 import snick.store.database.Database;
 import snick.store.database.Migrations;
@@ -144,9 +145,7 @@ final class StoreBenchmark {
         new Session(
             "session " + sessions,
             "bench blade",
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
+            new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
             OptionalDouble.empty(),
             Optional.empty(),
             at,

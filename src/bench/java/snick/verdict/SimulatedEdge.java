@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Side;
 import snick.journal.Stage;
@@ -103,8 +104,7 @@ final class SimulatedEdge {
     return new Inspection(
         Instant.EPOCH,
         stage.name(),
-        method,
-        OptionalDouble.empty(),
+        new Look(method, OptionalDouble.empty()),
         side,
         Optional.empty(),
         finding,

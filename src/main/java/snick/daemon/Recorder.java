@@ -70,34 +70,44 @@ public final class Recorder implements AutoCloseable {
   private Optional<ServedPage> page = Optional.empty();
 
   /**
+   * Where the bytes come from.
+   *
+   * @param rigs one address a rig
+   * @param bitsPerSecond rate of serial ports
+   * @param absent what becomes of rigs that are not there yet
+   */
+  public record Sources(List<PortAddress> rigs, int bitsPerSecond, WhenAbsent absent) {
+    public Sources {
+      rigs = List.copyOf(rigs);
+    }
+  }
+
+  /**
+   * How the page is served.
+   *
+   * @param httpPort its TCP port, 0 for any free one; empty for no page
+   * @param reach who can reach it
+   * @param preferences what the person has set for it
+   */
+  public record PageSettings(OptionalInt httpPort, PageReach reach, Preferences preferences) {}
+
+  /**
    * What to record and how.
    *
-   * @param rigs where the bytes come from, one a rig
-   * @param bitsPerSecond rate of serial ports
+   * @param sources where the bytes come from
    * @param pipeline decoder's and detector's settings
    * @param dataDirectory where the store lies
    * @param lockFolder where locks lie
-   * @param httpPort TCP port of the page, 0 for any free one; empty for none
+   * @param page how the page is served
    * @param version version of this program
-   * @param reach who can reach the page
-   * @param absent what becomes of rigs that are not there yet
-   * @param preferences what the person has set for the page
    */
   public record Settings(
-      List<PortAddress> rigs,
-      int bitsPerSecond,
+      Sources sources,
       Pipeline.Settings pipeline,
       Path dataDirectory,
       Path lockFolder,
-      OptionalInt httpPort,
-      String version,
-      PageReach reach,
-      WhenAbsent absent,
-      Preferences preferences) {
-    public Settings {
-      rigs = List.copyOf(rigs);
-    }
-
+      PageSettings page,
+      String version) {
     /** With a page for this machine alone; rigs that are not there are refused. */
     public Settings(
         List<PortAddress> rigs,
@@ -108,16 +118,16 @@ public final class Recorder implements AutoCloseable {
         OptionalInt httpPort,
         String version) {
       this(
-          rigs,
-          bitsPerSecond,
+          new Sources(rigs, bitsPerSecond, WhenAbsent.REFUSED),
           pipeline,
           dataDirectory,
           lockFolder,
-          httpPort,
-          version,
-          PageReach.loopback(),
-          WhenAbsent.REFUSED,
-          Preferences.NONE);
+          new PageSettings(httpPort, PageReach.loopback(), Preferences.NONE),
+          version);
+    }
+
+    private List<PortAddress> rigs() {
+      return sources.rigs();
     }
   }
 
@@ -151,7 +161,7 @@ public final class Recorder implements AutoCloseable {
             around);
     keeperThread = new Thread(keeper, "keeper");
     keeperThread.setUncaughtExceptionHandler(this::broken);
-    Ports ports = new Ports(settings.bitsPerSecond());
+    Ports ports = new Ports(settings.sources().bitsPerSecond());
     List<RigReader> readers = new ArrayList<>();
     for (int rig = 0; rig < settings.rigs().size(); rig++) {
       readers.add(reader(rig, settings, ports, responses, around));
@@ -168,7 +178,7 @@ public final class Recorder implements AutoCloseable {
     PortAddress address = settings.rigs().get(rig);
     return new RigReader(
         rig,
-        new RigOpening(address, ports, settings.absent(), around.time()),
+        new RigOpening(address, ports, settings.sources().absent(), around.time()),
         settings.pipeline().withKept(kept(settings, address)),
         around,
         sink -> trace.before(tap.before(sink)),
@@ -216,7 +226,7 @@ public final class Recorder implements AutoCloseable {
 
   private void begin(Settings settings) throws IOException, RigInUseException {
     rigs.lock(settings.rigs(), settings.lockFolder());
-    if (settings.httpPort().isPresent()) {
+    if (settings.page().httpPort().isPresent()) {
       page = Optional.of(ServedPage.start(settings, bench(settings)));
     }
     keeperThread.start();
@@ -240,7 +250,7 @@ public final class Recorder implements AutoCloseable {
         nextSpot,
         complaint -> faults.note("page", complaint),
         clock,
-        settings.preferences());
+        settings.page().preferences());
   }
 
   private static RigSetting setting(Recording now, SampleRate assumedRate) {

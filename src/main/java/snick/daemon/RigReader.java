@@ -392,12 +392,8 @@ final class RigReader implements Runnable, DeviceGate.Listener {
             now,
             pipeline.stream().hello(),
             pipeline.stream().hello().map(Hello::deviceIdText).or(() -> device),
-            pipeline.rateHertz(),
-            clockFit.rateErrorPpm(),
-            pipeline.rest(),
-            pipeline.detector().inEvent(),
-            false,
-            pipeline.stream().facts(),
-            pipeline.tally());
+            new RigState.Clock(pipeline.rateHertz(), clockFit.rateErrorPpm()),
+            new RigState.Signal(pipeline.rest(), pipeline.detector().inEvent(), false),
+            new RigState.Traffic(pipeline.stream().facts(), pipeline.tally()));
   }
 }

@@ -41,7 +41,7 @@ record ServedPage(BenchPage page, Bench bench) implements AutoCloseable {
 
   private static BenchPage.Settings where(Recorder.Settings settings) {
     return new BenchPage.Settings(
-        settings.reach(), settings.httpPort().orElseThrow(), settings.lockFolder());
+        settings.page().reach(), settings.page().httpPort().orElseThrow(), settings.lockFolder());
   }
 
   @Override

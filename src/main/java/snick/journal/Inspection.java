@@ -12,8 +12,7 @@ import snick.phrase.Phrase;
  *
  * @param at when
  * @param stage name of the stage
- * @param method how
- * @param magnification 1 to 5000 times; with a magnifier it must be there, otherwise it must not
+ * @param look how it was looked at
  * @param side as seen from the spine with the tip away
  * @param place where along the edge; empty if all along it
  * @param finding what was found; it must fit the method
@@ -23,18 +22,35 @@ import snick.phrase.Phrase;
 public record Inspection(
     Instant at,
     String stage,
-    Method method,
-    OptionalDouble magnification,
+    Look look,
     Side side,
     Optional<Place> place,
     Finding finding,
     String note,
     Optional<Photo> photo)
     implements StageEntry {
+  /**
+   * How an edge was looked at.
+   *
+   * @param method how
+   * @param magnification 1 to 5000 times; with a magnifier it must be there, otherwise it must not
+   */
+  public record Look(Method method, OptionalDouble magnification) {
+    public Look {
+      Field.within("magnification", magnification, 1, 5000, "×");
+      if (magnification.isPresent() != (method == Method.MAGNIFIER)) {
+        throw magnification.isPresent()
+            ? new NotAccepted(
+                "refused.magnification_without_magnifier", "method", Phrase.named("method", method))
+            : new NotAccepted("refused.magnifier_without_magnification");
+      }
+    }
+  }
+
   public Inspection {
     stage = Field.name("stage name", stage);
     note = Field.note("inspection note", note);
-    checkMagnification(method, magnification);
+    Method method = look.method();
     if (!finding.fits(method)) {
       throw new NotAccepted(
           "refused.finding_does_not_fit",
@@ -54,23 +70,22 @@ public record Inspection(
   public Inspection(
       Instant at,
       String stage,
-      Method method,
-      OptionalDouble magnification,
+      Look look,
       Side side,
       Optional<Place> place,
       Finding finding,
       String note) {
-    this(at, stage, method, magnification, side, place, finding, note, Optional.empty());
+    this(at, stage, look, side, place, finding, note, Optional.empty());
   }
 
   /** The same with a photo, or without one. */
   public Inspection with(Optional<Photo> other) {
-    return new Inspection(at, stage, method, magnification, side, place, finding, note, other);
+    return new Inspection(at, stage, look, side, place, finding, note, other);
   }
 
   /** Where it was looked, how, and what was found, in words of the catalog. */
   public Phrase told() {
-    Phrase method = Phrase.named("method", this.method);
+    Phrase method = Phrase.named("method", look.method());
     Phrase side = Phrase.named("side", this.side);
     Phrase finding = Phrase.named("finding", this.finding);
     return place
@@ -93,15 +108,5 @@ public record Inspection(
   @Override
   public OptionalDouble placeMm() {
     return place.map(Place::millimetres).orElse(OptionalDouble.empty());
-  }
-
-  private static void checkMagnification(Method method, OptionalDouble magnification) {
-    Field.within("magnification", magnification, 1, 5000, "×");
-    if (magnification.isPresent() != (method == Method.MAGNIFIER)) {
-      throw magnification.isPresent()
-          ? new NotAccepted(
-              "refused.magnification_without_magnifier", "method", Phrase.named("method", method))
-          : new NotAccepted("refused.magnifier_without_magnification");
-    }
   }
 }

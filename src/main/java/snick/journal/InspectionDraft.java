@@ -3,6 +3,7 @@ package snick.journal;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import snick.journal.Inspection.Look;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 
@@ -37,17 +38,17 @@ public record InspectionDraft(
     Method how =
         method
             .or(this::methodOfFinding)
-            .or(() -> previous.map(Inspection::method))
+            .or(() -> previous.map(p -> p.look().method()))
             .orElseThrow(
                 () ->
                     new NotAccepted(
                         "refused.method_missing", "allowed", Phrase.of("allowed.method")));
     OptionalDouble times =
         how == Method.MAGNIFIER && magnification.isEmpty()
-            ? previous.map(Inspection::magnification).orElse(OptionalDouble.empty())
+            ? previous.map(p -> p.look().magnification()).orElse(OptionalDouble.empty())
             : magnification;
     return new Inspection(
-        at, stage.name(), how, times, sideFor(how), place, findingSaid(how), note);
+        at, stage.name(), new Look(how, times), sideFor(how), place, findingSaid(how), note);
   }
 
   private Optional<Method> methodOfFinding() {

@@ -15,9 +15,7 @@ import snick.phrase.Phrase;
  *
  * @param name key of the session, 1 to 120 characters
  * @param blade label of the blade
- * @param filamentLot name of the lot, if noted
- * @param rig device id of the rig, if known
- * @param calibration id of the calibration in force, if any
+ * @param equipment what the edge is measured with
  * @param roomCelsius room temperature, −20 to 60 °C
  * @param operator alias of the operator, not a real name; if noted
  * @param opened start
@@ -26,13 +24,27 @@ import snick.phrase.Phrase;
 public record Session(
     String name,
     String blade,
-    Optional<String> filamentLot,
-    Optional<String> rig,
-    Optional<String> calibration,
+    Equipment equipment,
     OptionalDouble roomCelsius,
     Optional<String> operator,
     Instant opened,
     Optional<Instant> closed) {
+  /**
+   * What edges are measured with in one session.
+   *
+   * @param filamentLot name of the lot, if noted
+   * @param rig device id of the rig, if known
+   * @param calibration id of the calibration in force, if any
+   */
+  public record Equipment(
+      Optional<String> filamentLot, Optional<String> rig, Optional<String> calibration) {
+    public Equipment {
+      filamentLot = Field.name("filament lot", filamentLot);
+      rig = Field.name("rig id", rig);
+      calibration = Field.name("calibration id", calibration);
+    }
+  }
+
   private static final int LONGEST_BLADE_IN_NAME = 90;
   private static final DateTimeFormatter SECOND =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
@@ -40,9 +52,6 @@ public record Session(
   public Session {
     name = Field.name("session name", name);
     blade = Field.name("blade label", blade);
-    filamentLot = Field.name("filament lot", filamentLot);
-    rig = Field.name("rig id", rig);
-    calibration = Field.name("calibration id", calibration);
     Field.within("room temperature", roomCelsius, -20, 60, "°C");
     operator = Field.name("operator alias", operator);
     if (closed.isPresent() && closed.get().isBefore(opened)) {
@@ -67,25 +76,23 @@ public record Session(
   /** This session, ended at {@code at}. A session closes once. */
   public Session closedAt(Instant at) {
     requireOpen(Phrase.of("cannot.close_again"));
-    return new Session(
-        name, blade, filamentLot, rig, calibration, roomCelsius, operator, opened, Optional.of(at));
+    return new Session(name, blade, equipment, roomCelsius, operator, opened, Optional.of(at));
   }
 
   /** This session under another name. */
   public Session withName(String newName) {
-    return new Session(
-        newName, blade, filamentLot, rig, calibration, roomCelsius, operator, opened, closed);
+    return new Session(newName, blade, equipment, roomCelsius, operator, opened, closed);
   }
 
   /** This session with another blade. */
   public Session withBlade(String label) {
-    return new Session(
-        name, label, filamentLot, rig, calibration, roomCelsius, operator, opened, closed);
+    return new Session(name, label, equipment, roomCelsius, operator, opened, closed);
   }
 
   /** This session with another filament lot, or with none noted. */
   public Session withLot(Optional<String> lot) {
-    return new Session(name, blade, lot, rig, calibration, roomCelsius, operator, opened, closed);
+    Equipment used = new Equipment(lot, equipment.rig(), equipment.calibration());
+    return new Session(name, blade, used, roomCelsius, operator, opened, closed);
   }
 
   /** The time within the session that is nearest to {@code at}. */
@@ -98,16 +105,7 @@ public record Session(
     if (closed.isEmpty()) {
       throw new NotAccepted("refused.open_already", "session", name);
     }
-    return new Session(
-        name,
-        blade,
-        filamentLot,
-        rig,
-        calibration,
-        roomCelsius,
-        operator,
-        opened,
-        Optional.empty());
+    return new Session(name, blade, equipment, roomCelsius, operator, opened, Optional.empty());
   }
 
   void requireOpen(Phrase act) {

@@ -12,8 +12,7 @@ import snick.journal.name.Field;
  * @param at when it was noted
  * @param stage name of the stage that it led to
  * @param abrasive free, for example ceramic rod or leather strop, 1 to 120 characters
- * @param grit grit number as printed on the abrasive, 1 to 100 000
- * @param micron grain size, 0.01 to 2000 µm
+ * @param grain how fine it is
  * @param direction which way the edge moved
  * @param strokesPerSide 0 to 100 000
  * @param pressure how light
@@ -23,18 +22,28 @@ public record SharpeningStep(
     Instant at,
     String stage,
     String abrasive,
-    OptionalInt grit,
-    OptionalDouble micron,
+    Grain grain,
     Optional<EdgeDirection> direction,
     OptionalInt strokesPerSide,
     Optional<Pressure> pressure,
     String note)
     implements StageEntry {
+  /**
+   * How fine an abrasive is.
+   *
+   * @param grit grit number as printed on it, 1 to 100 000
+   * @param micron grain size, 0.01 to 2000 µm
+   */
+  public record Grain(OptionalInt grit, OptionalDouble micron) {
+    public Grain {
+      Field.within("grit", grit, 1, 100_000);
+      Field.within("grain size", micron, 0.01, 2000, "µm");
+    }
+  }
+
   public SharpeningStep {
     stage = Field.name("stage name", stage);
     abrasive = Field.name("abrasive", abrasive);
-    Field.within("grit", grit, 1, 100_000);
-    Field.within("grain size", micron, 0.01, 2000, "µm");
     Field.within("strokes per side", strokesPerSide, 0, 100_000);
     note = Field.note("step note", note);
   }

@@ -26,11 +26,11 @@ public record BenchState(
 
   /** Samples known to be lost, all rigs. */
   public long lostSamples() {
-    return rigs.stream().mapToLong(r -> r.facts().lostSamples()).sum();
+    return rigs.stream().mapToLong(r -> r.traffic().facts().lostSamples()).sum();
   }
 
   /** Whether every rig's cuts get a force. */
   public boolean calibrated() {
-    return rigs.stream().allMatch(RigState::calibrated);
+    return rigs.stream().allMatch(r -> r.signal().calibrated());
   }
 }

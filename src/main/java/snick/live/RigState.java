@@ -14,14 +14,9 @@ import snick.sample.StreamFacts;
  * @param link state of the link
  * @param hello what the device said of itself; empty for text streams
  * @param device what its calibrations, checks and sessions go by; empty until the stream tells
- * @param rateHertz samples per second on the device's clock, as measured, nominal until then; empty
- *     while nothing has come
- * @param clockErrorPpm rate error of the device's clock against the host's, parts per million
- * @param rest what the rig reads at rest; empty until that is known
- * @param loaded whether an event is under way
- * @param calibrated whether cuts of this rig get a force
- * @param facts what the stream went through
- * @param tally what the decoder accepted and threw away
+ * @param clock how fast its samples come
+ * @param signal what its readings do
+ * @param traffic what came over the link
  */
 public record RigState(
     int rig,
@@ -29,13 +24,35 @@ public record RigState(
     Link link,
     Optional<Hello> hello,
     Optional<String> device,
-    OptionalDouble rateHertz,
-    OptionalDouble clockErrorPpm,
-    Optional<Rest> rest,
-    boolean loaded,
-    boolean calibrated,
-    StreamFacts facts,
-    Tally tally) {
+    Clock clock,
+    Signal signal,
+    Traffic traffic) {
+  /**
+   * Pace of the samples.
+   *
+   * @param rateHertz samples per second on the device's clock, as measured, nominal until then;
+   *     empty while nothing has come
+   * @param errorPpm rate error of the device's clock against the host's, parts per million
+   */
+  public record Clock(OptionalDouble rateHertz, OptionalDouble errorPpm) {}
+
+  /**
+   * The readings.
+   *
+   * @param rest what the rig reads at rest; empty until that is known
+   * @param loaded whether an event is under way
+   * @param calibrated whether cuts of this rig get a force
+   */
+  public record Signal(Optional<Rest> rest, boolean loaded, boolean calibrated) {}
+
+  /**
+   * What came over the link.
+   *
+   * @param facts what the stream went through
+   * @param tally what the decoder accepted and threw away
+   */
+  public record Traffic(StreamFacts facts, Tally tally) {}
+
   /**
    * A rig at rest.
    *
@@ -70,29 +87,14 @@ public record RigState(
         Link.OPENING,
         Optional.empty(),
         Optional.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        Optional.empty(),
-        false,
-        false,
-        StreamFacts.NONE,
-        Tally.NONE);
+        new Clock(OptionalDouble.empty(), OptionalDouble.empty()),
+        new Signal(Optional.empty(), false, false),
+        new Traffic(StreamFacts.NONE, Tally.NONE));
   }
 
   /** This state, with or without a calibration. */
   public RigState withCalibrated(boolean nowCalibrated) {
-    return new RigState(
-        rig,
-        port,
-        link,
-        hello,
-        device,
-        rateHertz,
-        clockErrorPpm,
-        rest,
-        loaded,
-        nowCalibrated,
-        facts,
-        tally);
+    Signal now = new Signal(signal.rest(), signal.loaded(), nowCalibrated);
+    return new RigState(rig, port, link, hello, device, clock, now, traffic);
   }
 }

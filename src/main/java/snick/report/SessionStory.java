@@ -52,11 +52,11 @@ record SessionStory(
     return new SessionStory(
         evidence,
         judge,
-        session.filamentLot().flatMap(store.journal()::filamentLot),
+        session.equipment().filamentLot().flatMap(store.journal()::filamentLot),
         cuts,
         example(store, cuts),
         cuts.stream().flatMap(c -> CutPlot.calibration(store, c).stream()).distinct().toList(),
-        session.rig().map(rig -> checks(store, rig, session)).orElse(List.of()));
+        session.equipment().rig().map(rig -> checks(store, rig, session)).orElse(List.of()));
   }
 
   private static Optional<StoredCut> example(StoreReader store, List<CutSummary> cuts) {

@@ -18,6 +18,7 @@ import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Ledger;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SessionEntries;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
@@ -311,9 +312,8 @@ public final class Intake {
     return new Session(
         s.name(),
         s.blade(),
-        s.filamentLot(),
-        s.rig(),
-        s.calibration(),
+        new Equipment(
+            s.equipment().filamentLot(), s.equipment().rig(), s.equipment().calibration()),
         s.roomCelsius(),
         s.operator(),
         s.opened(),

@@ -34,7 +34,11 @@ public final class KeptStudy {
    * @throws NotAccepted if it cannot be read
    */
   public static Optional<RigRepeatability> of(StoreReader store, Session session) {
-    return session.rig().or(() -> only(store)).flatMap(rig -> last(store.evidence(rig, KIND)));
+    return session
+        .equipment()
+        .rig()
+        .or(() -> only(store))
+        .flatMap(rig -> last(store.evidence(rig, KIND)));
   }
 
   /** The rig, if only one was ever recorded: then a session that names none is of it. */

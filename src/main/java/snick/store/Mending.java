@@ -106,7 +106,7 @@ public final class Mending {
   }
 
   private void requireAlone(Session session) {
-    sessions.open(session.rig()).stream()
+    sessions.open(session.equipment().rig()).stream()
         .findFirst()
         .ifPresent(
             other -> {

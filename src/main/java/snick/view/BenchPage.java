@@ -70,10 +70,11 @@ public final class BenchPage implements AutoCloseable {
         new Routes(
             bench,
             board,
-            new JournalActs(bench, board, works),
-            new MendingActs(bench, board),
-            new Archive(bench, archiveThread, exportThread),
-            works,
+            new Routes.Acts(
+                new JournalActs(bench, board, works),
+                new MendingActs(bench, board),
+                new Archive(bench, archiveThread, exportThread),
+                works),
             (request, parts) -> Answer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
             files.description());

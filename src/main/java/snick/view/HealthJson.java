@@ -39,14 +39,14 @@ final class HealthJson {
       entry.put("port", rig.port());
       entry.put("link", rig.link().name().toLowerCase(Locale.ROOT));
       rig.device().ifPresent(device -> entry.put("device_id", device));
-      rig.rateHertz().ifPresent(rate -> entry.put("rate_hz", rate));
-      rig.clockErrorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
-      rig.rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));
-      entry.put("samples", rig.facts().samples());
-      entry.put("lost_samples", rig.facts().lostSamples());
-      entry.put("restarts", rig.facts().restarts());
-      entry.put("reopened", rig.facts().reopened());
-      entry.put("calibrated", rig.calibrated());
+      rig.clock().rateHertz().ifPresent(rate -> entry.put("rate_hz", rate));
+      rig.clock().errorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
+      rig.signal().rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));
+      entry.put("samples", rig.traffic().facts().samples());
+      entry.put("lost_samples", rig.traffic().facts().lostSamples());
+      entry.put("restarts", rig.traffic().facts().restarts());
+      entry.put("reopened", rig.traffic().facts().reopened());
+      entry.put("calibrated", rig.signal().calibrated());
       rigs.add(entry);
     }
     return rigs;

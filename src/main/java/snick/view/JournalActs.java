@@ -10,10 +10,12 @@ import snick.journal.CutPlacement;
 import snick.journal.Entry;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
@@ -88,9 +90,10 @@ final class JournalActs {
         name.orElseGet(
             () -> Session.usualName(blade, LocalDateTime.ofInstant(now, bench.clock().getZone()))),
         blade,
-        lot,
-        bench.state().get().rigs().stream().flatMap(r -> r.device().stream()).findFirst(),
-        bench.calibration(0).map(Calibration::id),
+        new Equipment(
+            lot,
+            bench.state().get().rigs().stream().flatMap(r -> r.device().stream()).findFirst(),
+            bench.calibration(0).map(Calibration::id)),
         OptionalDouble.empty(),
         bench.preferences().operator(),
         now,
@@ -148,8 +151,7 @@ final class JournalActs {
               new Inspection(
                   bench.clock().instant(),
                   runningStage(log).name(),
-                  method,
-                  fields.number("magnification"),
+                  new Look(method, fields.number("magnification")),
                   side,
                   place,
                   finding,

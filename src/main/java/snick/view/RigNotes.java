@@ -101,8 +101,8 @@ final class RigNotes {
 
   private Note seen(RigState rig) {
     Note note = notes.get(rig.rig());
-    if (note.firstZeroCounts().isEmpty() && rig.rest().isPresent()) {
-      note = note.withZero(rig.rest().get().levelCounts());
+    if (note.firstZeroCounts().isEmpty() && rig.signal().rest().isPresent()) {
+      note = note.withZero(rig.signal().rest().get().levelCounts());
       notes.set(rig.rig(), note);
     }
     return note;

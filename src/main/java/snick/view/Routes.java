@@ -28,17 +28,26 @@ final class Routes {
   private final Bench bench;
   private final Board board;
 
-  /** Routes that read from {@code board} and write by {@code acts}. */
+  /**
+   * What can be asked and done.
+   *
+   * @param journal entries of the running session
+   * @param mending corrections of what was entered
+   * @param archive earlier sessions
+   * @param works calibrations, checks and looks at a rig
+   */
+  record Acts(JournalActs journal, MendingActs mending, Archive archive, RigWorks works) {}
+
+  /** Routes that read from {@code board} and write by {@code all}. */
   Routes(
       Bench bench,
       Board board,
-      JournalActs acts,
-      MendingActs mending,
-      Archive archive,
-      RigWorks works,
+      Acts all,
       Route.Act state,
       Route.Act events,
       Answer.Whole description) {
+    JournalActs acts = all.journal();
+    Archive archive = all.archive();
     this.bench = bench;
     this.board = board;
     get("/health", (request, parts) -> health());
@@ -65,11 +74,11 @@ final class Routes {
     post(
         "/api/v1/cuts/{id}/set-aside",
         (request, parts) -> acts.setAside(number(parts), request.body()));
-    mending(mending);
+    mending(all.mending());
     archive(archive);
     pictures(new Pictures(archive));
     blades(new BladePages(bench, archive));
-    works(works);
+    works(all.works());
   }
 
   private void blades(BladePages pages) {

@@ -146,7 +146,7 @@ final class StageVerdicts {
         "change", comparison.verdict().word(),
         "difference_gf", comparison.differenceGf(),
         "difference_ci95_gf", comparison.ci95Gf().map(StageVerdicts::ends),
-        "p", comparison.decisiveP(),
+        "p", comparison.decision().p(),
         "more_cuts", comparison.moreCuts().told().map(words::say),
         "reasons", comparison.reasons().stream().map(this::reason).toList());
   }

@@ -45,17 +45,17 @@ final class StateJson {
 
   private static Map<String, Object> of(RigState rig, RigFacts facts, Instant now) {
     Optional<Calibration> calibration = facts.calibration();
-    Optional<RigState.Rest> rest = rig.rest();
+    Optional<RigState.Rest> rest = rig.signal().rest();
     return Json.object(
         "rig", rig.rig(),
         "port", rig.port(),
         "link", rig.link().name().toLowerCase(Locale.ROOT),
         "link_since", facts.linkSince().map(Instant::toString),
         "device_id", rig.device(),
-        "loaded", rig.loaded(),
-        "rate_hz", rig.rateHertz(),
-        "samples", rig.facts().samples(),
-        "lost_samples", rig.facts().lostSamples(),
+        "loaded", rig.signal().loaded(),
+        "rate_hz", rig.clock().rateHertz(),
+        "samples", rig.traffic().facts().samples(),
+        "lost_samples", rig.traffic().facts().lostSamples(),
         "noise_counts", rest.map(RigState.Rest::noiseCounts),
         "noise_gf", calibration.flatMap(c -> rest.map(r -> gf(c, r.noiseCounts()))),
         "zero_drift_gf", calibration.flatMap(c -> drift(rig, facts).map(counts -> gf(c, counts))),
@@ -69,7 +69,8 @@ final class StateJson {
 
   /** How far the reading at rest has moved since the page first saw one, counts. */
   private static Optional<Double> drift(RigState rig, RigFacts facts) {
-    return rig.rest()
+    return rig.signal()
+        .rest()
         .filter(rest -> facts.firstZeroCounts().isPresent())
         .map(rest -> rest.levelCounts() - facts.firstZeroCounts().getAsDouble());
   }

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import snick.journal.EdgeDirection;
 import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.name.Field;
 import snick.json.Json;
 import snick.phrase.NotAccepted;
@@ -21,8 +22,8 @@ final class StepJson {
   static Map<String, Object> of(SharpeningStep step) {
     return Json.object(
         "abrasive", step.abrasive(),
-        "grit", boxed(step.grit()),
-        "micron", step.micron(),
+        "grit", boxed(step.grain().grit()),
+        "micron", step.grain().micron(),
         "direction", step.direction().map(EdgeDirection::word),
         "strokes_per_side", boxed(step.strokesPerSide()),
         "pressure", step.pressure().map(Pressure::word),
@@ -35,8 +36,7 @@ final class StepJson {
         at,
         stage,
         fields.needed("abrasive"),
-        whole(fields, "grit"),
-        fields.number("micron"),
+        new Grain(whole(fields, "grit"), fields.number("micron")),
         fields.text("direction").map(EdgeDirection::parse),
         whole(fields, "strokes_per_side"),
         fields.text("pressure").map(Pressure::parse),

@@ -87,6 +87,7 @@ final class Ticker {
   private Optional<TraceJson> json(int rig) {
     RigState state = bench.state().get().rigs().get(rig);
     return state
+        .signal()
         .rest()
         .map(
             rest ->

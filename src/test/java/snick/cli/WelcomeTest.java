@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.store.Store;
 
 class WelcomeTest {
@@ -55,9 +56,7 @@ class WelcomeTest {
           new Session(
               "evening",
               "petty",
-              Optional.empty(),
-              Optional.empty(),
-              Optional.empty(),
+              new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
               OptionalDouble.empty(),
               Optional.empty(),
               Instant.parse("2026-05-04T18:00:00Z"),

@@ -173,17 +173,13 @@ class SupervisionIT {
       throws Exception {
     Recorder.Settings settings =
         new Recorder.Settings(
-            List.of(PortAddress.parse(port.toString())),
-            115200,
+            new Recorder.Sources(List.of(PortAddress.parse(port.toString())), 115200, absent),
             new Pipeline.Settings(
                 Optional.empty(), new SampleRate(80), DetectorSettings.defaults()),
             folder.resolve("data"),
             folder.resolve("locks"),
-            OptionalInt.empty(),
-            "test",
-            PageReach.loopback(),
-            absent,
-            Preferences.NONE);
+            new Recorder.PageSettings(OptionalInt.empty(), PageReach.loopback(), Preferences.NONE),
+            "test");
     return Recorder.start(
         settings,
         recording -> Scale.none(List.of()),

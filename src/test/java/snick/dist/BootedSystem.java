@@ -113,8 +113,10 @@ final class BootedSystem implements AutoCloseable {
   private boolean comesUp() throws IOException, InterruptedException {
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(BOOT_SECONDS);
     while (holder.isAlive() && System.nanoTime() < end) {
-      if (holder.children().findAny().isPresent()
-          && run("systemctl", "is-active", "live.target").exit() == 0) {
+      // while it boots, a child may also be a command of the script that is over at once
+      Optional<ProcessHandle> child = holder.children().findFirst();
+      if (child.isPresent()
+          && run(child.get().pid(), "systemctl", "is-active", "live.target").exit() == 0) {
         return true;
       }
       LockSupport.parkNanos(LOOK_NANOS);
@@ -133,9 +135,14 @@ final class BootedSystem implements AutoCloseable {
 
   /** Runs a program in it. */
   Program.Done run(String... command) throws IOException, InterruptedException {
+    return run(firstProcess(), command);
+  }
+
+  private static Program.Done run(long firstProcess, String... command)
+      throws IOException, InterruptedException {
     List<String> whole =
         new ArrayList<>(
-            List.of("nsenter", "--target", Long.toString(firstProcess()), "--mount", "--pid"));
+            List.of("nsenter", "--target", Long.toString(firstProcess), "--mount", "--pid"));
     whole.addAll(List.of("--net", "--ipc", "--uts", "--cgroup", "--root", "--wd"));
     whole.addAll(List.of("env", "-i", "PATH=/usr/sbin:/usr/bin:/sbin:/bin"));
     whole.addAll(List.of(command));

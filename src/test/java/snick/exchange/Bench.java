@@ -28,14 +28,17 @@ import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
@@ -200,9 +203,8 @@ public final class Bench {
             new Session(
                 SESSION,
                 "=2+5 petty",
-                Optional.of("lot 3"),
-                Optional.of(RIG),
-                Optional.of(calibration().id()),
+                new Equipment(
+                    Optional.of("lot 3"), Optional.of(RIG), Optional.of(calibration().id())),
                 OptionalDouble.of(21.5),
                 Optional.of("somebody"),
                 NOON.minusSeconds(60),
@@ -245,8 +247,7 @@ public final class Bench {
                 NOON.plusSeconds(30),
                 "stropped",
                 "leather strop",
-                OptionalInt.empty(),
-                OptionalDouble.of(0.5),
+                new Grain(OptionalInt.empty(), OptionalDouble.of(0.5)),
                 Optional.of(EdgeDirection.EDGE_TRAILING),
                 OptionalInt.of(20),
                 Optional.of(Pressure.LIGHT),
@@ -258,8 +259,7 @@ public final class Bench {
             new Inspection(
                 NOON.plusSeconds(40),
                 "stropped",
-                Method.FREE,
-                OptionalDouble.empty(),
+                new Look(Method.FREE, OptionalDouble.empty()),
                 Side.BOTH,
                 Optional.of(Place.parse("35mm")),
                 Finding.UNSURE,
@@ -313,9 +313,8 @@ public final class Bench {
             new Session(
                 SESSION,
                 "=2+5 petty",
-                Optional.of("lot 3"),
-                Optional.of(RIG),
-                Optional.of(calibration().id()),
+                new Equipment(
+                    Optional.of("lot 3"), Optional.of(RIG), Optional.of(calibration().id())),
                 OptionalDouble.of(22),
                 Optional.of("somebody"),
                 NOON.minusSeconds(60),
@@ -358,8 +357,7 @@ public final class Bench {
         step.at(),
         step.stage(),
         step.abrasive(),
-        step.grit(),
-        step.micron(),
+        new Grain(step.grain().grit(), step.grain().micron()),
         step.direction(),
         OptionalInt.of(30),
         step.pressure(),

@@ -35,7 +35,7 @@ class InspectionWordsTest {
       String text, Method method, Side side, String place, Finding finding) {
     Inspection read = InspectionWords.parse(text).complete(NOON, STAGE, Optional.empty());
 
-    assertThat(read.method()).isEqualTo(method);
+    assertThat(read.look().method()).isEqualTo(method);
     assertThat(read.side()).isEqualTo(side);
     assertThat(read.place()).contains(Place.parse(place));
     assertThat(read.finding()).isEqualTo(finding);
@@ -48,8 +48,8 @@ class InspectionWordsTest {
         InspectionWords.parse("right 10x none: bright line: faint")
             .complete(NOON, STAGE, Optional.empty());
 
-    assertThat(read.method()).isEqualTo(Method.MAGNIFIER);
-    assertThat(read.magnification()).hasValue(10);
+    assertThat(read.look().method()).isEqualTo(Method.MAGNIFIER);
+    assertThat(read.look().magnification()).hasValue(10);
     assertThat(read.note()).isEqualTo("bright line: faint");
   }
 
@@ -61,8 +61,8 @@ class InspectionWordsTest {
     Inspection read =
         InspectionWords.parse("right none").complete(NOON, STAGE, Optional.of(before));
 
-    assertThat(read.method()).isEqualTo(Method.MAGNIFIER);
-    assertThat(read.magnification()).hasValue(20);
+    assertThat(read.look().method()).isEqualTo(Method.MAGNIFIER);
+    assertThat(read.look().magnification()).hasValue(20);
     assertThat(read.place()).isEmpty();
     assertThatThrownBy(
             () -> InspectionWords.parse("none").complete(NOON, STAGE, Optional.of(before)))

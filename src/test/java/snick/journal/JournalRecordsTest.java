@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.journal.SharpeningStep.Grain;
 import snick.phrase.NotAccepted;
 
 class JournalRecordsTest {
@@ -88,8 +89,7 @@ class JournalRecordsTest {
         Instant.EPOCH,
         "after strop",
         "leather strop",
-        grit,
-        micron,
+        new Grain(grit, micron),
         Optional.of(EdgeDirection.EDGE_TRAILING),
         OptionalInt.of(10),
         Optional.of(Pressure.LIGHT),

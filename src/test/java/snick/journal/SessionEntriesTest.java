@@ -10,6 +10,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import snick.journal.Inspection.Look;
+import snick.journal.Session.Equipment;
 import snick.phrase.NotAccepted;
 
 class SessionEntriesTest {
@@ -23,9 +25,7 @@ class SessionEntriesTest {
     return new Session(
         name,
         "invented blade 7",
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
+        new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
         OptionalDouble.empty(),
         Optional.empty(),
         NINE,
@@ -68,8 +68,7 @@ class SessionEntriesTest {
         new Inspection(
             TEN,
             "as found",
-            Method.RAKING_LIGHT,
-            OptionalDouble.empty(),
+            new Look(Method.RAKING_LIGHT, OptionalDouble.empty()),
             Side.BOTH,
             Optional.empty(),
             Finding.NONE,

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
+import snick.journal.Inspection.Look;
+import snick.journal.Session.Equipment;
 import snick.journal.name.SlipOfName;
 import snick.phrase.NotAccepted;
 
@@ -22,9 +24,7 @@ class SessionLogTest {
         new Session(
             "evening 1",
             "invented blade 7",
-            Optional.of("lot A"),
-            Optional.of("rig-1"),
-            Optional.empty(),
+            new Equipment(Optional.of("lot A"), Optional.of("rig-1"), Optional.empty()),
             OptionalDouble.of(20.5),
             Optional.of("op-1"),
             NINE,
@@ -35,8 +35,7 @@ class SessionLogTest {
     return new Inspection(
         at,
         "as found",
-        Method.RAKING_LIGHT,
-        OptionalDouble.empty(),
+        new Look(Method.RAKING_LIGHT, OptionalDouble.empty()),
         side,
         Optional.empty(),
         finding,

@@ -26,13 +26,16 @@ import snick.journal.EdgeDirection;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
@@ -149,9 +152,8 @@ public final class InventedEvening {
             new Session(
                 SESSION,
                 name,
-                Optional.of("spool b"),
-                Optional.of(RIG),
-                Optional.of(calibration.id()),
+                new Equipment(
+                    Optional.of("spool b"), Optional.of(RIG), Optional.of(calibration.id())),
                 OptionalDouble.of(20.5),
                 Optional.of(OPERATOR),
                 BEGAN,
@@ -216,8 +218,7 @@ public final class InventedEvening {
             new Inspection(
                 later(),
                 stage,
-                method,
-                OptionalDouble.empty(),
+                new Look(method, OptionalDouble.empty()),
                 side,
                 Optional.of(Place.Region.HEEL),
                 finding,
@@ -234,8 +235,7 @@ public final class InventedEvening {
                 later(),
                 stage,
                 abrasive,
-                grit,
-                micron,
+                new Grain(grit, micron),
                 Optional.of(EdgeDirection.EDGE_TRAILING),
                 OptionalInt.of(20),
                 Optional.of(Pressure.VERY_LIGHT),

@@ -23,14 +23,17 @@ import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.LotFigure;
 import snick.journal.Method;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
@@ -81,9 +84,7 @@ class JournalTest {
     return new Session(
         NAME,
         "paring knife",
-        Optional.of("A"),
-        Optional.of(RIG),
-        Optional.empty(),
+        new Equipment(Optional.of("A"), Optional.of(RIG), Optional.empty()),
         OptionalDouble.of(20.5),
         Optional.of("kestrel"),
         OPENED,
@@ -94,9 +95,7 @@ class JournalTest {
     return new Session(
         name,
         "paring knife",
-        Optional.empty(),
-        rig,
-        Optional.of("cal-1"),
+        new Equipment(Optional.empty(), rig, Optional.of("cal-1")),
         OptionalDouble.of(roomCelsius),
         Optional.empty(),
         OPENED,
@@ -108,8 +107,7 @@ class JournalTest {
         LATER,
         "as found",
         "leather",
-        OptionalInt.of(3000),
-        OptionalDouble.of(0.5),
+        new Grain(OptionalInt.of(3000), OptionalDouble.of(0.5)),
         Optional.of(EdgeDirection.EDGE_TRAILING),
         OptionalInt.of(10),
         Optional.of(Pressure.VERY_LIGHT),
@@ -120,8 +118,7 @@ class JournalTest {
     return new Inspection(
         LATER,
         "as found",
-        Method.MAGNIFIER,
-        OptionalDouble.of(40),
+        new Look(Method.MAGNIFIER, OptionalDouble.of(40)),
         Side.LEFT,
         Optional.of(Place.fromHeel(35.125)),
         finding,

@@ -81,7 +81,7 @@ class CertifiedFiguresTest {
     RepeatabilityStudy study =
         RepeatabilityStudy.of(
             groups.stream().map(group -> Readings.ofGramForce("a group", group)).toList());
-    assertThat(study.f()).isCloseTo(21, relative(1e-3));
+    assertThat(study.anova().f()).isCloseTo(21, relative(1e-3));
     assertThat(study.withinSdGf()).isCloseTo(0.1, relative(1e-3));
     assertThat(study.meanGf()).isCloseTo(1_000_000_000_000.4, relative(1e-15));
   }

@@ -10,6 +10,7 @@ import snick.journal.EdgeDirection;
 import snick.journal.Inspection;
 import snick.journal.InspectionWords;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Stage;
 import snick.quantity.Force;
 import snick.verdict.burr.StageEvidence;
@@ -34,8 +35,8 @@ public final class Notes {
             Instant.EPOCH,
             stage.stage().name(),
             "strop",
-            grit == 0 ? OptionalInt.empty() : OptionalInt.of(grit),
-            OptionalDouble.empty(),
+            new Grain(
+                grit == 0 ? OptionalInt.empty() : OptionalInt.of(grit), OptionalDouble.empty()),
             Optional.of(direction),
             OptionalInt.empty(),
             Optional.empty(),

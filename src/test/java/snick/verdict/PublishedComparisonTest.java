@@ -40,12 +40,12 @@ class PublishedComparisonTest {
                 Readings.ofGramForce("y", PERMEABILITY_Y),
                 Readings.ofGramForce("x", PERMEABILITY_X));
 
-    assertThat(c.rankSum().u()).isEqualTo(35);
-    assertThat(c.rankSum().method()).isEqualTo(RankSum.Method.EXACT);
-    assertThat(c.rankSum().p()).isCloseTo(0.254412254412, within(1e-12));
-    assertThat(c.rankSum().hodgesLehmannGf()).isCloseTo(0.305, within(1e-12));
-    assertThat(c.rankSum().ciGf().low()).isCloseTo(-0.15, within(1e-12));
-    assertThat(c.rankSum().ciGf().high()).isCloseTo(0.76, within(1e-12));
+    assertThat(c.tests().rankSum().u()).isEqualTo(35);
+    assertThat(c.tests().rankSum().method()).isEqualTo(RankSum.Method.EXACT);
+    assertThat(c.tests().rankSum().p()).isCloseTo(0.254412254412, within(1e-12));
+    assertThat(c.tests().rankSum().hodgesLehmannGf()).isCloseTo(0.305, within(1e-12));
+    assertThat(c.tests().rankSum().ciGf().low()).isCloseTo(-0.15, within(1e-12));
+    assertThat(c.tests().rankSum().ciGf().high()).isCloseTo(0.76, within(1e-12));
     assertThat(c.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
   }
 

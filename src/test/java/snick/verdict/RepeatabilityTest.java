@@ -49,15 +49,15 @@ class RepeatabilityTest {
     ours.put("N", (double) s.cuts());
     ours.put("groups", (double) s.groups());
     ours.put("grand_mean_unweighted_obs", s.meanGf());
-    ours.put("F", s.f());
-    ours.put("p", s.p());
-    ours.put("ms_within", s.withinVariance());
-    ours.put("ms_between", s.f() * s.withinVariance());
-    ours.put("ss_within", s.withinVariance() * 15);
-    ours.put("ss_between", s.f() * s.withinVariance() * 4);
-    ours.put("n0", (s.f() - 1) * s.withinVariance() / s.betweenVariance());
-    ours.put("var_within", s.withinVariance());
-    ours.put("var_between_anova", s.betweenVariance());
+    ours.put("F", s.anova().f());
+    ours.put("p", s.anova().p());
+    ours.put("ms_within", s.anova().meanSquareWithin());
+    ours.put("ms_between", s.anova().f() * s.anova().meanSquareWithin());
+    ours.put("ss_within", s.anova().meanSquareWithin() * 15);
+    ours.put("ss_between", s.anova().f() * s.anova().meanSquareWithin() * 4);
+    ours.put("n0", (s.anova().f() - 1) * s.anova().meanSquareWithin() / square(s.betweenSdGf()));
+    ours.put("var_within", s.anova().meanSquareWithin());
+    ours.put("var_between_anova", square(s.betweenSdGf()));
     ours.put("sd_within", s.withinSdGf());
     ours.put("sd_between", s.betweenSdGf());
     ours.put("sd_total", s.totalSdGf());
@@ -76,8 +76,10 @@ class RepeatabilityTest {
   @Test
   void oneWayAgreesWithRestrictedLikelihood() {
     Map<String, Double> r = Csv.quantities(RESULTS, "oneway_balanced");
-    assertThat(study().betweenVariance()).isCloseTo(r.get("reml_var_between_lme4"), within(1e-5));
-    assertThat(study().withinVariance()).isCloseTo(r.get("reml_var_within_lme4"), within(1e-6));
+    assertThat(square(study().betweenSdGf()))
+        .isCloseTo(r.get("reml_var_between_lme4"), within(1e-5));
+    assertThat(study().anova().meanSquareWithin())
+        .isCloseTo(r.get("reml_var_within_lme4"), within(1e-6));
     assertThat(study().standardErrorGf()).isCloseTo(r.get("reml_se_mean_lme4"), within(1e-6));
   }
 
@@ -206,5 +208,9 @@ class RepeatabilityTest {
         .hasMessage("part 1, operator A: NaN is not a force in gf");
     assertThatThrownBy(() -> new RigRepeatability(Double.NaN, 3, "x"))
         .isInstanceOf(NotAccepted.class);
+  }
+
+  private static double square(double value) {
+    return value * value;
   }
 }

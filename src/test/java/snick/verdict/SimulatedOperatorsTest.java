@@ -121,8 +121,8 @@ class SimulatedOperatorsTest {
     for (int i = 0; i < 1000; i++) {
       Comparison c =
           Judge.plain().compare(edge.readings("a", 6, 100, 0.08), edge.readings("b", 7, 85, 0.08));
-      welch += c.welch().orElseThrow().ci95Gf().holds(-15) ? 1 : 0;
-      shift += c.rankSum().ciGf().holds(-15) ? 1 : 0;
+      welch += c.tests().welch().orElseThrow().ci95Gf().holds(-15) ? 1 : 0;
+      shift += c.tests().rankSum().ciGf().holds(-15) ? 1 : 0;
     }
     assertThat(welch).isBetween(930, 970);
     assertThat(shift).isBetween(930, 985);

@@ -117,7 +117,7 @@ class TwoGroupReferenceTest {
     student(ours, before, after);
     ranks(ours, c, before.count() * after.count());
     Ranks pooled = Ranks.of(after.gramForce(), before.gramForce());
-    ours.put("MWU_normal_approx_cc_p_two_sided", RankSum.normalP(pooled, c.rankSum().u()));
+    ours.put("MWU_normal_approx_cc_p_two_sided", RankSum.normalP(pooled, c.tests().rankSum().u()));
     permutation(ours, c);
     effect(ours, c, before, after);
     spread(ours, before, after);
@@ -134,14 +134,14 @@ class TwoGroupReferenceTest {
   }
 
   private static void welch(Map<String, Double> ours, Comparison c) {
-    Welch welch = c.welch().orElseThrow();
+    Welch welch = c.tests().welch().orElseThrow();
     ours.put("diff_before_minus_after", -c.differenceGf());
     ours.put("welch_t", -welch.t());
     ours.put("welch_df", welch.degreesOfFreedom());
     ours.put("welch_p_two_sided", welch.p());
     ours.put("welch_ci95_lo", -welch.ci95Gf().high());
     ours.put("welch_ci95_hi", -welch.ci95Gf().low());
-    Ratio ratio = c.ratio().orElseThrow();
+    Ratio ratio = c.tests().ratio().orElseThrow();
     ours.put("ratio_of_means", 1 / ratio.value());
     ours.put("fieller95_lo_welchdf", 1 / ratio.ci95().high());
     ours.put("fieller95_hi_welchdf", 1 / ratio.ci95().low());
@@ -167,7 +167,7 @@ class TwoGroupReferenceTest {
   }
 
   private static void ranks(Map<String, Double> ours, Comparison c, int pairs) {
-    RankSum ranks = c.rankSum();
+    RankSum ranks = c.tests().rankSum();
     ours.put("MWU_U_after", ranks.u());
     ours.put("MWU_U_before", pairs - ranks.u());
     ours.put("cliffs_delta", 1 - 2 * ranks.u() / pairs);
@@ -185,7 +185,7 @@ class TwoGroupReferenceTest {
   }
 
   private static void permutation(Map<String, Double> ours, Comparison c) {
-    Permutation permutation = c.permutation();
+    Permutation permutation = c.tests().permutation();
     assertThat(permutation.exact()).isTrue();
     ours.put("perm_n_relabellings", (double) permutation.relabellings());
     ours.put("perm_count_abs_ge", permutation.p() * permutation.relabellings());
@@ -228,8 +228,8 @@ class TwoGroupReferenceTest {
   private static void equivalence(Map<String, Double> ours, Readings before, Readings after) {
     for (int margin : new int[] {5, 10}) {
       Comparison c = Judge.withMarginGf(margin).compare(before, after);
-      Equivalence e = c.equivalence().orElseThrow();
-      Welch welch = c.welch().orElseThrow();
+      Equivalence e = c.tests().equivalence().orElseThrow();
+      Welch welch = c.tests().welch().orElseThrow();
       String row = "TOST_margin" + margin;
       ours.put(row + "_p_lower", e.pBelowUpperLimit());
       ours.put(row + "_p_upper", e.pAboveLowerLimit());

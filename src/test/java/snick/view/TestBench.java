@@ -124,13 +124,9 @@ public final class TestBench implements AutoCloseable {
             Optional.of(
                 new Hello(1, Long.parseLong(DEVICE, 16), "sketch 1", 24, 128, 80_000, 20_000_000)),
             Optional.of(DEVICE),
-            OptionalDouble.of(80),
-            OptionalDouble.empty(),
-            Optional.of(new RigState.Rest(84_210, 65)),
-            false,
-            true,
-            StreamFacts.NONE,
-            Tally.NONE);
+            new RigState.Clock(OptionalDouble.of(80), OptionalDouble.empty()),
+            new RigState.Signal(Optional.of(new RigState.Rest(84_210, 65)), false, true),
+            new RigState.Traffic(StreamFacts.NONE, Tally.NONE));
     return new BenchState(STARTED, List.of(rig), true, 0, List.of());
   }
 

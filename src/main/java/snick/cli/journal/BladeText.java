@@ -107,9 +107,9 @@ record BladeText(BladeStory story) {
     object.put("number", visit.number());
     object.put("name", visit.session().name());
     object.put("opened", visit.session().opened().toString());
-    object.put("rig", visit.session().rig().orElse(null));
-    object.put("filament_lot", visit.session().filamentLot().orElse(null));
-    object.put("calibration", visit.session().calibration().orElse(null));
+    object.put("rig", visit.session().equipment().rig().orElse(null));
+    object.put("filament_lot", visit.session().equipment().filamentLot().orElse(null));
+    object.put("calibration", visit.session().equipment().calibration().orElse(null));
     object.put("changed", visit.changed().stream().map(Said::raw).toList());
     object.put("cuts", visit.cuts());
     object.put("first", visit.first().map(BladeText::stage).orElse(null));

@@ -60,9 +60,9 @@ public final class JournalText {
   static String session(Session session) {
     List<String> parts =
         new ArrayList<>(List.of("session '" + session.name() + "'", "blade " + session.blade()));
-    addText(parts, "filament ", session.filamentLot().orElse(""));
-    addText(parts, "rig ", session.rig().orElse(""));
-    addText(parts, "calibration ", session.calibration().orElse(""));
+    addText(parts, "filament ", session.equipment().filamentLot().orElse(""));
+    addText(parts, "rig ", session.equipment().rig().orElse(""));
+    addText(parts, "calibration ", session.equipment().calibration().orElse(""));
     add(parts, session.roomCelsius(), " °C");
     addText(parts, "by ", session.operator().orElse(""));
     parts.add("opened " + WallTime.of(session.opened()));
@@ -83,8 +83,8 @@ public final class JournalText {
 
   private static String step(SharpeningStep step) {
     List<String> parts = new ArrayList<>(List.of(step.abrasive()));
-    step.grit().ifPresent(grit -> parts.add("grit " + grit));
-    add(parts, step.micron(), " µm");
+    step.grain().grit().ifPresent(grit -> parts.add("grit " + grit));
+    add(parts, step.grain().micron(), " µm");
     addText(parts, "", step.direction().map(EdgeDirection::word).map(Figures::plain).orElse(""));
     step.strokesPerSide().ifPresent(strokes -> parts.add(strokes + " strokes a side"));
     addText(parts, "", step.pressure().map(Pressure::word).map(Figures::plain).orElse(""));
@@ -94,7 +94,7 @@ public final class JournalText {
 
   private static String inspection(Inspection i) {
     List<String> parts = new ArrayList<>();
-    parts.add(i.method().plain() + (i.magnification().isPresent() ? times(i) : ""));
+    parts.add(i.look().method().plain() + (i.look().magnification().isPresent() ? times(i) : ""));
     parts.add(i.side().word());
     addText(parts, "", i.place().map(Place::plain).orElse(""));
     return line(parts)
@@ -105,7 +105,7 @@ public final class JournalText {
   }
 
   private static String times(Inspection inspection) {
-    return " " + number(inspection.magnification()) + "x";
+    return " " + number(inspection.look().magnification()) + "x";
   }
 
   private static String placement(CutPlacement placement) {

@@ -50,9 +50,9 @@ public final class NoteJson {
     Map<String, Object> object = new LinkedHashMap<>();
     object.put("name", session.name());
     object.put("blade", session.blade());
-    object.put("filament_lot", session.filamentLot().orElse(null));
-    object.put("rig", session.rig().orElse(null));
-    object.put("calibration", session.calibration().orElse(null));
+    object.put("filament_lot", session.equipment().filamentLot().orElse(null));
+    object.put("rig", session.equipment().rig().orElse(null));
+    object.put("calibration", session.equipment().calibration().orElse(null));
     object.put("room_celsius", Figures.orNull(session.roomCelsius()));
     object.put("operator", session.operator().orElse(null));
     object.put("opened", session.opened().toString());
@@ -101,8 +101,8 @@ public final class NoteJson {
   private static void putStep(Map<String, Object> object, SharpeningStep step) {
     object.put("kind", "step");
     object.put("abrasive", step.abrasive());
-    object.put("grit", step.grit().isPresent() ? step.grit().getAsInt() : null);
-    object.put("micron", Figures.orNull(step.micron()));
+    object.put("grit", step.grain().grit().isPresent() ? step.grain().grit().getAsInt() : null);
+    object.put("micron", Figures.orNull(step.grain().micron()));
     object.put("direction", step.direction().map(EdgeDirection::word).orElse(null));
     object.put(
         "strokes_per_side",
@@ -113,8 +113,8 @@ public final class NoteJson {
 
   private static void putInspection(Map<String, Object> object, Inspection inspection) {
     object.put("kind", "inspection");
-    object.put("method", inspection.method().word());
-    object.put("magnification", Figures.orNull(inspection.magnification()));
+    object.put("method", inspection.look().method().word());
+    object.put("magnification", Figures.orNull(inspection.look().magnification()));
     object.put("side", inspection.side().word());
     object.put("place", inspection.place().map(Place::word).orElse(null));
     object.put("finding", inspection.finding().word());

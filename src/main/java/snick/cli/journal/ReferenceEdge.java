@@ -42,7 +42,7 @@ public record ReferenceEdge(String blade, List<Cut> cuts) {
     Optional<String> lot = typedLot.map(name -> store.journal().lotMeant(name).lot());
     List<Cut> cuts =
         store.journal().sessionsOfBlade(blade).stream()
-            .filter(session -> lot.isEmpty() || session.filamentLot().equals(lot))
+            .filter(session -> lot.isEmpty() || session.equipment().filamentLot().equals(lot))
             .flatMap(session -> cuts(store, session).stream())
             .toList();
     return new ReferenceEdge(blade, cuts);

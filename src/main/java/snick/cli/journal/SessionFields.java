@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.store.StoreReader;
 
 /** What can be said of a session. */
@@ -33,9 +34,11 @@ final class SessionFields {
     return new Session(
         before.name(),
         before.blade(),
-        lot.map(name -> store.journal().lotMeant(name).lot()).or(before::filamentLot),
-        rig.or(before::rig),
-        calibration.or(before::calibration),
+        new Equipment(
+            lot.map(name -> store.journal().lotMeant(name).lot())
+                .or(before.equipment()::filamentLot),
+            rig.or(before.equipment()::rig),
+            calibration.or(before.equipment()::calibration)),
         roomCelsius.map(OptionalDouble::of).orElse(before.roomCelsius()),
         operator.or(before::operator),
         before.opened(),

@@ -75,7 +75,7 @@ final class SessionListCommand implements Callable<Integer> {
           store.journal().sessionNumber(session.name()),
           session.name(),
           session.blade(),
-          session.filamentLot().orElse(""),
+          session.equipment().filamentLot().orElse(""),
           WallTime.of(session.opened()),
           session.closed().map(WallTime::of).orElse("is open"),
           store.count(CutSelection.all().inSession(session.name())));

@@ -19,6 +19,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.ShellWord;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 
@@ -83,9 +84,7 @@ final class SessionStartCommand implements Callable<Integer> {
         name.orElseGet(
             () -> Session.usualName(label, LocalDateTime.ofInstant(now, ZoneId.systemDefault()))),
         label,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
+        new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
         OptionalDouble.empty(),
         Optional.empty(),
         now,

@@ -22,6 +22,7 @@ import snick.journal.Entry;
 import snick.journal.Pressure;
 import snick.journal.SessionLog;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.StageEntry;
 
 /** Notes a sharpening step. */
@@ -104,8 +105,12 @@ public final class StepCommand implements Callable<Integer> {
         at,
         stage.ofWork(log, corrected).name(),
         String.join(" ", abrasive),
-        grit.map(OptionalInt::of).orElse(corrected.map(SharpeningStep::grit).orElse(unsaidInt)),
-        micron.map(OptionalDouble::of).orElse(corrected.map(SharpeningStep::micron).orElse(unsaid)),
+        new Grain(
+            grit.map(OptionalInt::of)
+                .orElse(corrected.map(s -> s.grain().grit()).orElse(unsaidInt)),
+            micron
+                .map(OptionalDouble::of)
+                .orElse(corrected.map(s -> s.grain().micron()).orElse(unsaid))),
         direction.map(EdgeDirection::parse).or(() -> corrected.flatMap(SharpeningStep::direction)),
         strokes
             .map(OptionalInt::of)

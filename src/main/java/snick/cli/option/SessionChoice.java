@@ -72,7 +72,7 @@ public final class SessionChoice {
     List<Session> running =
         store.journal().latestSessions(LOOKED_AT).stream()
             .filter(session -> session.closed().isEmpty())
-            .filter(session -> rig.isEmpty() || session.rig().equals(rig))
+            .filter(session -> rig.isEmpty() || session.equipment().rig().equals(rig))
             .toList();
     if (running.size() > 1) {
       throw Refusal.badInput(
@@ -88,6 +88,6 @@ public final class SessionChoice {
     return "'"
         + session.name()
         + "' "
-        + session.rig().map(id -> "(rig " + id + ")").orElse("(no rig)");
+        + session.equipment().rig().map(id -> "(rig " + id + ")").orElse("(no rig)");
   }
 }

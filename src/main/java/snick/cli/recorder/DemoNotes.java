@@ -20,6 +20,7 @@ import snick.journal.Inspection;
 import snick.journal.InspectionWords;
 import snick.journal.Pressure;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Stage;
 import snick.store.JournalWriter;
 import snick.store.SessionEvidence;
@@ -78,8 +79,7 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
         at,
         stage.name(),
         abrasive,
-        OptionalInt.empty(),
-        OptionalDouble.empty(),
+        new Grain(OptionalInt.empty(), OptionalDouble.empty()),
         Optional.of(direction),
         OptionalInt.of(strokes),
         Optional.of(pressure),

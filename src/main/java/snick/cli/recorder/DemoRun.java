@@ -28,6 +28,7 @@ import snick.force.budget.Calibration;
 import snick.force.fit.ForceRange;
 import snick.journal.Blade;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.Stage;
 import snick.live.BenchState;
 import snick.port.PortAddress;
@@ -170,9 +171,10 @@ final class DemoRun implements AutoCloseable {
             new Session(
                 session,
                 BLADE,
-                Optional.empty(),
-                recorder.state().rigs().get(0).hello().map(h -> h.deviceIdText()),
-                Optional.empty(),
+                new Equipment(
+                    Optional.empty(),
+                    recorder.state().rigs().get(0).hello().map(h -> h.deviceIdText()),
+                    Optional.empty()),
                 OptionalDouble.empty(),
                 Optional.empty(),
                 now,

@@ -178,16 +178,18 @@ public final class RunCommand implements Callable<Integer> {
 
   private Recorder.Settings settings() {
     return new Recorder.Settings(
-        ports.stream().map(RunCommand::address).toList(),
-        bitsPerSecond,
+        new Recorder.Sources(
+            ports.stream().map(RunCommand::address).toList(),
+            bitsPerSecond,
+            wait ? WhenAbsent.AWAITED : WhenAbsent.REFUSED),
         streamChoice.settings(),
         data.path(),
         DataDirectory.runtime(),
-        noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
-        Version.text(),
-        page.reach(),
-        wait ? WhenAbsent.AWAITED : WhenAbsent.REFUSED,
-        preferences(data.settings()));
+        new Recorder.PageSettings(
+            noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
+            page.reach(),
+            preferences(data.settings())),
+        Version.text());
   }
 
   private static Preferences preferences(Settings set) {

@@ -23,9 +23,9 @@ public record ComparisonText(Comparison c) {
     table.print(out);
     out.println();
     out.println("difference     " + difference());
-    c.ratio().ifPresent(r -> out.println("ratio          " + ratio(r)));
-    c.paired().ifPresent(p -> out.println("same places    " + paired(p)));
-    c.welch().ifPresent(w -> out.println("Welch          " + welch(w)));
+    c.tests().ratio().ifPresent(r -> out.println("ratio          " + ratio(r)));
+    c.tests().paired().ifPresent(p -> out.println("same places    " + paired(p)));
+    c.tests().welch().ifPresent(w -> out.println("Welch          " + welch(w)));
     out.println("Mann-Whitney   " + ranks());
     out.println("shift          " + shift());
     out.println("permutation    " + permutation());
@@ -48,7 +48,8 @@ public record ComparisonText(Comparison c) {
   private String difference() {
     return Figures.signedGf(c.second().meanGf() - c.first().meanGf())
         + ", second minus first"
-        + c.welch()
+        + c.tests()
+            .welch()
             .map(w -> "; 95 % interval " + Figures.range(w.ci95Gf()) + " gf")
             .orElse("; neither group scatters, so there is no interval");
   }
@@ -85,28 +86,28 @@ public record ComparisonText(Comparison c) {
 
   private String ranks() {
     return "U = "
-        + Numbers.fixed(c.rankSum().u(), 1)
+        + Numbers.fixed(c.tests().rankSum().u(), 1)
         + ", "
-        + Figures.p(c.rankSum().p())
+        + Figures.p(c.tests().rankSum().p())
         + " ("
-        + Figures.plain(c.rankSum().method().name().toLowerCase(Locale.ROOT))
+        + Figures.plain(c.tests().rankSum().method().name().toLowerCase(Locale.ROOT))
         + ")";
   }
 
   private String shift() {
-    return Figures.signedGf(c.rankSum().hodgesLehmannGf())
+    return Figures.signedGf(c.tests().rankSum().hodgesLehmannGf())
         + " (Hodges-Lehmann); "
-        + Numbers.fixed(100 * c.rankSum().ciGf().confidence(), 1)
+        + Numbers.fixed(100 * c.tests().rankSum().ciGf().confidence(), 1)
         + " % interval "
-        + Figures.range(c.rankSum().ciGf())
+        + Figures.range(c.tests().rankSum().ciGf())
         + " gf";
   }
 
   private String permutation() {
-    return Figures.p(c.permutation().p())
-        + (c.permutation().exact() ? ", all " : ", ")
-        + c.permutation().relabellings()
-        + (c.permutation().exact() ? " relabellings" : " random relabellings");
+    return Figures.p(c.tests().permutation().p())
+        + (c.tests().permutation().exact() ? ", all " : ", ")
+        + c.tests().permutation().relabellings()
+        + (c.tests().permutation().exact() ? " relabellings" : " random relabellings");
   }
 
   /** One reason, indented. */

@@ -155,7 +155,7 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
   private Optional<String> rigOfFirst(StoreReader store) {
     return sessions.stream()
         .findFirst()
-        .flatMap(name -> SessionEvidence.read(store, name).log().session().rig());
+        .flatMap(name -> SessionEvidence.read(store, name).log().session().equipment().rig());
   }
 
   private static Map<String, Object> object(RepeatabilityStudy study) {
@@ -167,8 +167,8 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
     object.put("repeatability_sd_ci95", Figures.ends(study.withinSdCi95Gf()));
     object.put("between_sd", study.betweenSdGf());
     object.put("total_sd", study.totalSdGf());
-    object.put("f", study.f());
-    object.put("p", study.p());
+    object.put("f", study.anova().f());
+    object.put("p", study.anova().p());
     object.put("intraclass_correlation", study.share());
     object.put("intraclass_correlation_ci95", Figures.ends(study.shareCi95()));
     object.put(

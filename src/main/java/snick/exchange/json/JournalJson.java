@@ -15,12 +15,15 @@ import snick.journal.EdgeDirection;
 import snick.journal.FilamentLot;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.json.JsonNode;
 import snick.store.record.Noted;
@@ -174,9 +177,9 @@ public final class JournalJson {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("name", s.name());
     json.put("blade", s.blade());
-    s.filamentLot().ifPresent(lot -> json.put("filament_lot", lot));
-    s.rig().ifPresent(rig -> json.put("rig", rig));
-    s.calibration().ifPresent(id -> json.put("calibration", id));
+    s.equipment().filamentLot().ifPresent(lot -> json.put("filament_lot", lot));
+    s.equipment().rig().ifPresent(rig -> json.put("rig", rig));
+    s.equipment().calibration().ifPresent(id -> json.put("calibration", id));
     put(json, "room_celsius", s.roomCelsius());
     if (personal) {
       s.operator().ifPresent(alias -> json.put("operator", alias));
@@ -191,8 +194,8 @@ public final class JournalJson {
     json.put("at", step.at().toString());
     json.put("stage", step.stage());
     json.put("abrasive", step.abrasive());
-    step.grit().ifPresent(grit -> json.put("grit", grit));
-    put(json, "micron", step.micron());
+    step.grain().grit().ifPresent(grit -> json.put("grit", grit));
+    put(json, "micron", step.grain().micron());
     step.direction().ifPresent(way -> json.put("direction", way.word()));
     step.strokesPerSide().ifPresent(n -> json.put("strokes_per_side", n));
     step.pressure().ifPresent(p -> json.put("pressure", p.word()));
@@ -206,8 +209,8 @@ public final class JournalJson {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("at", inspection.at().toString());
     json.put("stage", inspection.stage());
-    json.put("method", inspection.method().word());
-    put(json, "magnification", inspection.magnification());
+    json.put("method", inspection.look().method().word());
+    put(json, "magnification", inspection.look().magnification());
     json.put("side", inspection.side().word());
     inspection.place().ifPresent(place -> json.put("place", place.word()));
     json.put("finding", inspection.finding().word());
@@ -291,9 +294,10 @@ public final class JournalJson {
     return new Session(
         node.member("name").text(),
         node.member("blade").text(),
-        node.member("filament_lot").optionalText(),
-        node.member("rig").optionalText(),
-        node.member("calibration").optionalText(),
+        new Equipment(
+            node.member("filament_lot").optionalText(),
+            node.member("rig").optionalText(),
+            node.member("calibration").optionalText()),
         node.member("room_celsius").optionalReal(),
         node.member("operator").optionalText(),
         node.member("opened").instant(),
@@ -305,8 +309,7 @@ public final class JournalJson {
         node.member("at").instant(),
         node.member("stage").text(),
         node.member("abrasive").text(),
-        node.member("grit").optionalInteger(),
-        node.member("micron").optionalReal(),
+        new Grain(node.member("grit").optionalInteger(), node.member("micron").optionalReal()),
         optional(node.member("direction"), EdgeDirection.class),
         node.member("strokes_per_side").optionalInteger(),
         optional(node.member("pressure"), Pressure.class),
@@ -319,8 +322,7 @@ public final class JournalJson {
     return new Inspection(
         node.member("at").instant(),
         node.member("stage").text(),
-        method,
-        node.member("magnification").optionalReal(),
+        new Look(method, node.member("magnification").optionalReal()),
         node.member("side").word(Side.class),
         place,
         node.member("finding").word(Finding.class),

@@ -15,6 +15,7 @@ import snick.journal.Blade;
 import snick.journal.CutPlacement;
 import snick.journal.FilamentLot;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
@@ -69,9 +70,10 @@ public final class JournalIntake {
     return new Session(
         prefix + s.name(),
         prefix + s.blade(),
-        s.filamentLot().map(lot -> prefix + lot),
-        s.rig(),
-        s.calibration(),
+        new Equipment(
+            s.equipment().filamentLot().map(lot -> prefix + lot),
+            s.equipment().rig(),
+            s.equipment().calibration()),
         s.roomCelsius(),
         s.operator(),
         s.opened(),

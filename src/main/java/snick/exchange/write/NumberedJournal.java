@@ -51,7 +51,7 @@ final class NumberedJournal {
     for (JournalJson.Log log : logs) {
       for (Version<Session> version : log.versions()) {
         blades.add(version.content().blade());
-        version.content().filamentLot().ifPresent(lots::add);
+        version.content().equipment().filamentLot().ifPresent(lots::add);
       }
     }
     return new JournalJson.Journal(

@@ -241,7 +241,7 @@ public final class ParquetExport {
     private List<Pool.StageRow> stages(Session session) {
       Optional<snick.journal.Blade> blade = store.journal().blade(session.blade());
       Optional<snick.journal.FilamentLot> lot =
-          session.filamentLot().flatMap(store.journal()::filamentLot);
+          session.equipment().filamentLot().flatMap(store.journal()::filamentLot);
       return store.journal().log(session.name()).orElseThrow().stages().stream()
           .map(stage -> new Pool.StageRow(session, stage, blade, lot))
           .toList();

@@ -138,12 +138,13 @@ final class Pool {
             blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
             blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
             blade("edge_length_mm", "mm", Blade::edgeLengthMm),
-            ParquetColumn.some("lot", TEXT, "", row -> row.session().filamentLot()),
+            ParquetColumn.some("lot", TEXT, "", row -> row.session().equipment().filamentLot()),
             ParquetColumn.some(
                 "lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
             ParquetColumn.some(
                 "room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
-            ParquetColumn.some("calibration", TEXT, "", row -> row.session().calibration()));
+            ParquetColumn.some(
+                "calibration", TEXT, "", row -> row.session().equipment().calibration()));
     Stream<ParquetColumn<StageRow>> figures =
         Arrays.stream(LotFigure.values())
             .map(
@@ -170,7 +171,8 @@ final class Pool {
         ParquetColumn.some("stage", TEXT, "", row -> place(row).map(p -> p.stage().name())));
     columns.add(ParquetColumn.some("blade", TEXT, "", row -> row.session().map(Session::blade)));
     columns.add(
-        ParquetColumn.some("lot", TEXT, "", row -> row.session().flatMap(Session::filamentLot)));
+        ParquetColumn.some(
+            "lot", TEXT, "", row -> row.session().flatMap(s -> s.equipment().filamentLot())));
     columns.add(
         ParquetColumn.some(
             "place_mm", REAL, "mm", row -> place(row).flatMap(p -> real(p.placeMm()))));

@@ -134,20 +134,20 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
 
   private static List<Phrase> changed(StoreReader store, Session before, Session now) {
     List<Phrase> changed = new ArrayList<>();
-    if (!before.rig().equals(now.rig())) {
+    if (!before.equipment().rig().equals(now.equipment().rig())) {
       changed.add(Phrase.of("changed.rig"));
     }
-    if (!before.filamentLot().equals(now.filamentLot())) {
+    if (!before.equipment().filamentLot().equals(now.equipment().filamentLot())) {
       changed.add(lots(lot(store, before), lot(store, now)));
     }
-    if (!before.calibration().equals(now.calibration())) {
+    if (!before.equipment().calibration().equals(now.equipment().calibration())) {
       changed.add(Phrase.of("changed.calibration"));
     }
     return changed;
   }
 
   private static Optional<FilamentLot> lot(StoreReader store, Session session) {
-    return session.filamentLot().flatMap(store.journal()::filamentLot);
+    return session.equipment().filamentLot().flatMap(store.journal()::filamentLot);
   }
 
   /** Another lot, and what it differs in beside its name where that is known. */
@@ -214,11 +214,11 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
   /** What tells one kind of step from another: strokes and pressure do not. */
   private static Phrase told(SharpeningStep step) {
     Object told = step.abrasive();
-    if (step.grit().isPresent()) {
-      told = Phrase.of("story.grit", "abrasive", told, "n", step.grit().getAsInt());
+    if (step.grain().grit().isPresent()) {
+      told = Phrase.of("story.grit", "abrasive", told, "n", step.grain().grit().getAsInt());
     }
-    if (step.micron().isPresent()) {
-      String grain = Noted.plain(step.micron().getAsDouble());
+    if (step.grain().micron().isPresent()) {
+      String grain = Noted.plain(step.grain().micron().getAsDouble());
       told = Phrase.of("story.micron", "abrasive", told, "n", grain);
     }
     return Phrase.of("story.step", "abrasive", told);

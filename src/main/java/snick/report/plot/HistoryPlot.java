@@ -79,7 +79,7 @@ public final class HistoryPlot {
     int cuts = story.visits().stream().mapToInt(BladeStory.Visit::cuts).sum();
     List<String> rigs =
         story.visits().stream()
-            .flatMap(visit -> visit.session().rig().stream())
+            .flatMap(visit -> visit.session().equipment().rig().stream())
             .distinct()
             .map(Shown::shortened)
             .toList();

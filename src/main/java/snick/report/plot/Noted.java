@@ -37,8 +37,8 @@ public record Noted(boolean personal, Words words) {
 
   private String step(SharpeningStep step) {
     List<String> parts = new ArrayList<>(List.of(step.abrasive()));
-    step.grit().ifPresent(grit -> parts.add(words.say("step.grit_of", "n", grit)));
-    number(parts, step.micron(), "step.micron_of");
+    step.grain().grit().ifPresent(grit -> parts.add(words.say("step.grit_of", "n", grit)));
+    number(parts, step.grain().micron(), "step.micron_of");
     step.direction().ifPresent(d -> parts.add(words.named("direction", d)));
     step.strokesPerSide().ifPresent(n -> parts.add(words.count("step.strokes_of", n)));
     step.pressure()
@@ -54,8 +54,8 @@ public record Noted(boolean personal, Words words) {
   }
 
   private String inspection(Inspection look) {
-    List<String> parts = new ArrayList<>(List.of(words.named("method", look.method())));
-    number(parts, look.magnification(), "report.magnified");
+    List<String> parts = new ArrayList<>(List.of(words.named("method", look.look().method())));
+    number(parts, look.look().magnification(), "report.magnified");
     parts.add(words.named("side", look.side()));
     look.place().ifPresent(place -> parts.add(words.say(place.told())));
     note(parts, look.note());

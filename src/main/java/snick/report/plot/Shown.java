@@ -89,7 +89,7 @@ public final class Shown {
   /** Where the figures of a picture are from. */
   static Phrase origin(Session session, int cuts) {
     return Phrase.of(
-        session.rig().isPresent() ? "draw.origin" : "draw.origin_no_rig",
+        session.equipment().rig().isPresent() ? "draw.origin" : "draw.origin_no_rig",
         "blade",
         shortened(session.blade()),
         "session",
@@ -97,7 +97,7 @@ public final class Shown {
         "day",
         Day.utc(session.opened()),
         "rig",
-        session.rig().map(Shown::shortened).orElse(""),
+        session.equipment().rig().map(Shown::shortened).orElse(""),
         "n",
         cuts);
   }

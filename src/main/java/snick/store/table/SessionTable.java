@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import snick.journal.Entry;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.Stage;
 import snick.phrase.NotAccepted;
 import snick.store.database.Database;
@@ -74,9 +75,10 @@ public final class SessionTable {
         new Session(
             session.name(),
             session.blade(),
-            session.filamentLot(),
-            session.rig(),
-            session.calibration(),
+            new Equipment(
+                session.equipment().filamentLot(),
+                session.equipment().rig(),
+                session.equipment().calibration()),
             session.roomCelsius(),
             session.operator(),
             session.opened(),
@@ -86,15 +88,15 @@ public final class SessionTable {
 
   private Entry<Session> insert(Entry<Session> entry) {
     Session session = entry.content();
-    Optional<Long> lot = session.filamentLot().map(lots::id);
+    Optional<Long> lot = session.equipment().filamentLot().map(lots::id);
     database
         .query("INSERT INTO session_entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
         .whole(entry.id())
         .whole(id(session.name()))
         .whole(blades.id(session.blade()))
         .whole(lot.map(OptionalLong::of).orElse(OptionalLong.empty()))
-        .text(session.rig())
-        .text(session.calibration())
+        .text(session.equipment().rig())
+        .text(session.equipment().calibration())
         .real(session.roomCelsius())
         .text(session.operator())
         .instant(session.opened())
@@ -292,9 +294,8 @@ public final class SessionTable {
         new Session(
             row.text("name"),
             row.text("label"),
-            row.optionalText("lot"),
-            row.optionalText("rig"),
-            row.optionalText("calibration"),
+            new Equipment(
+                row.optionalText("lot"), row.optionalText("rig"), row.optionalText("calibration")),
             row.optionalReal("room_celsius"),
             row.optionalText("operator"),
             row.instant("opened_utc_ns"),

@@ -11,12 +11,14 @@ import snick.journal.EdgeDirection;
 import snick.journal.Entry;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
 import snick.journal.SetAside;
 import snick.journal.SharpeningStep;
+import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
@@ -69,8 +71,8 @@ public final class StageEntryTable {
         .whole(stage)
         .instant(step.at())
         .text(step.abrasive())
-        .whole(step.grit())
-        .real(step.micron())
+        .whole(step.grain().grit())
+        .real(step.grain().micron())
         .text(step.direction().map(EdgeDirection::word))
         .whole(step.strokesPerSide())
         .text(step.pressure().map(Pressure::word))
@@ -84,8 +86,8 @@ public final class StageEntryTable {
         .whole(entryId)
         .whole(stage)
         .instant(inspection.at())
-        .text(inspection.method().word())
-        .real(inspection.magnification())
+        .text(inspection.look().method().word())
+        .real(inspection.look().magnification())
         .text(inspection.side().word())
         .text(inspection.place().map(Place::word))
         .text(inspection.finding().word())
@@ -199,8 +201,7 @@ public final class StageEntryTable {
         row.instant("at_utc_ns"),
         row.text("stage_name"),
         row.text("abrasive"),
-        row.optionalInteger("grit"),
-        row.optionalReal("micron"),
+        new Grain(row.optionalInteger("grit"), row.optionalReal("micron")),
         row.optionalText("direction").map(word -> EdgeDirection.valueOf(upper(word))),
         row.optionalInteger("strokes_per_side"),
         row.optionalText("pressure").map(word -> Pressure.valueOf(upper(word))),
@@ -211,8 +212,7 @@ public final class StageEntryTable {
     return new Inspection(
         row.instant("at_utc_ns"),
         row.text("stage_name"),
-        Method.valueOf(upper(row.text("method"))),
-        row.optionalReal("magnification"),
+        new Look(Method.valueOf(upper(row.text("method"))), row.optionalReal("magnification")),
         Side.valueOf(upper(row.text("side"))),
         row.optionalText("place").map(Place::parse),
         Finding.valueOf(upper(row.text("finding"))),

@@ -37,7 +37,7 @@ final class BurrInspections {
   }
 
   private static boolean covers(Inspection later, Inspection earlier) {
-    return later.method() == earlier.method()
+    return later.look().method() == earlier.look().method()
         && later.side().covers(earlier.side())
         && (later.place().isEmpty() || later.place().equals(earlier.place()));
   }
@@ -52,7 +52,8 @@ final class BurrInspections {
   }
 
   private BurrClue seen() {
-    List<Inspection> looks = latest.stream().filter(i -> i.method() != Method.THIN_PAPER).toList();
+    List<Inspection> looks =
+        latest.stream().filter(i -> i.look().method() != Method.THIN_PAPER).toList();
     List<Inspection> burrs = looks.stream().filter(i -> i.finding() == Finding.BURR_SEEN).toList();
     BurrClue.Says says = BurrClue.Says.NOTHING;
     if (!burrs.isEmpty()) {
@@ -80,14 +81,15 @@ final class BurrInspections {
   }
 
   private boolean clean(Method method) {
-    List<Inspection> looks = latest.stream().filter(i -> i.method() == method).toList();
+    List<Inspection> looks = latest.stream().filter(i -> i.look().method() == method).toList();
     return looks.stream().allMatch(i -> i.finding().saysNone())
         && looks.stream().anyMatch(i -> i.side().covers(Side.LEFT))
         && looks.stream().anyMatch(i -> i.side().covers(Side.RIGHT));
   }
 
   private BurrClue paper() {
-    List<Inspection> cuts = latest.stream().filter(i -> i.method() == Method.THIN_PAPER).toList();
+    List<Inspection> cuts =
+        latest.stream().filter(i -> i.look().method() == Method.THIN_PAPER).toList();
     BurrClue.Says says = BurrClue.Says.NOTHING;
     if (cuts.stream().anyMatch(i -> i.finding().pointsToBurr())) {
       says = BurrClue.Says.BURR;
@@ -131,19 +133,19 @@ final class BurrInspections {
   }
 
   private List<Inspection> of(Method method, Side side) {
-    return latest.stream().filter(i -> i.method() == method && i.side() == side).toList();
+    return latest.stream().filter(i -> i.look().method() == method && i.side() == side).toList();
   }
 
   /** The cheapest check not yet made; common practice, no source. */
   Phrase nextCheck() {
     for (Method method : CHEAPEST_FIRST) {
       for (Side side : List.of(Side.LEFT, Side.RIGHT)) {
-        if (latest.stream().noneMatch(i -> i.method() == method && i.side().covers(side))) {
+        if (latest.stream().noneMatch(i -> i.look().method() == method && i.side().covers(side))) {
           return Phrase.of("next_check." + method.word(), "side", Phrase.named("next_check", side));
         }
       }
       if (method == Method.FINGERTIP
-          && latest.stream().noneMatch(i -> i.method() == Method.THIN_PAPER)) {
+          && latest.stream().noneMatch(i -> i.look().method() == Method.THIN_PAPER)) {
         return Phrase.of("next_check.thin_paper");
       }
     }

@@ -26,7 +26,7 @@ record SaidNone(Method method, StageEvidence stage, Optional<StageEvidence> next
   /** What became of its none; empty if it did not look or said anything else. */
   Optional<Outcome> outcome(Judge judge) {
     List<Inspection> looks =
-        stage.inspections().stream().filter(i -> i.method() == method).toList();
+        stage.inspections().stream().filter(i -> i.look().method() == method).toList();
     if (looks.isEmpty() || !looks.stream().allMatch(i -> i.finding().saysNone())) {
       return Optional.empty();
     }
@@ -43,7 +43,7 @@ record SaidNone(Method method, StageEvidence stage, Optional<StageEvidence> next
   private Stream<Inspection> later(Inspection look) {
     List<Inspection> all = stage.inspections();
     return all.subList(all.indexOf(look) + 1, all.size()).stream()
-        .filter(l -> l.method() != method)
+        .filter(l -> l.look().method() != method)
         .filter(l -> l.side().covers(look.side()) || look.side().covers(l.side()))
         .filter(
             l -> l.place().isEmpty() || look.place().isEmpty() || l.place().equals(look.place()));
@@ -81,8 +81,11 @@ record SaidNone(Method method, StageEvidence stage, Optional<StageEvidence> next
 
   /** Whether no step has a finer grain than some step before: both sides by grit or both by µm. */
   private static boolean noFiner(List<SharpeningStep> steps, List<SharpeningStep> before) {
-    return noFiner(steps, before, s -> s.grit().isPresent() ? s.grit().getAsInt() : Double.NaN)
-        || noFiner(steps, before, s -> -s.micron().orElse(Double.NaN));
+    return noFiner(
+            steps,
+            before,
+            s -> s.grain().grit().isPresent() ? s.grain().grit().getAsInt() : Double.NaN)
+        || noFiner(steps, before, s -> -s.grain().micron().orElse(Double.NaN));
   }
 
   private static boolean noFiner(

@@ -16,58 +16,73 @@ import snick.verdict.statistic.Welch;
  * @param level error that the verdict may have: below 5 % before the planned number of cuts
  * @param verdict the outcome
  */
-record Decision(
-    double differenceGf, Comparison.DecidedBy decidedBy, double p, double level, Change verdict) {
+public record Decision(
+    double differenceGf, DecidedBy decidedBy, double p, double level, Change verdict) {
+
+  /** Which test decided. */
+  public enum DecidedBy {
+    WELCH,
+    MANN_WHITNEY,
+    PAIRED_T,
+    SIGNED_RANKS
+  }
 
   /**
-   * Applies the rules of {@link Judge}.
+   * Rules of {@link Judge} for one comparison.
    *
-   * @param rankSum asked only if ranks of whole groups decide
+   * @param standsOut whether a reading stands out so far that ranks decide
+   * @param rigLimitGf difference that the rig alone explains, gf; empty if it is not known
+   * @param level error that the verdict may have
    */
-  static Decision of(
-      Readings first,
-      Readings second,
-      Optional<Welch> welch,
-      Optional<Paired> paired,
-      boolean standsOut,
-      Supplier<RankSum> rankSum,
-      Optional<Equivalence> equivalence,
-      OptionalDouble rigLimitGf,
-      double level) {
-    double differenceGf = paired.map(Paired::differenceGf).orElse(second.meanGf() - first.meanGf());
-    Comparison.DecidedBy by = decidedBy(welch, paired, standsOut);
-    double p =
-        switch (by) {
-          case PAIRED_T -> paired.orElseThrow().p();
-          case SIGNED_RANKS -> paired.orElseThrow().signedRankP();
-          case WELCH -> meanP(welch.orElseThrow(), first, second);
-          case MANN_WHITNEY -> rankSum.get().p();
-        };
-    double shiftGf =
-        by == Comparison.DecidedBy.MANN_WHITNEY ? rankSum.get().hodgesLehmannGf() : differenceGf;
-    Change verdict = Change.NO_DIFFERENCE_SHOWN;
-    boolean beyondRig = rigLimitGf.isEmpty() || Math.abs(differenceGf) > rigLimitGf.getAsDouble();
-    if (equivalence.isPresent() && equivalence.get().p() < level) {
-      verdict = Change.EQUIVALENT;
-    } else if (p < level && beyondRig && shiftGf != 0) {
-      verdict = shiftGf < 0 ? Change.LOWER : Change.HIGHER;
+  record Rules(boolean standsOut, OptionalDouble rigLimitGf, double level) {
+    /** Decides; {@code rankSum} is asked only if ranks of whole groups decide. */
+    Decision of(
+        Readings first,
+        Readings second,
+        Optional<Welch> welch,
+        Optional<Paired> paired,
+        Optional<Equivalence> equivalence,
+        Supplier<RankSum> rankSum) {
+      double differenceGf =
+          paired.map(Paired::differenceGf).orElse(second.meanGf() - first.meanGf());
+      DecidedBy by = decidedBy(welch, paired);
+      double p =
+          switch (by) {
+            case PAIRED_T -> paired.orElseThrow().p();
+            case SIGNED_RANKS -> paired.orElseThrow().signedRankP();
+            case WELCH -> meanP(welch.orElseThrow(), first, second);
+            case MANN_WHITNEY -> rankSum.get().p();
+          };
+      double shiftGf =
+          by == DecidedBy.MANN_WHITNEY ? rankSum.get().hodgesLehmannGf() : differenceGf;
+      boolean equivalent = equivalence.isPresent() && equivalence.get().p() < level;
+      boolean shown = p < level && beyondRig(differenceGf);
+      return new Decision(
+          differenceGf, by, p, level, equivalent ? Change.EQUIVALENT : direction(shown, shiftGf));
     }
-    return new Decision(differenceGf, by, p, level, verdict);
+
+    private static Change direction(boolean shown, double shiftGf) {
+      if (!shown || shiftGf == 0) {
+        return Change.NO_DIFFERENCE_SHOWN;
+      }
+      return shiftGf < 0 ? Change.LOWER : Change.HIGHER;
+    }
+
+    private boolean beyondRig(double differenceGf) {
+      return rigLimitGf.isEmpty() || Math.abs(differenceGf) > rigLimitGf.getAsDouble();
+    }
+
+    private DecidedBy decidedBy(Optional<Welch> welch, Optional<Paired> paired) {
+      if (paired.isPresent()) {
+        return standsOut ? DecidedBy.SIGNED_RANKS : DecidedBy.PAIRED_T;
+      }
+      return standsOut || welch.isEmpty() ? DecidedBy.MANN_WHITNEY : DecidedBy.WELCH;
+    }
   }
 
   /** Whether it was made before the planned number of cuts. */
   boolean early() {
     return level < Comparison.SIGNIFICANCE;
-  }
-
-  private static Comparison.DecidedBy decidedBy(
-      Optional<Welch> welch, Optional<Paired> paired, boolean standsOut) {
-    if (paired.isPresent()) {
-      return standsOut ? Comparison.DecidedBy.SIGNED_RANKS : Comparison.DecidedBy.PAIRED_T;
-    }
-    return standsOut || welch.isEmpty()
-        ? Comparison.DecidedBy.MANN_WHITNEY
-        : Comparison.DecidedBy.WELCH;
   }
 
   private static double meanP(Welch welch, Readings first, Readings second) {

@@ -12,13 +12,7 @@ import snick.verdict.statistic.Readings;
 import snick.verdict.statistic.Welch;
 
 /** The sentences that tell what the tests of one comparison found. */
-record Explanation(
-    Decision decision,
-    Optional<Welch> welch,
-    Optional<Paired> paired,
-    RankSum rankSum,
-    Optional<Equivalence> equivalence,
-    OptionalDouble rigLimitGf) {
+record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
   Reason difference(Readings first, Readings second, MoreCuts moreCuts) {
     return new Reason(
         Phrase.of(
@@ -28,10 +22,10 @@ record Explanation(
             "second",
             figures(second),
             "found",
-            paired.map(this::tested).orElseGet(this::tested)),
+            tests.paired().map(this::tested).orElseGet(this::tested)),
         rule(),
         wouldChange(moreCuts),
-        Phrase.of(paired.isPresent() ? "source.paired" : "source.means"));
+        Phrase.of(tests.paired().isPresent() ? "source.paired" : "source.means"));
   }
 
   private Phrase rule() {
@@ -44,7 +38,7 @@ record Explanation(
   }
 
   private Phrase tested(Paired paired) {
-    boolean ranksDecide = decision.decidedBy() == Comparison.DecidedBy.SIGNED_RANKS;
+    boolean ranksDecide = decision.decidedBy() == Decision.DecidedBy.SIGNED_RANKS;
     return Phrase.of(
         ranksDecide ? "reason.paired_by_ranks" : "reason.paired",
         "n",
@@ -63,7 +57,7 @@ record Explanation(
 
   /** Says what skew does to groups of unequal size. */
   Optional<Reason> unequalGroups(Readings first, Readings second) {
-    boolean told = paired.isEmpty() && first.count() != second.count();
+    boolean told = tests.paired().isEmpty() && first.count() != second.count();
     return told
         ? Optional.of(
             new Reason(
@@ -88,11 +82,11 @@ record Explanation(
   }
 
   private Phrase tested() {
-    return welch.map(this::tested).orElseGet(() -> told("reason.no_scatter"));
+    return tests.welch().map(this::tested).orElseGet(() -> told("reason.no_scatter"));
   }
 
   private Phrase tested(Welch test) {
-    boolean ranksDecide = decision.decidedBy() == Comparison.DecidedBy.MANN_WHITNEY;
+    boolean ranksDecide = decision.decidedBy() == Decision.DecidedBy.MANN_WHITNEY;
     return told(
         ranksDecide ? "reason.welch_by_ranks" : "reason.welch",
         "interval",
@@ -108,7 +102,7 @@ record Explanation(
       "chance",
       Wording.chance(decision.p()),
       "ranks",
-      Wording.p(rankSum.p())
+      Wording.p(tests.rankSum().p())
     };
     return Phrase.of(key, Stream.of(always, more).flatMap(Stream::of).toArray());
   }
@@ -122,7 +116,8 @@ record Explanation(
   /** A change that is shown and larger than the margin has nothing to do with it. */
   Optional<Reason> againstMargin() {
     boolean shown = decision.verdict() == Change.LOWER || decision.verdict() == Change.HIGHER;
-    return equivalence
+    return tests
+        .equivalence()
         .filter(e -> !shown)
         .map(
             e ->
@@ -169,8 +164,9 @@ record Explanation(
   }
 
   /** Says which figures are not exact. */
-  Optional<Reason> approximations(Permutation permutation) {
-    boolean normal = rankSum.method() == RankSum.Method.NORMAL_APPROXIMATION;
+  Optional<Reason> approximations() {
+    Permutation permutation = tests.permutation();
+    boolean normal = tests.rankSum().method() == RankSum.Method.NORMAL_APPROXIMATION;
     return permutation.exact()
         ? Optional.empty()
         : Optional.of(
@@ -187,7 +183,7 @@ record Explanation(
   }
 
   Optional<Reason> shortInterval() {
-    Interval shift = rankSum.ciGf();
+    Interval shift = tests.rankSum().ciGf();
     if (shift.confidence() >= 0.95) {
       return Optional.empty();
     }

@@ -109,36 +109,34 @@ public record Judge(
   public Comparison compare(Readings allFirst, Readings allSecond) {
     Readings first = asPlanned(allFirst);
     Readings second = asPlanned(allSecond);
-    Optional<Welch> welch = Welch.of(first, second);
-    Optional<Paired> paired = Paired.of(first, second);
-    RankSum rankSum = RankSum.of(first, second);
-    Optional<Equivalence> equivalence = equivalence(welch, paired);
+    Tests tests = tests(first, second);
+    Decision decision = decision(first, second, tests.welch(), tests.paired(), tests::rankSum);
+    MoreCuts moreCuts = moreCuts(first, second, tests.paired(), decision);
     OptionalDouble rigLimit = rigLimitGf(first, second);
-    Decision decision = decision(first, second, welch, paired, () -> rankSum);
-    MoreCuts moreCuts = moreCuts(first, second, paired, decision);
-    Permutation permutation = Permutation.of(first, second);
-    Explanation explanation =
-        new Explanation(decision, welch, paired, rankSum, equivalence, rigLimit);
-    List<Reason> reasons = reasons(first, second, explanation, moreCuts, permutation);
+    List<Reason> reasons =
+        reasons(first, second, new Explanation(decision, tests, rigLimit), moreCuts);
     reasons.add(
         new Looks(planned, allFirst.count(), allSecond.count(), marginGf.isPresent()).reason());
     return new Comparison(
         GroupFigures.of(first, rig),
         GroupFigures.of(second, rig),
-        decision.differenceGf(),
-        welch,
-        paired,
-        rankSum,
-        permutation,
-        welch.flatMap(w -> Ratio.of(first, second, w)),
-        equivalence,
+        tests,
         rigLimit,
-        decision.decidedBy(),
-        decision.p(),
-        decision.level(),
-        decision.verdict(),
+        decision,
         moreCuts,
         reasons);
+  }
+
+  private Tests tests(Readings first, Readings second) {
+    Optional<Welch> welch = Welch.of(first, second);
+    Optional<Paired> paired = Paired.of(first, second);
+    return new Tests(
+        welch,
+        paired,
+        RankSum.of(first, second),
+        Permutation.of(first, second),
+        welch.flatMap(w -> Ratio.of(first, second, w)),
+        equivalence(welch, paired));
   }
 
   private Readings asPlanned(Readings readings) {
@@ -168,16 +166,9 @@ public record Judge(
         paired.isPresent()
             ? standsOut(paired.get().outlier())
             : standsOut(Grubbs.of(first)) || standsOut(Grubbs.of(second));
-    return Decision.of(
-        first,
-        second,
-        welch,
-        paired,
-        standsOut,
-        rankSum,
-        equivalence(welch, paired),
-        rigLimitGf(first, second),
-        early(first, second) ? EARLY_LEVEL : Comparison.SIGNIFICANCE);
+    double level = early(first, second) ? EARLY_LEVEL : Comparison.SIGNIFICANCE;
+    return new Decision.Rules(standsOut, rigLimitGf(first, second), level)
+        .of(first, second, welch, paired, equivalence(welch, paired), rankSum);
   }
 
   private boolean early(Readings first, Readings second) {
@@ -227,11 +218,7 @@ public record Judge(
   }
 
   private List<Reason> reasons(
-      Readings first,
-      Readings second,
-      Explanation explanation,
-      MoreCuts moreCuts,
-      Permutation permutation) {
+      Readings first, Readings second, Explanation explanation, MoreCuts moreCuts) {
     List<Reason> reasons = new ArrayList<>();
     reasons.add(explanation.difference(first, second, moreCuts));
     explanation.unequalGroups(first, second).ifPresent(reasons::add);
@@ -240,7 +227,7 @@ public record Judge(
     outlierReason(first).ifPresent(reasons::add);
     outlierReason(second).ifPresent(reasons::add);
     explanation.shortInterval().ifPresent(reasons::add);
-    explanation.approximations(permutation).ifPresent(reasons::add);
+    explanation.approximations().ifPresent(reasons::add);
     return reasons;
   }
 

@@ -85,7 +85,7 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   private static List<Step> steps(List<Comparison> comparisons, Comparison whole) {
     double[] holm =
-        Holm.adjusted(comparisons.stream().mapToDouble(Comparison::decisiveP).toArray());
+        Holm.adjusted(comparisons.stream().mapToDouble(c -> c.decision().p()).toArray());
     List<Step> steps = new ArrayList<>();
     for (int i = 0; i < holm.length; i++) {
       Comparison c = comparisons.get(i);
@@ -96,7 +96,8 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   private static Change adjusted(Comparison c, double holmP) {
     boolean lost =
-        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER) && !(holmP < c.level());
+        (c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER)
+            && !(holmP < c.decision().level());
     return lost ? Change.NO_DIFFERENCE_SHOWN : c.verdict();
   }
 

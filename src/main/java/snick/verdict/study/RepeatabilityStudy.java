@@ -1,6 +1,8 @@
 package snick.verdict.study;
 
+import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
@@ -18,32 +20,15 @@ import snick.verdict.statistic.Readings;
  * One-way random-effects study: repeated cuts in groups (days, lots, set-ups), split into scatter
  * within a group (repeatability) and between groups, by the mean squares.
  *
- * @param groups number of groups
- * @param cuts number of cuts
+ * @param anova analysis of variance of the groups, gf²
  * @param meanGf mean of all cuts, gf
- * @param standardErrorGf standard error of that mean with groups as random, gf
- * @param f ratio of mean squares
- * @param p of that ratio if there were no scatter between groups
- * @param withinVariance repeatability variance, gf²
- * @param betweenVariance variance between groups, gf²; 0 if the mean squares give less
- * @param withinSdCi95Gf 95 % χ² interval of the repeatability standard deviation, gf
- * @param share intraclass correlation: between over between plus within
- * @param shareCi95 its 95 % interval from F, exact for groups of equal size
+ * @param cutsPerGroup the n₀ of groups of unequal size; their size if all are equal
  * @param flagged readings that Grubbs' test flags in their group; all are kept
  */
 public record RepeatabilityStudy(
-    int groups,
-    int cuts,
-    double meanGf,
-    double standardErrorGf,
-    double f,
-    double p,
-    double withinVariance,
-    double betweenVariance,
-    Interval withinSdCi95Gf,
-    double share,
-    Interval shareCi95,
-    List<Grubbs> flagged) {
+    Anova anova, double meanGf, double cutsPerGroup, List<Grubbs> flagged) {
+  private static final double TAIL = 0.025;
+
   public RepeatabilityStudy {
     flagged = List.copyOf(flagged);
   }
@@ -62,42 +47,11 @@ public record RepeatabilityStudy(
       throw new NotAccepted("refused.no_group_scatters");
     }
     List<double[]> values = groups.stream().map(Readings::gramForce).toList();
-    return of(
-        Anova.of(values),
-        meanSize(values),
-        groups.stream().flatMapToDouble(g -> java.util.Arrays.stream(g.gramForce())).toArray(),
-        groups.stream().flatMap(g -> Grubbs.of(g).stream()).filter(Grubbs::flagged).toList());
-  }
-
-  private static RepeatabilityStudy of(
-      Anova anova, double size, double[] all, List<Grubbs> flagged) {
-    double within = anova.meanSquareWithin();
-    double between = Math.max(0, (anova.meanSquareBetween() - within) / size);
-    FDistribution upper = FDistribution.of(anova.dfBetween(), anova.dfWithin());
-    FDistribution lower = FDistribution.of(anova.dfWithin(), anova.dfBetween());
-    double low = anova.f() / upper.inverseSurvivalProbability(0.025);
-    double high = anova.f() * lower.inverseSurvivalProbability(0.025);
-    ChiSquaredDistribution chi = ChiSquaredDistribution.of(anova.dfWithin());
     return new RepeatabilityStudy(
-        anova.dfBetween() + 1,
-        all.length,
-        org.apache.commons.statistics.descriptive.Mean.of(all).getAsDouble(),
-        Math.sqrt(anova.meanSquareBetween() / all.length),
-        anova.f(),
-        anova.p(),
-        within,
-        between,
-        new Interval(
-            Math.sqrt(anova.squaresWithin() / chi.inverseSurvivalProbability(0.025)),
-            Math.sqrt(anova.squaresWithin() / chi.inverseSurvivalProbability(0.975)),
-            0.95),
-        between / (between + within),
-        new Interval(share(low, size), share(high, size), 0.95),
-        flagged);
-  }
-
-  private static double share(double f, double size) {
-    return Math.max(0, (f - 1) / (f + size - 1));
+        Anova.of(values),
+        Mean.of(values.stream().flatMapToDouble(Arrays::stream).toArray()).getAsDouble(),
+        meanSize(values),
+        groups.stream().flatMap(g -> Grubbs.of(g).stream()).filter(Grubbs::flagged).toList());
   }
 
   /** The n₀ of unequal groups; their size if all are equal. */
@@ -107,30 +61,77 @@ public record RepeatabilityStudy(
     return (all - squares / all) / (groups.size() - 1);
   }
 
-  /** Repeatability standard deviation, gf. */
-  public double withinSdGf() {
-    return Math.sqrt(withinVariance);
+  /** Number of groups. */
+  public int groups() {
+    return anova.dfBetween() + 1;
   }
 
-  /** Standard deviation between groups, gf. */
+  /** Number of cuts. */
+  public int cuts() {
+    return anova.dfWithin() + groups();
+  }
+
+  /** Repeatability standard deviation, gf. */
+  public double withinSdGf() {
+    return Math.sqrt(anova.meanSquareWithin());
+  }
+
+  /** Its 95 % χ² interval, gf. */
+  public Interval withinSdCi95Gf() {
+    ChiSquaredDistribution chi = ChiSquaredDistribution.of(anova.dfWithin());
+    return new Interval(
+        Math.sqrt(anova.squaresWithin() / chi.inverseSurvivalProbability(TAIL)),
+        Math.sqrt(anova.squaresWithin() / chi.inverseSurvivalProbability(1 - TAIL)),
+        0.95);
+  }
+
+  /** Standard deviation between groups, gf; 0 if the mean squares give less. */
   public double betweenSdGf() {
-    return Math.sqrt(betweenVariance);
+    return Math.sqrt(betweenVariance());
   }
 
   /** Standard deviation of one cut in one group chosen at random, gf. */
   public double totalSdGf() {
-    return Math.sqrt(betweenVariance + withinVariance);
+    return Math.sqrt(betweenVariance() + anova.meanSquareWithin());
+  }
+
+  private double betweenVariance() {
+    return Math.max(0, (anova.meanSquareBetween() - anova.meanSquareWithin()) / cutsPerGroup);
+  }
+
+  /** Intraclass correlation: variance between groups over all variance. */
+  public double share() {
+    return betweenVariance() / (betweenVariance() + anova.meanSquareWithin());
+  }
+
+  /** Its 95 % interval from F, exact for groups of equal size. */
+  public Interval shareCi95() {
+    FDistribution upper = FDistribution.of(anova.dfBetween(), anova.dfWithin());
+    FDistribution lower = FDistribution.of(anova.dfWithin(), anova.dfBetween());
+    return new Interval(
+        share(anova.f() / upper.inverseSurvivalProbability(TAIL)),
+        share(anova.f() * lower.inverseSurvivalProbability(TAIL)),
+        0.95);
+  }
+
+  private double share(double f) {
+    return Math.max(0, (f - 1) / (f + cutsPerGroup - 1));
+  }
+
+  /** Standard error of the mean with groups as random, gf. */
+  public double standardErrorGf() {
+    return Math.sqrt(anova.meanSquareBetween() / cuts());
   }
 
   /** Half the 95 % interval of the mean with groups as random, gf. */
   public double meanHalfWidthGf() {
-    return standardErrorGf * TDistribution.of(groups - 1).inverseSurvivalProbability(0.025);
+    return standardErrorGf() * TDistribution.of(anova.dfBetween()).inverseSurvivalProbability(TAIL);
   }
 
   /** What the verdicts need to know of the rig. */
   public RigRepeatability rig() {
     return new RigRepeatability(
-        withinSdGf(), cuts - groups, "study of " + cuts + " cuts in " + groups + " groups");
+        withinSdGf(), anova.dfWithin(), "study of " + cuts() + " cuts in " + groups() + " groups");
   }
 
   /** The study in words. */
@@ -139,17 +140,17 @@ public record RepeatabilityStudy(
         Phrase.of(
             "reason.study",
             "cuts",
-            Wording.cuts(cuts),
+            Wording.cuts(cuts()),
             "groups",
-            groups,
+            groups(),
             "within",
             Wording.gf(withinSdGf()),
             "interval",
-            Wording.range(withinSdCi95Gf),
+            Wording.range(withinSdCi95Gf()),
             "between",
             Wording.gf(betweenSdGf()),
             "p",
-            Wording.p(p),
+            Wording.p(anova.p()),
             "shown",
             Wording.gf(rig().smallestShownDifferenceGf(5)));
     List<String> outliers = flagged.stream().map(g -> Wording.gf(g.valueGf())).toList();

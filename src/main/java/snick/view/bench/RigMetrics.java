@@ -65,57 +65,57 @@ public final class RigMetrics {
   }
 
   private void registerRig(int rig) {
-    gauge(rig, "snick.loaded", "1 while the filament is loaded", r -> r.loaded() ? 1 : 0);
+    gauge(rig, "snick.loaded", "1 while the filament is loaded", r -> r.signal().loaded() ? 1 : 0);
     gauge(
         rig,
         "snick.connected",
         "1 if samples arrive",
         r -> r.link() == RigState.Link.RECORDING ? 1 : 0);
-    gauge(rig, "snick.calibrated", "1 if cuts get a force", r -> r.calibrated() ? 1 : 0);
+    gauge(rig, "snick.calibrated", "1 if cuts get a force", r -> r.signal().calibrated() ? 1 : 0);
     gauge(
         rig,
         "snick.sample.rate.hertz",
         "Samples per second, device clock",
-        r -> r.rateHertz().orElse(UNKNOWN));
+        r -> r.clock().rateHertz().orElse(UNKNOWN));
     gauge(
         rig,
         "snick.noise.counts",
         "Standard deviation of a sample at rest",
-        r -> r.rest().map(RigState.Rest::noiseCounts).orElse(UNKNOWN));
+        r -> r.signal().rest().map(RigState.Rest::noiseCounts).orElse(UNKNOWN));
     gauge(
         rig,
         "snick.zero.counts",
         "Reading at rest",
-        r -> r.rest().map(RigState.Rest::levelCounts).orElse(UNKNOWN));
-    counter(rig, "snick.samples", "Samples read", Tags.empty(), r -> r.facts().samples());
+        r -> r.signal().rest().map(RigState.Rest::levelCounts).orElse(UNKNOWN));
+    counter(rig, "snick.samples", "Samples read", Tags.empty(), r -> r.traffic().facts().samples());
     counter(
         rig,
         "snick.samples.lost",
         "Samples known to be lost",
         Tags.empty(),
-        r -> r.facts().lostSamples());
+        r -> r.traffic().facts().lostSamples());
     counter(
         rig,
         "snick.samples.overrange",
         "Samples at the end of the converter's range",
         Tags.empty(),
-        r -> r.facts().overrange());
+        r -> r.traffic().facts().overrange());
     counter(
         rig,
         "snick.device.restarts",
         "Restarts of the device",
         Tags.empty(),
-        r -> r.facts().restarts());
+        r -> r.traffic().facts().restarts());
     counter(
         rig,
         "snick.link.reopened",
         "Times the link was opened again",
         Tags.empty(),
-        r -> r.facts().reopened());
-    frames(rig, "good", r -> r.tally().goodFrames() + r.tally().goodLines());
-    frames(rig, "bad_check", r -> r.tally().badChecks());
-    frames(rig, "malformed", r -> r.tally().malformed() + r.tally().tooLong());
-    frames(rig, "unknown_type", r -> r.tally().unknownTypes());
+        r -> r.traffic().facts().reopened());
+    frames(rig, "good", r -> r.traffic().tally().goodFrames() + r.traffic().tally().goodLines());
+    frames(rig, "bad_check", r -> r.traffic().tally().badChecks());
+    frames(rig, "malformed", r -> r.traffic().tally().malformed() + r.traffic().tally().tooLong());
+    frames(rig, "unknown_type", r -> r.traffic().tally().unknownTypes());
   }
 
   private void frames(int rig, String result, ToDoubleFunction<RigState> value) {

@@ -36,7 +36,7 @@ public final class LookWork implements RigWork {
     this.bench = bench;
     this.rig = rig;
     this.seconds = seconds;
-    this.before = rig.get().tally();
+    this.before = rig.get().traffic().tally();
   }
 
   private synchronized void passed(long deviceNanos) {
@@ -90,14 +90,14 @@ public final class LookWork implements RigWork {
   }
 
   private RigCheck.Circumstances known(RigState now) {
-    Tally tally = now.tally();
+    Tally tally = now.traffic().tally();
     return new RigCheck.Circumstances(
         now.hello()
             .map(Hello::nominalRateMilliHertz)
             .filter(rate -> rate > 0)
             .map(rate -> new SampleRate(rate / 1000.0)),
         bench.calibration(now.rig()),
-        now.clockErrorPpm(),
+        now.clock().errorPpm(),
         good(tally) - good(before),
         bad(tally) - bad(before));
   }

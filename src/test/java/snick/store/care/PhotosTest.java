@@ -18,9 +18,11 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.journal.Blade;
 import snick.journal.Finding;
 import snick.journal.Inspection;
+import snick.journal.Inspection.Look;
 import snick.journal.Method;
 import snick.journal.Photo;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.Side;
 import snick.phrase.NotAccepted;
 import snick.store.Store;
@@ -52,8 +54,7 @@ class PhotosTest {
               new Inspection(
                       NOON,
                       "as found",
-                      Method.RAKING_LIGHT,
-                      OptionalDouble.empty(),
+                      new Look(Method.RAKING_LIGHT, OptionalDouble.empty()),
                       Side.LEFT,
                       Optional.empty(),
                       Finding.BURR_SEEN,
@@ -71,9 +72,7 @@ class PhotosTest {
     return new Session(
         "evening",
         "kitchen-1",
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
+        new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
         OptionalDouble.empty(),
         Optional.empty(),
         NOON,

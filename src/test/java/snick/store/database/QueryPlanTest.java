@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.journal.Blade;
 import snick.journal.Session;
+import snick.journal.Session.Equipment;
 import snick.journal.Stage;
 import snick.store.Examples;
 import snick.store.SessionEvidence;
@@ -64,9 +65,7 @@ class QueryPlanTest {
               new Session(
                   SESSION,
                   "a blade",
-                  Optional.empty(),
-                  Optional.empty(),
-                  Optional.empty(),
+                  new Equipment(Optional.empty(), Optional.empty(), Optional.empty()),
                   OptionalDouble.empty(),
                   Optional.empty(),
                   Examples.NOON,

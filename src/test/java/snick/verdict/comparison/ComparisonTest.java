@@ -59,12 +59,12 @@ class ComparisonTest {
   void identicalReadingsGiveNoTAndNoNan() {
     Comparison c = Judge.withMarginGf(5).compare(of(100, 100, 100), of(100, 100, 100));
 
-    assertThat(c.welch()).isEmpty();
+    assertThat(c.tests().welch()).isEmpty();
     assertThat(c.effect()).isEmpty();
-    assertThat(c.equivalence()).isEmpty();
-    assertThat(c.rankSum().p()).isEqualTo(1);
-    assertThat(c.rankSum().hodgesLehmannGf()).isZero();
-    assertThat(c.permutation().p()).isEqualTo(1);
+    assertThat(c.tests().equivalence()).isEmpty();
+    assertThat(c.tests().rankSum().p()).isEqualTo(1);
+    assertThat(c.tests().rankSum().hodgesLehmannGf()).isZero();
+    assertThat(c.tests().permutation().p()).isEqualTo(1);
     assertThat(c.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
     assertThat(c.moreCuts()).isInstanceOf(MoreCuts.NotWorthIt.class);
     assertThat(texts(c)).doesNotContain("NaN");
@@ -73,12 +73,12 @@ class ComparisonTest {
   @Test
   void groupsWithoutScatterAreJudgedByRanks() {
     Comparison few = Judge.plain().compare(of(100, 100, 100), of(80, 80, 80));
-    assertThat(few.decidedBy()).isEqualTo(Comparison.DecidedBy.MANN_WHITNEY);
-    assertThat(few.rankSum().p()).isCloseTo(0.1, within(1e-12));
+    assertThat(few.decision().decidedBy()).isEqualTo(Decision.DecidedBy.MANN_WHITNEY);
+    assertThat(few.tests().rankSum().p()).isCloseTo(0.1, within(1e-12));
     assertThat(few.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
 
     Comparison more = Judge.plain().compare(of(9, 9, 9, 9, 9), of(8, 8, 8, 8, 8));
-    assertThat(more.rankSum().p()).isCloseTo(2.0 / 252, within(1e-12));
+    assertThat(more.tests().rankSum().p()).isCloseTo(2.0 / 252, within(1e-12));
     assertThat(more.verdict()).isEqualTo(Change.LOWER);
     assertThat(texts(more)).doesNotContain("NaN").contains("as the cuts of each are alike");
   }
@@ -86,7 +86,7 @@ class ComparisonTest {
   @Test
   void oneSteadyGroupIsStillComparable() {
     Comparison c = Judge.plain().compare(of(100, 100, 100), of(80, 82, 81));
-    assertThat(c.welch().orElseThrow().degreesOfFreedom()).isCloseTo(2, within(1e-12));
+    assertThat(c.tests().welch().orElseThrow().degreesOfFreedom()).isCloseTo(2, within(1e-12));
     assertThat(c.verdict()).isEqualTo(Change.LOWER);
   }
 
@@ -112,10 +112,10 @@ class ComparisonTest {
     Readings odd = of(100, 101, 99, 100.5, 99.5, 170);
     Comparison c = Judge.plain().compare(odd, of(90, 91, 89, 90.5, 89.5, 90.2));
 
-    assertThat(c.decidedBy()).isEqualTo(Comparison.DecidedBy.MANN_WHITNEY);
+    assertThat(c.decision().decidedBy()).isEqualTo(Decision.DecidedBy.MANN_WHITNEY);
     assertThat(c.first().n()).isEqualTo(6);
     assertThat(c.first().outlier().orElseThrow().valueGf()).isEqualTo(170);
-    assertThat(c.welch().orElseThrow().p()).isGreaterThan(0.05);
+    assertThat(c.tests().welch().orElseThrow().p()).isGreaterThan(0.05);
     assertThat(c.verdict()).isEqualTo(Change.LOWER);
     assertThat(texts(c)).contains("It is kept in every figure");
   }
@@ -172,9 +172,9 @@ class ComparisonTest {
   @Test
   void tooFewCutsForAnExactIntervalIsSaid() {
     Comparison c = Judge.plain().compare(of(10, 11), of(12, 13));
-    assertThat(c.rankSum().ciGf().confidence()).isCloseTo(2.0 / 3, within(1e-12));
-    assertThat(c.rankSum().ciGf().low()).isEqualTo(1);
-    assertThat(c.rankSum().ciGf().high()).isEqualTo(3);
+    assertThat(c.tests().rankSum().ciGf().confidence()).isCloseTo(2.0 / 3, within(1e-12));
+    assertThat(c.tests().rankSum().ciGf().low()).isEqualTo(1);
+    assertThat(c.tests().rankSum().ciGf().high()).isEqualTo(3);
     assertThat(texts(c)).contains("is only 67 % sure of its range");
   }
 
@@ -238,11 +238,14 @@ class ComparisonTest {
     Comparison back = Judge.withMarginGf(3).compare(second, first);
 
     assertThat(back.differenceGf()).isCloseTo(-there.differenceGf(), within(1e-9));
-    assertThat(back.rankSum().p()).isCloseTo(there.rankSum().p(), within(1e-12));
-    assertThat(back.rankSum().u() + there.rankSum().u()).isEqualTo(a.size() * b.size());
-    assertThat(back.rankSum().ciGf().low()).isCloseTo(-there.rankSum().ciGf().high(), within(1e-9));
-    assertThat(back.permutation().p()).isCloseTo(there.permutation().p(), within(1e-12));
-    assertThat(there.permutation().p()).isPositive();
+    assertThat(back.tests().rankSum().p()).isCloseTo(there.tests().rankSum().p(), within(1e-12));
+    assertThat(back.tests().rankSum().u() + there.tests().rankSum().u())
+        .isEqualTo(a.size() * b.size());
+    assertThat(back.tests().rankSum().ciGf().low())
+        .isCloseTo(-there.tests().rankSum().ciGf().high(), within(1e-9));
+    assertThat(back.tests().permutation().p())
+        .isCloseTo(there.tests().permutation().p(), within(1e-12));
+    assertThat(there.tests().permutation().p()).isPositive();
     assertThat(back.verdict()).isEqualTo(mirrored(there.verdict()));
     assertThat(texts(there)).doesNotContain("NaN").doesNotContain("Infinity");
   }
@@ -252,8 +255,8 @@ class ComparisonTest {
   void exactlyOneInTwentyIsNoDifferenceEitherWay() {
     Readings a = of(51, 52, 52, 53, 54, 55, 55);
     Readings b = of(50, 50, 52);
-    assertThat(Judge.withMarginGf(3).compare(a, b).rankSum().p()).isEqualTo(0.05);
-    assertThat(Judge.withMarginGf(3).compare(b, a).rankSum().p()).isEqualTo(0.05);
+    assertThat(Judge.withMarginGf(3).compare(a, b).tests().rankSum().p()).isEqualTo(0.05);
+    assertThat(Judge.withMarginGf(3).compare(b, a).tests().rankSum().p()).isEqualTo(0.05);
     assertThat(Judge.withMarginGf(3).verdict(a, b)).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
     assertThat(Judge.withMarginGf(3).verdict(b, a)).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
   }

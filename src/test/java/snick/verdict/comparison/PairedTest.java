@@ -59,7 +59,8 @@ class PairedTest {
   void placesAloneSettleWhetherPairsDecide() {
     Readings a = Readings.ofGramForce("a", 90, 120, 100, 130, 95).at(10, 30, 50, 70, 90);
     Readings b = Readings.ofGramForce("b", 84, 115, 93, 126, 88).at(90.4, 70, 49.6, 30, 10);
-    assertThat(Judge.plain().compare(a, b).decidedBy()).isEqualTo(Comparison.DecidedBy.PAIRED_T);
+    assertThat(Judge.plain().compare(a, b).decision().decidedBy())
+        .isEqualTo(Decision.DecidedBy.PAIRED_T);
     assertThat(Paired.of(a, b.withoutPlaces())).isEmpty();
     assertThat(Paired.of(a, b.at(90, 70, 50, 33, 10)))
         .hasValueSatisfying(p -> assertThat(p.pairs()).isEqualTo(4));
@@ -81,8 +82,8 @@ class PairedTest {
     Readings a = readings(100, 101, 99, 102, 98, 100, 101, 99);
     Readings b = readings(90, 92, 88, 93, 87, 91, 90, 10);
     Comparison c = Judge.plain().compare(a, b);
-    assertThat(c.decidedBy()).isEqualTo(Comparison.DecidedBy.SIGNED_RANKS);
-    assertThat(c.decisiveP()).isCloseTo(2 / 256.0, within(0.01));
+    assertThat(c.decision().decidedBy()).isEqualTo(Decision.DecidedBy.SIGNED_RANKS);
+    assertThat(c.decision().p()).isCloseTo(2 / 256.0, within(0.01));
     assertThat(c.verdict()).isEqualTo(Change.LOWER);
   }
 
@@ -101,7 +102,7 @@ class PairedTest {
     Readings a = Readings.ofGramForce("a", 100, 104, 97, 101, 99, 103, 50);
     Readings b = Readings.ofGramForce("b", 92, 95, 90, 96, 91, 94, 500);
     Comparison early = planned.compare(a.first(4), b.first(4));
-    assertThat(early.decisiveP()).isBetween(0.001, 0.05);
+    assertThat(early.decision().p()).isBetween(0.001, 0.05);
     assertThat(early.verdict()).isEqualTo(Change.NO_DIFFERENCE_SHOWN);
     assertThat(early.moreCuts()).isEqualTo(new MoreCuts.PerGroup(6, Phrase.of("more.as_planned")));
     assertThat(early.reasons()).anyMatch(r -> told(r.text()).contains("early look: 4 and 4 of 6"));

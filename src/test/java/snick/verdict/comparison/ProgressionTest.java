@@ -86,13 +86,13 @@ class ProgressionTest {
     Readings b = Readings.ofGramForce("b", 95, 99, 92, 96, 93);
     Comparison alone = Judge.plain().compare(a, b);
     assertThat(alone.verdict()).isEqualTo(Change.LOWER);
-    assertThat(alone.decisiveP()).isBetween(0.02, 0.05);
+    assertThat(alone.decision().p()).isBetween(0.02, 0.05);
 
     Progression p = Progression.of(List.of(a, b, a, b), Judge.plain());
     assertThat(p.steps())
         .extracting(Progression.Step::change)
         .containsOnly(Change.NO_DIFFERENCE_SHOWN);
-    assertThat(p.steps().get(0).holmP()).isCloseTo(3 * alone.decisiveP(), within(1e-12));
+    assertThat(p.steps().get(0).holmP()).isCloseTo(3 * alone.decision().p(), within(1e-12));
   }
 
   @Test
