@@ -383,4 +383,17 @@ class ArchitectureTest {
     assertThat(types)
         .allSatisfy((name, count) -> assertThat(count).as(name).isLessThanOrEqualTo(MOST_TYPES));
   }
+
+  /** A name that stands in two packages makes a reader look twice. */
+  @Test
+  void noNameStandsInTwoPackages() {
+    Map<String, List<String>> packages =
+        CLASSES.stream()
+            .filter(type -> type.isTopLevelClass() && !type.getSimpleName().equals("package-info"))
+            .collect(
+                Collectors.groupingBy(
+                    JavaClass::getSimpleName,
+                    Collectors.mapping(JavaClass::getPackageName, Collectors.toList())));
+    assertThat(packages).allSatisfy((name, where) -> assertThat(where).as(name).hasSize(1));
+  }
 }

@@ -9,14 +9,14 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.Setting;
+import snick.cli.terminal.ProgramVersion;
 import snick.cli.terminal.Terminal;
-import snick.cli.terminal.Version;
 
 /** The top of the command line; the commands below it are in {@link TopCommand}. */
 @Command(
     name = "snick",
     mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
+    versionProvider = ProgramVersion.class,
     description = "Serial-port bridge and recorder for home-built edge-force rigs.",
     exitCodeListHeading = "%nExit status:%n",
     exitCodeList = {

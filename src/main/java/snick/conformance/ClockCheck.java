@@ -2,7 +2,7 @@ package snick.conformance;
 
 import java.util.Locale;
 import java.util.Optional;
-import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 
 /** The device's clock against the host's: two moments, each known by the fastest of some pings. */
 final class ClockCheck {
@@ -46,7 +46,7 @@ final class ClockCheck {
   private Optional<Reply> fastestPing() {
     Optional<Reply> fastest = Optional.empty();
     for (int i = 0; i < PINGS; i++) {
-      Optional<Reply> reply = talk.ask(tag -> new HostCommand.Ping(tag, 0));
+      Optional<Reply> reply = talk.ask(MessageType.PING, 0);
       if (reply.isPresent()
           && (fastest.isEmpty() || reply.get().roundTripNanos() < fastest.get().roundTripNanos())) {
         fastest = reply;

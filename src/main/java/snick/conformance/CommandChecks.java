@@ -4,10 +4,9 @@ import static snick.conformance.Conversation.MILLI;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntFunction;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.Status;
 
 /** Commands that a device knows. */
@@ -31,8 +30,8 @@ final class CommandChecks {
   }
 
   void ping() {
-    Optional<Reply> first = talk.ask(tag -> new HostCommand.Ping(tag, TOKEN));
-    Optional<Reply> second = talk.ask(tag -> new HostCommand.Ping(tag, 0));
+    Optional<Reply> first = talk.ask(MessageType.PING, TOKEN);
+    Optional<Reply> second = talk.ask(MessageType.PING, 0);
     boolean met =
         first.isPresent()
             && second.isPresent()
@@ -54,23 +53,23 @@ final class CommandChecks {
   /** Stop a streaming device, then start it again. */
   void stopAndStart() {
     stop();
-    repeat(HostCommand.Stop::new, "stop while idle");
+    repeat(MessageType.STOP, "stop while idle");
     start();
-    repeat(HostCommand.Start::new, "start while streaming");
+    repeat(MessageType.START, "start while streaming");
   }
 
   private void stop() {
-    Optional<Reply> reply = talk.ask(HostCommand.Stop::new);
+    Optional<Reply> reply = talk.ask(MessageType.STOP);
     int after = talk.heard().size();
     talk.listen(AFTER_STOP_NANOS);
     talk.listen(
-        STATUS_WAIT_NANOS, () -> !talk.heard().since(after, Event.Reported.class).isEmpty());
+        STATUS_WAIT_NANOS, () -> !talk.heard().since(after, Arrival.Reported.class).isEmpty());
     boolean accepted = reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED;
-    int late = talk.heard().since(after, Event.Samples.class).size();
-    List<Event.Reported> reports = talk.heard().since(after, Event.Reported.class);
+    int late = talk.heard().since(after, Arrival.Samples.class).size();
+    List<Arrival.Reported> reports = talk.heard().since(after, Arrival.Reported.class);
     boolean idle =
         !reports.isEmpty() && reports.get(reports.size() - 1).status().state() == Status.State.IDLE;
-    boolean numbered = accepted && numbersOn(talk.heard().since(0, Event.Samples.class), reply);
+    boolean numbered = accepted && numbersOn(talk.heard().since(0, Arrival.Samples.class), reply);
     findings.judge(
         Condition.STOP,
         accepted && late == 0 && idle && numbered,
@@ -82,16 +81,17 @@ final class CommandChecks {
             + (numbered ? "" : ", not the number after the last sample"));
   }
 
-  private static boolean numbersOn(List<Event.Samples> batches, Optional<Reply> reply) {
+  private static boolean numbersOn(List<Arrival.Samples> batches, Optional<Reply> reply) {
     return batches.isEmpty()
         || batches.get(batches.size() - 1).nextSequence() == reply.get().answer().value();
   }
 
   private void start() {
     int from = talk.heard().size();
-    Optional<Reply> reply = talk.ask(HostCommand.Start::new);
-    talk.listen(SAMPLES_WAIT_NANOS, () -> !talk.heard().since(from, Event.Samples.class).isEmpty());
-    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+    Optional<Reply> reply = talk.ask(MessageType.START);
+    talk.listen(
+        SAMPLES_WAIT_NANOS, () -> !talk.heard().since(from, Arrival.Samples.class).isEmpty());
+    List<Arrival.Samples> batches = talk.heard().since(from, Arrival.Samples.class);
     boolean met =
         reply.isPresent()
             && !batches.isEmpty()
@@ -104,7 +104,7 @@ final class CommandChecks {
             + (batches.isEmpty() ? "no samples" : "first sample " + batches.get(0).sequence()));
   }
 
-  private void repeat(IntFunction<HostCommand> command, String what) {
+  private void repeat(MessageType command, String what) {
     Optional<Reply> reply = talk.ask(command);
     findings.judge(
         Condition.REPEAT,
@@ -115,16 +115,15 @@ final class CommandChecks {
   /** Rates and gains of a device that said this hello last. */
   void settings(Hello hello) {
     inForce(
-        talk.ask(tag -> new HostCommand.SetRate(tag, hello.nominalRateMilliHertz())),
+        talk.ask(MessageType.SET_RATE, hello.nominalRateMilliHertz()),
         hello.nominalRateMilliHertz(),
         "rate");
-    inForce(talk.ask(tag -> new HostCommand.SetGain(tag, hello.gain())), hello.gain(), "gain");
+    inForce(talk.ask(MessageType.SET_GAIN, hello.gain()), hello.gain(), "gain");
     refused(
-        talk.ask(tag -> new HostCommand.SetRate(tag, UNLIKELY_MILLI_HERTZ)),
+        talk.ask(MessageType.SET_RATE, UNLIKELY_MILLI_HERTZ),
         hello.nominalRateMilliHertz(),
         "1 mHz");
-    refused(
-        talk.ask(tag -> new HostCommand.SetGain(tag, UNLIKELY_GAIN)), hello.gain(), "gain 65535");
+    refused(talk.ask(MessageType.SET_GAIN, UNLIKELY_GAIN), hello.gain(), "gain 65535");
     new RateChecks(talk, findings).nearest(hello);
     boolean gain = changeGain(hello);
     boolean rate = changeRate(hello);
@@ -137,7 +136,7 @@ final class CommandChecks {
     boolean met =
         reply.isPresent()
             && reply.get().says(Answer.Result.ACCEPTED, value)
-            && reply.get().before(Event.SaidHello.class).isEmpty();
+            && reply.get().before(Arrival.SaidHello.class).isEmpty();
     findings.judge(
         Condition.IN_FORCE, met, what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
   }
@@ -153,13 +152,13 @@ final class CommandChecks {
   private boolean changeGain(Hello hello) {
     for (int gain : GAINS) {
       if (gain != hello.gain()) {
-        Optional<Reply> there = talk.ask(tag -> new HostCommand.SetGain(tag, gain));
+        Optional<Reply> there = talk.ask(MessageType.SET_GAIN, gain);
         if (accepted(there)) {
           changed(there, gain, said(there).map(Hello::gain));
-          talk.ask(HostCommand.Stop::new);
-          Optional<Reply> back = talk.ask(tag -> new HostCommand.SetGain(tag, hello.gain()));
+          talk.ask(MessageType.STOP);
+          Optional<Reply> back = talk.ask(MessageType.SET_GAIN, hello.gain());
           changed(back, hello.gain(), said(back).map(Hello::gain));
-          talk.ask(HostCommand.Start::new);
+          talk.ask(MessageType.START);
           return true;
         }
       }
@@ -170,13 +169,13 @@ final class CommandChecks {
   private boolean changeRate(Hello hello) {
     for (long rate : RATES) {
       if (rate != hello.nominalRateMilliHertz()) {
-        Optional<Reply> there = talk.ask(tag -> new HostCommand.SetRate(tag, rate));
+        Optional<Reply> there = talk.ask(MessageType.SET_RATE, rate);
         if (accepted(there)) {
           Optional<Long> inForce = said(there).map(Hello::nominalRateMilliHertz);
           changed(there, there.get().answer().value(), inForce);
           new RateChecks(talk, findings).follows(there.get().answer().value());
           long before = hello.nominalRateMilliHertz();
-          Optional<Reply> back = talk.ask(tag -> new HostCommand.SetRate(tag, before));
+          Optional<Reply> back = talk.ask(MessageType.SET_RATE, before);
           changed(back, before, said(back).map(Hello::nominalRateMilliHertz));
           return true;
         }
@@ -191,7 +190,7 @@ final class CommandChecks {
 
   private static Optional<Hello> said(Optional<Reply> reply) {
     return reply
-        .map(r -> r.before(Event.SaidHello.class))
+        .map(r -> r.before(Arrival.SaidHello.class))
         .filter(hellos -> hellos.size() == 1)
         .map(hellos -> hellos.get(0).hello());
   }

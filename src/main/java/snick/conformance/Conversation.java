@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import java.util.function.IntFunction;
 import snick.frame.Form;
 import snick.frame.StreamDecoder;
 import snick.frame.binary.HostFrames;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.Tally;
 
 /** Talks to the device and keeps what was asked and heard. */
@@ -86,10 +86,20 @@ final class Conversation {
     return frames.encode(command);
   }
 
-  /** Ask with a fresh tag; the answer, if one comes. */
-  Optional<Reply> ask(IntFunction<HostCommand> commandWithTag) {
-    HostCommand command = commandWithTag.apply(freshTag());
-    return ask(frames.encode(command), HostFrames.type(command), command.tag());
+  /** A command with a fresh tag. */
+  HostCommand command(MessageType type, long value) {
+    return new HostCommand(type, freshTag(), value);
+  }
+
+  /** Give a command that takes no value; the answer, if one comes. */
+  Optional<Reply> ask(MessageType type) {
+    return ask(type, 0);
+  }
+
+  /** Give a command; the answer, if one comes. */
+  Optional<Reply> ask(MessageType type, long value) {
+    HostCommand command = command(type, value);
+    return ask(frames.encode(command), type.code(), command.tag());
   }
 
   /** Send bytes that deserve one answer, to this type and tag. */
@@ -112,10 +122,10 @@ final class Conversation {
       unanswered++;
       return Optional.empty();
     }
-    Event.Answered answered = (Event.Answered) heard.since(at).get(0);
+    Arrival.Answered answered = (Arrival.Answered) heard.since(at).get(0);
     long roundTripNanos = answered.nanos() - sentNanos;
     roundTripsNanos.add(roundTripNanos);
-    List<Event> before = heard.since(from).subList(0, at - from);
+    List<Arrival> before = heard.since(from).subList(0, at - from);
     return Optional.of(new Reply(answered.answer(), before, sentNanos, roundTripNanos));
   }
 
@@ -125,8 +135,8 @@ final class Conversation {
 
   private int find(int type, int expectedTag, int from) {
     int at = from;
-    for (Event event : heard.since(from)) {
-      if (event instanceof Event.Answered answered
+    for (Arrival event : heard.since(from)) {
+      if (event instanceof Arrival.Answered answered
           && answered.answer().command() == type
           && answered.answer().tag() == expectedTag) {
         return at;
@@ -139,7 +149,7 @@ final class Conversation {
   /** Answers that nobody asked for, and second answers. */
   long surplusAnswers() {
     Map<Integer, Integer> answers = new HashMap<>();
-    for (Event.Answered event : heard.since(0, Event.Answered.class)) {
+    for (Arrival.Answered event : heard.since(0, Arrival.Answered.class)) {
       answers.merge(key(event.answer().command(), event.answer().tag()), 1, Integer::sum);
     }
     return answers.entrySet().stream()

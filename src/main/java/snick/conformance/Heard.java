@@ -10,7 +10,7 @@ import snick.frame.message.Status;
 
 /** All that the device said, in order. */
 final class Heard implements FrameSink {
-  private final List<Event> events = new ArrayList<>();
+  private final List<Arrival> events = new ArrayList<>();
   private long nanos;
 
   /** What comes now arrived at this time. */
@@ -23,12 +23,12 @@ final class Heard implements FrameSink {
   }
 
   /** Events from index {@code from} on. */
-  List<Event> since(int from) {
+  List<Arrival> since(int from) {
     return List.copyOf(events.subList(from, events.size()));
   }
 
   /** Events of one kind from index {@code from} on. */
-  <E extends Event> List<E> since(int from, Class<E> kind) {
+  <E extends Arrival> List<E> since(int from, Class<E> kind) {
     return events.subList(from, events.size()).stream()
         .filter(kind::isInstance)
         .map(kind::cast)
@@ -37,24 +37,24 @@ final class Heard implements FrameSink {
 
   @Override
   public void hello(Hello hello) {
-    events.add(new Event.SaidHello(nanos, hello));
+    events.add(new Arrival.SaidHello(nanos, hello));
   }
 
   @Override
   public void samples(SampleBatch batch) {
     events.add(
-        new Event.Samples(
+        new Arrival.Samples(
             nanos, batch.sequence(), batch.firstMicros(), batch.spanMicros(), batch.size()));
   }
 
   @Override
   public void status(Status status) {
-    events.add(new Event.Reported(nanos, status));
+    events.add(new Arrival.Reported(nanos, status));
   }
 
   @Override
   public void answer(Answer answer) {
-    events.add(new Event.Answered(nanos, answer));
+    events.add(new Arrival.Answered(nanos, answer));
   }
 
   @Override

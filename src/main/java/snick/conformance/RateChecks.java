@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 
 /** Whether a device takes the nearest of its rates, and its samples come at it. */
 final class RateChecks {
@@ -30,7 +30,7 @@ final class RateChecks {
   void nearest(Hello hello) {
     long inForce = hello.nominalRateMilliHertz();
     long asked = inForce * NEAR_PER_CENT / 100;
-    Optional<Reply> reply = talk.ask(tag -> new HostCommand.SetRate(tag, asked));
+    Optional<Reply> reply = talk.ask(MessageType.SET_RATE, asked);
     boolean met =
         reply.isPresent()
             && reply.get().answer().result() == Answer.Result.ACCEPTED
@@ -39,7 +39,7 @@ final class RateChecks {
     findings.judge(
         Condition.RATE, met, asked + " mHz asked: " + reply.map(Reply::words).orElse("no answer"));
     if (met && reply.get().answer().value() != inForce) {
-      talk.ask(tag -> new HostCommand.SetRate(tag, inForce));
+      talk.ask(MessageType.SET_RATE, inForce);
     }
   }
 
@@ -47,8 +47,9 @@ final class RateChecks {
   void follows(long milliHertz) {
     int from = talk.heard().size();
     talk.listen(
-        SAMPLES_WAIT_NANOS, () -> talk.heard().since(from, Event.Samples.class).size() >= BATCHES);
-    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
+        SAMPLES_WAIT_NANOS,
+        () -> talk.heard().since(from, Arrival.Samples.class).size() >= BATCHES);
+    List<Arrival.Samples> batches = talk.heard().since(from, Arrival.Samples.class);
     StreamChecks.Steps steps = StreamChecks.Steps.of(batches);
     findings.judge(Condition.RATE, steps.near(milliHertz), steps.words(milliHertz));
   }

@@ -11,8 +11,8 @@ import snick.frame.message.Answer;
  * @param sentNanos host time at which the command was sent, ns
  * @param roundTripNanos host time from command to answer, ns
  */
-record Reply(Answer answer, List<Event> before, long sentNanos, long roundTripNanos) {
-  <E extends Event> List<E> before(Class<E> kind) {
+record Reply(Answer answer, List<Arrival> before, long sentNanos, long roundTripNanos) {
+  <E extends Arrival> List<E> before(Class<E> kind) {
     return before.stream().filter(kind::isInstance).map(kind::cast).toList();
   }
 

@@ -7,9 +7,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import snick.frame.binary.HostFrames;
 import snick.frame.message.Answer;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 
 /** Commands that a device does not know, damage, garbage, and no pause between commands. */
 final class RobustnessChecks {
@@ -18,9 +18,9 @@ final class RobustnessChecks {
   private static final int LONG_FRAME_BYTES = 400;
   private static final int PIECE_BYTES = 64;
   private static final int BURST = 3;
-  private static final int PING_TYPE = HostFrames.type(new HostCommand.Ping(0, 0));
-  private static final int START_TYPE = HostFrames.type(new HostCommand.Start(0));
-  private static final int SET_RATE_TYPE = HostFrames.type(new HostCommand.SetRate(0, 1));
+  private static final int PING_TYPE = MessageType.PING.code();
+  private static final int START_TYPE = MessageType.START.code();
+  private static final int SET_RATE_TYPE = MessageType.SET_RATE.code();
   private static final int[] UNKNOWN_TYPES = {0x87, 0xB0, 0xEF};
 
   /** Types of the device's own messages, and one kept for later versions. */
@@ -71,7 +71,7 @@ final class RobustnessChecks {
 
   void damage() {
     int from = talk.heard().size();
-    byte[] damaged = talk.frame(new HostCommand.Ping(talk.freshTag(), 1));
+    byte[] damaged = talk.frame(talk.command(MessageType.PING, 1));
     int lastOfCrc = damaged.length - 2;
     damaged[lastOfCrc] = (byte) (damaged[lastOfCrc] == 1 ? 2 : damaged[lastOfCrc] ^ 1);
     talk.send(damaged);
@@ -79,7 +79,7 @@ final class RobustnessChecks {
       talk.send(talk.frame(type, (byte) talk.freshTag(), (byte) 1, (byte) 2));
     }
     talk.listen(DAMAGE_WAIT_NANOS);
-    int answers = talk.heard().since(from, Event.Answered.class).size();
+    int answers = talk.heard().since(from, Arrival.Answered.class).size();
     findings.judge(Condition.DAMAGE, answers == 0, answers + " answers to 5 frames");
   }
 
@@ -95,7 +95,7 @@ final class RobustnessChecks {
       talk.send(Arrays.copyOfRange(garbage, at, Math.min(garbage.length, at + PIECE_BYTES)));
       talk.listen(MILLI);
     }
-    Optional<Reply> reply = talk.ask(tag -> new HostCommand.Ping(tag, GARBAGE_BYTES));
+    Optional<Reply> reply = talk.ask(MessageType.PING, GARBAGE_BYTES);
     findings.judge(
         Condition.GARBAGE,
         reply.isPresent() && reply.get().says(Answer.Result.ACCEPTED, GARBAGE_BYTES),
@@ -106,7 +106,7 @@ final class RobustnessChecks {
     List<HostCommand> commands = new ArrayList<>();
     byte[] bytes = new byte[0];
     for (int i = 0; i < BURST; i++) {
-      HostCommand command = new HostCommand.Ping(talk.freshTag(), i);
+      HostCommand command = talk.command(MessageType.PING, i);
       byte[] frame = talk.frame(command);
       int before = bytes.length;
       bytes = Arrays.copyOf(bytes, before + frame.length);
@@ -119,7 +119,7 @@ final class RobustnessChecks {
     talk.send(bytes);
     commands.forEach(c -> talk.awaitAnswer(PING_TYPE, c.tag(), from, sentNanos));
     List<Integer> tags =
-        talk.heard().since(from, Event.Answered.class).stream()
+        talk.heard().since(from, Arrival.Answered.class).stream()
             .map(event -> event.answer().tag())
             .toList();
     findings.judge(

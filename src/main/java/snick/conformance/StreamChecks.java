@@ -28,15 +28,15 @@ final class StreamChecks {
   void check(Hello hello) {
     int from = talk.heard().size();
     talk.listen(
-        LISTEN_NANOS, () -> talk.heard().since(from, Event.Reported.class).size() >= STATUSES);
-    status(talk.heard().since(from, Event.Reported.class));
-    List<Event.Samples> batches = talk.heard().since(from, Event.Samples.class);
-    sequence(batches, talk.heard().since(from, Event.Reported.class));
+        LISTEN_NANOS, () -> talk.heard().since(from, Arrival.Reported.class).size() >= STATUSES);
+    status(talk.heard().since(from, Arrival.Reported.class));
+    List<Arrival.Samples> batches = talk.heard().since(from, Arrival.Samples.class);
+    sequence(batches, talk.heard().since(from, Arrival.Reported.class));
     batches(batches, hello);
     spacing(batches, hello);
   }
 
-  private void status(List<Event.Reported> reports) {
+  private void status(List<Arrival.Reported> reports) {
     long least = Long.MAX_VALUE;
     long most = 0;
     for (int i = 1; i < reports.size(); i++) {
@@ -53,11 +53,11 @@ final class StreamChecks {
     findings.judge(Condition.STATUS, met, detail);
   }
 
-  private static long micros(Event.Reported report) {
+  private static long micros(Arrival.Reported report) {
     return report.status().deviceMicros();
   }
 
-  private void sequence(List<Event.Samples> batches, List<Event.Reported> reports) {
+  private void sequence(List<Arrival.Samples> batches, List<Arrival.Reported> reports) {
     long missing = 0;
     long samples = 0;
     for (int i = 0; i < batches.size(); i++) {
@@ -73,21 +73,21 @@ final class StreamChecks {
         samples + " samples, " + missing + " missing, " + dropped + " counted as dropped");
   }
 
-  private static long droppedDuring(List<Event.Reported> reports) {
+  private static long droppedDuring(List<Arrival.Reported> reports) {
     return reports.isEmpty()
         ? 0
         : reports.get(reports.size() - 1).status().droppedSamples()
             - reports.get(0).status().droppedSamples();
   }
 
-  private void batches(List<Event.Samples> batches, Hello hello) {
-    int most = batches.stream().mapToInt(Event.Samples::n).max().orElse(0);
+  private void batches(List<Arrival.Samples> batches, Hello hello) {
+    int most = batches.stream().mapToInt(Arrival.Samples::n).max().orElse(0);
     boolean met =
         most > 0 && (most - 1) * 1_000_000L <= LONGEST_BATCH_MILLIS * hello.nominalRateMilliHertz();
     findings.judge(Condition.BATCH, met, "at most " + most + " samples in a batch");
   }
 
-  private void spacing(List<Event.Samples> batches, Hello hello) {
+  private void spacing(List<Arrival.Samples> batches, Hello hello) {
     Steps steps = Steps.of(batches);
     findings.judge(
         Condition.SPACING,
@@ -102,11 +102,11 @@ final class StreamChecks {
    * @param mostMicros the longest, µs; 0 if there are no two in a row
    */
   record Steps(double leastMicros, double mostMicros) {
-    static Steps of(List<Event.Samples> batches) {
+    static Steps of(List<Arrival.Samples> batches) {
       double least = Double.MAX_VALUE;
       double most = 0;
       for (int i = 0; i < batches.size(); i++) {
-        Event.Samples batch = batches.get(i);
+        Arrival.Samples batch = batches.get(i);
         if (batch.n() > 1) {
           double step = (double) batch.spanMicros() / (batch.n() - 1);
           least = Math.min(least, step);

@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
-import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.Tally;
 
 /**
@@ -50,11 +50,11 @@ public final class Trial {
   private Optional<Hello> hello() {
     Optional<Reply> reply = Optional.empty();
     for (int i = 0; i < TRIES && reply.isEmpty(); i++) {
-      reply = talk.ask(HostCommand.AskHello::new);
+      reply = talk.ask(MessageType.ASK_HELLO);
     }
     Optional<Hello> hello =
         reply
-            .map(r -> r.before(Event.SaidHello.class))
+            .map(r -> r.before(Arrival.SaidHello.class))
             .filter(hellos -> !hellos.isEmpty())
             .map(hellos -> hellos.get(hellos.size() - 1).hello());
     boolean met =
@@ -80,7 +80,7 @@ public final class Trial {
     RobustnessChecks robustness = new RobustnessChecks(talk, findings);
     ClockCheck clock = new ClockCheck(talk, findings);
     clock.begin();
-    talk.ask(HostCommand.Start::new);
+    talk.ask(MessageType.START);
     new StreamChecks(talk, findings).check(hello);
     commands.ping();
     commands.stopAndStart();
@@ -118,7 +118,7 @@ public final class Trial {
 
   private void frames() {
     Tally tally = talk.tally();
-    long bad = tally.badChecks() + tally.malformed() + tally.unknownTypes() + tally.tooLong();
+    long bad = tally.thrownAway().damaged() + tally.thrownAway().unknownTypes();
     boolean firstMayBeCut = bad <= 1;
     findings.judge(
         Condition.FRAMES,

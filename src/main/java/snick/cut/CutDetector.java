@@ -241,12 +241,8 @@ public final class CutDetector implements SampleSink {
             0,
             side,
             usualPolarity,
-            rest.levelCounts(),
-            fromCounts,
-            noise,
-            rest.triggerCounts(),
-            rest.sure(),
-            settled,
+            new Before.AtRest(
+                rest.levelCounts(), fromCounts, noise, rest.triggerCounts(), rest.sure(), settled),
             period.periodNanos(),
             zero.at(nanos, noise));
     event.begin(before, ring);
@@ -328,7 +324,7 @@ public final class CutDetector implements SampleSink {
   }
 
   private void finish() {
-    Optional<Finding> finding = analysis.of(event, number + 1);
+    Optional<FoundLoading> finding = analysis.of(event, number + 1);
     if (finding.isPresent()) {
       deliver(finding.get());
     }
@@ -341,7 +337,7 @@ public final class CutDetector implements SampleSink {
     }
   }
 
-  private void deliver(Finding finding) {
+  private void deliver(FoundLoading finding) {
     number = finding.number();
     if (finding.parted() || usualPolarity == 0) {
       usualPolarity = finding.polarity();

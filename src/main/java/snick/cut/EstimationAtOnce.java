@@ -13,7 +13,7 @@ final class EstimationAtOnce implements Estimation {
   }
 
   @Override
-  public void take(Finding finding) {
+  public void take(FoundLoading finding) {
     sink.cut(finding.cut(estimator));
   }
 

@@ -25,7 +25,7 @@ final class EstimationBeside implements Estimation {
   private final BreakEstimator beside = new BreakEstimator();
   private final BreakEstimator own = new BreakEstimator();
   private final Deque<Batch> away = new ArrayDeque<>();
-  private List<Finding> batch = new ArrayList<>();
+  private List<FoundLoading> batch = new ArrayList<>();
   private int batchSamples;
   private int awaySamples;
   private CompletableFuture<?> sentLast = CompletableFuture.completedFuture(null);
@@ -39,7 +39,7 @@ final class EstimationBeside implements Estimation {
   }
 
   @Override
-  public void take(Finding finding) {
+  public void take(FoundLoading finding) {
     batch.add(finding);
     batchSamples += finding.samples();
     if (batchSamples >= BATCH_SAMPLES) {
@@ -62,7 +62,7 @@ final class EstimationBeside implements Estimation {
 
   /** Two batches keep the other thread busy while this one works on a third. */
   private void dispatch() {
-    List<Finding> full = batch;
+    List<FoundLoading> full = batch;
     CompletableFuture<List<Cut>> cuts =
         sentBefore.isDone() ? sendAway(full) : CompletableFuture.completedFuture(cuts(full, own));
     away.add(new Batch(cuts, batchSamples));
@@ -71,7 +71,7 @@ final class EstimationBeside implements Estimation {
     batchSamples = 0;
   }
 
-  private CompletableFuture<List<Cut>> sendAway(List<Finding> full) {
+  private CompletableFuture<List<Cut>> sendAway(List<FoundLoading> full) {
     CompletableFuture<List<Cut>> cuts =
         CompletableFuture.supplyAsync(() -> cuts(full, beside), executor);
     sentBefore = sentLast;
@@ -79,9 +79,9 @@ final class EstimationBeside implements Estimation {
     return cuts;
   }
 
-  private static List<Cut> cuts(List<Finding> findings, BreakEstimator estimator) {
+  private static List<Cut> cuts(List<FoundLoading> findings, BreakEstimator estimator) {
     List<Cut> cuts = new ArrayList<>(findings.size());
-    for (Finding finding : findings) {
+    for (FoundLoading finding : findings) {
       cuts.add(finding.cut(estimator));
     }
     return cuts;

@@ -104,7 +104,7 @@ final class Event {
     watching = false;
     step = Step.GOES_ON;
     polarity = before.polarity();
-    zero = before.levelCounts();
+    zero = before.rest().levelCounts();
     log.clear();
     anyOverrange = false;
     ring.copyTo(log, settings.restKeptNanos());
@@ -114,7 +114,7 @@ final class Event {
     peak = 0;
     fallen = false;
     low = false;
-    flat.restart(before.bandCounts());
+    flat.restart(before.rest().bandCounts());
     end = End.SETTLED;
     levelAfter = zero;
     fallLevel = zero;
@@ -122,11 +122,11 @@ final class Event {
   }
 
   private void beginCourse() {
-    double from = before.fromCounts();
+    double from = before.rest().fromCounts();
     course.restart(
         before.periodNanos(),
         (int) (polarity > 0 ? Math.floor(from) : Math.ceil(from)),
-        before.bandCounts());
+        before.rest().bandCounts());
     int began = log.size() - 1;
     for (int i = Math.max(0, began - 2); i <= began; i++) {
       anyOverrange |= log.overrange(i);
@@ -187,7 +187,7 @@ final class Event {
   }
 
   private double lowCounts() {
-    return Math.max(FALLEN_BAND * before.bandCounts(), FALLEN_FRACTION * peak);
+    return Math.max(FALLEN_BAND * before.rest().bandCounts(), FALLEN_FRACTION * peak);
   }
 
   private double level() {
@@ -213,9 +213,9 @@ final class Event {
     fallen = true;
     settled = false;
     fallLevel = course.levelCounts();
-    double band = before.bandCounts();
+    double band = before.rest().bandCounts();
     double farthest = Math.max(band, peak);
-    double doubt = LEVEL_NOISES * before.noiseCounts() / Math.sqrt(course.memoryReadings());
+    double doubt = LEVEL_NOISES * before.rest().noiseCounts() / Math.sqrt(course.memoryReadings());
     settling.begin(fallenNanos, band, farthest, calmCounts(), doubt, course.readingShare());
   }
 
@@ -230,16 +230,16 @@ final class Event {
 
   /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
   private double calmCounts() {
-    double hum = 0.9 * (before.bandCounts() - 2.5 * before.noiseCounts());
+    double hum = 0.9 * (before.rest().bandCounts() - 2.5 * before.rest().noiseCounts());
     double spread = 2 * Math.sqrt(2 * StrictMath.log(course.memoryReadings())) + CALM_MARGIN;
-    return Math.max(hum, spread * before.noiseCounts());
+    return Math.max(hum, spread * before.rest().noiseCounts());
   }
 
   /** Flat away from zero: after a fall that is its end; else it may be a level that moved. */
   private Step standing(int index, long nanos) {
     boolean fell = flat.level() < 0.5 * peak;
     boolean otherWay = polarity == -before.usualPolarity();
-    boolean small = peak < SMALL_NOISES * before.noiseCounts() && flat.flatFor(MOVED_NANOS);
+    boolean small = peak < SMALL_NOISES * before.rest().noiseCounts() && flat.flatFor(MOVED_NANOS);
     if (!fell && !otherWay && !small) {
       return bounded(index, nanos);
     }
@@ -249,12 +249,12 @@ final class Event {
   }
 
   private Step afterFall(int index, long nanos) {
-    boolean touch = peak < TOUCH_NOISES * before.noiseCounts();
+    boolean touch = peak < TOUCH_NOISES * before.rest().noiseCounts();
     Settling.State state = settle(nanos);
     if (state == Settling.State.LOADED_OTHERWISE) {
       return Step.LOADED_OTHERWISE;
     }
-    if (state == Settling.State.LOADED && touch && before.settled()) {
+    if (state == Settling.State.LOADED && touch && before.rest().settled()) {
       fallen = false;
       return bounded(index, nanos);
     }

@@ -27,7 +27,7 @@ final class EventAnalysis {
    * What it was; empty if the event was too small or a mere shift of the level. A parting that is
    * none only for what was taken for spikes is one: they were swings.
    */
-  Optional<Finding> of(Event event, int number) {
+  Optional<FoundLoading> of(Event event, int number) {
     if (event.end() == Event.End.ABSORBED) {
       return Optional.empty();
     }
@@ -45,10 +45,10 @@ final class EventAnalysis {
     return finding(event, r, outcome, number);
   }
 
-  private Optional<Finding> finding(Event event, EventReading r, Outcome outcome, int number) {
+  private Optional<FoundLoading> finding(Event event, EventReading r, Outcome outcome, int number) {
     return tooSmall(outcome, event, r)
         ? Optional.empty()
-        : Optional.of(new Finding(event, r, outcome, number));
+        : Optional.of(new FoundLoading(event, r, outcome, number));
   }
 
   private boolean tooSmall(Outcome outcome, Event event, EventReading r) {
@@ -56,13 +56,14 @@ final class EventAnalysis {
       return false;
     }
     double height = r.height();
-    boolean clear = event.before().sure() || height > UNSURE_NOISES * r.noise;
+    boolean clear = event.before().rest().sure() || height > UNSURE_NOISES * r.noise;
     boolean sharp =
-        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().bandCounts();
+        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().rest().bandCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())
-        || (!sharp && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().bandCounts()));
+        || (!sharp
+            && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().rest().bandCounts()));
   }
 
   private Outcome outcome(Event event, EventReading r) {

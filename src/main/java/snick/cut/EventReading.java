@@ -48,8 +48,8 @@ final class EventReading {
     this.severedFallNanos = severedFallNanos;
     this.periodNanos = s.periodNanos;
     polarity = event.polarity();
-    noise = event.before().noiseCounts();
-    restLevel = polarity * (event.before().fromCounts() - zero.counts());
+    noise = event.before().rest().noiseCounts();
+    restLevel = polarity * (event.before().rest().fromCounts() - zero.counts());
     int from = Math.max(0, event.began() - 2);
     int to = event.fallen() ? event.fallenAt() + 1 : s.size();
     if (spikes) {

@@ -38,12 +38,12 @@ public final class Rederivation {
       return Optional.empty();
     }
     Event event = again(trace, trace.before().get());
-    Optional<Finding> finding = new EventAnalysis(SETTINGS).of(event, stated.number());
+    Optional<FoundLoading> finding = new EventAnalysis(SETTINGS).of(event, stated.number());
     finding.ifPresent(f -> f.know(response));
     return finding.map(this::estimated);
   }
 
-  private Cut estimated(Finding finding) {
+  private Cut estimated(FoundLoading finding) {
     BreakEstimator estimator = Optional.ofNullable(idle.poll()).orElseGet(BreakEstimator::new);
     Cut cut = finding.cut(estimator);
     idle.add(estimator);

@@ -28,7 +28,7 @@ final class StreamLearning implements CutSink {
   }
 
   /** Counts a finding; whether its force and all before are now wanted, to learn from them. */
-  boolean wants(Finding finding) {
+  boolean wants(FoundLoading finding) {
     severed += finding.severed() ? 1 : 0;
     return severed >= next;
   }

@@ -42,16 +42,16 @@ final class ZeroBefore {
     if (moved.isPresent()) {
       return moved.get();
     }
-    if (event.before().sure() && event.fallen()) {
+    if (event.before().rest().sure() && event.fallen()) {
       return carried(event);
     }
     int leftOut = leftOut(periodNanos);
     int part = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);
     int to = Math.max(0, event.began() - leftOut);
     int from = Math.max(0, to - part);
-    double noise = event.before().noiseCounts();
+    double noise = event.before().rest().noiseCounts();
     if (to - from < PART_LEAST) {
-      return new ZeroBefore(event.before().levelCounts(), 0.5 * noise, false, 0);
+      return new ZeroBefore(event.before().rest().levelCounts(), 0.5 * noise, false, 0);
     }
     double late = trimmedMean(log, from, to);
     double early = trimmedMean(log, 0, Math.min(to, part));
@@ -59,8 +59,9 @@ final class ZeroBefore {
     double after = event.levelAfterCounts();
     boolean fellBackToEarly = event.fallen() && Math.abs(early - after) < Math.abs(late - after);
     double zero = crept && fellBackToEarly ? early : late;
-    if (!(Math.abs(zero - event.before().levelCounts()) < event.before().bandCounts()) && !crept) {
-      return new ZeroBefore(event.before().levelCounts(), 0.5 * noise, true, 0);
+    if (!(Math.abs(zero - event.before().rest().levelCounts()) < event.before().rest().bandCounts())
+        && !crept) {
+      return new ZeroBefore(event.before().rest().levelCounts(), 0.5 * noise, true, 0);
     }
     double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);
     return new ZeroBefore(zero, doubt, crept, 0);
@@ -75,7 +76,7 @@ final class ZeroBefore {
   private static ZeroBefore carried(Event event) {
     Before.Zero z = event.before().zero();
     SampleLog log = event.log();
-    double noise = event.before().noiseCounts();
+    double noise = event.before().rest().noiseCounts();
     long fell = log.nanos(event.fallenAt());
     long end = log.nanos(log.size() - 1);
     double zero = z.countsAt(fell);
@@ -111,12 +112,12 @@ final class ZeroBefore {
       return Optional.empty();
     }
     double after = event.levelAfterCounts();
-    double noise = event.before().noiseCounts();
-    if (!event.before().sure() && event.fallen()) {
+    double noise = event.before().rest().noiseCounts();
+    if (!event.before().rest().sure() && event.fallen()) {
       return Optional.of(new ZeroBefore(after, noise, true, 0));
     }
-    double band = event.before().bandCounts();
-    if (Math.abs(after - event.before().levelCounts()) < band) {
+    double band = event.before().rest().bandCounts();
+    if (Math.abs(after - event.before().rest().levelCounts()) < band) {
       return Optional.empty();
     }
     int needed = (int) Math.max(PART_LEAST, PART_NANOS / periodNanos);

@@ -60,7 +60,7 @@ public final class PackageImport {
     try (PackageReading reading = PackageReading.open(path);
         TraceSpool traces = store.spool()) {
       PackageReport report =
-          new PackageCheck(reading).run(watch, cut -> traces.add(cut.cut().trace()));
+          new PackageCheck(reading).run(watch, cut -> traces.add(cut.cut().cut().trace()));
       if (!report.holds() && !despiteDifferences) {
         return new Result(report, Optional.empty());
       }
@@ -108,10 +108,7 @@ public final class PackageImport {
           number -> next(traces),
           cut -> {
             watch.check("storing", cut.number(), cuts);
-            NewCut plain =
-                NewCut.of(recordings.get(cut.recording() - 1), cut.occurredAt(), cut.cut())
-                    .without(cut.forceMissing());
-            NewCut stated = cut.force().map(plain::with).orElse(plain);
+            NewCut stated = cut.cut().in(recordings.get((int) cut.cut().recordingId() - 1));
             journal.place(
                 cut, intake.cut(stated, cut.detectorVersion(), cut.source(), cut.earlier()));
           });

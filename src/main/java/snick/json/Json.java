@@ -17,6 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 
 /** JSON (RFC 8259): written with the same bytes on every system, read within bounds. */
@@ -65,9 +66,21 @@ public final class Json {
       optional.ifPresent(v -> object.put(name, v));
     } else if (value instanceof OptionalLong optional) {
       optional.ifPresent(v -> object.put(name, v));
+    } else if (value instanceof OptionalInt optional) {
+      optional.ifPresent(v -> object.put(name, v));
     } else {
       object.put(name, value);
     }
+  }
+
+  /** A member that is left out unless it is finite: JSON has no infinity and no NaN. */
+  public static OptionalDouble finite(double value) {
+    return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+  }
+
+  /** A member that is left out unless {@code there}. */
+  public static <T> Optional<T> when(boolean there, T value) {
+    return there ? Optional.of(value) : Optional.empty();
   }
 
   /** {@code value} on one line; members that are null are left out. */

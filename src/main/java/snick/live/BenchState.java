@@ -26,7 +26,7 @@ public record BenchState(
 
   /** Samples known to be lost, all rigs. */
   public long lostSamples() {
-    return rigs.stream().mapToLong(r -> r.traffic().facts().lostSamples()).sum();
+    return rigs.stream().mapToLong(r -> r.traffic().facts().lost().samples()).sum();
   }
 
   /** Whether every rig's cuts get a force. */

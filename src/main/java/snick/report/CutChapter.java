@@ -9,7 +9,7 @@ import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
 import snick.report.plot.CutPlot;
-import snick.report.plot.Noted;
+import snick.report.plot.NotedInWords;
 import snick.report.plot.Shown;
 import snick.report.plot.StageForces;
 import snick.report.plot.StagePlot;
@@ -18,7 +18,7 @@ import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 
 /** Every cut with its figures; stages along the edge; one cut in detail. */
-record CutChapter(SessionStory story, Noted noted) {
+record CutChapter(SessionStory story, NotedInWords noted) {
   private static final int MOST_STAGES_DRAWN = 8;
   private static final int FEWEST_DRAWN = 3;
 
@@ -92,7 +92,9 @@ record CutChapter(SessionStory story, Noted noted) {
   }
 
   private static String millimetres(CutPlace place) {
-    return place.placeMm().isPresent() ? Noted.plain(place.placeMm().getAsDouble()) + " mm" : "–";
+    return place.placeMm().isPresent()
+        ? NotedInWords.plain(place.placeMm().getAsDouble()) + " mm"
+        : "–";
   }
 
   /** What is out of the ordinary; nothing for a filament that parted at once. */
@@ -101,7 +103,7 @@ record CutChapter(SessionStory story, Noted noted) {
     if (cut.figures().outcome() != Outcome.SEVERED) {
       parts.add(words().named("outcome", cut.figures().outcome()));
     }
-    if (cut.force().filter(f -> f.force().estimate() instanceof DerivedForce.Outside).isPresent()) {
+    if (cut.force().filter(f -> f.estimate() instanceof DerivedForce.Outside).isPresent()) {
       parts.add(words().say("report.beyond"));
     }
     if (cut.figures().peak().isPresent() && cut.force().isEmpty()) {

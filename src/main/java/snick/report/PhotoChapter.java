@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.Inspection;
-import snick.report.plot.Noted;
+import snick.report.plot.NotedInWords;
 import snick.store.care.Photos;
 import snick.verdict.burr.StageEvidence;
 
 /** Photos of what was seen, small, so many at most that the report can still be sent. */
-record PhotoChapter(SessionStory story, Photos photos, Noted noted) {
+record PhotoChapter(SessionStory story, Photos photos, NotedInWords noted) {
   private static final int MOST = 12;
   private static final int LONGEST_SIDE_PX = 1000;
 

@@ -8,7 +8,7 @@ import snick.journal.Session;
 import snick.phrase.NotAccepted;
 import snick.phrase.Words;
 import snick.report.plot.Day;
-import snick.report.plot.Noted;
+import snick.report.plot.NotedInWords;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Judge;
@@ -32,12 +32,12 @@ public final class SessionReport {
   public static SessionReport of(
       StoreReader store, String name, Judge judge, boolean personal, Words words) {
     SessionStory story = SessionStory.read(store, SessionEvidence.read(store, name), judge);
-    Noted noted = new Noted(personal, words);
+    NotedInWords noted = new NotedInWords(personal, words);
     return new SessionReport(
         document(story, noted, new PhotoChapter(story, store.photos(), noted).blocks()));
   }
 
-  private static Document document(SessionStory story, Noted noted, List<Block> photos) {
+  private static Document document(SessionStory story, NotedInWords noted, List<Block> photos) {
     Words words = noted.words();
     return new Document(
         words,
@@ -60,7 +60,7 @@ public final class SessionReport {
     return new Document.Section(words.say("report." + key), blocks);
   }
 
-  private static List<Block> lead(SessionStory story, Noted noted) {
+  private static List<Block> lead(SessionStory story, NotedInWords noted) {
     Words words = noted.words();
     Session session = story.session();
     List<String> facts = new ArrayList<>();
@@ -73,7 +73,7 @@ public final class SessionReport {
     facts.add(when(session, words));
     session
         .roomCelsius()
-        .ifPresent(t -> facts.add(words.say("report.room", "celsius", Noted.plain(t))));
+        .ifPresent(t -> facts.add(words.say("report.room", "celsius", NotedInWords.plain(t))));
     Optional<String> operator = noted.personal() ? session.operator() : Optional.empty();
     operator.ifPresent(alias -> facts.add(words.say("report.operator", "alias", alias)));
     return List.of(new Block.Paragraph(String.join(" · ", facts)));

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.phrase.Phrase;
 import snick.phrase.Words;
-import snick.report.plot.Noted;
+import snick.report.plot.NotedInWords;
 import snick.report.plot.ProgressionPlot;
 import snick.report.plot.Shown;
 import snick.store.record.Verification;
@@ -20,7 +20,7 @@ import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Progression;
 
 /** What the work brought, for whoever reads nothing else: verdict first, then stage by stage. */
-record ShortStory(SessionStory story, Noted noted) {
+record ShortStory(SessionStory story, NotedInWords noted) {
   List<Block> blocks() {
     Optional<Progression> progression = story.progression();
     List<Block> blocks = new ArrayList<>();

@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import snick.phrase.Words;
 import snick.quantity.Force;
-import snick.report.plot.Noted;
+import snick.report.plot.NotedInWords;
 import snick.report.plot.Shown;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.GroupFigures;
 
 /** Figures and inspections of each stage beside one another. */
-record StageChapter(SessionStory story, Noted noted) {
+record StageChapter(SessionStory story, NotedInWords noted) {
   List<Block> blocks() {
     if (story.stages().isEmpty()) {
       return List.of(new Block.Paragraph(words().say("report.no_stage")));

@@ -5,8 +5,7 @@ package snick.sample;
  *
  * @param samples samples seen, overrange ones included
  * @param overrange samples at a rail
- * @param lostSamples samples known to be lost
- * @param lossEvents times that samples were lost
+ * @param lost samples known to be lost
  * @param restarts times that the device began anew
  * @param reopened times that the link was opened again
  * @param formChanges times that gain, rate or decimals changed
@@ -16,8 +15,7 @@ package snick.sample;
 public record StreamFacts(
     long samples,
     long overrange,
-    long lostSamples,
-    long lossEvents,
+    Lost lost,
     long restarts,
     long reopened,
     long formChanges,
@@ -25,7 +23,15 @@ public record StreamFacts(
     long timelessSamples) {
 
   /** Nothing seen yet. */
-  public static final StreamFacts NONE = new StreamFacts(0, 0, 0, 0, 0, 0, 0, 0, 0);
+  public static final StreamFacts NONE = new StreamFacts(0, 0, new Lost(0, 0), 0, 0, 0, 0, 0);
+
+  /**
+   * Samples known to be lost.
+   *
+   * @param samples how many
+   * @param times in how many places
+   */
+  public record Lost(long samples, long times) {}
 
   /** Counts while the stream runs; one thread. */
   static final class Counter {
@@ -73,8 +79,7 @@ public record StreamFacts(
       return new StreamFacts(
           samples,
           overrange,
-          lostSamples,
-          lossEvents,
+          new Lost(lostSamples, lossEvents),
           restarts,
           reopened,
           formChanges,

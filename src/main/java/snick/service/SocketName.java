@@ -32,7 +32,7 @@ final class SocketName {
     }
     return ByteBuffer.allocate(Short.BYTES + path.length + (abstractName ? 0 : 1))
         .order(ByteOrder.nativeOrder())
-        .putShort((short) Libc.AF_UNIX)
+        .putShort((short) SocketCalls.AF_UNIX)
         .put(path)
         .array();
   }

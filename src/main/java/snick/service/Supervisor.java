@@ -21,9 +21,11 @@ public final class Supervisor implements AutoCloseable {
   private Supervisor(byte[] address, OptionalLong patienceNanos) throws IOException {
     this.address = address;
     this.patienceNanos = patienceNanos;
-    this.socket = Libc.socket(Libc.AF_UNIX, Libc.SOCK_DGRAM | Libc.SOCK_CLOEXEC, 0);
+    this.socket =
+        SocketCalls.socket(
+            SocketCalls.AF_UNIX, SocketCalls.SOCK_DGRAM | SocketCalls.SOCK_CLOEXEC, 0);
     if (socket < 0) {
-      throw new IOException("no socket: error " + Libc.lastError());
+      throw new IOException("no socket: error " + SocketCalls.lastError());
     }
   }
 
@@ -87,16 +89,18 @@ public final class Supervisor implements AutoCloseable {
 
   private void send(String text) throws IOException {
     byte[] message = text.getBytes(StandardCharsets.UTF_8);
-    int flags = Libc.MSG_DONTWAIT | Libc.MSG_NOSIGNAL;
+    int flags = SocketCalls.MSG_DONTWAIT | SocketCalls.MSG_NOSIGNAL;
     NativeLong length = new NativeLong(message.length);
-    long sent = Libc.sendto(socket, message, length, flags, address, address.length).longValue();
+    long sent =
+        SocketCalls.sendto(socket, message, length, flags, address, address.length).longValue();
     if (sent != message.length) {
-      throw new IOException("the service's supervisor does not hear: error " + Libc.lastError());
+      throw new IOException(
+          "the service's supervisor does not hear: error " + SocketCalls.lastError());
     }
   }
 
   @Override
   public void close() {
-    Libc.close(socket);
+    SocketCalls.close(socket);
   }
 }

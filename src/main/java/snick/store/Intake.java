@@ -187,7 +187,7 @@ public final class Intake {
         later = OptionalLong.of(results.add(cutId, e.result()));
       }
       OptionalLong of = later;
-      e.force().ifPresent(f -> forces.add(cutId, of, f.force(), f.derivedAt()));
+      e.force().ifPresent(f -> forces.add(cutId, of, f.force(), f.createdAt()));
       stands |= e.stands();
     }
     return stands ? later : OptionalLong.of(results.add(cutId, standing));

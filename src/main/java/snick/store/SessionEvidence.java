@@ -10,6 +10,7 @@ import snick.journal.NextPlace;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.phrase.NotAccepted;
+import snick.store.record.CutForce;
 import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.burr.StageEvidence.CutResult;
@@ -54,7 +55,7 @@ public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> s
   /** What a cut says of the edge; empty unless the filament parted and there is a force. */
   public static Optional<CutResult> result(CutSummary cut) {
     return cut.force()
-        .map(stored -> stored.force().estimate())
+        .map(CutForce::estimate)
         .flatMap(f -> CutResult.of(cut.figures().outcome(), cut.figures().flags(), f));
   }
 

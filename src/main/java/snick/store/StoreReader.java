@@ -182,7 +182,6 @@ public final class StoreReader implements AutoCloseable {
       List<StoredForce> own = forces.stream().filter(f -> f.resultId() == result.id()).toList();
       own.stream()
           .limit(stands ? Math.max(0, own.size() - 1) : own.size())
-          .map(f -> new EarlierResult.EarlierForce(f.createdAt(), f.force()))
           .forEach(f -> found.add(new EarlierResult(number, stands, result, Optional.of(f))));
       if (own.isEmpty() && !stands) {
         found.add(new EarlierResult(number, false, result, Optional.empty()));

@@ -24,7 +24,7 @@ import snick.store.record.CutSummary;
 import snick.verdict.comparison.Judge;
 import snick.view.bench.Bench;
 import snick.view.bench.BenchJudge;
-import snick.view.http.Answer;
+import snick.view.http.HttpAnswer;
 import snick.view.http.Request;
 import snick.view.http.Turn;
 
@@ -59,7 +59,7 @@ final class Archive {
   }
 
   /** Runs {@code act} on the archive's thread, with its reader. */
-  Answer run(Callable<Answer> act) {
+  HttpAnswer run(Callable<HttpAnswer> act) {
     return turn.run(act);
   }
 
@@ -77,13 +77,13 @@ final class Archive {
   }
 
   /** The newest sessions, before one of a number or with a text in name or blade if asked. */
-  Answer sessions(Request request) {
+  HttpAnswer sessions(Request request) {
     int limit = (int) request.number("limit", USUAL_SESSIONS, 1, MOST_SESSIONS);
     long before = request.number("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
     String text = request.text("text").map(String::strip).orElse("");
     return run(
         () ->
-            Answer.json(
+            HttpAnswer.json(
                 200,
                 Json.object(
                     "sessions",
@@ -93,23 +93,23 @@ final class Archive {
   }
 
   /** One session with every cut. */
-  Answer session(long number) {
+  HttpAnswer session(long number) {
     return run(
         () -> {
           SessionEvidence evidence = evidence(number);
           List<CutSummary> cuts = new ArrayList<>();
           reader().forEachSummary(CutSelection.all().inSession(name(evidence)), cuts::add);
-          return Answer.json(
+          return HttpAnswer.json(
               200, new SessionJson(evidence, cuts, judge(evidence), verdicts).whole(number));
         });
   }
 
   /** How the second of two stages differs from the first. */
-  Answer comparison(long number, Request request) {
+  HttpAnswer comparison(long number, Request request) {
     return run(
         () -> {
           SessionEvidence evidence = evidence(number);
-          return Answer.json(
+          return HttpAnswer.json(
               200,
               verdicts.compare(
                   judge(evidence),
@@ -119,25 +119,25 @@ final class Archive {
   }
 
   /** The report as a page of its own. */
-  Answer report(long number, Request request) {
+  HttpAnswer report(long number, Request request) {
     return run(
         () -> {
           SessionEvidence evidence = evidence(number);
           SessionReport report =
               SessionReport.of(
                   reader(), name(evidence), judge(evidence), request.says("personal"), words());
-          Answer.Whole page = Answer.document("text/html; charset=utf-8", report.html());
+          HttpAnswer.Whole page = HttpAnswer.document("text/html; charset=utf-8", report.html());
           return request.says("save") ? page.saved("report-" + number + ".html") : page;
         });
   }
 
   /** The session as a package for others; made beside other answers, by a reader of its own. */
-  Answer exported(long number, Request request) {
+  HttpAnswer exported(long number, Request request) {
     return exports.run(
         () -> {
           try (StoreReader reader = StoreReader.open(bench.doors().folder())) {
             ExportChoice choice = choice(name(reader, number), request);
-            return Answer.of(200, "application/zip", zip(reader, choice))
+            return HttpAnswer.of(200, "application/zip", zip(reader, choice))
                 .saved("session-" + number + ".zip");
           }
         });
@@ -151,8 +151,8 @@ final class Archive {
     choice = title.isPresent() ? choice.titled(title.get()) : choice;
     Optional<String> from = request.text("contributor");
     choice = from.isPresent() ? choice.from(from.get()) : choice;
-    choice = request.says("photos") ? choice.withPhotos() : choice;
-    return request.says("personal") ? choice.withPersonalFields() : choice;
+    choice = request.says("photos") ? choice.with(ExportChoice.Wish.PHOTOS) : choice;
+    return request.says("personal") ? choice.with(ExportChoice.Wish.PERSONAL) : choice;
   }
 
   private static byte[] zip(StoreReader reader, ExportChoice choice) throws IOException {
@@ -168,10 +168,10 @@ final class Archive {
   }
 
   /** The steps last used, the newest first, each but once. */
-  Answer recentSteps() {
+  HttpAnswer recentSteps() {
     return run(
         () ->
-            Answer.json(
+            HttpAnswer.json(
                 200,
                 Json.object(
                     "steps",

@@ -12,15 +12,15 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import snick.phrase.Phrase;
 import snick.view.bench.Bench;
-import snick.view.http.Answer;
 import snick.view.http.Doorkeeper;
-import snick.view.http.Event;
 import snick.view.http.EventHub;
+import snick.view.http.HttpAnswer;
 import snick.view.http.LoopbackServer;
 import snick.view.http.PageReach;
 import snick.view.http.PageToken;
 import snick.view.http.Request;
 import snick.view.http.Route;
+import snick.view.http.ServerSentEvent;
 import snick.view.http.Site;
 
 /**
@@ -75,7 +75,7 @@ public final class BenchPage implements AutoCloseable {
                 new MendingActs(bench, board),
                 new Archive(bench, archiveThread, exportThread),
                 works),
-            (request, parts) -> Answer.of(200, "application/json", ticker.state()),
+            (request, parts) -> HttpAnswer.of(200, "application/json", ticker.state()),
             (request, parts) -> events(request),
             files.description());
     server =
@@ -142,23 +142,23 @@ public final class BenchPage implements AutoCloseable {
         bench.preferences().words());
   }
 
-  private Answer events(Request request) {
+  private HttpAnswer events(Request request) {
     if (!request.method().equals("GET")) {
-      return Answer.problem(405, "door.use", "methods", "GET");
+      return HttpAnswer.problem(405, "door.use", "methods", "GET");
     }
     return hub.admit(request.one("Last-Event-ID"))
-        .<Answer>map(Answer.Stream::new)
+        .<HttpAnswer>map(HttpAnswer.Stream::new)
         .orElseGet(
             () ->
-                Answer.problem(503, "door.too_many_watch", "n", EventHub.MOST_VIEWERS)
+                HttpAnswer.problem(503, "door.too_many_watch", "n", EventHub.MOST_VIEWERS)
                     .in(bench.preferences().words())
                     .with("Retry-After", "10"));
   }
 
-  private List<Event> greeting() {
-    List<Event> events = new ArrayList<>();
-    events.add(new Event(Event.Kind.STATE, ticker.state()));
-    events.add(new Event(Event.Kind.BENCH, board.document()));
+  private List<ServerSentEvent> greeting() {
+    List<ServerSentEvent> events = new ArrayList<>();
+    events.add(new ServerSentEvent(ServerSentEvent.Kind.STATE, ticker.state()));
+    events.add(new ServerSentEvent(ServerSentEvent.Kind.BENCH, board.document()));
     events.addAll(ticker.traces());
     return events;
   }

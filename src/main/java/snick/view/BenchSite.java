@@ -3,8 +3,8 @@ package snick.view;
 import java.util.Map;
 import java.util.Optional;
 import snick.phrase.Words;
-import snick.view.http.Answer;
 import snick.view.http.Doorkeeper;
+import snick.view.http.HttpAnswer;
 import snick.view.http.PageToken;
 import snick.view.http.Request;
 import snick.view.http.Site;
@@ -23,24 +23,24 @@ record BenchSite(
     Words words)
     implements Site {
   @Override
-  public Optional<Answer.Problem> refuse(Request head) {
+  public Optional<HttpAnswer.Problem> refuse(Request head) {
     return doorkeeper.refuse(head);
   }
 
   @Override
-  public Answer answer(Request whole) {
+  public HttpAnswer answer(Request whole) {
     if (beyondLoopback && whole.path().equals("/") && whole.parameter("token").isPresent()) {
       return withCookie();
     }
     return routes
         .answer(whole)
-        .or(() -> files.find(whole.path()).map(file -> (Answer) file))
-        .orElseGet(() -> Answer.problem(404, "door.nothing_here"));
+        .or(() -> files.find(whole.path()).map(file -> (HttpAnswer) file))
+        .orElseGet(() -> HttpAnswer.problem(404, "door.nothing_here"));
   }
 
   /** The token leaves the address line, so that it stays out of histories and pictures. */
-  private Answer.Whole withCookie() {
-    return new Answer.Whole(
+  private HttpAnswer.Whole withCookie() {
+    return new HttpAnswer.Whole(
         303,
         Map.of(
             "Location",

@@ -12,7 +12,7 @@ import snick.verdict.comparison.GroupFigures;
 import snick.verdict.statistic.Interval;
 import snick.verdict.study.StepWorth;
 import snick.view.bench.Bench;
-import snick.view.http.Answer;
+import snick.view.http.HttpAnswer;
 import snick.view.http.Request;
 
 /** Blades and how they did over time. */
@@ -26,10 +26,10 @@ final class BladePages {
   }
 
   /** Every blade, in the order added. */
-  Answer blades() {
+  HttpAnswer blades() {
     return archive.run(
         () ->
-            Answer.json(
+            HttpAnswer.json(
                 200,
                 Json.object(
                     "blades",
@@ -45,15 +45,15 @@ final class BladePages {
   }
 
   /** A blade over its sessions. */
-  Answer history(Request request) {
-    return archive.run(() -> Answer.json(200, object(story(request))));
+  HttpAnswer history(Request request) {
+    return archive.run(() -> HttpAnswer.json(200, object(story(request))));
   }
 
   /** The same as a picture. */
-  Answer picture(Request request) {
+  HttpAnswer picture(Request request) {
     return archive.run(
         () ->
-            Answer.document(
+            HttpAnswer.document(
                 "image/svg+xml", HistoryPlot.of(story(request), archive.words()).svg()));
   }
 

@@ -19,9 +19,9 @@ import snick.store.record.CutSummary;
 import snick.view.bench.Bench;
 import snick.view.bench.BenchJudge;
 import snick.view.bench.Preferences;
-import snick.view.http.Answer;
-import snick.view.http.Event;
 import snick.view.http.EventHub;
+import snick.view.http.HttpAnswer;
+import snick.view.http.ServerSentEvent;
 import snick.view.http.Turn;
 
 /**
@@ -63,7 +63,11 @@ final class Board {
           bench
               .reader()
               .summary(cutId)
-              .ifPresent(cut -> hub.publish(new Event(Event.Kind.CUT, Json.text(CutJson.of(cut)))));
+              .ifPresent(
+                  cut ->
+                      hub.publish(
+                          new ServerSentEvent(
+                              ServerSentEvent.Kind.CUT, Json.text(CutJson.of(cut)))));
           refresh();
         });
   }
@@ -73,7 +77,7 @@ final class Board {
     String now = Json.text(read());
     if (!now.equals(document)) {
       document = now;
-      hub.publish(new Event(Event.Kind.BENCH, now));
+      hub.publish(new ServerSentEvent(ServerSentEvent.Kind.BENCH, now));
     }
   }
 
@@ -83,7 +87,7 @@ final class Board {
    * @throws NotAccepted if the journal does not take it
    * @throws StoreException if the store does not
    */
-  Answer change(Callable<Answer> act) {
+  HttpAnswer change(Callable<HttpAnswer> act) {
     return run(
         () -> {
           try {
@@ -95,7 +99,7 @@ final class Board {
   }
 
   /** Runs {@code act} on the board's thread, throwing as {@link #change}. */
-  Answer run(Callable<Answer> act) {
+  HttpAnswer run(Callable<HttpAnswer> act) {
     return new Turn(thread, PATIENCE_SECONDS).run(act);
   }
 

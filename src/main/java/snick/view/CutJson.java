@@ -19,7 +19,7 @@ final class CutJson {
   /** A cut without its trace, with the expanded uncertainty of its force (k = 2). */
   static Map<String, Object> of(CutSummary cut) {
     Map<String, Object> object = AttributeJson.of(CutSummary.ATTRIBUTES, cut);
-    cut.force().ifPresent(f -> object.put("expanded_gf", expandedGf(f.force().estimate())));
+    cut.force().ifPresent(f -> object.put("expanded_gf", expandedGf(f.estimate())));
     return object;
   }
 

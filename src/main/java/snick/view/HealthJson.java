@@ -43,7 +43,7 @@ final class HealthJson {
       rig.clock().errorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
       rig.signal().rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));
       entry.put("samples", rig.traffic().facts().samples());
-      entry.put("lost_samples", rig.traffic().facts().lostSamples());
+      entry.put("lost_samples", rig.traffic().facts().lost().samples());
       entry.put("restarts", rig.traffic().facts().restarts());
       entry.put("reopened", rig.traffic().facts().reopened());
       entry.put("calibrated", rig.signal().calibrated());

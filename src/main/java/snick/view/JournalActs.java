@@ -29,8 +29,8 @@ import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.store.JournalWriter;
 import snick.view.bench.Bench;
-import snick.view.http.Answer;
 import snick.view.http.Fields;
+import snick.view.http.HttpAnswer;
 
 /**
  * What a person does on the page, written into the journal. A change that names a session or stage
@@ -51,7 +51,7 @@ final class JournalActs {
   }
 
   /** Opens a session and begins its first stage; a blade that is not known yet is added. */
-  Answer openSession(byte[] body) {
+  HttpAnswer openSession(byte[] body) {
     Fields fields = Fields.of(body);
     String typed = fields.needed("blade").strip();
     Optional<String> lot = fields.text("filament_lot").map(String::strip);
@@ -101,7 +101,7 @@ final class JournalActs {
   }
 
   /** Ends the running session. */
-  Answer closeSession(byte[] body) {
+  HttpAnswer closeSession(byte[] body) {
     Fields fields = Fields.of(body);
     return board.change(
         () -> {
@@ -111,7 +111,7 @@ final class JournalActs {
   }
 
   /** Begins the next stage of the open session. */
-  Answer beginStage(byte[] body) {
+  HttpAnswer beginStage(byte[] body) {
     Fields fields = Fields.of(body);
     String name = fields.needed("name");
     return board.change(
@@ -138,7 +138,7 @@ final class JournalActs {
   }
 
   /** Notes an inspection in the running stage. */
-  Answer inspect(byte[] body) {
+  HttpAnswer inspect(byte[] body) {
     Fields fields = Fields.of(body);
     Method method = fields.neededWord("method", Method.class);
     Side side = fields.neededWord("side", Side.class);
@@ -167,7 +167,7 @@ final class JournalActs {
   }
 
   /** Puts a photo to an inspection of any session, open or ended. */
-  Answer photo(long number, long entry, byte[] content) {
+  HttpAnswer photo(long number, long entry, byte[] content) {
     Photo.Kind.of(content);
     return board.change(
         () -> {
@@ -197,7 +197,7 @@ final class JournalActs {
   }
 
   /** Notes work on the edge: what led to the running stage. */
-  Answer step(byte[] body) {
+  HttpAnswer step(byte[] body) {
     Fields fields = Fields.of(body);
     return board.change(
         () -> {
@@ -220,13 +220,13 @@ final class JournalActs {
   }
 
   /** Takes back what was last done here. */
-  Answer undo(byte[] body) {
+  HttpAnswer undo(byte[] body) {
     Fields.of(body);
     return board.change(() -> done("undone", bench.preferences().words().say(board.undo().back())));
   }
 
   /** Says where the next cut is going to be; without a place: not said. */
-  Answer choosePlace(byte[] body) {
+  HttpAnswer choosePlace(byte[] body) {
     OptionalDouble millimetres = Fields.of(body).number("mm");
     millimetres.ifPresent(Place::fromHeel);
     return board.change(
@@ -245,7 +245,7 @@ final class JournalActs {
   }
 
   /** Says where a cut was made, in place of what was said before. */
-  Answer place(long cutId, byte[] body) {
+  HttpAnswer place(long cutId, byte[] body) {
     OptionalDouble millimetres = Fields.of(body).number("mm");
     return board.change(
         () -> {
@@ -265,7 +265,7 @@ final class JournalActs {
   }
 
   /** Sets a cut aside. */
-  Answer setAside(long cutId, byte[] body) {
+  HttpAnswer setAside(long cutId, byte[] body) {
     String reason = Fields.of(body).needed("reason");
     return board.change(
         () -> {
@@ -315,7 +315,7 @@ final class JournalActs {
     return bench.writer().journal();
   }
 
-  private static Answer done(String name, Object value) {
-    return Answer.json(200, Json.object(name, value));
+  private static HttpAnswer done(String name, Object value) {
+    return HttpAnswer.json(200, Json.object(name, value));
   }
 }

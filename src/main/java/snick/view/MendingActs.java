@@ -19,8 +19,8 @@ import snick.store.JournalReader;
 import snick.store.Mending;
 import snick.store.record.CutPlace;
 import snick.view.bench.Bench;
-import snick.view.http.Answer;
 import snick.view.http.Fields;
+import snick.view.http.HttpAnswer;
 
 /**
  * Mends from the page what went wrong, in any session, open or closed. What was there before stays
@@ -38,13 +38,13 @@ final class MendingActs {
   }
 
   /** Runs {@code act} with what was sent; says what it says. */
-  private Answer mend(byte[] body, Function<Fields, String> act) {
+  private HttpAnswer mend(byte[] body, Function<Fields, String> act) {
     Fields fields = Fields.of(body);
-    return board.change(() -> Answer.json(200, Json.object("done", act.apply(fields))));
+    return board.change(() -> HttpAnswer.json(200, Json.object("done", act.apply(fields))));
   }
 
   /** Opens a session again that was ended. */
-  Answer reopen(long number, byte[] body) {
+  HttpAnswer reopen(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -54,7 +54,7 @@ final class MendingActs {
   }
 
   /** Gives a session another name. */
-  Answer rename(long number, byte[] body) {
+  HttpAnswer rename(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -64,7 +64,7 @@ final class MendingActs {
   }
 
   /** Says that a session was made with another blade, which is known already. */
-  Answer changeBlade(long number, byte[] body) {
+  HttpAnswer changeBlade(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -76,7 +76,7 @@ final class MendingActs {
   }
 
   /** Says with which filament lot a session was made; none: not noted. */
-  Answer changeLot(long number, byte[] body) {
+  HttpAnswer changeLot(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -89,7 +89,7 @@ final class MendingActs {
   }
 
   /** Gives a stage another name. */
-  Answer renameStage(long number, byte[] body) {
+  HttpAnswer renameStage(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -100,7 +100,7 @@ final class MendingActs {
   }
 
   /** Puts what is in one stage into another. */
-  Answer mergeStage(long number, byte[] body) {
+  HttpAnswer mergeStage(long number, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -111,7 +111,7 @@ final class MendingActs {
   }
 
   /** Moves a cut to a stage, of its own session unless another is named. */
-  Answer moveCut(long cut, byte[] body) {
+  HttpAnswer moveCut(long cut, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -125,7 +125,7 @@ final class MendingActs {
   }
 
   /** Lets a cut count again that was set aside. */
-  Answer countAgain(long cut, byte[] body) {
+  HttpAnswer countAgain(long cut, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -136,7 +136,7 @@ final class MendingActs {
   }
 
   /** Withdraws a step or an inspection; the undo on the page notes it anew. */
-  Answer withdraw(long number, long entry, byte[] body) {
+  HttpAnswer withdraw(long number, long entry, byte[] body) {
     return mend(
         body,
         fields -> {
@@ -169,7 +169,7 @@ final class MendingActs {
   }
 
   /** Gives a blade another label. */
-  Answer renameBlade(byte[] body) {
+  HttpAnswer renameBlade(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -180,7 +180,7 @@ final class MendingActs {
   }
 
   /** Makes two blades one. */
-  Answer mergeBlade(byte[] body) {
+  HttpAnswer mergeBlade(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -192,7 +192,7 @@ final class MendingActs {
   }
 
   /** Says by how much the forces of a blade may differ before it matters; nothing: as usual. */
-  Answer margin(byte[] body) {
+  HttpAnswer margin(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -206,7 +206,7 @@ final class MendingActs {
   }
 
   /** Says how long the edge of a blade is. */
-  Answer edgeLength(byte[] body) {
+  HttpAnswer edgeLength(byte[] body) {
     return mend(
         body,
         fields -> {
@@ -223,7 +223,7 @@ final class MendingActs {
   }
 
   /** Says of which steel a blade is, as its owner calls it; nothing: not noted. */
-  Answer steel(byte[] body) {
+  HttpAnswer steel(byte[] body) {
     return mend(
         body,
         fields -> {

@@ -16,7 +16,7 @@ import snick.journal.Method;
 import snick.json.Json;
 import snick.phrase.Words;
 import snick.store.record.CutSummary;
-import snick.view.http.Answer;
+import snick.view.http.HttpAnswer;
 import snick.view.http.PageToken;
 
 /** The page's files, read once from the program itself. Immutable. */
@@ -54,7 +54,7 @@ final class PageFiles {
 
   private static final List<String> LOOKS = List.of("bench.css", "controls.css", "mark.svg");
 
-  private final Map<String, Answer.Whole> byPath = new HashMap<>();
+  private final Map<String, HttpAnswer.Whole> byPath = new HashMap<>();
 
   /** The page in the language of {@code words} for the holder of {@code token}. */
   PageFiles(PageToken token, Words words) {
@@ -110,8 +110,8 @@ final class PageFiles {
   }
 
   /** The description of what is served for programs. */
-  Answer.Whole description() {
-    return Answer.of(
+  HttpAnswer.Whole description() {
+    return HttpAnswer.of(
         200,
         "application/json",
         ApiDescription.of(resource("openapi.json"), CutSummary.ATTRIBUTES)
@@ -119,12 +119,12 @@ final class PageFiles {
   }
 
   /** The file at {@code path}. */
-  Optional<Answer.Whole> find(String path) {
+  Optional<HttpAnswer.Whole> find(String path) {
     return Optional.ofNullable(byPath.get(path));
   }
 
   private void put(String path, String type, byte[] content) {
-    byPath.put(path, Answer.of(200, type, content));
+    byPath.put(path, HttpAnswer.of(200, type, content));
   }
 
   private static String type(String name) {

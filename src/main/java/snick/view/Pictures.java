@@ -26,7 +26,7 @@ import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.store.record.StoredCut;
 import snick.store.record.Verification;
-import snick.view.http.Answer;
+import snick.view.http.HttpAnswer;
 import snick.view.http.Request;
 
 /** Every plot of the command line, as SVG. Runs on the archive's thread. */
@@ -37,12 +37,12 @@ final class Pictures {
     this.archive = archive;
   }
 
-  private Answer svg(Supplier<Picture> drawing) {
-    return archive.run(() -> Answer.document("image/svg+xml", drawing.get().svg()));
+  private HttpAnswer svg(Supplier<Picture> drawing) {
+    return archive.run(() -> HttpAnswer.document("image/svg+xml", drawing.get().svg()));
   }
 
   /** The stages of a session side by side. */
-  Answer progression(long session) {
+  HttpAnswer progression(long session) {
     return svg(
         () -> {
           SessionEvidence evidence = archive.evidence(session);
@@ -55,7 +55,7 @@ final class Pictures {
   }
 
   /** The cuts of one stage along the edge. */
-  Answer stage(long session, String stage) {
+  HttpAnswer stage(long session, String stage) {
     return svg(
         () -> {
           SessionEvidence evidence = archive.evidence(session);
@@ -68,7 +68,7 @@ final class Pictures {
   }
 
   /** One cut. */
-  Answer cut(long id) {
+  HttpAnswer cut(long id) {
     return svg(
         () -> {
           StoredCut cut =
@@ -80,12 +80,12 @@ final class Pictures {
   }
 
   /** Every calibration, the newest first. */
-  Answer calibrations() {
+  HttpAnswer calibrations() {
     return archive.run(
         () -> {
           List<Object> lines = new ArrayList<>();
           reader().calibrations().forEach(stored -> lines.add(0, line(stored.calibration())));
-          return Answer.json(200, Json.object("calibrations", lines));
+          return HttpAnswer.json(200, Json.object("calibrations", lines));
         });
   }
 
@@ -99,7 +99,7 @@ final class Pictures {
   }
 
   /** A calibration: curve and what lies beside it. */
-  Answer calibration(String id) {
+  HttpAnswer calibration(String id) {
     return svg(
         () -> {
           CalibrationRecord record = record(id);
@@ -111,11 +111,11 @@ final class Pictures {
   }
 
   /** The record of a calibration as a page of its own. */
-  Answer record(String id, Request request) {
+  HttpAnswer record(String id, Request request) {
     return archive.run(
         () -> {
-          Answer.Whole page =
-              Answer.document(
+          HttpAnswer.Whole page =
+              HttpAnswer.document(
                   "text/html; charset=utf-8", RecordPage.of(record(id), archive.words()));
           return request.says("save") ? page.saved("calibration-" + number(id) + ".html") : page;
         });
@@ -135,19 +135,19 @@ final class Pictures {
   }
 
   /** The check masses of a rig on a control chart; nothing while they are too few for one. */
-  Answer checks(Optional<String> device) {
+  HttpAnswer checks(Optional<String> device) {
     return archive.run(
         () -> {
           List<Verification> checks = device.map(reader()::verifications).orElse(List.of());
           return checks.size() < ControlCharts.FEWEST
-              ? Answer.nothing()
-              : Answer.document(
+              ? HttpAnswer.nothing()
+              : HttpAnswer.document(
                   "image/svg+xml", ControlCharts.of(checks).picture(archive.words()).svg());
         });
   }
 
   /** How a rig answers a sudden fall; nothing while that is not known. */
-  Answer response(Optional<String> device) {
+  HttpAnswer response(Optional<String> device) {
     return archive.run(
         () ->
             device
@@ -155,7 +155,7 @@ final class Pictures {
                 .filter(falls -> falls.response().shape().isPresent())
                 .map(
                     falls ->
-                        Answer.document(
+                        HttpAnswer.document(
                             "image/svg+xml",
                             ResponsePlot.of(
                                     falls.response(),
@@ -163,7 +163,7 @@ final class Pictures {
                                     falls.samplesPerSecond(),
                                     archive.words())
                                 .svg()))
-                .orElseGet(Answer::nothing));
+                .orElseGet(HttpAnswer::nothing));
   }
 
   private StoreReader reader() {

@@ -33,8 +33,8 @@ import snick.report.sheet.UnfinishedSheet;
 import snick.store.KeptPlace;
 import snick.store.record.StoredCalibration;
 import snick.view.bench.Bench;
-import snick.view.http.Answer;
 import snick.view.http.Fields;
+import snick.view.http.HttpAnswer;
 import snick.view.work.CalibrationWork;
 import snick.view.work.CheckWork;
 import snick.view.work.LookWork;
@@ -109,7 +109,7 @@ final class RigWorks {
   }
 
   /** Begins a guided calibration, or goes on with one. */
-  Answer calibrate(long number, byte[] body) {
+  HttpAnswer calibrate(long number, byte[] body) {
     Fields fields = Fields.of(body);
     return begin(
         number,
@@ -194,7 +194,7 @@ final class RigWorks {
   }
 
   /** Begins a check with one mass. */
-  Answer check(long number, byte[] body) {
+  HttpAnswer check(long number, byte[] body) {
     Fields fields = Fields.of(body);
     return begin(
         number,
@@ -260,7 +260,7 @@ final class RigWorks {
   }
 
   /** Begins to look at a rig at rest. */
-  Answer look(long number, byte[] body) {
+  HttpAnswer look(long number, byte[] body) {
     double seconds = Fields.of(body).number("seconds").orElse(USUAL_LOOK_SECONDS);
     if (!(seconds >= SHORTEST_LOOK_SECONDS && seconds <= LONGEST_LOOK_SECONDS)) {
       throw new NotAccepted("refused.look_seconds", "seconds", seconds);
@@ -274,7 +274,7 @@ final class RigWorks {
   }
 
   /** One work at a time; one that is done gives way. On the board's thread, which follows it. */
-  private Answer begin(long number, Supplier<RigWork> work) {
+  private HttpAnswer begin(long number, Supplier<RigWork> work) {
     return board.run(
         () -> {
           int rig = rig(number);
@@ -288,21 +288,21 @@ final class RigWorks {
           touched.put(rig, bench.clock().instant());
           works.put(rig, begun);
           bench.rigs().taps().get(rig).turnTo(begun);
-          return Answer.json(200, begun.json());
+          return HttpAnswer.json(200, begun.json());
         });
   }
 
   /** The person says that what was asked for is done. */
-  Answer confirm(long number, byte[] body) {
+  HttpAnswer confirm(long number, byte[] body) {
     Fields.of(body);
     RigWork work = Optional.ofNullable(works.get(rig(number))).orElseThrow(RigWorks::none);
     work.confirm();
     touched.computeIfPresent((int) number, (rig, before) -> bench.clock().instant());
-    return Answer.json(200, work.json());
+    return HttpAnswer.json(200, work.json());
   }
 
   /** Stops the work, or puts the result of one that is done away; what is kept stays kept. */
-  Answer stop(long number, byte[] body) {
+  HttpAnswer stop(long number, byte[] body) {
     Fields.of(body);
     return board.run(
         () -> {
@@ -310,7 +310,7 @@ final class RigWorks {
           RigWork work = Optional.ofNullable(works.get(rig)).orElseThrow(RigWorks::none);
           work.follow();
           putAway(rig);
-          return Answer.json(200, Json.object("stopped", true));
+          return HttpAnswer.json(200, Json.object("stopped", true));
         });
   }
 

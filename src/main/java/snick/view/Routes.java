@@ -15,7 +15,7 @@ import snick.store.database.StoreException;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.view.bench.Bench;
-import snick.view.http.Answer;
+import snick.view.http.HttpAnswer;
 import snick.view.http.Request;
 import snick.view.http.Route;
 
@@ -45,7 +45,7 @@ final class Routes {
       Acts all,
       Route.Act state,
       Route.Act events,
-      Answer.Whole description) {
+      HttpAnswer.Whole description) {
     JournalActs acts = all.journal();
     Archive archive = all.archive();
     this.bench = bench;
@@ -55,7 +55,9 @@ final class Routes {
     get("/api/v1/openapi.json", (request, parts) -> description);
     get("/api/v1/state", state);
     get("/api/v1/ports", (request, parts) -> ports());
-    get("/api/v1/bench", (request, parts) -> Answer.of(200, "application/json", board.document()));
+    get(
+        "/api/v1/bench",
+        (request, parts) -> HttpAnswer.of(200, "application/json", board.document()));
     get("/api/v1/events", events);
     get("/api/v1/cuts", (request, parts) -> cuts(request));
     get("/api/v1/cuts/{id}", (request, parts) -> cut(parts.get(0)));
@@ -125,9 +127,9 @@ final class Routes {
     post("/api/v1/blades/edge-length", (request, parts) -> acts.edgeLength(request.body()));
   }
 
-  private Answer ports() {
+  private HttpAnswer ports() {
     List<String> read = bench.state().get().rigs().stream().map(RigState::port).toList();
-    return Answer.json(
+    return HttpAnswer.json(
         200,
         Json.object(
             "ports",
@@ -195,7 +197,7 @@ final class Routes {
   }
 
   /** The answer to {@code request}; empty if no path fits. */
-  Optional<Answer> answer(Request request) {
+  Optional<HttpAnswer> answer(Request request) {
     List<Route> here = routes.stream().filter(r -> r.match(request.path()).isPresent()).toList();
     String method = request.method().equals("HEAD") ? "GET" : request.method();
     Optional<Route> route = here.stream().filter(r -> r.method().equals(method)).findFirst();
@@ -205,22 +207,22 @@ final class Routes {
     return here.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            Answer.problem(
+            HttpAnswer.problem(
                 405,
                 "door.use",
                 "methods",
                 here.stream().map(Route::method).<Object>map(m -> m).toList()));
   }
 
-  private Answer act(Route route, Request request) {
+  private HttpAnswer act(Route route, Request request) {
     try {
       return route.act().answer(request, route.match(request.path()).orElseThrow());
     } catch (SlipOfName e) {
-      return new Answer.Problem(409, e.why(), e.near());
+      return new HttpAnswer.Problem(409, e.why(), e.near());
     } catch (NotAccepted e) {
-      return new Answer.Problem(422, e.why(), List.of());
+      return new HttpAnswer.Problem(422, e.why(), List.of());
     } catch (StoreException e) {
-      return new Answer.Problem(503, e.why(), List.of());
+      return new HttpAnswer.Problem(503, e.why(), List.of());
     } catch (RuntimeException e) {
       bench
           .complain()
@@ -231,25 +233,26 @@ final class Routes {
                   request.method() + " " + request.path(),
                   "error",
                   e));
-      return Answer.problem(500, "door.own_error", "what", e);
+      return HttpAnswer.problem(500, "door.own_error", "what", e);
     }
   }
 
-  private Answer health() {
+  private HttpAnswer health() {
     BenchState now = bench.state().get();
     int status = now.recording() && now.storing() ? 200 : 503;
-    return Answer.of(status, "application/json", HealthJson.of(now, bench.preferences().words()));
+    return HttpAnswer.of(
+        status, "application/json", HealthJson.of(now, bench.preferences().words()));
   }
 
-  private Answer metrics() {
-    return Answer.of(200, "text/plain; version=0.0.4; charset=utf-8", bench.metrics().scrape());
+  private HttpAnswer metrics() {
+    return HttpAnswer.of(200, "text/plain; version=0.0.4; charset=utf-8", bench.metrics().scrape());
   }
 
-  private Answer cuts(Request request) {
+  private HttpAnswer cuts(Request request) {
     int limit = (int) request.number("limit", USUAL_CUTS, 1, MOST_CUTS);
     return board.run(
         () ->
-            Answer.json(
+            HttpAnswer.json(
                 200, Json.object("cuts", page(request, limit).stream().map(CutJson::of).toList())));
   }
 
@@ -267,25 +270,25 @@ final class Routes {
   }
 
   /** A photo as it was kept; its address says what is in it, so that it never changes. */
-  private Answer photo(String name) {
+  private HttpAnswer photo(String name) {
     Optional<Photo> photo = Photo.named(name);
     return photo
         .flatMap(bench.reader().photos()::read)
-        .<Answer>map(
+        .<HttpAnswer>map(
             content ->
-                Answer.of(200, photo.orElseThrow().kind().mediaType(), content)
+                HttpAnswer.of(200, photo.orElseThrow().kind().mediaType(), content)
                     .with("Cache-Control", "private, max-age=31536000, immutable"))
-        .orElseGet(() -> Answer.problem(404, "door.no_photo"));
+        .orElseGet(() -> HttpAnswer.problem(404, "door.no_photo"));
   }
 
-  private Answer cut(String idText) {
+  private HttpAnswer cut(String idText) {
     long id = Request.whole(idText);
     return board.run(
         () ->
             bench
                 .reader()
                 .cut(id)
-                .<Answer>map(cut -> Answer.json(200, CutJson.of(cut)))
-                .orElseGet(() -> Answer.problem(404, "refused.cut_not_in_store", "cut", id)));
+                .<HttpAnswer>map(cut -> HttpAnswer.json(200, CutJson.of(cut)))
+                .orElseGet(() -> HttpAnswer.problem(404, "refused.cut_not_in_store", "cut", id)));
   }
 }

@@ -55,7 +55,7 @@ final class StateJson {
         "loaded", rig.signal().loaded(),
         "rate_hz", rig.clock().rateHertz(),
         "samples", rig.traffic().facts().samples(),
-        "lost_samples", rig.traffic().facts().lostSamples(),
+        "lost_samples", rig.traffic().facts().lost().samples(),
         "noise_counts", rest.map(RigState.Rest::noiseCounts),
         "noise_gf", calibration.flatMap(c -> rest.map(r -> gf(c, r.noiseCounts()))),
         "zero_drift_gf", calibration.flatMap(c -> drift(rig, facts).map(counts -> gf(c, counts))),

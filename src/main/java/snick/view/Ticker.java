@@ -9,8 +9,8 @@ import snick.live.BenchState;
 import snick.live.LiveTrace;
 import snick.live.RigState;
 import snick.view.bench.Bench;
-import snick.view.http.Event;
 import snick.view.http.EventHub;
+import snick.view.http.ServerSentEvent;
 
 /**
  * Live points and the rigs' state, sent at a steady pace. Everything but the greeting runs on one
@@ -61,24 +61,24 @@ final class Ticker {
       hub.dismissStalled(System.nanoTime(), PATIENCE_NANOS);
     }
     if (watched && ticks % (works.busy() ? TICKS_A_STEP : TICKS_A_STATE) == 0) {
-      hub.publish(new Event(Event.Kind.STATE, state()));
+      hub.publish(new ServerSentEvent(ServerSentEvent.Kind.STATE, state()));
     }
   }
 
   private void points(int rig, LiveTrace.Slice slice) {
     json(rig)
         .map(json -> json.of(slice, MOST_POINTS_A_TICK))
-        .ifPresent(data -> hub.publish(new Event(Event.Kind.POINTS, data)));
+        .ifPresent(data -> hub.publish(new ServerSentEvent(ServerSentEvent.Kind.POINTS, data)));
   }
 
   /** The trace of the last seconds of each rig, for one who has just come; any thread. */
-  List<Event> traces() {
-    List<Event> events = new ArrayList<>();
+  List<ServerSentEvent> traces() {
+    List<ServerSentEvent> events = new ArrayList<>();
     for (int rig = 0; rig < sent.length; rig++) {
       LiveTrace.Slice slice = bench.rigs().traces().get(rig).lastNanos(GREETING_NANOS);
       json(rig)
           .map(json -> json.of(slice, MOST_POINTS_A_GREETING))
-          .ifPresent(data -> events.add(new Event(Event.Kind.TRACE, data)));
+          .ifPresent(data -> events.add(new ServerSentEvent(ServerSentEvent.Kind.TRACE, data)));
     }
     return events;
   }

@@ -6,10 +6,10 @@ import java.util.function.Consumer;
 import snick.frame.binary.DeviceFrames;
 import snick.frame.message.Status;
 import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.device.DeviceClock;
 import snick.virtualrig.device.DeviceIdentity;
 import snick.virtualrig.device.Firmware;
 import snick.virtualrig.device.FirmwareTwin;
+import snick.virtualrig.device.MicrosecondCounter;
 import snick.virtualrig.device.SketchTwin;
 import snick.virtualrig.device.Uart;
 import snick.virtualrig.line.FaultyLine;
@@ -26,7 +26,7 @@ import snick.virtualrig.signal.SignalModel;
 final class RigMachine {
   private final SignalModel model;
   private final Firmware firmware;
-  private final DeviceClock clock;
+  private final MicrosecondCounter clock;
   private final FaultyLine line;
   private final Uart host;
   private final Consumer<Fault.HangUp> hangUps;
@@ -49,7 +49,7 @@ final class RigMachine {
     DeviceSettings device = rig.settings().device();
     this.host = host;
     this.hangUps = hangUps;
-    this.clock = new DeviceClock(device.clockErrorPpm(), device.startMicros());
+    this.clock = new MicrosecondCounter(device.clockErrorPpm(), device.startMicros());
     this.line = new FaultyLine(SignalModel.stream(rig.seed(), 4));
     this.identity =
         new DeviceIdentity(

@@ -22,9 +22,11 @@ public final class Jar {
     this.options = options;
   }
 
-  /** On the Java that runs the tests. */
-  public static Jar onThisJava(String... options) {
-    return new Jar(Path.of(System.getProperty("java.home")), List.of(options));
+  /** On the Java that runs the tests, with the options of the launcher. */
+  public static Jar onThisJava(String... more) {
+    List<String> options = new ArrayList<>(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
+    options.addAll(List.of(more));
+    return new Jar(Path.of(System.getProperty("java.home")), options);
   }
 
   /** On every Java installed beside the one that runs the tests, 17 or newer, itself included. */

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 
 /** A program that goes on; its output and errors can be awaited line by line. */
 public final class Live implements AutoCloseable {
@@ -41,15 +42,15 @@ public final class Live implements AutoCloseable {
     }
   }
 
-  /** The next line that contains {@code text}. */
-  public String await(String text) throws InterruptedException {
+  /** The next line that contains one of {@code texts}. */
+  public String await(String... texts) throws InterruptedException {
     while (true) {
       String line = lines.poll(PATIENCE_SECONDS, TimeUnit.SECONDS);
       if (line == null) {
-        throw new AssertionError("no line with '" + text + "'; seen: " + seen);
+        throw new AssertionError("no line with one of " + List.of(texts) + "; seen: " + seen);
       }
       seen.add(line);
-      if (line.contains(text)) {
+      if (Stream.of(texts).anyMatch(line::contains)) {
         return line;
       }
     }

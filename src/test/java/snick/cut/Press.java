@@ -8,6 +8,13 @@ import java.util.function.DoubleUnaryOperator;
  * the filament at the first instant at which the force reaches its strength.
  */
 final class Press implements DoubleUnaryOperator {
+  private static final double TICK = 1e-4;
+
+  /** No hand raises the force so far in {@link #FAR_TICKS}. */
+  private static final double FAR_GF = 10;
+
+  private static final int FAR_TICKS = 10;
+
   final double onset;
   final double rate;
   final double strength;
@@ -61,13 +68,20 @@ final class Press implements DoubleUnaryOperator {
     return new Press(onset, rate, whole.applyAsDouble(seconds), seconds, whole, t -> 0);
   }
 
+  /** To a tenth of a millisecond; where the strength is far, ten of those at a time. */
   private static double firstReach(DoubleUnaryOperator course, double strength, double limit) {
-    double step = 1e-4;
     double before = course.applyAsDouble(0);
-    for (double t = step; t < limit; t += step) {
-      double now = course.applyAsDouble(t);
+    int tick = 0;
+    while (tick * TICK < limit) {
+      int ticks = strength - before > FAR_GF ? FAR_TICKS : 1;
+      double now = course.applyAsDouble((tick + ticks) * TICK);
+      if (now >= strength && ticks > 1) {
+        ticks = 1;
+        now = course.applyAsDouble((tick + 1) * TICK);
+      }
+      tick += ticks;
       if (now >= strength) {
-        return t - step * (now - strength) / (now - before);
+        return TICK * (tick - (now - strength) / (now - before));
       }
       before = now;
     }
@@ -101,17 +115,19 @@ final class Press implements DoubleUnaryOperator {
     int n = 8;
     double centre = 5.5 + 5 * random.nextDouble();
     double[] omega = new double[n];
-    double[] sine = new double[n];
-    double[] cosine = new double[n];
+    double[] phase = new double[n];
+    double[] amplitude = new double[n];
     for (int i = 0; i < n; i++) {
       omega[i] = 2 * Math.PI * (centre + 3 * (random.nextDouble() - 0.5));
-      sine[i] = random.nextGaussian() * rms / Math.sqrt(n);
-      cosine[i] = random.nextGaussian() * rms / Math.sqrt(n);
+      double sine = random.nextGaussian() * rms / Math.sqrt(n);
+      double cosine = random.nextGaussian() * rms / Math.sqrt(n);
+      phase[i] = Math.atan2(cosine, sine);
+      amplitude[i] = Math.hypot(sine, cosine);
     }
     return t -> {
       double sum = 0;
       for (int i = 0; i < n; i++) {
-        sum += sine[i] * Math.sin(omega[i] * t) + cosine[i] * Math.cos(omega[i] * t);
+        sum += amplitude[i] * Math.sin(omega[i] * t + phase[i]);
       }
       return sum;
     };

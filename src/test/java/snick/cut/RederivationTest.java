@@ -60,7 +60,7 @@ class RederivationTest {
             .limit(2);
     LongStream.concat(rates, near320).forEach(this::cutQuickly);
     assertThat(cuts.stream().filter(cut -> cut.response().known())).isNotEmpty();
-    assertThat(cuts.stream().map(cut -> cut.trace().before().orElseThrow().settled()))
+    assertThat(cuts.stream().map(cut -> cut.trace().before().orElseThrow().rest().settled()))
         .contains(true, false);
     assertAllTheSame(85);
   }
@@ -145,12 +145,13 @@ class RederivationTest {
                 random.nextBoolean() ? told.began() : began,
                 random.nextBoolean() ? 1 : -1,
                 random.nextInt(-1, 2),
-                random.nextBoolean() ? told.levelCounts() : r[5],
-                random.nextBoolean() ? told.fromCounts() : r[6],
-                random.nextBoolean() ? told.noiseCounts() : Math.abs(r[7]),
-                random.nextBoolean() ? told.bandCounts() : Math.abs(r[8]),
-                random.nextBoolean(),
-                random.nextBoolean(),
+                new Before.AtRest(
+                    random.nextBoolean() ? told.rest().levelCounts() : r[5],
+                    random.nextBoolean() ? told.rest().fromCounts() : r[6],
+                    random.nextBoolean() ? told.rest().noiseCounts() : Math.abs(r[7]),
+                    random.nextBoolean() ? told.rest().bandCounts() : Math.abs(r[8]),
+                    random.nextBoolean(),
+                    random.nextBoolean()),
                 random.nextBoolean() ? told.periodNanos() : Math.abs(r[9]),
                 random.nextBoolean() ? told.zero() : zero);
         rederivation.of(stated(trace, stated), Response.unknown());

@@ -16,7 +16,8 @@ class PlausibilityWatchTest {
   private final List<String> said = new ArrayList<>();
 
   private static StreamFacts facts(long samples, long overrange, long restarts, long timeless) {
-    return new StreamFacts(samples, overrange, 0, 0, restarts, 0, 0, 0, timeless);
+    return new StreamFacts(
+        samples, overrange, new StreamFacts.Lost(0, 0), restarts, 0, 0, 0, timeless);
   }
 
   private void say(List<Phrase> doubts) {

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.FileFacts;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.PackageFiles;
 
 /** Changes a package as someone would who also forges its digests. */
@@ -17,7 +17,7 @@ final class Forged {
   private Forged() {}
 
   /** Sets one cell; rows count from 1 below the header. */
-  static void cell(Path folder, Table<?> table, int row, String column, String value)
+  static void cell(Path folder, PackageTable<?> table, int row, String column, String value)
       throws IOException {
     text(
         folder,

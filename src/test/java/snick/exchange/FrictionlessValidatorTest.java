@@ -17,7 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.Needs;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.DescriptorStandardTest;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
@@ -116,9 +116,9 @@ class FrictionlessValidatorTest {
 
   @Test
   void aWrongCellAndABrokenReferenceAreFound() throws IOException, InterruptedException {
-    Forged.cell(folder, Table.TRACES, 5, "counts", "many");
+    Forged.cell(folder, PackageTable.TRACES, 5, "counts", "many");
     assertThat(errors(verdict())).anyMatch(e -> e.startsWith("traces: "));
-    Forged.cell(folder, Table.TRACES, 5, "counts", "5");
+    Forged.cell(folder, PackageTable.TRACES, 5, "counts", "5");
     Forged.text(
         folder,
         "gaps.csv",

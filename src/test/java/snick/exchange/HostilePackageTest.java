@@ -25,7 +25,7 @@ import snick.cut.Cut;
 import snick.exchange.check.PackageCheck;
 import snick.exchange.check.PackageReport;
 import snick.exchange.json.RefusedPackage;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.PackageExport;
 import snick.store.Store;
@@ -54,7 +54,9 @@ class HostilePackageTest {
     Store.open(theirs, Bench.CLOCK).close();
     try (StoreReader reader = StoreReader.open(own)) {
       new PackageExport(
-              reader, ExportChoice.of(CutSelection.all()).withPersonalFields(), Watch.NONE)
+              reader,
+              ExportChoice.of(CutSelection.all()).with(ExportChoice.Wish.PERSONAL),
+              Watch.NONE)
           .toFolder(folder);
     }
   }
@@ -275,7 +277,7 @@ class HostilePackageTest {
   })
   void samplesThatCannotBeAreRefused(String column, String value, String because)
       throws IOException {
-    Forged.cell(folder, Table.TRACES, 3, column, value);
+    Forged.cell(folder, PackageTable.TRACES, 3, column, value);
     refused(folder, because, ".csv, row ");
   }
 
@@ -299,7 +301,7 @@ class HostilePackageTest {
     "set_aside,maybe,no boolean"
   })
   void cutsThatCannotBeAreRefused(String column, String value, String because) throws IOException {
-    Forged.cell(folder, Table.CUTS, 1, column, value);
+    Forged.cell(folder, PackageTable.CUTS, 1, column, value);
     refused(folder, because);
   }
 
@@ -309,14 +311,15 @@ class HostilePackageTest {
     try (StoreReader reader = StoreReader.open(own)) {
       counts = reader.cut(1).orElseThrow().cut().peak().orElseThrow().estimateCounts();
     }
-    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(Math.nextUp(counts)));
+    Forged.cell(
+        folder, PackageTable.CUTS, 1, "estimate_counts", Double.toString(Math.nextUp(counts)));
     assertThat(ofEstimates())
         .containsExactly(
             "cut 1: estimate_counts is " + Math.nextUp(counts) + ", the trace gives " + counts);
-    Forged.cell(folder, Table.CUTS, 1, "detector_version", "3");
-    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(1.04 * counts));
+    Forged.cell(folder, PackageTable.CUTS, 1, "detector_version", "3");
+    Forged.cell(folder, PackageTable.CUTS, 1, "estimate_counts", Double.toString(1.04 * counts));
     assertThat(ofEstimates()).isEmpty();
-    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", Double.toString(1.06 * counts));
+    Forged.cell(folder, PackageTable.CUTS, 1, "estimate_counts", Double.toString(1.06 * counts));
     assertThat(ofEstimates().toString())
         .contains("by detector version 3, version " + Cut.DETECTOR_VERSION + " makes " + counts);
   }
@@ -329,7 +332,7 @@ class HostilePackageTest {
 
   @Test
   void withoutWhatCameBeforeNothingIsBorneOut() throws IOException {
-    Forged.text(folder, Table.BEFORE.file(), text -> text.replaceAll("(?m)^1,.*\r\n", ""));
+    Forged.text(folder, PackageTable.BEFORE.file(), text -> text.replaceAll("(?m)^1,.*\r\n", ""));
     assertThat(PackageCheck.of(folder, Watch.NONE).differences())
         .containsExactly("cut 1: what came before it is not there, so it cannot be derived again");
   }
@@ -347,7 +350,7 @@ class HostilePackageTest {
   })
   void whatCannotHaveComeBeforeIsRefused(String column, String value, String because)
       throws IOException {
-    Forged.cell(folder, Table.BEFORE, 1, column, value == null ? "" : value);
+    Forged.cell(folder, PackageTable.BEFORE, 1, column, value == null ? "" : value);
     refused(folder, because);
   }
 
@@ -365,7 +368,7 @@ class HostilePackageTest {
 
   @Test
   void countsBeyondTheConverterAreADifference() throws IOException {
-    Forged.cell(folder, Table.TRACES, 3, "counts", "2000000000");
+    Forged.cell(folder, PackageTable.TRACES, 3, "counts", "2000000000");
     PackageReport report = PackageCheck.of(folder, Watch.NONE);
     assertThat(report.differences())
         .anyMatch(d -> d.contains("beyond a 24-bit converter"))
@@ -378,7 +381,7 @@ class HostilePackageTest {
       assertThat(
               new PackageImport(folder, Optional.empty(), Watch.NONE).into(target, true).stored())
           .isPresent();
-      Forged.cell(folder, Table.TRACES, 3, "counts", "-800");
+      Forged.cell(folder, PackageTable.TRACES, 3, "counts", "-800");
       assertThatThrownBy(
               () -> new PackageImport(folder, Optional.empty(), Watch.NONE).into(target, true))
           .isInstanceOf(RefusedPackage.class)

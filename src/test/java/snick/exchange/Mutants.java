@@ -62,7 +62,7 @@ final class Mutants {
     Bench.fill(data, 2);
     Path packed = temporary.resolve("whole.zip");
     try (StoreReader reader = StoreReader.open(data)) {
-      ExportChoice all = ExportChoice.of(CutSelection.all()).withPersonalFields();
+      ExportChoice all = ExportChoice.of(CutSelection.all()).with(ExportChoice.Wish.PERSONAL);
       new PackageExport(reader, all, Watch.NONE).toFolder(whole);
       new PackageExport(reader, all, Watch.NONE).toZip(packed);
     }

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.cut.Cut;
 import snick.cut.Outcome;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
 import snick.exchange.write.PackageExport;
@@ -140,7 +140,7 @@ class PooledSetTest {
   @Test
   void everyColumnOfTheCutsOfAPackageIsThereWithTheSameValues() throws SQLException {
     String csv = "read_csv('" + folder + "/cuts.csv')";
-    for (Attribute<?> column : Table.CUTS.columns()) {
+    for (Attribute<?> column : PackageTable.CUTS.columns()) {
       if (!List.of("cut", "recording", "session", "stage", "source", "calibration")
           .contains(column.name())) {
         String query = "SELECT CAST(" + column.name() + " AS VARCHAR) FROM %s ORDER BY number";

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.exchange.json.RefusedPackage;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
 import snick.exchange.write.PackageExport;
@@ -86,9 +86,9 @@ class RoundTripTest {
 
   @Test
   void soItIsWithPersonalFieldsAndAsFolder() throws IOException {
-    Path first = export(own, "first.zip", session().withPersonalFields());
+    Path first = export(own, "first.zip", session().with(ExportChoice.Wish.PERSONAL));
     importInto(theirs, first);
-    assertThat(export(theirs, "again.zip", session().withPersonalFields()))
+    assertThat(export(theirs, "again.zip", session().with(ExportChoice.Wish.PERSONAL)))
         .hasSameBinaryContentAs(first);
   }
 
@@ -116,10 +116,11 @@ class RoundTripTest {
     try (ZipFile plain = new ZipFile(export(own, "plain.zip", session()).toFile())) {
       assertThat(plain.stream().map(ZipEntry::getName)).noneMatch(n -> n.startsWith("photos/"));
     }
-    Path first = export(own, "first.zip", session().withPhotos());
+    Path first = export(own, "first.zip", session().with(ExportChoice.Wish.PHOTOS));
     importInto(theirs, first);
     assertThat(Photos.in(theirs).read(photo)).isPresent();
-    assertThat(export(theirs, "again.zip", session().withPhotos())).hasSameBinaryContentAs(first);
+    assertThat(export(theirs, "again.zip", session().with(ExportChoice.Wish.PHOTOS)))
+        .hasSameBinaryContentAs(first);
   }
 
   @Test
@@ -127,7 +128,8 @@ class RoundTripTest {
     Photo photo = photographed();
     Path folder = temporary.resolve("package");
     try (StoreReader reader = StoreReader.open(own)) {
-      new PackageExport(reader, session().withPhotos(), Watch.NONE).toFolder(folder);
+      new PackageExport(reader, session().with(ExportChoice.Wish.PHOTOS), Watch.NONE)
+          .toFolder(folder);
     }
     Path file = folder.resolve("photos").resolve(photo.name());
     Files.write(file, new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF, 8});
@@ -150,7 +152,7 @@ class RoundTripTest {
       return Files.readString(files.getPath("cuts.csv"))
           .lines()
           .skip(1)
-          .map(line -> line.split(",", -1)[Table.CUTS.index(name)])
+          .map(line -> line.split(",", -1)[PackageTable.CUTS.index(name)])
           .distinct()
           .collect(Collectors.joining("|"));
     }
@@ -216,10 +218,10 @@ class RoundTripTest {
         .hasMessageContaining("--own")
         .hasMessageContaining("--sender-agreed");
     assertThat(temporary.resolve("second.zip")).doesNotExist();
-    Path without = export(theirs, "without.zip", licensed.withoutOthers());
+    Path without = export(theirs, "without.zip", licensed.with(ExportChoice.Wish.OWN_ONLY));
     assertThat(column(without, "source")).isEmpty();
     assertThat(descriptor(without).get("sources")).isNull();
-    Path agreed = export(theirs, "agreed.zip", licensed.asAgreed());
+    Path agreed = export(theirs, "agreed.zip", licensed.with(ExportChoice.Wish.SENDERS_AGREED));
     assertThat(descriptor(agreed).get("sources").toString()).contains("name=CC0-1.0");
     Path unlicensed = export(theirs, "no-licence.zip", ExportChoice.of(CutSelection.all()));
     assertThat(descriptor(unlicensed).get("licenses")).isNull();
@@ -256,7 +258,7 @@ class RoundTripTest {
 
   @Test
   void whatWasCorrectedAndDerivedBeforeGoesAlong() throws IOException {
-    importInto(theirs, export(own, "first.zip", session().withPersonalFields()));
+    importInto(theirs, export(own, "first.zip", session().with(ExportChoice.Wish.PERSONAL)));
     try (StoreReader here = StoreReader.open(own);
         StoreReader there = StoreReader.open(theirs)) {
       assertThat(there.journal().bladeHistory("=2+5 petty"))
@@ -349,7 +351,7 @@ class RoundTripTest {
     try (StoreReader reader = StoreReader.open(own)) {
       new PackageExport(reader, session(), Watch.NONE).toFolder(folder);
     }
-    Forged.cell(folder, Table.CUTS, 1, "estimate_counts", "99999.5");
+    Forged.cell(folder, PackageTable.CUTS, 1, "estimate_counts", "99999.5");
     PackageImport.Result result = importInto(theirs, folder);
     assertThat(result.stored()).isEmpty();
     assertThat(result.report().differences())

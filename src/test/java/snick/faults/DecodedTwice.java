@@ -36,7 +36,7 @@ final class DecodedTwice {
     assertThat(byteByByte.stream().facts()).isEqualTo(atOnce.stream().facts());
     assertThat(parts).isEqualTo(whole);
     assertThat(atOnce.tally().samples()).isLessThanOrEqualTo(bytes.length);
-    assertThat(atOnce.tally().skippedBytes()).isLessThanOrEqualTo(bytes.length);
+    assertThat(atOnce.tally().thrownAway().bytes()).isLessThanOrEqualTo(bytes.length);
     whole.forEach(DecodedTwice::demandOrder);
   }
 

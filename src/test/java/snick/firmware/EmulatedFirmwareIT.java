@@ -19,6 +19,7 @@ import snick.frame.binary.HostFrames;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.virtualrig.VirtualRig;
@@ -71,7 +72,7 @@ class EmulatedFirmwareIT {
       assertThat(host.hellos)
           .containsExactly(
               new Hello(1, 0x00A1B2C3D4E5F607L, "reference 1.0", 24, 128, 80_000, 19_531_250));
-      assertThat(host.tally().skippedBytes()).isZero();
+      assertThat(host.tally().thrownAway().bytes()).isZero();
       assertThat(host.lastStatus().droppedSamples()).isZero();
       assertThat(host.lastStatus().overrangeSamples()).isEqualTo(2);
       EmulatedBoard.Summary summary = board.stop();
@@ -136,7 +137,7 @@ class EmulatedFirmwareIT {
     try (EmulatedBoard board = board(lines(script), FLAT_OUT);
         Host host = Host.open(board.link())) {
       host.readUntil(() -> host.counts.size() >= 30);
-      host.send(new HostFrames().encode(new HostCommand.SetGain(5, 64)));
+      host.send(new HostFrames().encode(new HostCommand(MessageType.SET_GAIN, 5, 64)));
       host.readUntil(() -> !holes(host.sequences).isEmpty());
       int before = indexAfterHole(host.sequences);
       host.readUntil(() -> host.counts.size() >= before + 30);
@@ -229,7 +230,7 @@ class EmulatedFirmwareIT {
               Status.ResetCause.EXTERNAL,
               Status.ResetCause.WATCHDOG);
       assertThat(host.sequences).filteredOn(sequence -> sequence == 0).hasSize(4);
-      assertThat(host.tally().badChecks() + host.tally().malformed())
+      assertThat(host.tally().thrownAway().badChecks() + host.tally().thrownAway().malformed())
           .as("the frame that the brown-out cut in two, joined by nothing")
           .isEqualTo(1);
       assertThat(host.counts).doesNotContain(UNSETTLED);
@@ -273,7 +274,7 @@ class EmulatedFirmwareIT {
       for (int i = 0; i < host.counts.size(); i++) {
         assertThat(host.counts.get(i)).isEqualTo(script.get(host.sequences.get(i).intValue()));
       }
-      assertThat(host.tally().skippedBytes()).as("cut frames are known as such").isPositive();
+      assertThat(host.tally().thrownAway().bytes()).as("cut frames are known as such").isPositive();
     }
   }
 

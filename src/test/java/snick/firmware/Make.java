@@ -3,8 +3,11 @@ package snick.firmware;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -30,11 +33,22 @@ record Make(Path folder) {
     return folder.resolve("emulator");
   }
 
-  /** Runs make and gives what it printed; fails with that if make does. */
+  /**
+   * Runs make, as the only one in the folder; gives what it printed, fails with that if it does.
+   */
   String run(String... targetsAndVariables) throws IOException, InterruptedException {
     List<String> command =
         new ArrayList<>(List.of("make", "-s", "-C", "src/firmware", "OUT=" + folder));
     command.addAll(List.of(targetsAndVariables));
+    Path turn = Files.createDirectories(folder).resolve("turn");
+    try (FileChannel one =
+        FileChannel.open(turn, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      one.lock();
+      return printed(command);
+    }
+  }
+
+  private static String printed(List<String> command) throws IOException, InterruptedException {
     Process make = new ProcessBuilder(command).redirectErrorStream(true).start();
     make.getOutputStream().close();
     String printed = new String(make.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

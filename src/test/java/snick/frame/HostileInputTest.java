@@ -57,7 +57,7 @@ class HostileInputTest {
           byte[] good = Bytes.join(new byte[1], frame, frame);
           decoder.accept(good, 0, good.length, received);
           assertThat(received.calls).containsOnly("samples 7 1000 0: 11").hasSize(2);
-          assertThat(decoder.tally().skippedBytes()).isEqualTo(skipped);
+          assertThat(decoder.tally().thrownAway().bytes()).isEqualTo(skipped);
         });
   }
 
@@ -79,7 +79,7 @@ class HostileInputTest {
                       }
                       Tally tally = decoder.tally();
                       assertThat(tally.samples()).isLessThan(form == Form.BINARY ? 3L : 100L);
-                      assertThat(tally.skippedBytes()).isGreaterThan(FLOOD_BYTES * 9L / 10);
+                      assertThat(tally.thrownAway().bytes()).isGreaterThan(FLOOD_BYTES * 9L / 10);
                     }));
   }
 }

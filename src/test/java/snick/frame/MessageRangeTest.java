@@ -7,6 +7,7 @@ import org.junit.jupiter.api.Test;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.Status;
 
 /** Messages outside what the wire can carry are refused with value and limits, not cut off. */
@@ -63,8 +64,8 @@ class MessageRangeTest {
 
   @Test
   void commands() {
-    refused("tag 256 is outside 0 to 255", () -> new HostCommand.Start(256));
-    refused("gain -1 is outside 0 to 65535", () -> new HostCommand.SetGain(0, -1));
-    refused("token -1 is outside 0 to 4294967295", () -> new HostCommand.Ping(0, -1));
+    refused("tag 256 is outside 0 to 255", () -> new HostCommand(MessageType.START, 256, 0));
+    refused("gain -1 is outside 0 to 65535", () -> new HostCommand(MessageType.SET_GAIN, 0, -1));
+    refused("token -1 is outside 0 to 4294967295", () -> new HostCommand(MessageType.PING, 0, -1));
   }
 }

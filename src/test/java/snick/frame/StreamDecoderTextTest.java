@@ -23,7 +23,8 @@ class StreamDecoderTextTest {
           .isEqualTo(
               List.of(
                   "rate = 80", "reading 12 -5", "reading 24 7", "reading 9", "reading -8388608"));
-      assertThat(decoder.tally()).isEqualTo(new Tally(0, 5, 4, 0, 0, 0, 0, 1, 0, 0));
+      assertThat(decoder.tally())
+          .isEqualTo(new Tally(0, 5, 4, 1, 0, new Tally.ThrownAway(0, 0, 0, 0, 0)));
       assertThat(decoder.recognised()).contains(Form.TEXT);
     }
   }
@@ -84,8 +85,9 @@ class StreamDecoderTextTest {
     StreamDecoder decoder = decoder();
     byte[] bytes = Bytes.text("1\n" + line + "\n2\n");
     assertThat(Bytes.decode(decoder, bytes, 5).calls).containsExactly("reading 1", "reading 2");
-    assertThat(decoder.tally().malformed() + decoder.tally().badChecks()).isEqualTo(1);
-    assertThat(decoder.tally().skippedBytes()).isEqualTo(bytes.length - 5);
+    assertThat(decoder.tally().thrownAway().malformed() + decoder.tally().thrownAway().badChecks())
+        .isEqualTo(1);
+    assertThat(decoder.tally().thrownAway().bytes()).isEqualTo(bytes.length - 5);
   }
 
   @ParameterizedTest
@@ -183,7 +185,7 @@ class StreamDecoderTextTest {
     byte[] bytes = Bytes.text("1\n2*32\n3\n4*34\n" + "5\n".repeat(15) + "6\n7\n");
     assertThat(Bytes.decode(decoder, bytes, 2).calls)
         .containsExactly("reading 1", "reading 2", "reading 4", "reading 6", "reading 7");
-    assertThat(decoder.tally().badChecks()).isEqualTo(16);
+    assertThat(decoder.tally().thrownAway().badChecks()).isEqualTo(16);
   }
 
   /** The XOR of one byte's change is never 0; of a lost byte neither, for no digit is 00. */
@@ -215,7 +217,8 @@ class StreamDecoderTextTest {
   void headingIsACommentBeforeTheFirstReadingAndMalformedAfter() {
     StreamDecoder decoder = decoder();
     Bytes.decode(decoder, Bytes.text("micros,counts\n\"t\",\"F\"\n1,2\nmicros,counts\n"), 4096);
-    assertThat(decoder.tally()).isEqualTo(new Tally(0, 1, 1, 0, 1, 0, 0, 2, 13, 0));
+    assertThat(decoder.tally())
+        .isEqualTo(new Tally(0, 1, 1, 2, 0, new Tally.ThrownAway(0, 1, 0, 0, 13)));
   }
 
   @Test
@@ -226,7 +229,8 @@ class StreamDecoderTextTest {
       byte[] bytes = Bytes.text("1\n" + longest + "\n " + longest + "\n2\n");
       assertThat(Bytes.decode(decoder, bytes, chunk).calls)
           .containsExactly("reading 1", "reading 5", "reading 2");
-      assertThat(decoder.tally()).isEqualTo(new Tally(0, 3, 3, 0, 0, 0, 1, 0, 129, 0));
+      assertThat(decoder.tally())
+          .isEqualTo(new Tally(0, 3, 3, 0, 0, new Tally.ThrownAway(0, 0, 0, 1, 129)));
     }
   }
 
@@ -259,6 +263,6 @@ class StreamDecoderTextTest {
     byte[] more = Bytes.text("45\n6\n");
     decoder.accept(more, 0, more.length, received);
     assertThat(received.calls).containsExactly("reading 1", "reading 6");
-    assertThat(decoder.tally().skippedBytes()).isEqualTo(4);
+    assertThat(decoder.tally().thrownAway().bytes()).isEqualTo(4);
   }
 }

@@ -42,7 +42,7 @@ class SampleStreamTest {
 
     stream.flush();
     assertThat(samples.gaps).containsExactly(new Gap(Gap.Cause.LOST_SAMPLES, 0, 50_000_000, 3));
-    assertThat(stream.facts().lostSamples()).isEqualTo(3);
+    assertThat(stream.facts().lost().samples()).isEqualTo(3);
   }
 
   @Test

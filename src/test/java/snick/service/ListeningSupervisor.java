@@ -39,7 +39,8 @@ public final class ListeningSupervisor implements AutoCloseable {
 
   private ListeningSupervisor(String name) throws IOException {
     this.name = name;
-    this.socket = Sockets.C.socket(Libc.AF_UNIX, Libc.SOCK_DGRAM | Libc.SOCK_CLOEXEC, 0);
+    this.socket =
+        Sockets.C.socket(SocketCalls.AF_UNIX, SocketCalls.SOCK_DGRAM | SocketCalls.SOCK_CLOEXEC, 0);
     byte[] address = SocketName.structure(name);
     if (Sockets.C.bind(socket, address, address.length) != 0) {
       throw new IOException("cannot bind " + name + ": error " + Native.getLastError());

@@ -117,10 +117,10 @@ class FirstResultTest {
     try (StoreReader reader = StoreReader.open(directory)) {
       CutSummary derivedTwice = reader.summary(twice).orElseThrow();
       assertThat(derivedTwice.result()).isEqualTo(reader.results(twice).get(2));
-      assertThat(derivedTwice.force().map(StoredForce::force)).contains(force(5));
+      assertThat(derivedTwice.force()).contains(force(5));
       CutSummary derivedOnce = reader.summary(once).orElseThrow();
       assertThat(derivedOnce.result().detectorVersion()).isEqualTo(1);
-      assertThat(derivedOnce.force().map(StoredForce::force)).contains(force(6));
+      assertThat(derivedOnce.force()).contains(force(6));
       assertThat(reader.summary(never).orElseThrow().force()).isEmpty();
       assertThat(reader.cut(once).map(StoredCut::cut)).contains(Examples.severed(3));
       assertThat(reader.derivedAgain()).containsExactlyInAnyOrder(once, twice);
@@ -162,7 +162,9 @@ class FirstResultTest {
     try (StoreReader reader = StoreReader.open(fresh)) {
       assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
       assertThat(reader.forces(never)).isEmpty();
-      assertThat(reader.forces(twice)).extracting(StoredForce::id).containsExactly(2L, 4L, 5L);
+      assertThat(reader.forces(twice))
+          .extracting(StoredForce::force)
+          .containsExactly(force(2), force(4), force(5));
     }
   }
 }

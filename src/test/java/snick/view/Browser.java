@@ -210,12 +210,14 @@ public final class Browser implements AutoCloseable {
 
   /** What axe-core finds serious or critical, one line each. */
   List<String> seriousFindings() {
-    driver.executeScript(axe());
+    if (!Boolean.TRUE.equals(run("return 'axe' in window"))) {
+      run(axe());
+    }
     Object found =
         driver.executeAsyncScript(
             """
             const done = arguments[arguments.length - 1];
-            axe.run().then((r) => done(r.violations
+            axe.run({ resultTypes: ['violations'] }).then((r) => done(r.violations
               .filter((v) => v.impact === 'serious' || v.impact === 'critical')
               .map((v) => v.id + ': ' + v.nodes.map((n) => n.html).join(' | '))));
             """);

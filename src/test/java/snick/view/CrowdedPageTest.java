@@ -16,7 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import snick.phrase.Words;
-import snick.view.http.Answer;
+import snick.view.http.HttpAnswer;
 import snick.view.http.LoopbackServer;
 import snick.view.http.Request;
 import snick.view.http.Site;
@@ -55,7 +55,7 @@ class CrowdedPageTest {
 
   private final class SlowSite implements Site {
     @Override
-    public Optional<Answer.Problem> refuse(Request head) {
+    public Optional<HttpAnswer.Problem> refuse(Request head) {
       return Optional.empty();
     }
 
@@ -65,21 +65,21 @@ class CrowdedPageTest {
     }
 
     @Override
-    public Answer answer(Request whole) {
+    public HttpAnswer answer(Request whole) {
       return switch (whole.path()) {
-        case "/health" -> Answer.of(200, "text/plain", "well");
-        case "/large" -> Answer.of(200, "text/plain", "x".repeat(8 << 20));
+        case "/health" -> HttpAnswer.of(200, "text/plain", "well");
+        case "/large" -> HttpAnswer.of(200, "text/plain", "x".repeat(8 << 20));
         default -> waiting();
       };
     }
 
-    private Answer waiting() {
+    private HttpAnswer waiting() {
       try {
         pageMayAnswer.await();
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
       }
-      return Answer.of(200, "text/plain", "late");
+      return HttpAnswer.of(200, "text/plain", "late");
     }
   }
 

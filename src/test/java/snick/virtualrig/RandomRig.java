@@ -13,10 +13,10 @@ import snick.virtualrig.settings.Disturbance;
 import snick.virtualrig.settings.FilterShape;
 import snick.virtualrig.settings.FixtureSettings;
 import snick.virtualrig.settings.HandSettings;
+import snick.virtualrig.settings.HandSteadiness;
 import snick.virtualrig.settings.Mechanics;
 import snick.virtualrig.settings.Parting;
 import snick.virtualrig.settings.RigSettings;
-import snick.virtualrig.settings.Steadiness;
 import snick.virtualrig.signal.SignalModel;
 
 /**
@@ -95,7 +95,7 @@ public record RandomRig(long seed, RigSettings settings) {
     HandSettings hand = HandSettings.CALM.withTremorGramForce(uniform(random, 0, 1.2));
     return (oneIn(2, random) ? hand.withTremorBand(1, 25) : hand)
         .with(
-            new Steadiness(
+            new HandSteadiness(
                 oneIn(2, random) ? uniform(random, -0.5, 1.5) : 0,
                 oneIn(3, random) ? 1 + random.nextInt(2) : 0,
                 uniform(random, 0.05, 0.4),

@@ -163,7 +163,7 @@ public final class ViewerSoak {
         heapMegabytes,
         Thread.activeCount(),
         rig.traffic().facts().samples(),
-        rig.traffic().facts().lostSamples(),
+        rig.traffic().facts().lost().samples(),
         truths.get(),
         stored.get(),
         heardCuts.get(),

@@ -26,7 +26,7 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.daemon.LiveFeed;
 import snick.force.budget.Calibration;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
 import snick.force.check.FlickCheck;
 import snick.force.check.RigCheck;
 import snick.frame.StreamDecoder;
@@ -124,7 +124,7 @@ public final class DoctorCommand implements Callable<Integer> {
   }
 
   private static boolean failed(List<HealthLine> lines) {
-    return lines.stream().anyMatch(line -> line.grade() == Finding.Grade.FAIL);
+    return lines.stream().anyMatch(line -> line.grade() == CheckResult.Grade.FAIL);
   }
 
   private void look(List<HealthLine> lines) {
@@ -220,8 +220,8 @@ public final class DoctorCommand implements Callable<Integer> {
             feed.nominalRate(),
             calibration(feed),
             rig.isVirtual() ? OptionalDouble.empty() : feed.clockErrorPpm(),
-            tally.goodFrames() + tally.goodLines(),
-            tally.badChecks() + tally.malformed() + tally.tooLong());
+            tally.good(),
+            tally.thrownAway().damaged());
     try {
       check.findings(known).forEach(finding -> lines.add(HealthLine.of(finding)));
     } catch (NotAccepted e) {
@@ -241,7 +241,7 @@ public final class DoctorCommand implements Callable<Integer> {
   private HealthLine silent(String address, StreamDecoder decoder) {
     return HealthLine.fail(
         "samples",
-        watch.words() + ", " + decoder.tally().skippedBytes() + " bytes not understood",
+        watch.words() + ", " + decoder.tally().thrownAway().bytes() + " bytes not understood",
         "a steady stream",
         decoder
             .refused()
@@ -288,7 +288,7 @@ public final class DoctorCommand implements Callable<Integer> {
     lines.forEach(l -> table.row(l.word(), l.check(), l.measured(), l.expected()));
     table.print(out);
     for (HealthLine line : lines) {
-      if (explain || line.grade() != Finding.Grade.PASS) {
+      if (explain || line.grade() != CheckResult.Grade.PASS) {
         out.println();
         out.println(
             PlainText.inert(line.word() + " " + line.check() + ": " + line.meaning() + "."));
@@ -301,15 +301,15 @@ public final class DoctorCommand implements Callable<Integer> {
     out.println(
         lines.size()
             + " checks, "
-            + count(lines, Finding.Grade.FAIL)
+            + count(lines, CheckResult.Grade.FAIL)
             + " failed, "
-            + count(lines, Finding.Grade.WARN)
+            + count(lines, CheckResult.Grade.WARN)
             + " to look at, "
-            + count(lines, Finding.Grade.UNKNOWN)
+            + count(lines, CheckResult.Grade.UNKNOWN)
             + " not known.");
   }
 
-  private static long count(List<HealthLine> lines, Finding.Grade grade) {
+  private static long count(List<HealthLine> lines, CheckResult.Grade grade) {
     return lines.stream().filter(line -> line.grade() == grade).count();
   }
 }

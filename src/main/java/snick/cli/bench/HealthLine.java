@@ -1,9 +1,9 @@
 package snick.cli.bench;
 
-import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
+import snick.json.Json;
 import snick.phrase.Words;
 
 /**
@@ -18,12 +18,12 @@ import snick.phrase.Words;
  */
 record HealthLine(
     String check,
-    Finding.Grade grade,
+    CheckResult.Grade grade,
     String measured,
     String expected,
     String meaning,
     String remedy) {
-  static HealthLine of(Finding finding) {
+  static HealthLine of(CheckResult finding) {
     Words words = Words.english();
     return new HealthLine(
         finding.check().word(),
@@ -35,22 +35,22 @@ record HealthLine(
   }
 
   static HealthLine pass(String check, String measured, String expected) {
-    return new HealthLine(check, Finding.Grade.PASS, measured, expected, "as it should be", "");
+    return new HealthLine(check, CheckResult.Grade.PASS, measured, expected, "as it should be", "");
   }
 
   /** What there is nothing to judge by, and how to find out. */
   static HealthLine unknown(String check, String why, String remedy) {
-    return new HealthLine(check, Finding.Grade.UNKNOWN, "-", "-", why, remedy);
+    return new HealthLine(check, CheckResult.Grade.UNKNOWN, "-", "-", why, remedy);
   }
 
   static HealthLine warn(
       String check, String measured, String expected, String meaning, String remedy) {
-    return new HealthLine(check, Finding.Grade.WARN, measured, expected, meaning, remedy);
+    return new HealthLine(check, CheckResult.Grade.WARN, measured, expected, meaning, remedy);
   }
 
   static HealthLine fail(
       String check, String measured, String expected, String meaning, String remedy) {
-    return new HealthLine(check, Finding.Grade.FAIL, measured, expected, meaning, remedy);
+    return new HealthLine(check, CheckResult.Grade.FAIL, measured, expected, meaning, remedy);
   }
 
   /** The grade for people. */
@@ -63,13 +63,12 @@ record HealthLine(
   }
 
   Map<String, Object> json() {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("check", check);
-    object.put("grade", grade.word());
-    object.put("measured", measured);
-    object.put("expected", expected);
-    object.put("meaning", meaning);
-    object.put("remedy", remedy);
-    return object;
+    return Json.object(
+        "check", check,
+        "grade", grade.word(),
+        "measured", measured,
+        "expected", expected,
+        "meaning", meaning,
+        "remedy", remedy);
   }
 }

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
 
 /**
  * What a rig's ring means for whoever cuts on it. The limits are our own, from common practice
@@ -130,7 +130,7 @@ final class MechanicsHealth {
                         + " would look slower than it is",
                 samplesPerSecond);
     if (ringSeconds() <= LONGEST_SECONDS) {
-      return new HealthLine(RING, Finding.Grade.PASS, measured, expected, meaning, "");
+      return new HealthLine(RING, CheckResult.Grade.PASS, measured, expected, meaning, "");
     }
     String faster = shown() ? "" : text("; %.0f samples/s or more would show it", neededHertz());
     return HealthLine.warn(

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
 
 /** Owner and mode of the native libraries that this process has loaded (Linux: /proc/self/maps). */
 final class NativeHealth {
@@ -75,7 +75,7 @@ final class NativeHealth {
           ? HealthLine.pass("native", measured, EXPECTED)
           : new HealthLine(
               "native",
-              Finding.Grade.WARN,
+              CheckResult.Grade.WARN,
               measured,
               EXPECTED,
               "other users of this machine can replace code that runs as you",

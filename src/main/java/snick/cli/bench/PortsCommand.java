@@ -3,7 +3,6 @@ package snick.cli.bench;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
@@ -17,6 +16,7 @@ import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.daemon.link.HostTime;
 import snick.daemon.link.Introduction;
+import snick.json.Json;
 import snick.port.PortAddress;
 import snick.port.Ports;
 
@@ -107,10 +107,9 @@ public final class PortsCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(Row row) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("port", row.port());
-    object.put("description", row.description());
-    object.put("answer", row.answer());
-    return object;
+    return Json.object(
+        "port", row.port(),
+        "description", row.description(),
+        "answer", row.answer());
   }
 }

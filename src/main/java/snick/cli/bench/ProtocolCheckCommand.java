@@ -3,7 +3,6 @@ package snick.cli.bench;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -21,6 +20,7 @@ import snick.conformance.Assessment;
 import snick.conformance.Assessment.Grade;
 import snick.conformance.Line;
 import snick.conformance.Trial;
+import snick.json.Json;
 import snick.port.ByteLink;
 import snick.port.PortAddress;
 import snick.port.Ports;
@@ -146,11 +146,10 @@ final class ProtocolCheckCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(Assessment assessment) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("condition", assessment.condition().id());
-    object.put("outcome", assessment.grade().name().toLowerCase(Locale.ROOT));
-    object.put("requirement", assessment.condition().words());
-    object.put("detail", assessment.detail());
-    return object;
+    return Json.object(
+        "condition", assessment.condition().id(),
+        "outcome", assessment.grade().name().toLowerCase(Locale.ROOT),
+        "requirement", assessment.condition().words(),
+        "detail", assessment.detail());
   }
 }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.IntStream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -22,7 +21,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.WallTime;
 import snick.cut.response.Ring;
-import snick.cut.response.StepShape;
+import snick.exchange.json.ResponseJson;
 import snick.store.StoreReader;
 import snick.store.record.StoredResponse;
 
@@ -133,7 +132,7 @@ public final class ResponseCommand implements Callable<Integer> {
     object.put("falls", stored.response().falls());
     object.put("cuts", stored.cutIds());
     stored.response().ring().ifPresent(ring -> put(ring, object));
-    stored.response().shape().ifPresent(shape -> put(shape, object));
+    stored.response().shape().ifPresent(shape -> object.putAll(ResponseJson.of(shape)));
     return object;
   }
 
@@ -142,13 +141,6 @@ public final class ResponseCommand implements Callable<Integer> {
     object.put("u_resonance_hz", ring.hertzUncertainty());
     object.put("damping_ratio", ring.dampingRatio());
     object.put("u_ln_damping_ratio", ring.dampingLogUncertainty());
-  }
-
-  private static void put(StepShape shape, Map<String, Object> object) {
-    object.put("first_s", shape.firstSeconds());
-    object.put("step_s", shape.stepSeconds());
-    object.put("shares", IntStream.range(0, shape.size()).mapToObj(shape::share).toList());
-    object.put("u_shares", IntStream.range(0, shape.size()).mapToObj(shape::uncertainty).toList());
   }
 
   private PrintWriter out() {

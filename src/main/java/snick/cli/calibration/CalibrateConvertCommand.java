@@ -1,7 +1,6 @@
 package snick.cli.calibration;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -20,6 +19,7 @@ import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.store.StoreReader;
 
@@ -139,18 +139,27 @@ final class CalibrateConvertCommand implements Callable<Integer> {
   private static Map<String, Object> object(Calibration calibration, Pair pair) {
     double newtons = pair.force().newtons();
     double expanded = pair.force().expandedNewtons();
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("calibration", calibration.id());
-    object.put("counts", pair.counts());
-    object.put("counts_from", pair.counts() - pair.expandedCounts());
-    object.put("counts_to", pair.counts() + pair.expandedCounts());
-    object.put("force_n", newtons);
-    object.put("u_force_n", pair.force().standardNewtons());
-    object.put("force_from_n", newtons - expanded);
-    object.put("force_to_n", newtons + expanded);
-    object.put("coverage_factor", pair.force().coverageFactor());
-    object.put("in_range", calibration.range().holds(newtons));
-    return object;
+    return Json.object(
+        "calibration",
+        calibration.id(),
+        "counts",
+        pair.counts(),
+        "counts_from",
+        pair.counts() - pair.expandedCounts(),
+        "counts_to",
+        pair.counts() + pair.expandedCounts(),
+        "force_n",
+        newtons,
+        "u_force_n",
+        pair.force().standardNewtons(),
+        "force_from_n",
+        newtons - expanded,
+        "force_to_n",
+        newtons + expanded,
+        "coverage_factor",
+        pair.force().coverageFactor(),
+        "in_range",
+        calibration.range().holds(newtons));
   }
 
   private void print(Calibration calibration, Pair pair) {

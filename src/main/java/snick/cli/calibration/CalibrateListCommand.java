@@ -3,7 +3,6 @@ package snick.cli.calibration;
 import java.io.PrintWriter;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -24,6 +23,7 @@ import snick.cli.terminal.WallTime;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.record.StoredCalibration;
 
@@ -108,16 +108,15 @@ final class CalibrateListCommand implements Callable<Integer> {
   private static Map<String, Object> object(
       StoredCalibration stored, StoreReader store, Instant now) {
     Calibration calibration = stored.calibration();
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("number", stored.number());
-    object.put("id", calibration.id());
-    object.put("made", calibration.made().toString());
-    calibration.boundTo().ifPresent(rig -> object.put("device", rig.deviceId()));
-    object.put("to_n", calibration.range().to().newtons());
-    object.put("expanded_at_top_n", atTop(calibration).expandedNewtons());
-    object.put("in_use", isInUse(stored, store));
-    object.put("validity", calibration.validityAt(now).name().toLowerCase(Locale.ROOT));
-    object.put("basis", calibration.basis());
-    return object;
+    return Json.object(
+        "number", stored.number(),
+        "id", calibration.id(),
+        "made", calibration.made().toString(),
+        "device", calibration.boundTo().map(rig -> rig.deviceId()),
+        "to_n", calibration.range().to().newtons(),
+        "expanded_at_top_n", atTop(calibration).expandedNewtons(),
+        "in_use", isInUse(stored, store),
+        "validity", calibration.validityAt(now).name().toLowerCase(Locale.ROOT),
+        "basis", calibration.basis());
   }
 }

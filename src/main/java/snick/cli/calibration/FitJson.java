@@ -10,6 +10,7 @@ import snick.force.fit.CalibrationCurve;
 import snick.force.fit.LackOfFit;
 import snick.force.fit.PointsFit;
 import snick.force.fit.PolynomialFit;
+import snick.json.Json;
 
 /** A fit of points as a JSON object, every digit kept. */
 final class FitJson {
@@ -41,13 +42,12 @@ final class FitJson {
   }
 
   private static Map<String, Object> lackOfFit(LackOfFit lack) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("f", lack.f());
-    object.put("lack_degrees_of_freedom", lack.lackDegreesOfFreedom());
-    object.put("pure_degrees_of_freedom", lack.pureDegreesOfFreedom());
-    object.put("p_value", lack.pValue());
-    object.put("pure_error_sd", lack.pureErrorSd());
-    return object;
+    return Json.object(
+        "f", lack.f(),
+        "lack_degrees_of_freedom", lack.lackDegreesOfFreedom(),
+        "pure_degrees_of_freedom", lack.pureDegreesOfFreedom(),
+        "p_value", lack.pValue(),
+        "pure_error_sd", lack.pureErrorSd());
   }
 
   private static Map<String, Object> force(

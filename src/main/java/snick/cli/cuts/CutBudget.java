@@ -1,10 +1,6 @@
 package snick.cli.cuts;
 
 import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import snick.cli.calibration.CalibrationText;
 import snick.cli.terminal.Numbers;
@@ -17,7 +13,6 @@ import snick.store.StoreReader;
 import snick.store.record.CutForce;
 import snick.store.record.StoredCalibration;
 import snick.store.record.StoredCut;
-import snick.store.record.StoredForce;
 
 /** The uncertainty of one cut's current force, source by source, its peak's own included. */
 final class CutBudget {
@@ -25,7 +20,7 @@ final class CutBudget {
 
   /** The budget of {@code cut}; empty if it has no force. */
   static Optional<CombinedUncertainty> of(StoredCut cut, StoreReader store) {
-    Optional<CutForce> force = cut.summary().force().map(StoredForce::force);
+    Optional<CutForce> force = cut.summary().force();
     Optional<Peak> peak = cut.summary().figures().peak();
     if (peak.isEmpty() || force.isEmpty()) {
       return Optional.empty();
@@ -69,28 +64,5 @@ final class CutBudget {
             + Numbers.fixed(budget.coverageFactor(), 2)
             + " (Student's t, for so many degrees of freedom; the force above has k = 2, as"
             + " wherever cuts are listed)");
-  }
-
-  static Map<String, Object> json(CombinedUncertainty budget) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("u_n", budget.standardNewtons());
-    if (Double.isFinite(budget.degreesOfFreedom())) {
-      object.put("degrees_of_freedom", budget.degreesOfFreedom());
-    }
-    object.put("k", budget.coverageFactor());
-    object.put("expanded_n", budget.expandedNewtons());
-    List<Map<String, Object>> parts = new ArrayList<>();
-    for (Contribution part : budget.parts()) {
-      Map<String, Object> one = new LinkedHashMap<>();
-      one.put("source", part.source().word());
-      one.put("distribution", part.distribution().word());
-      one.put("u_n", part.standardUncertaintyNewtons());
-      if (Double.isFinite(part.degreesOfFreedom())) {
-        one.put("degrees_of_freedom", part.degreesOfFreedom());
-      }
-      parts.add(one);
-    }
-    object.put("contributions", parts);
-    return object;
   }
 }

@@ -117,7 +117,7 @@ final class CutsListCommand implements Callable<Integer> {
 
   private static Optional<MeasuredForce> force(CutSummary cut) {
     return cut.figures().breakNanos().isPresent()
-        ? cut.force().flatMap(f -> f.force().estimate().measured())
+        ? cut.force().flatMap(f -> f.estimate().measured())
         : Optional.empty();
   }
 

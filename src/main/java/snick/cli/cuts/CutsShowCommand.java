@@ -1,7 +1,6 @@
 package snick.cli.cuts;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,7 +26,9 @@ import snick.cut.Cut;
 import snick.cut.CutFigures;
 import snick.cut.Peak;
 import snick.force.budget.CombinedUncertainty;
+import snick.json.Json;
 import snick.quantity.Attribute;
+import snick.report.sheet.BudgetJson;
 import snick.store.StoreReader;
 import snick.store.record.Credit;
 import snick.store.record.Origin;
@@ -81,7 +82,7 @@ final class CutsShowCommand implements Callable<Integer> {
       if (json) {
         Map<String, Object> object = StoredCutJson.withTrace(cut);
         EstimateParts.of(cut.cut()).ifPresent(p -> object.put("estimate_budget", p.json()));
-        CutBudget.of(cut, store).ifPresent(b -> object.put("budget", CutBudget.json(b)));
+        CutBudget.of(cut, store).ifPresent(b -> object.put("budget", BudgetJson.of(b)));
         store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
         store.creditOfCut(id).ifPresent(credit -> object.put("credit", json(credit)));
         JsonLine.print(out(), object);
@@ -105,7 +106,7 @@ final class CutsShowCommand implements Callable<Integer> {
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
-    stored.summary().missing().ifPresent(why -> line("no force", why + remedy()));
+    stored.summary().standing().missing().ifPresent(why -> line("no force", why + remedy()));
     CutFigures.ATTRIBUTES.stream()
         .filter(figure -> !SAID_OTHERWISE.contains(figure.name()))
         .forEach(figure -> figure.value(cut.figures()).ifPresent(value -> line(figure, value)));
@@ -145,21 +146,19 @@ final class CutsShowCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> json(Credit credit) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    credit.licence().ifPresent(name -> object.put("licence", name));
-    object.put("contributors", credit.contributors());
-    object.put("title", credit.title());
-    return object;
+    return Json.object(
+        "licence", credit.licence(),
+        "contributors", credit.contributors(),
+        "title", credit.title());
   }
 
   private static Map<String, Object> json(Origin.Taken from) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("kind", from.origin().kind());
-    object.put("name", from.origin().name());
-    object.put("title", from.origin().document());
-    object.put("taken_in", from.takenIn().toString());
-    object.put("sha256", from.origin().sha256());
-    return object;
+    return Json.object(
+        "kind", from.origin().kind(),
+        "name", from.origin().name(),
+        "title", from.origin().document(),
+        "taken_in", from.takenIn().toString(),
+        "sha256", from.origin().sha256());
   }
 
   private void printBudget(CombinedUncertainty budget) {

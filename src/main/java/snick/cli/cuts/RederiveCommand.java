@@ -2,7 +2,6 @@ package snick.cli.cuts;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +25,7 @@ import snick.cli.terminal.Table;
 import snick.cli.terminal.Terminal;
 import snick.cut.Cut;
 import snick.force.budget.Calibration;
+import snick.json.Json;
 import snick.quantity.MeasuredForce;
 import snick.store.Store;
 import snick.store.StoreReader;
@@ -186,18 +186,17 @@ public final class RederiveCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(Rederiver.Change change) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("cut", change.cutId());
-    change.before().ifPresent(f -> object.put("before_n", f.value().newtons()));
-    change.before().ifPresent(f -> object.put("u_before_n", f.standardUncertainty().newtons()));
-    change.after().ifPresent(f -> object.put("after_n", f.value().newtons()));
-    change.after().ifPresent(f -> object.put("u_after_n", f.standardUncertainty().newtons()));
-    relative(change).ifPresent(r -> object.put("relative_change", r));
-    inFormerU(change).ifPresent(n -> object.put("change_in_former_u", n));
-    object.put("outcome_before", change.outcomeBefore());
-    object.put("outcome_after", change.outcomeAfter());
-    object.put("detector_version", Cut.DETECTOR_VERSION);
-    return object;
+    return Json.object(
+        "cut", change.cutId(),
+        "before_n", change.before().map(f -> f.value().newtons()),
+        "u_before_n", change.before().map(f -> f.standardUncertainty().newtons()),
+        "after_n", change.after().map(f -> f.value().newtons()),
+        "u_after_n", change.after().map(f -> f.standardUncertainty().newtons()),
+        "relative_change", relative(change),
+        "change_in_former_u", inFormerU(change),
+        "outcome_before", change.outcomeBefore(),
+        "outcome_after", change.outcomeAfter(),
+        "detector_version", Cut.DETECTOR_VERSION);
   }
 
   private void summary() {

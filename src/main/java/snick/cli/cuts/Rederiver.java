@@ -67,7 +67,7 @@ final class Rederiver {
     DerivedForce force = scale.estimate(cut);
     Optional<CutForce> derived =
         scale.observedMaximum(cut).measured().map(max -> new CutForce(force, max.value()));
-    Optional<CutForce> known = stored.summary().force().map(f -> f.force());
+    Optional<CutForce> known = stored.summary().force();
     boolean same = found.isEmpty() && (derived.isEmpty() || derived.equals(known));
     return new Change(
         stored.id(),
@@ -87,6 +87,7 @@ final class Rederiver {
                 now
                     + stored
                         .summary()
+                        .standing()
                         .missing()
                         .filter(recorded -> !recorded.equals(now))
                         .map(recorded -> " (when recorded: " + recorded + ")")

@@ -50,7 +50,11 @@ final class StreamSummary {
 
   private static List<String> troubles(StreamFacts facts, Tally tally, String first) {
     List<String> lines = new ArrayList<>();
-    add(lines, facts.lostSamples(), "sample lost" + places(facts), "samples lost" + places(facts));
+    add(
+        lines,
+        facts.lost().samples(),
+        "sample lost" + places(facts),
+        "samples lost" + places(facts));
     add(lines, facts.restarts(), "restart of the device", "restarts of the device");
     add(
         lines,
@@ -69,29 +73,29 @@ final class StreamSummary {
         "samples without time: placed by the nominal rate");
     add(
         lines,
-        tally.badChecks(),
+        tally.thrownAway().badChecks(),
         "frame or line with a wrong checksum, left out",
         "frames or lines with a wrong checksum, left out");
     add(
         lines,
-        tally.malformed(),
+        tally.thrownAway().malformed(),
         "frame or line of a wrong form, left out" + first,
         "frames or lines of a wrong form, left out" + first);
     add(
         lines,
-        tally.unknownTypes(),
+        tally.thrownAway().unknownTypes(),
         "frame of a type unknown here, skipped",
         "frames of a type unknown here, skipped");
     add(
         lines,
-        tally.tooLong(),
+        tally.thrownAway().tooLong(),
         "frame or line too long, left out",
         "frames or lines too long, left out");
     return lines;
   }
 
   private static String places(StreamFacts facts) {
-    return ", in " + facts.lossEvents() + (facts.lossEvents() == 1 ? " place" : " places");
+    return ", in " + facts.lost().times() + (facts.lost().times() == 1 ? " place" : " places");
   }
 
   private static void add(List<String> lines, long count, String one, String many) {

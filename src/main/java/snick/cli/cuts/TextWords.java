@@ -34,7 +34,7 @@ final class TextWords {
   }
 
   private static boolean manyRefused(Pipeline pipeline) {
-    return pipeline.tally().malformed() > MOST_REFUSED * pipeline.tally().goodLines();
+    return pipeline.tally().thrownAway().malformed() > MOST_REFUSED * pipeline.tally().goodLines();
   }
 
   private static void doubts(StreamFacts facts, List<String> words) {

@@ -151,11 +151,11 @@ public final class ExportCommand implements Callable<Integer> {
     try {
       choice = title.isPresent() ? choice.titled(title.get()) : choice;
       choice = licence.isPresent() ? choice.under(new Licence(licence.get())) : choice;
-      choice = own ? choice.withoutOthers() : choice;
-      choice = senderAgreed ? choice.asAgreed() : choice;
+      choice = own ? choice.with(ExportChoice.Wish.OWN_ONLY) : choice;
+      choice = senderAgreed ? choice.with(ExportChoice.Wish.SENDERS_AGREED) : choice;
       choice = contributor.isPresent() ? choice.from(contributor.get()) : choice;
-      choice = photos ? choice.withPhotos() : choice;
-      return personal ? choice.withPersonalFields() : choice;
+      choice = photos ? choice.with(ExportChoice.Wish.PHOTOS) : choice;
+      return personal ? choice.with(ExportChoice.Wish.PERSONAL) : choice;
     } catch (IllegalArgumentException e) {
       throw Refusal.usage(e.getMessage());
     }

@@ -3,7 +3,6 @@ package snick.cli.journal;
 import java.io.PrintWriter;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +11,7 @@ import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
+import snick.json.Json;
 import snick.report.plot.BladeStory;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
@@ -95,27 +95,25 @@ record BladeText(BladeStory story) {
 
   /** Everything as one object, forces in gf. */
   Map<String, Object> json() {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("blade", story.blade().label());
-    object.put("sessions", story.visits().stream().map(BladeText::visit).toList());
-    object.put("steps", story.steps().stream().map(BladeText::step).toList());
-    return object;
+    return Json.object(
+        "blade", story.blade().label(),
+        "sessions", story.visits().stream().map(BladeText::visit).toList(),
+        "steps", story.steps().stream().map(BladeText::step).toList());
   }
 
   private static Map<String, Object> visit(BladeStory.Visit visit) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("number", visit.number());
-    object.put("name", visit.session().name());
-    object.put("opened", visit.session().opened().toString());
-    object.put("rig", visit.session().equipment().rig().orElse(null));
-    object.put("filament_lot", visit.session().equipment().filamentLot().orElse(null));
-    object.put("calibration", visit.session().equipment().calibration().orElse(null));
-    object.put("changed", visit.changed().stream().map(Said::raw).toList());
-    object.put("cuts", visit.cuts());
-    object.put("first", visit.first().map(BladeText::stage).orElse(null));
-    object.put("last", visit.last().map(BladeText::stage).orElse(null));
-    object.put("wear", visit.wear().map(BladeText::wear).orElse(null));
-    return object;
+    return Json.object(
+        "number", visit.number(),
+        "name", visit.session().name(),
+        "opened", visit.session().opened().toString(),
+        "rig", visit.session().equipment().rig().orElse(null),
+        "filament_lot", visit.session().equipment().filamentLot().orElse(null),
+        "calibration", visit.session().equipment().calibration().orElse(null),
+        "changed", visit.changed().stream().map(Said::raw).toList(),
+        "cuts", visit.cuts(),
+        "first", visit.first().map(BladeText::stage).orElse(null),
+        "last", visit.last().map(BladeText::stage).orElse(null),
+        "wear", visit.wear().map(BladeText::wear).orElse(null));
   }
 
   private static Map<String, Object> stage(BladeStory.StageFigures stage) {
@@ -125,18 +123,16 @@ record BladeText(BladeStory story) {
   }
 
   private static Map<String, Object> figures(GroupFigures figures) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("n", figures.n());
-    object.put("mean", figures.meanGf());
-    object.put("ci95", figures.ci95Gf().map(Figures::ends).orElse(null));
-    return object;
+    return Json.object(
+        "n", figures.n(),
+        "mean", figures.meanGf(),
+        "ci95", figures.ci95Gf().map(Figures::ends).orElse(null));
   }
 
   private static Map<String, Object> wear(Comparison wear) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("difference", wear.differenceGf());
-    object.put("verdict", wear.verdict().word());
-    return object;
+    return Json.object(
+        "difference", wear.differenceGf(),
+        "verdict", wear.verdict().word());
   }
 
   private static Map<String, Object> step(StepWorth worth) {

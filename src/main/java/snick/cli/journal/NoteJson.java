@@ -17,22 +17,22 @@ import snick.journal.Pressure;
 import snick.journal.Session;
 import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
+import snick.json.Json;
 
 /** What stands in the journal as JSON objects; null where nothing was noted. */
 public final class NoteJson {
   private NoteJson() {}
 
   static Map<String, Object> of(Blade blade) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("label", blade.label());
-    object.put("steel", blade.steel());
-    object.put("hardness_hrc", Figures.orNull(blade.hardnessHrc()));
-    object.put("edge_angle_degrees", Figures.orNull(blade.edgeAngleDegrees()));
-    object.put("thickness_behind_edge_mm", Figures.orNull(blade.thicknessBehindEdgeMm()));
-    object.put("edge_length_mm", Figures.orNull(blade.edgeLengthMm()));
-    object.put("margin_gf", Figures.orNull(blade.marginGf()));
-    object.put("notes", blade.notes());
-    return object;
+    return Json.object(
+        "label", blade.label(),
+        "steel", blade.steel(),
+        "hardness_hrc", Figures.orNull(blade.hardnessHrc()),
+        "edge_angle_degrees", Figures.orNull(blade.edgeAngleDegrees()),
+        "thickness_behind_edge_mm", Figures.orNull(blade.thicknessBehindEdgeMm()),
+        "edge_length_mm", Figures.orNull(blade.edgeLengthMm()),
+        "margin_gf", Figures.orNull(blade.marginGf()),
+        "notes", blade.notes());
   }
 
   /** A filament lot. */
@@ -47,17 +47,16 @@ public final class NoteJson {
   }
 
   static Map<String, Object> of(Session session) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("name", session.name());
-    object.put("blade", session.blade());
-    object.put("filament_lot", session.equipment().filamentLot().orElse(null));
-    object.put("rig", session.equipment().rig().orElse(null));
-    object.put("calibration", session.equipment().calibration().orElse(null));
-    object.put("room_celsius", Figures.orNull(session.roomCelsius()));
-    object.put("operator", session.operator().orElse(null));
-    object.put("opened", session.opened().toString());
-    object.put("closed", session.closed().map(Object::toString).orElse(null));
-    return object;
+    return Json.object(
+        "name", session.name(),
+        "blade", session.blade(),
+        "filament_lot", session.equipment().filamentLot().orElse(null),
+        "rig", session.equipment().rig().orElse(null),
+        "calibration", session.equipment().calibration().orElse(null),
+        "room_celsius", Figures.orNull(session.roomCelsius()),
+        "operator", session.operator().orElse(null),
+        "opened", session.opened().toString(),
+        "closed", session.closed().map(Object::toString).orElse(null));
   }
 
   static Map<String, Object> of(Entry<StageEntry> entry, boolean stands) {
@@ -74,14 +73,13 @@ public final class NoteJson {
   }
 
   static Map<String, Object> amendment(Entry<Amendment> entry) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("entry", entry.id());
-    object.put("recorded", entry.recorded().toString());
-    object.put("kind", entry.content().kind().word());
-    object.put("before", entry.content().before());
-    object.put("after", entry.content().after());
-    object.put("why", entry.why());
-    return object;
+    return Json.object(
+        "entry", entry.id(),
+        "recorded", entry.recorded().toString(),
+        "kind", entry.content().kind().word(),
+        "before", entry.content().before(),
+        "after", entry.content().after(),
+        "why", entry.why());
   }
 
   private static void putContent(Map<String, Object> object, StageEntry content) {

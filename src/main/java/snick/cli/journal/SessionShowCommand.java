@@ -2,7 +2,6 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +25,7 @@ import snick.journal.SessionLog;
 import snick.journal.SetAside;
 import snick.journal.Stage;
 import snick.journal.StageEntry;
+import snick.json.Json;
 import snick.store.JournalReader;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -128,11 +128,10 @@ final class SessionShowCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(SetAside act) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("at", act.at().toString());
-    object.put("cut", act.cut());
-    object.put("reason", act.reason());
-    object.put("counts_again", act.countsAgain());
-    return object;
+    return Json.object(
+        "at", act.at().toString(),
+        "cut", act.cut(),
+        "reason", act.reason(),
+        "counts_again", act.countsAgain());
   }
 }

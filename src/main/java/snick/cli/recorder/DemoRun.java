@@ -16,8 +16,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import snick.cli.option.DataDirectory;
+import snick.cli.terminal.ProgramVersion;
 import snick.cli.terminal.Refusal;
-import snick.cli.terminal.Version;
 import snick.cli.terminal.WallTime;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Pipeline;
@@ -122,7 +122,7 @@ final class DemoRun implements AutoCloseable {
             data,
             DataDirectory.runtime(),
             OptionalInt.of(0),
-            Version.text()),
+            ProgramVersion.text()),
         recording -> Scale.by(calibration),
         new Recorder.Audience(announced::add, word -> {}),
         Clock.systemUTC());

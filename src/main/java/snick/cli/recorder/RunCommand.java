@@ -24,8 +24,8 @@ import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
+import snick.cli.terminal.ProgramVersion;
 import snick.cli.terminal.Refusal;
-import snick.cli.terminal.Version;
 import snick.cut.Outcome;
 import snick.daemon.AnnouncedCut;
 import snick.daemon.Recorder;
@@ -189,7 +189,7 @@ public final class RunCommand implements Callable<Integer> {
             noHttp ? OptionalInt.empty() : OptionalInt.of(httpPort),
             page.reach(),
             preferences(data.settings())),
-        Version.text());
+        ProgramVersion.text());
   }
 
   private static Preferences preferences(Settings set) {

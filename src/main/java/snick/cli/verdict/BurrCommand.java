@@ -23,6 +23,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
+import snick.json.Json;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.burr.BurrClue;
@@ -132,10 +133,9 @@ public final class BurrCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(BurrClue clue) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("kind", clue.kind().name().toLowerCase(Locale.ROOT));
-    object.put("says", clue.says().name().toLowerCase(Locale.ROOT));
-    object.put("reason", Said.raw(clue.reason().text()));
-    return object;
+    return Json.object(
+        "kind", clue.kind().name().toLowerCase(Locale.ROOT),
+        "says", clue.says().name().toLowerCase(Locale.ROOT),
+        "reason", Said.raw(clue.reason().text()));
   }
 }

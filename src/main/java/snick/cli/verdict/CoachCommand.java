@@ -1,7 +1,6 @@
 package snick.cli.verdict;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -20,6 +19,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Said;
 import snick.journal.Stage;
+import snick.json.Json;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Judge;
@@ -58,12 +58,11 @@ public final class CoachCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(SessionEvidence evidence, Judge judge, String advice) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("session", evidence.log().session().name());
-    object.put("stage", evidence.log().runningStage().map(Stage::name).orElse(null));
-    object.put("advice", advice);
-    object.put("margin_gf", Figures.orNull(judge.marginGf()));
-    object.put("margin_from", judge.marginFrom().map(Said::raw).orElse(""));
-    return object;
+    return Json.object(
+        "session", evidence.log().session().name(),
+        "stage", evidence.log().runningStage().map(Stage::name).orElse(null),
+        "advice", advice,
+        "margin_gf", Figures.orNull(judge.marginGf()),
+        "margin_from", judge.marginFrom().map(Said::raw).orElse(""));
   }
 }

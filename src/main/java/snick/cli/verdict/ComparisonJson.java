@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Said;
+import snick.json.Json;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.Equivalence;
 import snick.verdict.comparison.GroupFigures;
@@ -40,12 +41,11 @@ public final class ComparisonJson {
   }
 
   private static Map<String, Object> group(GroupFigures figures) {
-    Map<String, Object> group = new LinkedHashMap<>();
-    group.put("name", figures.name());
-    group.put("n", figures.n());
-    group.put("mean", figures.meanGf());
-    group.put("sd", Figures.orNull(figures.sdGf()));
-    return group;
+    return Json.object(
+        "name", figures.name(),
+        "n", figures.n(),
+        "mean", figures.meanGf(),
+        "sd", Figures.orNull(figures.sdGf()));
   }
 
   private static void putWelch(Map<String, Object> object, Optional<Welch> welch) {
@@ -57,37 +57,35 @@ public final class ComparisonJson {
 
   /** What the contract for scripts does not name. */
   private static Map<String, Object> more(Comparison c) {
-    Map<String, Object> more = new LinkedHashMap<>();
-    more.put("unit", "gf");
-    more.put("decided_by", word(c.decision().decidedBy()));
-    more.put("decisive_p", c.decision().p());
-    more.put("level", c.decision().level());
-    more.put("paired", c.tests().paired().map(ComparisonJson::paired).orElse(null));
-    more.put("mann_whitney_method", word(c.tests().rankSum().method()));
-    more.put("hodges_lehmann_ci_confidence", c.tests().rankSum().ciGf().confidence());
-    more.put("permutation_exact", c.tests().permutation().exact());
-    more.put("permutation_relabellings", c.tests().permutation().relabellings());
-    more.put("ratio", c.tests().ratio().map(Ratio::value).orElse(null));
-    more.put("ratio_ci95", ends(c.tests().ratio().map(Ratio::ci95)));
-    more.put("hedges_g_ci95", ends(c.effect().map(EffectSize::ci95)));
-    more.put("equivalence_margin", c.tests().equivalence().map(Equivalence::marginGf).orElse(null));
-    more.put("equivalence_p", c.tests().equivalence().map(Equivalence::p).orElse(null));
-    more.put("rig_limit", Figures.orNull(c.rigLimitGf()));
-    more.put("exceeds_rig", c.exceedsRig().orElse(null));
-    more.put("more_cuts", c.moreCuts().told().map(Said::raw).orElse(null));
-    return more;
+    return Json.object(
+        "unit", "gf",
+        "decided_by", word(c.decision().decidedBy()),
+        "decisive_p", c.decision().p(),
+        "level", c.decision().level(),
+        "paired", c.tests().paired().map(ComparisonJson::paired).orElse(null),
+        "mann_whitney_method", word(c.tests().rankSum().method()),
+        "hodges_lehmann_ci_confidence", c.tests().rankSum().ciGf().confidence(),
+        "permutation_exact", c.tests().permutation().exact(),
+        "permutation_relabellings", c.tests().permutation().relabellings(),
+        "ratio", c.tests().ratio().map(Ratio::value).orElse(null),
+        "ratio_ci95", ends(c.tests().ratio().map(Ratio::ci95)),
+        "hedges_g_ci95", ends(c.effect().map(EffectSize::ci95)),
+        "equivalence_margin", c.tests().equivalence().map(Equivalence::marginGf).orElse(null),
+        "equivalence_p", c.tests().equivalence().map(Equivalence::p).orElse(null),
+        "rig_limit", Figures.orNull(c.rigLimitGf()),
+        "exceeds_rig", c.exceedsRig().orElse(null),
+        "more_cuts", c.moreCuts().told().map(Said::raw).orElse(null));
   }
 
   private static Map<String, Object> paired(Paired pairs) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("pairs", pairs.pairs());
-    object.put("difference", pairs.differenceGf());
-    object.put("ci95", Figures.ends(pairs.ci95Gf()));
-    object.put("sd", pairs.sdGf());
-    object.put("t", pairs.t());
-    object.put("p", pairs.p());
-    object.put("signed_rank_p", pairs.signedRankP());
-    return object;
+    return Json.object(
+        "pairs", pairs.pairs(),
+        "difference", pairs.differenceGf(),
+        "ci95", Figures.ends(pairs.ci95Gf()),
+        "sd", pairs.sdGf(),
+        "t", pairs.t(),
+        "p", pairs.p(),
+        "signed_rank_p", pairs.signedRankP());
   }
 
   static List<Double> ends(Optional<Interval> interval) {

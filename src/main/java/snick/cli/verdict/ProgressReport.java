@@ -12,6 +12,7 @@ import snick.cli.terminal.Figures;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
+import snick.json.Json;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.comparison.Grubbs;
@@ -155,24 +156,22 @@ record ProgressReport(
   }
 
   private static Map<String, Object> object(Progression.Plateau plateau) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("state", state(plateau));
-    object.put("since", plateau instanceof Progression.Plateau.Reached r ? r.since() : null);
-    object.put("reason", Said.raw(plateau.reason().text()));
-    return object;
+    return Json.object(
+        "state", state(plateau),
+        "since", plateau instanceof Progression.Plateau.Reached r ? r.since() : null,
+        "reason", Said.raw(plateau.reason().text()));
   }
 
   private static Map<String, Object> object(GroupFigures f) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("name", f.name());
-    object.put("n", f.n());
-    object.put("mean", f.meanGf());
-    object.put("sd", Figures.orNull(f.sdGf()));
-    object.put("ci95", ComparisonJson.ends(f.ci95Gf()));
-    object.put("scatter_ratio", f.scatter().map(ScatterAgainstRig::ratio).orElse(null));
-    object.put("scatter_p", f.scatter().map(ScatterAgainstRig::p).orElse(null));
-    object.put("outlier", f.outlier().map(Grubbs::valueGf).orElse(null));
-    return object;
+    return Json.object(
+        "name", f.name(),
+        "n", f.n(),
+        "mean", f.meanGf(),
+        "sd", Figures.orNull(f.sdGf()),
+        "ci95", ComparisonJson.ends(f.ci95Gf()),
+        "scatter_ratio", f.scatter().map(ScatterAgainstRig::ratio).orElse(null),
+        "scatter_p", f.scatter().map(ScatterAgainstRig::p).orElse(null),
+        "outlier", f.outlier().map(Grubbs::valueGf).orElse(null));
   }
 
   private static Map<String, Object> object(Progression.Step step) {

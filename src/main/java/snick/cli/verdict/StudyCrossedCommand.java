@@ -1,7 +1,6 @@
 package snick.cli.verdict;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +21,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.json.Json;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.study.CrossedStudy;
@@ -139,17 +139,16 @@ final class StudyCrossedCommand implements Callable<Integer> {
 
   private static Map<String, Object> object(CrossedStudy study) {
     CrossedStudy.Components c = study.components();
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("repeatability_variance", c.repeatability());
-    object.put("operator_variance", c.operator());
-    object.put("interaction_variance", c.interaction());
-    object.put("part_variance", c.part());
-    object.put("reproducibility_variance", c.reproducibility());
-    object.put("total_variance", c.total());
-    object.put("measuring_share", c.measuringShare());
-    object.put("distinct_groups", c.distinctGroups());
-    object.put("interaction_p", study.table().interactionP());
-    object.put("pooled", study.pooled());
-    return object;
+    return Json.object(
+        "repeatability_variance", c.repeatability(),
+        "operator_variance", c.operator(),
+        "interaction_variance", c.interaction(),
+        "part_variance", c.part(),
+        "reproducibility_variance", c.reproducibility(),
+        "total_variance", c.total(),
+        "measuring_share", c.measuringShare(),
+        "distinct_groups", c.distinctGroups(),
+        "interaction_p", study.table().interactionP(),
+        "pooled", study.pooled());
   }
 }

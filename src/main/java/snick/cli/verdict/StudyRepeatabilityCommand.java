@@ -24,6 +24,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
+import snick.json.Json;
 import snick.store.KeptStudy;
 import snick.store.SessionEvidence;
 import snick.store.Store;
@@ -159,22 +160,20 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(RepeatabilityStudy study) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("groups", study.groups());
-    object.put("cuts", study.cuts());
-    object.put("mean", study.meanGf());
-    object.put("repeatability_sd", study.withinSdGf());
-    object.put("repeatability_sd_ci95", Figures.ends(study.withinSdCi95Gf()));
-    object.put("between_sd", study.betweenSdGf());
-    object.put("total_sd", study.totalSdGf());
-    object.put("f", study.anova().f());
-    object.put("p", study.anova().p());
-    object.put("intraclass_correlation", study.share());
-    object.put("intraclass_correlation_ci95", Figures.ends(study.shareCi95()));
-    object.put(
-        "smallest_shown_difference_5_cuts", study.rig().smallestShownDifferenceGf(CUTS_A_STAGE));
-    object.put("flagged", study.flagged().stream().map(g -> g.valueGf()).toList());
-    object.put("reason", Said.raw(study.reason().text()));
-    return object;
+    return Json.object(
+        "groups", study.groups(),
+        "cuts", study.cuts(),
+        "mean", study.meanGf(),
+        "repeatability_sd", study.withinSdGf(),
+        "repeatability_sd_ci95", Figures.ends(study.withinSdCi95Gf()),
+        "between_sd", study.betweenSdGf(),
+        "total_sd", study.totalSdGf(),
+        "f", study.anova().f(),
+        "p", study.anova().p(),
+        "intraclass_correlation", study.share(),
+        "intraclass_correlation_ci95", Figures.ends(study.shareCi95()),
+        "smallest_shown_difference_5_cuts", study.rig().smallestShownDifferenceGf(CUTS_A_STAGE),
+        "flagged", study.flagged().stream().map(g -> g.valueGf()).toList(),
+        "reason", Said.raw(study.reason().text()));
   }
 }

@@ -1,7 +1,6 @@
 package snick.cli.verdict;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
@@ -19,6 +18,7 @@ import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.journal.Session;
+import snick.json.Json;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.burr.CheckTrust;
@@ -103,14 +103,13 @@ public final class TrustCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(CheckTrust check) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("method", check.method().word());
-    object.put("said_none", check.saidNone());
-    object.put("missed", check.missed());
-    object.put("missed_share_ci95", ComparisonJson.ends(check.missedShare()));
-    object.put("burr_or_refined", check.unclear());
-    object.put("not_judged", check.notJudged());
-    object.put("reason", Said.raw(check.reason().text()));
-    return object;
+    return Json.object(
+        "method", check.method().word(),
+        "said_none", check.saidNone(),
+        "missed", check.missed(),
+        "missed_share_ci95", ComparisonJson.ends(check.missedShare()),
+        "burr_or_refined", check.unclear(),
+        "not_judged", check.notJudged(),
+        "reason", Said.raw(check.reason().text()));
   }
 }

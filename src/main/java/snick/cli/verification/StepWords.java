@@ -51,7 +51,9 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
         milliseconds(response.fallNanos())
             + " from 90 % to 10 %"
             + truth(t -> milliseconds(t.fallNanos(), TRUTH_DECIMALS) + " ms"));
-    lines.put("overshoot", response.overshoot() > 0 ? percent(response.overshoot()) : "none seen");
+    lines.put(
+        "overshoot",
+        response.swing().overshoot() > 0 ? percent(response.swing().overshoot()) : "none seen");
     lines.put("ring", ring());
     lines.put("seen are", limits());
     return lines;
@@ -62,7 +64,7 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
   }
 
   private String ring() {
-    return response.ring().map(StepWords::words).orElse("none seen")
+    return response.swing().ring().map(StepWords::words).orElse("none seen")
         + truth(
             t ->
                 Numbers.fixed(t.ringHertz(), 1)
@@ -78,7 +80,7 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
 
   private String limits() {
     return "swings above "
-        + percent(response.smallestSwing())
+        + percent(response.swing().smallest())
         + ", and rings below "
         + Numbers.fixed(response.highestHertz(), 0)
         + " Hz (half of "
@@ -115,10 +117,11 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
     object.put("movement_to_equal_area_most_ms", scaled(response.movementNanos().mostNanos()));
     object.put("fall_ms", scaled(response.fallNanos().value()));
     object.put("u_fall_ms", scaled(response.fallNanos().standardUncertainty()));
-    object.put("overshoot", response.overshoot());
-    object.put("smallest_swing_seen", response.smallestSwing());
+    object.put("overshoot", response.swing().overshoot());
+    object.put("smallest_swing_seen", response.swing().smallest());
     object.put("highest_ring_seen_hz", response.highestHertz());
     response
+        .swing()
         .ring()
         .ifPresent(
             ring -> {

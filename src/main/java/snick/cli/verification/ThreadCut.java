@@ -26,7 +26,7 @@ final class ThreadCut {
 
   private final BenchFeed bench;
   private final CheckMass hands;
-  private final SampleLog log = new SampleLog();
+  private final KeptSamples log = new KeptSamples();
 
   /**
    * What was seen.

@@ -2,7 +2,6 @@ package snick.cli.verification;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +18,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
 import snick.report.plot.ControlCharts;
 import snick.store.StoreReader;
 import snick.store.record.Verification;
@@ -83,14 +83,13 @@ final class VerifyChartCommand implements Callable<Integer> {
   }
 
   private static Map<String, Object> object(Verification check) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("at", check.at().toString());
-    object.put("calibration", check.calibrationId());
-    object.put("known_n", check.known().value().newtons());
-    object.put("shown_n", check.shown().value().newtons());
-    object.put("limit_n", check.limit().newtons());
-    object.put("error_percent", ControlCharts.errorPercent(check));
-    object.put("within", check.withinLimit());
-    return object;
+    return Json.object(
+        "at", check.at().toString(),
+        "calibration", check.calibrationId(),
+        "known_n", check.known().value().newtons(),
+        "shown_n", check.shown().value().newtons(),
+        "limit_n", check.limit().newtons(),
+        "error_percent", ControlCharts.errorPercent(check),
+        "within", check.withinLimit());
   }
 }

@@ -3,7 +3,6 @@ package snick.cli.verification;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,10 +23,11 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
-import snick.force.check.Verification;
+import snick.force.check.MassCheck;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
+import snick.json.Json;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
 import snick.store.Store;
@@ -109,7 +109,7 @@ public final class VerifyCommand implements Callable<Integer> {
       Load.Exerted exerted,
       HeldReading zero,
       HeldReading loaded) {
-    Verification result = verification(inUse, exerted, zero, loaded);
+    MassCheck result = verification(inUse, exerted, zero, loaded);
     snick.store.record.Verification kept =
         CheckSheet.of(
             inUse.calibration(),
@@ -130,10 +130,10 @@ public final class VerifyCommand implements Callable<Integer> {
     return result.passes() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 
-  private Verification verification(
+  private MassCheck verification(
       CalibrationInUse inUse, Load.Exerted exerted, HeldReading zero, HeldReading loaded) {
     try {
-      return Verification.of(
+      return MassCheck.of(
           inUse.calibration(),
           exerted,
           zero,
@@ -144,20 +144,19 @@ public final class VerifyCommand implements Callable<Integer> {
     }
   }
 
-  private static Map<String, Object> object(Load load, Verification result) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("mass", load.name());
-    object.put("calibration", result.calibrationId());
-    object.put("known_n", result.expectedNewtons());
-    object.put("shown_n", result.measuredNewtons());
-    object.put("u_difference_n", result.standardUncertaintyNewtons());
-    object.put("limit_n", result.limitNewtons());
-    object.put("relative_error", result.relativeError());
-    object.put("within", result.passes());
-    return object;
+  private static Map<String, Object> object(Load load, MassCheck result) {
+    return Json.object(
+        "mass", load.name(),
+        "calibration", result.calibrationId(),
+        "known_n", result.expectedNewtons(),
+        "shown_n", result.measuredNewtons(),
+        "u_difference_n", result.standardUncertaintyNewtons(),
+        "limit_n", result.limitNewtons(),
+        "relative_error", result.relativeError(),
+        "within", result.passes());
   }
 
-  private void print(Load load, Verification result) {
+  private void print(Load load, MassCheck result) {
     double limit = 100 * result.limitNewtons() / result.expectedNewtons();
     out()
         .println(

@@ -7,33 +7,15 @@ package snick.cut.rest;
  * @param began index in the trace of the sample that began the event
  * @param polarity sense of the loading, +1 or −1
  * @param usualPolarity that of the loadings before, 0 if there was none
- * @param levelCounts reading at rest, counts
- * @param fromCounts level from which the loading rose, swings averaged out, counts
- * @param noiseCounts standard deviation of one sample at rest, counts, above 0
- * @param bandCounts distance from rest at which loading begins, counts, above 0
- * @param sure whether the rest was long enough to trust level and noise
- * @param settled whether the reading was at rest; else the last loading's ringing or remainder was
- *     not over
+ * @param rest the rest that it came from
  * @param periodNanos time from one sample to the next, ns, above 0
  * @param zero what was known of the zero
  */
 public record Before(
-    int began,
-    int polarity,
-    int usualPolarity,
-    double levelCounts,
-    double fromCounts,
-    double noiseCounts,
-    double bandCounts,
-    boolean sure,
-    boolean settled,
-    double periodNanos,
-    Zero zero) {
+    int began, int polarity, int usualPolarity, AtRest rest, double periodNanos, Zero zero) {
   public Before {
     boolean sides = Math.abs(polarity) == 1 && Math.abs(usualPolarity) <= 1;
-    boolean levels = Double.isFinite(levelCounts) && Double.isFinite(fromCounts);
-    boolean widths = isPositive(noiseCounts) && isPositive(bandCounts) && isPositive(periodNanos);
-    if (began < 0 || !sides || !levels || !widths) {
+    if (began < 0 || !sides || !rest.canBe() || !isPositive(periodNanos)) {
       throw new IllegalArgumentException(
           "what came before cannot be: event from sample "
               + began
@@ -42,13 +24,13 @@ public record Before(
               + " after "
               + usualPolarity
               + ", level "
-              + levelCounts
+              + rest.levelCounts
               + " and "
-              + fromCounts
+              + rest.fromCounts
               + ", noise "
-              + noiseCounts
+              + rest.noiseCounts
               + ", band "
-              + bandCounts
+              + rest.bandCounts
               + " counts, period "
               + periodNanos
               + " ns");
@@ -60,18 +42,31 @@ public record Before(
   }
 
   public Before beganAt(int index) {
-    return new Before(
-        index,
-        polarity,
-        usualPolarity,
-        levelCounts,
-        fromCounts,
-        noiseCounts,
-        bandCounts,
-        sure,
-        settled,
-        periodNanos,
-        zero);
+    return new Before(index, polarity, usualPolarity, rest, periodNanos, zero);
+  }
+
+  /**
+   * The rest before a loading.
+   *
+   * @param levelCounts reading at rest, counts
+   * @param fromCounts level from which the loading rose, swings averaged out, counts
+   * @param noiseCounts standard deviation of one sample at rest, counts, above 0
+   * @param bandCounts distance from rest at which loading begins, counts, above 0
+   * @param sure whether the rest was long enough to trust level and noise
+   * @param settled whether the reading was at rest; else the last loading's ringing or remainder
+   *     was not over
+   */
+  public record AtRest(
+      double levelCounts,
+      double fromCounts,
+      double noiseCounts,
+      double bandCounts,
+      boolean sure,
+      boolean settled) {
+    private boolean canBe() {
+      boolean levels = Double.isFinite(levelCounts) && Double.isFinite(fromCounts);
+      return levels && isPositive(noiseCounts) && isPositive(bandCounts);
+    }
   }
 
   /**

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.time.Duration;
 import snick.frame.binary.HostFrames;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.port.ByteLink;
 import snick.port.ByteSource;
 
@@ -38,7 +39,7 @@ public final class HelloRequests {
       asked = true;
       askedNanos = nowNanos;
       tag = (tag + 1) & 0xFF;
-      device.write(frames.encode(new HostCommand.AskHello(tag)));
+      device.write(frames.encode(new HostCommand(MessageType.ASK_HELLO, tag, 0)));
     }
   }
 }

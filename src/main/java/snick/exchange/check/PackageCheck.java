@@ -4,14 +4,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import snick.cut.Rederivation;
 import snick.exchange.derive.CutCheck;
 import snick.exchange.derive.InOrder;
 import snick.exchange.derive.StatedCut;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.read.PackageReading;
-import snick.force.budget.Calibration;
 import snick.store.database.Watch;
 import snick.store.record.Credit;
 
@@ -74,17 +72,12 @@ public final class PackageCheck {
   }
 
   private Finding check(StatedCut cut, double[] statedNewtons) {
-    CutCheck check = new CutCheck(cut.cut(), cut.detectorVersion(), calibration(cut));
-    check.counts(reading.contents().recordings().get(cut.recording() - 1).recording());
+    CutCheck check = new CutCheck(cut.cut().cut(), cut.detectorVersion(), cut.calibration());
+    check.counts(
+        reading.contents().recordings().get((int) cut.cut().recordingId() - 1).recording());
     check.sampleForces(statedNewtons);
-    cut.force().ifPresent(check::force);
+    cut.cut().force().ifPresent(check::force);
     return new Finding(cut.number(), statedNewtons.length > 0, check.again(rederivation));
-  }
-
-  private Optional<Calibration> calibration(StatedCut cut) {
-    return cut.calibration().stream()
-        .mapToObj(number -> reading.contents().calibration(number))
-        .findFirst();
   }
 
   private void note(Finding finding) {

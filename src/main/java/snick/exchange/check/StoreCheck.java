@@ -14,11 +14,11 @@ import snick.store.StoreReader;
 import snick.store.care.IntegrityReport;
 import snick.store.database.StoreException;
 import snick.store.database.Watch;
+import snick.store.record.CutForce;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.store.record.Recording;
 import snick.store.record.StoredCut;
-import snick.store.record.StoredForce;
 import snick.store.record.StoredRecording;
 
 /**
@@ -126,7 +126,7 @@ public final class StoreCheck {
     int version = stored.summary().result().detectorVersion();
     CutCheck check = new CutCheck(stored.cut(), version, calibration);
     check.counts(recording);
-    stored.summary().force().ifPresent(force -> check.force(force.force()));
+    stored.summary().force().ifPresent(check::force);
     return new Finding(stored.id(), check.again(rederivation));
   }
 
@@ -135,9 +135,9 @@ public final class StoreCheck {
         id, key -> store.recording(key).map(StoredRecording::recording));
   }
 
-  private Optional<Calibration> calibration(StoredForce force) {
+  private Optional<Calibration> calibration(CutForce force) {
     return calibrations.computeIfAbsent(
-        force.force().calibrationId(), id -> store.calibration(id).map(c -> c.calibration()));
+        force.calibrationId(), id -> store.calibration(id).map(c -> c.calibration()));
   }
 
   private void note(Finding finding) {

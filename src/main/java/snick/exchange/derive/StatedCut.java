@@ -1,25 +1,19 @@
 package snick.exchange.derive;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
-import snick.cut.Cut;
-import snick.store.record.CutForce;
+import snick.force.budget.Calibration;
 import snick.store.record.EarlierResult;
+import snick.store.record.NewCut;
 
 /**
  * A cut as a package states it.
  *
  * @param number its number in the package
- * @param recording number of its recording in the package
- * @param occurredAt host time
- * @param cut the event with its trace
+ * @param cut the cut with its trace and force; its recording is told by its number in the package
  * @param detectorVersion version of the detector that found it
- * @param calibration number of its calibration in the package, if it has a force
- * @param force the force, if it has one
- * @param forceMissing why it had no force when it was recorded
+ * @param calibration its calibration, if it has a force
  * @param place where it belongs in the journal, if anywhere
  * @param setAside whether it was set aside
  * @param source number of the source whose work it is; 0 for the package's own
@@ -27,13 +21,9 @@ import snick.store.record.EarlierResult;
  */
 public record StatedCut(
     int number,
-    int recording,
-    Instant occurredAt,
-    Cut cut,
+    NewCut cut,
     int detectorVersion,
-    OptionalInt calibration,
-    Optional<CutForce> force,
-    Optional<String> forceMissing,
+    Optional<Calibration> calibration,
     Optional<StatedPlace> place,
     boolean setAside,
     int source,

@@ -103,33 +103,28 @@ public final class CalibrationJson {
   }
 
   private static Map<String, Object> rig(RigSetting rig) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("device_id", rig.deviceId());
-    json.put("gain", rig.gain());
-    json.put("nominal_rate_hz", rig.nominalRate().hertz());
-    json.put("polarity", rig.polarity());
-    return json;
+    return Json.object(
+        "device_id", rig.deviceId(),
+        "gain", rig.gain(),
+        "nominal_rate_hz", rig.nominalRate().hertz(),
+        "polarity", rig.polarity());
   }
 
   private static Map<String, Object> curve(CalibrationCurve curve) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("coefficients_counts_per_n_power", curve.coefficients());
-    json.put("covariance", curve.covariance());
-    json.put("degrees_of_freedom", orInfinite(curve.degreesOfFreedom()));
-    return json;
+    return Json.object(
+        "coefficients_counts_per_n_power", curve.coefficients(),
+        "covariance", curve.covariance(),
+        "degrees_of_freedom", orInfinite(curve.degreesOfFreedom()));
   }
 
   private static Map<String, Object> term(BudgetTerm term, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("source", term.source().word());
-    json.put("distribution", term.distribution().word());
-    json.put("absolute_n", term.absolute().newtons());
-    json.put("relative", term.relative());
-    json.put("degrees_of_freedom", orInfinite(term.degreesOfFreedom()));
-    if (personal) {
-      json.put("basis", term.basis());
-    }
-    return json;
+    return Json.object(
+        "source", term.source().word(),
+        "distribution", term.distribution().word(),
+        "absolute_n", term.absolute().newtons(),
+        "relative", term.relative(),
+        "degrees_of_freedom", orInfinite(term.degreesOfFreedom()),
+        "basis", Json.when(personal, term.basis()));
   }
 
   private static Object orInfinite(double value) {

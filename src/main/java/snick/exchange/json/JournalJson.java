@@ -25,6 +25,7 @@ import snick.journal.Session.Equipment;
 import snick.journal.SharpeningStep;
 import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
+import snick.json.Json;
 import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
@@ -125,32 +126,22 @@ public final class JournalJson {
   }
 
   private static Map<String, Object> act(int cut, Act act, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("cut", cut);
-    act.at().ifPresent(at -> json.put("at", at.toString()));
-    json.put("counts_again", act.countsAgain());
-    if (personal) {
-      act.reason().ifPresent(why -> json.put("reason", why));
-    }
-    return json;
-  }
-
-  private static void put(Map<String, Object> json, String name, OptionalDouble value) {
-    value.ifPresent(v -> json.put(name, v));
+    return Json.object(
+        "cut", cut,
+        "at", act.at().map(at -> at.toString()),
+        "counts_again", act.countsAgain(),
+        "reason", act.reason().filter(each -> personal));
   }
 
   private static Map<String, Object> blade(Blade blade, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("label", blade.label());
-    json.put("steel", blade.steel());
-    put(json, "hardness_hrc", blade.hardnessHrc());
-    put(json, "edge_angle_degrees", blade.edgeAngleDegrees());
-    put(json, "thickness_behind_edge_mm", blade.thicknessBehindEdgeMm());
-    put(json, "edge_length_mm", blade.edgeLengthMm());
-    if (personal) {
-      json.put("notes", blade.notes());
-    }
-    return json;
+    return Json.object(
+        "label", blade.label(),
+        "steel", blade.steel(),
+        "hardness_hrc", blade.hardnessHrc(),
+        "edge_angle_degrees", blade.edgeAngleDegrees(),
+        "thickness_behind_edge_mm", blade.thicknessBehindEdgeMm(),
+        "edge_length_mm", blade.edgeLengthMm(),
+        "notes", Json.when(personal, blade.notes()));
   }
 
   private static Map<String, Object> lot(FilamentLot lot) {
@@ -174,51 +165,42 @@ public final class JournalJson {
   }
 
   private static Map<String, Object> session(Session s, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", s.name());
-    json.put("blade", s.blade());
-    s.equipment().filamentLot().ifPresent(lot -> json.put("filament_lot", lot));
-    s.equipment().rig().ifPresent(rig -> json.put("rig", rig));
-    s.equipment().calibration().ifPresent(id -> json.put("calibration", id));
-    put(json, "room_celsius", s.roomCelsius());
-    if (personal) {
-      s.operator().ifPresent(alias -> json.put("operator", alias));
-    }
-    json.put("opened", s.opened().toString());
-    s.closed().ifPresent(at -> json.put("closed", at.toString()));
-    return json;
+    return Json.object(
+        "name", s.name(),
+        "blade", s.blade(),
+        "filament_lot", s.equipment().filamentLot(),
+        "rig", s.equipment().rig(),
+        "calibration", s.equipment().calibration(),
+        "room_celsius", s.roomCelsius(),
+        "operator", s.operator().filter(each -> personal),
+        "opened", s.opened().toString(),
+        "closed", s.closed().map(at -> at.toString()));
   }
 
   static Map<String, Object> step(SharpeningStep step, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("at", step.at().toString());
-    json.put("stage", step.stage());
-    json.put("abrasive", step.abrasive());
-    step.grain().grit().ifPresent(grit -> json.put("grit", grit));
-    put(json, "micron", step.grain().micron());
-    step.direction().ifPresent(way -> json.put("direction", way.word()));
-    step.strokesPerSide().ifPresent(n -> json.put("strokes_per_side", n));
-    step.pressure().ifPresent(p -> json.put("pressure", p.word()));
-    if (personal) {
-      json.put("note", step.note());
-    }
-    return json;
+    return Json.object(
+        "at", step.at().toString(),
+        "stage", step.stage(),
+        "abrasive", step.abrasive(),
+        "grit", step.grain().grit(),
+        "micron", step.grain().micron(),
+        "direction", step.direction().map(way -> way.word()),
+        "strokes_per_side", step.strokesPerSide(),
+        "pressure", step.pressure().map(p -> p.word()),
+        "note", Json.when(personal, step.note()));
   }
 
   static Map<String, Object> look(Inspection inspection, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("at", inspection.at().toString());
-    json.put("stage", inspection.stage());
-    json.put("method", inspection.look().method().word());
-    put(json, "magnification", inspection.look().magnification());
-    json.put("side", inspection.side().word());
-    inspection.place().ifPresent(place -> json.put("place", place.word()));
-    json.put("finding", inspection.finding().word());
-    inspection.photo().ifPresent(photo -> json.put("photo", photo.name()));
-    if (personal) {
-      json.put("note", inspection.note());
-    }
-    return json;
+    return Json.object(
+        "at", inspection.at().toString(),
+        "stage", inspection.stage(),
+        "method", inspection.look().method().word(),
+        "magnification", inspection.look().magnification(),
+        "side", inspection.side().word(),
+        "place", inspection.place().map(place -> place.word()),
+        "finding", inspection.finding().word(),
+        "photo", inspection.photo().map(photo -> photo.name()),
+        "note", Json.when(personal, inspection.note()));
   }
 
   public static Journal read(JsonNode root) {

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
+import snick.json.Json;
 import snick.json.JsonNode;
 import snick.quantity.SampleRate;
 import snick.store.record.StoredResponse;
@@ -33,7 +34,7 @@ public final class ResponseJson {
     json.put("made_at", stored.made().toString());
     json.put("falls", response.falls());
     response.ring().ifPresent(ring -> put(ring, json));
-    response.shape().ifPresent(shape -> put(shape, json));
+    response.shape().ifPresent(shape -> json.putAll(of(shape)));
     return json;
   }
 
@@ -46,11 +47,13 @@ public final class ResponseJson {
     json.put("sine", ring.sine());
   }
 
-  private static void put(StepShape shape, Map<String, Object> json) {
-    json.put("first_s", shape.firstSeconds());
-    json.put("step_s", shape.stepSeconds());
-    json.put("shares", IntStream.range(0, shape.size()).mapToObj(shape::share).toList());
-    json.put("u_shares", IntStream.range(0, shape.size()).mapToObj(shape::uncertainty).toList());
+  /** A shape, value by value. */
+  public static Map<String, Object> of(StepShape shape) {
+    return Json.object(
+        "first_s", shape.firstSeconds(),
+        "step_s", shape.stepSeconds(),
+        "shares", IntStream.range(0, shape.size()).mapToObj(shape::share).toList(),
+        "u_shares", IntStream.range(0, shape.size()).mapToObj(shape::uncertainty).toList());
   }
 
   /** By id; each must be what its figures give. */

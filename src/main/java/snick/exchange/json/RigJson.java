@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import snick.json.Json;
 import snick.json.JsonNode;
 import snick.quantity.SampleRate;
 import snick.store.record.HostClock;
@@ -34,10 +35,7 @@ public final class RigJson {
     for (Item item : items) {
       recordings.add(one(recordings.size() + 1, item, personal));
     }
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("recordings", recordings);
-    json.put("responses", ResponseJson.of(responses));
-    return json;
+    return Json.object("recordings", recordings, "responses", ResponseJson.of(responses));
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {

@@ -6,6 +6,8 @@ import snick.cut.Cut;
 import snick.cut.Trace;
 import snick.exchange.derive.StatedCut;
 import snick.exchange.table.CsvRows;
+import snick.force.budget.Calibration;
+import snick.store.record.NewCut;
 
 /** Reads the rows of {@code cuts.csv}, each with its rows of {@code history.csv}. */
 final class CutReading {
@@ -35,19 +37,19 @@ final class CutReading {
   }
 
   private StatedCut cut(int number, Trace trace) {
-    OptionalInt calibration = derived.calibration();
-    Cut stated = new Cut(rows.integer("number"), derived.figures(), trace, derived.response());
+    Optional<Calibration> calibration = derived.calibration();
+    Cut found = new Cut(rows.integer("number"), derived.figures(), trace, derived.response());
+    NewCut stated =
+        NewCut.of(
+                derived.reference("recording", contents.recordings()).orElseThrow(),
+                rows.instant("occurred_at"),
+                found)
+            .without(contents.missing().of(number));
     return new StatedCut(
         number,
-        derived.reference("recording", contents.recordings()).orElseThrow(),
-        rows.instant("occurred_at"),
-        stated,
+        calibration.map(derived::force).map(stated::with).orElse(stated),
         derived.detectorVersion(),
         calibration,
-        calibration.isPresent()
-            ? Optional.of(derived.force(calibration.getAsInt()))
-            : Optional.empty(),
-        contents.missing().of(number),
         place(),
         rows.truth("set_aside"),
         derived.reference("source", contents.sources()).orElse(0),

@@ -1,6 +1,7 @@
 package snick.exchange.read;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Supplier;
 import snick.cut.CutFigures;
@@ -52,14 +53,15 @@ final class DerivedReading {
     return rows.integer("detector_version");
   }
 
-  /** Number of the calibration that the force was derived with; empty if there is no force. */
-  OptionalInt calibration() {
-    return reference("calibration", contents.calibrations());
+  /** The calibration that the force was derived with; empty if there is no force. */
+  Optional<Calibration> calibration() {
+    return reference("calibration", contents.calibrations()).stream()
+        .mapToObj(number -> contents.calibrations().get(number - 1).calibration())
+        .findFirst();
   }
 
   /** The stated force. */
-  CutForce force(int number) {
-    Calibration calibration = contents.calibration(number);
+  CutForce force(Calibration calibration) {
     return told(() -> CutForce.read(rows, calibration.id(), calibration.range()));
   }
 }

@@ -3,11 +3,12 @@ package snick.exchange.read;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import snick.cut.response.Response;
 import snick.exchange.table.CsvRows;
+import snick.force.budget.Calibration;
 import snick.store.record.Derivation;
 import snick.store.record.EarlierResult;
+import snick.store.record.StoredForce;
 
 /** Reads {@code history.csv}: what was derived from one cut after the other before what stands. */
 final class HistoryReading {
@@ -37,12 +38,11 @@ final class HistoryReading {
   }
 
   private EarlierResult earlier() {
-    OptionalInt calibration = derived.calibration();
     return new EarlierResult(
         rows.integer("result"),
         rows.truth("stands"),
         derivation(),
-        calibration.isPresent() ? Optional.of(force(calibration.getAsInt())) : Optional.empty());
+        derived.calibration().map(this::force));
   }
 
   private Derivation derivation() {
@@ -55,12 +55,11 @@ final class HistoryReading {
         response.known() ? Optional.of(response.id()) : Optional.empty());
   }
 
-  private EarlierResult.EarlierForce force(int calibration) {
+  private StoredForce force(Calibration calibration) {
     if (rows.text("force_derived_at").isEmpty()) {
       throw rows.refused("it has a force, and force_derived_at is empty");
     }
-    return new EarlierResult.EarlierForce(
-        rows.instant("force_derived_at"), derived.force(calibration));
+    return new StoredForce(0, rows.instant("force_derived_at"), derived.force(calibration));
   }
 
   private void requireAfter(List<EarlierResult> found, EarlierResult next) {

@@ -127,7 +127,7 @@ public final class JournalIntake {
         id,
         place.session(),
         place.stages().get(at.stage() - 1),
-        during(place.session(), cut.occurredAt()),
+        during(place.session(), cut.cut().occurredAt()),
         at.placeMm());
   }
 
@@ -145,7 +145,7 @@ public final class JournalIntake {
 
   private static SetAside act(JournalJson.Act act, StatedCut cut, long id) {
     return new SetAside(
-        act.at().orElse(cut.occurredAt()),
+        act.at().orElse(cut.cut().occurredAt()),
         id,
         act.reason().orElse(JournalHistory.NO_REASON),
         act.countsAgain());

@@ -8,7 +8,6 @@ import snick.exchange.json.JournalJson;
 import snick.exchange.json.MissingForces;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.json.RigJson;
-import snick.force.budget.Calibration;
 import snick.store.record.Credit;
 import snick.store.record.StoredResponse;
 
@@ -31,10 +30,6 @@ public record PackageContents(
     Map<String, StoredResponse> responses) {
   List<Credit> sources() {
     return credits.subList(1, credits.size());
-  }
-
-  public Calibration calibration(int number) {
-    return calibrations.get(number - 1).calibration();
   }
 
   /** The response of an id; unknown if the id is empty. */

@@ -22,7 +22,7 @@ import snick.exchange.table.CheckedInput;
 import snick.exchange.table.CsvRows;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.FileFacts;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.exchange.write.Attribution;
 import snick.exchange.write.PackageFiles;
 import snick.journal.Photo;
@@ -246,16 +246,16 @@ public final class PackageReading implements AutoCloseable {
 
   /** Gives every cut; after it has returned, every file was what the descriptor states. */
   public int forEachCut(Watch watch, SampledCutConsumer consumer) throws IOException {
-    try (InputStream tracesIn = source.open(Table.TRACES.file());
-        InputStream beforeIn = source.open(Table.BEFORE.file());
-        InputStream gapsIn = source.open(Table.GAPS.file());
-        InputStream overrangeIn = source.open(Table.OVERRANGE.file())) {
-      CsvRows traces = rows(Table.TRACES, tracesIn);
-      CsvRows before = rows(Table.BEFORE, beforeIn);
-      CsvRows gaps = rows(Table.GAPS, gapsIn);
-      CsvRows overrange = rows(Table.OVERRANGE, overrangeIn);
+    try (InputStream tracesIn = source.open(PackageTable.TRACES.file());
+        InputStream beforeIn = source.open(PackageTable.BEFORE.file());
+        InputStream gapsIn = source.open(PackageTable.GAPS.file());
+        InputStream overrangeIn = source.open(PackageTable.OVERRANGE.file())) {
+      CsvRows traces = rows(PackageTable.TRACES, tracesIn);
+      CsvRows before = rows(PackageTable.BEFORE, beforeIn);
+      CsvRows gaps = rows(PackageTable.GAPS, gapsIn);
+      CsvRows overrange = rows(PackageTable.OVERRANGE, overrangeIn);
       TraceReading samples = new TraceReading(traces, before, gaps, overrange);
-      long totalBytes = stated.get(Table.TRACES.file()).bytes();
+      long totalBytes = stated.get(PackageTable.TRACES.file()).bytes();
       int cuts =
           forEachCut(
               samples,
@@ -273,10 +273,10 @@ public final class PackageReading implements AutoCloseable {
 
   /** Gives every cut with a trace from elsewhere, one that was checked before. */
   public int forEachCut(Traces traces, CutConsumer consumer) throws IOException {
-    try (InputStream historyIn = source.open(Table.HISTORY.file());
-        InputStream cutsIn = source.open(Table.CUTS.file())) {
-      CsvRows history = rows(Table.HISTORY, historyIn);
-      CsvRows cuts = rows(Table.CUTS, cutsIn);
+    try (InputStream historyIn = source.open(PackageTable.HISTORY.file());
+        InputStream cutsIn = source.open(PackageTable.CUTS.file())) {
+      CsvRows history = rows(PackageTable.HISTORY, historyIn);
+      CsvRows cuts = rows(PackageTable.CUTS, cutsIn);
       int number = forEachCut(cuts, new HistoryReading(history, contents), traces, consumer);
       cuts.requireEnd();
       history.requireEnd();
@@ -301,7 +301,7 @@ public final class PackageReading implements AutoCloseable {
     return number;
   }
 
-  private CsvRows rows(Table<?> table, InputStream in) {
+  private CsvRows rows(PackageTable<?> table, InputStream in) {
     return new CsvRows(table, in, stated.get(table.file()));
   }
 

@@ -25,23 +25,30 @@ public record BeforeRow(int cut, Before before) {
               "usual_polarity",
               "That of the loads before, 0 if there was none",
               Before::usualPolarity),
-          Attribute.real("level_counts", "counts", "Reading at rest", Before::levelCounts),
+          Attribute.real("level_counts", "counts", "Reading at rest", b -> b.rest().levelCounts()),
           Attribute.real(
-              "from_counts", "counts", "Level from which the load rose", Before::fromCounts),
+              "from_counts",
+              "counts",
+              "Level from which the load rose",
+              b -> b.rest().fromCounts()),
           Attribute.real(
               "noise_counts",
               "counts",
               "Standard deviation of one sample at rest",
-              Before::noiseCounts),
+              b -> b.rest().noiseCounts()),
           Attribute.real(
               "band_counts",
               "counts",
               "Distance from rest at which a load begins",
-              Before::bandCounts),
+              b -> b.rest().bandCounts()),
           Attribute.truth(
-              "sure", "Whether the rest was long enough to trust level and noise", Before::sure),
+              "sure",
+              "Whether the rest was long enough to trust level and noise",
+              b -> b.rest().sure()),
           Attribute.truth(
-              "settled", "Whether the last load's ringing or remainder was over", Before::settled),
+              "settled",
+              "Whether the last load's ringing or remainder was over",
+              b -> b.rest().settled()),
           Attribute.real(
               "period_ns", "ns", "Time from one sample to the next", Before::periodNanos),
           Attribute.real(
@@ -90,12 +97,13 @@ public record BeforeRow(int cut, Before before) {
         row.integer("began_sample"),
         row.integer("polarity"),
         row.integer("usual_polarity"),
-        row.real("level_counts"),
-        row.real("from_counts"),
-        row.real("noise_counts"),
-        row.real("band_counts"),
-        row.truth("sure"),
-        row.truth("settled"),
+        new Before.AtRest(
+            row.real("level_counts"),
+            row.real("from_counts"),
+            row.real("noise_counts"),
+            row.real("band_counts"),
+            row.truth("sure"),
+            row.truth("settled")),
         row.real("period_ns"),
         new Before.Zero(
             row.real("zero_counts"),

@@ -12,7 +12,7 @@ import java.nio.charset.StandardCharsets;
 public final class CsvFile implements Closeable {
   private final CsvWriter writer;
 
-  public CsvFile(Table<?> table, OutputStream out) {
+  public CsvFile(PackageTable<?> table, OutputStream out) {
     this(out, 1 << 16);
     row(table.header());
   }
@@ -26,7 +26,7 @@ public final class CsvFile implements Closeable {
   }
 
   /** The header line alone. */
-  public static void writeHeader(Table<?> table, OutputStream out) throws IOException {
+  public static void writeHeader(PackageTable<?> table, OutputStream out) throws IOException {
     ByteArrayOutputStream line = new ByteArrayOutputStream();
     new CsvFile(table, line).close();
     line.writeTo(out);

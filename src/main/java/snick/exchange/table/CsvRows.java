@@ -22,7 +22,7 @@ public final class CsvRows implements Values {
   private static final int LONGEST_CELL = 1 << 12;
   private static final char[] INFINITE = {'I', 'N', 'F'};
 
-  private final Table<?> table;
+  private final PackageTable<?> table;
   private final Attribute<?>[] columns;
   private final CheckedInput input;
   private final Iterator<Cells> rows;
@@ -32,7 +32,7 @@ public final class CsvRows implements Values {
   private long row = 1;
 
   /** The rows after the header, which must be the table's. */
-  public CsvRows(Table<?> table, InputStream in, FileFacts stated) {
+  public CsvRows(PackageTable<?> table, InputStream in, FileFacts stated) {
     this.table = table;
     this.columns = table.columns().toArray(Attribute<?>[]::new);
     this.wholes = new long[columns.length];

@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import snick.exchange.json.RefusedPackage;
+import snick.exchange.write.ExportChoice.Wish;
+import snick.json.Json;
 import snick.json.JsonNode;
 import snick.phrase.NotAccepted;
 import snick.store.record.Credit;
@@ -39,11 +41,11 @@ public record Attribution(
    * @throws NotAccepted if it would put a licence on what others gave without one
    */
   static Attribution of(ExportChoice choice, Collection<Credit.Of> used, boolean anyOwn) {
-    Optional<Credit> only = onlySender(used, anyOwn).filter(sender -> choice.saysNothingOfItself());
+    Optional<Credit> only = onlySender(used, anyOwn).filter(sender -> choice.about().isEmpty());
     if (only.isPresent()) {
       Credit sender = only.get();
       return new Attribution(
-          sender.title().isBlank() ? choice.title() : sender.title(),
+          sender.title().isBlank() ? choice.about().title() : sender.title(),
           sender.licence().map(Licence::new),
           sender.contributors(),
           sources(used.stream().filter(of -> !of.itself()).toList()),
@@ -52,16 +54,22 @@ public record Attribution(
     List<Credit> sources = sources(used);
     Optional<Credit> withoutLicence =
         sources.stream().filter(s -> s.licence().isEmpty()).findFirst();
-    if (choice.licence().isPresent() && withoutLicence.isPresent() && !choice.senderAgreed()) {
+    if (choice.about().licence().isPresent()
+        && withoutLicence.isPresent()
+        && !choice.has(Wish.SENDERS_AGREED)) {
       throw new NotAccepted(
           "refused.no_leave", "title", RefusedPackage.shown(withoutLicence.get().title()));
     }
     List<Credit> licensed =
         sources.stream()
-            .map(s -> s.licence().isPresent() ? s : under(s, choice.licence()))
+            .map(s -> s.licence().isPresent() ? s : under(s, choice.about().licence()))
             .toList();
     return new Attribution(
-        choice.title(), choice.licence(), choice.contributor().stream().toList(), licensed, anyOwn);
+        choice.about().title(),
+        choice.about().licence(),
+        choice.about().contributor().stream().toList(),
+        licensed,
+        anyOwn);
   }
 
   /** The one who sent all of it, if there is one. */
@@ -125,10 +133,7 @@ public record Attribution(
   }
 
   private static Map<String, Object> creator(String name) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("title", name);
-    json.put("roles", List.of("creator"));
-    return json;
+    return Json.object("title", name, "roles", List.of("creator"));
   }
 
   private static Map<String, Object> json(Credit source) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import snick.exchange.table.FileFacts;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.journal.Photo;
 
 /** {@code datapackage.json}, Data Package version 2.0 (datapackage.org). */
@@ -30,7 +30,7 @@ final class Descriptor {
     json.put("personal_fields", personal);
     attribution.put(json);
     List<Object> resources = new ArrayList<>();
-    for (Table<?> table : Table.ALL) {
+    for (PackageTable<?> table : PackageTable.ALL) {
       resources.add(table(table, files.get(table.file())));
     }
     for (String file : PackageFiles.DESCRIBED) {
@@ -48,7 +48,7 @@ final class Descriptor {
     return json;
   }
 
-  private static Map<String, Object> table(Table<?> table, FileFacts facts) {
+  private static Map<String, Object> table(PackageTable<?> table, FileFacts facts) {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("name", table.resource());
     json.put("type", "table");

@@ -1,7 +1,9 @@
 package snick.exchange.write;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import snick.journal.name.Field;
 import snick.phrase.NotAccepted;
 import snick.store.record.CutSelection;
@@ -11,108 +13,105 @@ import snick.store.record.CutSelection;
  *
  * @param cuts which cuts
  * @param only of them only those with these ids; empty for no such limit
- * @param title title of the package, for people
- * @param licence the licence the person chose; empty if none
- * @param contributor name under which the person wants to be known; empty if none
- * @param ownOnly whether what came from others stays out
- * @param senderAgreed whether those who gave something without a licence agreed to this one
- * @param personal whether operator, notes, reasons, and where bytes and masses came from go along
- * @param photos whether photos go along, as they are
+ * @param about what it says of itself
+ * @param wishes what else the person wants
  */
-public record ExportChoice(
-    CutSelection cuts,
-    List<Long> only,
-    String title,
-    Optional<Licence> licence,
-    Optional<String> contributor,
-    boolean ownOnly,
-    boolean senderAgreed,
-    boolean personal,
-    boolean photos) {
+public record ExportChoice(CutSelection cuts, List<Long> only, About about, Set<Wish> wishes) {
   static final int LONGEST = 200;
   private static final String TITLE = "Force traces of edges";
 
-  public ExportChoice {
-    only = List.copyOf(only);
-    requirePlain("title", title);
-    contributor.ifPresent(name -> requirePlain("contributor", name));
+  /** What a person may want of a package. */
+  public enum Wish {
+    /** What came from others stays out. */
+    OWN_ONLY,
+    /** Those who gave something without a licence agreed to this one. */
+    SENDERS_AGREED,
+    /** Operator, notes, reasons, and where bytes and masses came from go along. */
+    PERSONAL,
+    /** Photos go along, as they are. */
+    PHOTOS
   }
 
-  private static void requirePlain(String what, String text) {
-    boolean plain =
-        !text.isBlank()
-            && text.length() <= LONGEST
-            && text.chars().noneMatch(Character::isISOControl);
-    if (!plain) {
-      throw new NotAccepted(
-          "refused.plain_text", "field", Field.called(what), "n", text.length(), "limit", LONGEST);
+  /**
+   * What a package says of itself.
+   *
+   * @param title its title, for people
+   * @param licence the licence the person chose; empty if none
+   * @param contributor name under which the person wants to be known; empty if none
+   */
+  public record About(String title, Optional<Licence> licence, Optional<String> contributor) {
+    public About {
+      requirePlain("title", title);
+      contributor.ifPresent(name -> requirePlain("contributor", name));
     }
+
+    private static void requirePlain(String what, String text) {
+      boolean plain =
+          !text.isBlank()
+              && text.length() <= LONGEST
+              && text.chars().noneMatch(Character::isISOControl);
+      if (!plain) {
+        throw new NotAccepted(
+            "refused.plain_text",
+            "field",
+            Field.called(what),
+            "n",
+            text.length(),
+            "limit",
+            LONGEST);
+      }
+    }
+
+    /** Whether nothing of it was chosen. */
+    boolean isEmpty() {
+      return title.equals(TITLE) && licence.isEmpty() && contributor.isEmpty();
+    }
+  }
+
+  public ExportChoice {
+    only = List.copyOf(only);
+    wishes = Set.copyOf(wishes);
   }
 
   /** Cuts of a selection, without licence, contributor or personal fields. */
   public static ExportChoice of(CutSelection cuts) {
     return new ExportChoice(
-        cuts, List.of(), TITLE, Optional.empty(), Optional.empty(), false, false, false, false);
+        cuts, List.of(), new About(TITLE, Optional.empty(), Optional.empty()), Set.of());
+  }
+
+  private ExportChoice with(About other) {
+    return new ExportChoice(cuts, only, other, wishes);
   }
 
   /** Only some cuts. */
   public ExportChoice only(List<Long> ids) {
-    return new ExportChoice(
-        cuts, ids, title, licence, contributor, ownOnly, senderAgreed, personal, photos);
+    return new ExportChoice(cuts, ids, about, wishes);
   }
 
   /** With a title. */
   public ExportChoice titled(String text) {
-    return new ExportChoice(
-        cuts, only, text, licence, contributor, ownOnly, senderAgreed, personal, photos);
+    return with(new About(text, about.licence, about.contributor));
   }
 
   /** Under a licence. */
   public ExportChoice under(Licence chosen) {
-    return new ExportChoice(
-        cuts,
-        only,
-        title,
-        Optional.of(chosen),
-        contributor,
-        ownOnly,
-        senderAgreed,
-        personal,
-        photos);
+    return with(new About(about.title, Optional.of(chosen), about.contributor));
   }
 
   /** From someone. */
   public ExportChoice from(String name) {
-    return new ExportChoice(
-        cuts, only, title, licence, Optional.of(name), ownOnly, senderAgreed, personal, photos);
+    return with(new About(about.title, about.licence, Optional.of(name)));
   }
 
-  /** With the personal fields. */
-  public ExportChoice withPersonalFields() {
-    return new ExportChoice(
-        cuts, only, title, licence, contributor, ownOnly, senderAgreed, true, photos);
+  /** With one wish more. */
+  public ExportChoice with(Wish wish) {
+    Set<Wish> more = EnumSet.of(wish);
+    more.addAll(wishes);
+    return new ExportChoice(cuts, only, about, more);
   }
 
-  /** With photos. */
-  public ExportChoice withPhotos() {
-    return new ExportChoice(
-        cuts, only, title, licence, contributor, ownOnly, senderAgreed, personal, true);
-  }
-
-  /** Without what came from others. */
-  public ExportChoice withoutOthers() {
-    return new ExportChoice(
-        cuts, only, title, licence, contributor, true, senderAgreed, personal, photos);
-  }
-
-  /** With what others gave without a licence: they agreed to this one. */
-  public ExportChoice asAgreed() {
-    return new ExportChoice(
-        cuts, only, title, licence, contributor, ownOnly, true, personal, photos);
-  }
-
-  /** Whether neither title, licence nor contributor was chosen. */
-  boolean saysNothingOfItself() {
-    return title.equals(TITLE) && licence.isEmpty() && contributor.isEmpty();
+  /** Whether the person wants this. */
+  boolean has(Wish wish) {
+    return wishes.contains(wish);
   }
 }

@@ -1,9 +1,9 @@
 package snick.exchange.write;
 
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import snick.json.Json;
 import snick.phrase.NotAccepted;
 
 /**
@@ -37,9 +37,6 @@ public record Licence(String name) {
   }
 
   Map<String, Object> json() {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", name);
-    text().ifPresent(path -> json.put("path", path));
-    return json;
+    return Json.object("name", name, "path", text());
   }
 }

@@ -17,6 +17,7 @@ import snick.exchange.json.JournalJson;
 import snick.exchange.json.RigJson;
 import snick.exchange.table.PackagedCut;
 import snick.exchange.table.PackagedResult;
+import snick.exchange.write.ExportChoice.Wish;
 import snick.force.budget.Calibration;
 import snick.journal.Session;
 import snick.store.StoreReader;
@@ -65,8 +66,8 @@ final class Numbering {
 
   Numbering(StoreReader store, ExportChoice choice) {
     this.store = store;
-    ownOnly = choice.ownOnly();
-    photos = choice.photos();
+    ownOnly = choice.has(Wish.OWN_ONLY);
+    photos = choice.has(Wish.PHOTOS);
     credits = store.creditsOfCuts();
     Set<Long> only = Set.copyOf(choice.only());
     derivedAgain = only.isEmpty() ? store.derivedAgain() : only;
@@ -121,7 +122,7 @@ final class Numbering {
     StoredRecording recording =
         recordingsById.computeIfAbsent(cut.recordingId(), id -> store.recording(id).orElseThrow());
     cuts.add(new Key(cut.occurredAt(), recording, cut.number(), cut.id()));
-    cut.force().ifPresent(f -> calibrationsUsed.add(f.force().calibrationId()));
+    cut.force().ifPresent(f -> calibrationsUsed.add(f.calibrationId()));
     cut.place().ifPresent(place -> sessionsUsed.add(place.session()));
     earlier(cut.id()).stream()
         .flatMap(e -> e.force().stream())
@@ -139,7 +140,7 @@ final class Numbering {
         number,
         recording(cut.recordingId()),
         cut.place().stream().mapToInt(p -> session(p.session())).findFirst(),
-        calibration(cut.force().map(f -> f.force())),
+        calibration(cut.force()),
         source(cut.id()),
         cut);
   }

@@ -26,7 +26,8 @@ import snick.exchange.table.BeforeRow;
 import snick.exchange.table.CsvFile;
 import snick.exchange.table.DigestedFile;
 import snick.exchange.table.FileFacts;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
+import snick.exchange.write.ExportChoice.Wish;
 import snick.force.budget.Calibration;
 import snick.journal.Photo;
 import snick.json.Json;
@@ -117,16 +118,17 @@ public final class PackageExport {
     writeJson(
         folder,
         RigJson.FILE,
-        RigJson.of(numbering.recordingItems(), responses.values(), choice.personal()));
+        RigJson.of(numbering.recordingItems(), responses.values(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         CalibrationJson.FILE,
-        CalibrationJson.of(numbering.calibrationItems(), missing, choice.personal()));
-    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.personal()));
+        CalibrationJson.of(numbering.calibrationItems(), missing, choice.has(Wish.PERSONAL)));
+    writeJson(
+        folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.has(Wish.PERSONAL)));
     writeJson(
         folder,
         PackageFiles.DESCRIPTOR,
-        Descriptor.of(numbering.attribution(), choice.personal(), files));
+        Descriptor.of(numbering.attribution(), choice.has(Wish.PERSONAL), files));
     return numbering.cuts();
   }
 
@@ -154,48 +156,48 @@ public final class PackageExport {
   }
 
   private void writeTables(Path folder, Numbering numbering) throws IOException {
-    DigestedFile cutsOut = open(folder, Table.CUTS.file());
-    DigestedFile tracesOut = open(folder, Table.TRACES.file());
-    DigestedFile beforeOut = open(folder, Table.BEFORE.file());
-    DigestedFile gapsOut = open(folder, Table.GAPS.file());
-    DigestedFile overrangeOut = open(folder, Table.OVERRANGE.file());
-    DigestedFile historyOut = open(folder, Table.HISTORY.file());
-    try (CsvFile cuts = new CsvFile(Table.CUTS, cutsOut);
+    DigestedFile cutsOut = open(folder, PackageTable.CUTS.file());
+    DigestedFile tracesOut = open(folder, PackageTable.TRACES.file());
+    DigestedFile beforeOut = open(folder, PackageTable.BEFORE.file());
+    DigestedFile gapsOut = open(folder, PackageTable.GAPS.file());
+    DigestedFile overrangeOut = open(folder, PackageTable.OVERRANGE.file());
+    DigestedFile historyOut = open(folder, PackageTable.HISTORY.file());
+    try (CsvFile cuts = new CsvFile(PackageTable.CUTS, cutsOut);
         tracesOut;
         InOrder<byte[]> traces = new InOrder<>(rows -> write(tracesOut, rows));
-        CsvFile before = new CsvFile(Table.BEFORE, beforeOut);
-        CsvFile gaps = new CsvFile(Table.GAPS, gapsOut);
-        CsvFile overrange = new CsvFile(Table.OVERRANGE, overrangeOut);
-        CsvFile history = new CsvFile(Table.HISTORY, historyOut)) {
-      CsvFile.writeHeader(Table.TRACES, tracesOut);
+        CsvFile before = new CsvFile(PackageTable.BEFORE, beforeOut);
+        CsvFile gaps = new CsvFile(PackageTable.GAPS, gapsOut);
+        CsvFile overrange = new CsvFile(PackageTable.OVERRANGE, overrangeOut);
+        CsvFile history = new CsvFile(PackageTable.HISTORY, historyOut)) {
+      CsvFile.writeHeader(PackageTable.TRACES, tracesOut);
       for (int number = 1; number <= numbering.cuts(); number++) {
         watch.check("writing", number - 1L, numbering.cuts());
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
-        cuts.row(Table.CUTS.cells(numbering.row(number, cut.summary())));
+        cuts.row(PackageTable.CUTS.cells(numbering.row(number, cut.summary())));
         note(cut.summary().result());
         int cutNumber = number;
-        cut.summary().forceMissing().ifPresent(why -> missing.add(cutNumber, why));
+        cut.summary().standing().missingAtFirst().ifPresent(why -> missing.add(cutNumber, why));
         int row = 0;
         for (EarlierResult earlier : numbering.earlier(cut.id())) {
           row++;
-          history.row(Table.HISTORY.cells(numbering.row(number, row, earlier)));
+          history.row(PackageTable.HISTORY.cells(numbering.row(number, row, earlier)));
           note(earlier.result());
         }
         traces.give(cut.trace().size(), new TraceRows(number, cut.trace(), forces(cut.summary())));
         cut.trace()
             .before()
-            .ifPresent(b -> before.row(Table.BEFORE.cells(new BeforeRow(cutNumber, b))));
+            .ifPresent(b -> before.row(PackageTable.BEFORE.cells(new BeforeRow(cutNumber, b))));
         writeGaps(gaps, number, cut.trace());
         writeOverrange(overrange, number, cut.trace());
       }
       traces.finish();
     }
-    files.put(Table.CUTS.file(), cutsOut.facts());
-    files.put(Table.TRACES.file(), tracesOut.facts());
-    files.put(Table.BEFORE.file(), beforeOut.facts());
-    files.put(Table.GAPS.file(), gapsOut.facts());
-    files.put(Table.OVERRANGE.file(), overrangeOut.facts());
-    files.put(Table.HISTORY.file(), historyOut.facts());
+    files.put(PackageTable.CUTS.file(), cutsOut.facts());
+    files.put(PackageTable.TRACES.file(), tracesOut.facts());
+    files.put(PackageTable.BEFORE.file(), beforeOut.facts());
+    files.put(PackageTable.GAPS.file(), gapsOut.facts());
+    files.put(PackageTable.OVERRANGE.file(), overrangeOut.facts());
+    files.put(PackageTable.HISTORY.file(), historyOut.facts());
     watch.check("writing", numbering.cuts(), numbering.cuts());
   }
 
@@ -230,14 +232,13 @@ public final class PackageExport {
         .flatMap(
             force ->
                 calibrations.computeIfAbsent(
-                    force.force().calibrationId(),
-                    id -> store.calibration(id).map(c -> c.calibration())));
+                    force.calibrationId(), id -> store.calibration(id).map(c -> c.calibration())));
   }
 
   private static void writeGaps(CsvFile out, int number, Trace trace) {
     var gaps = trace.gaps();
     for (int i = 0; i < gaps.size(); i++) {
-      out.row(Table.GAPS.cells(new Table.Missing(number, i + 1, gaps.get(i))));
+      out.row(PackageTable.GAPS.cells(new PackageTable.Missing(number, i + 1, gaps.get(i))));
     }
   }
 
@@ -249,7 +250,7 @@ public final class PackageExport {
         i++;
       }
       if (i > first) {
-        out.row(Table.OVERRANGE.cells(new Table.Run(number, first, i - 1)));
+        out.row(PackageTable.OVERRANGE.cells(new PackageTable.Run(number, first, i - 1)));
       }
       i++;
     }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import snick.exchange.json.CalibrationJson;
 import snick.exchange.json.JournalJson;
 import snick.exchange.json.RigJson;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.journal.Photo;
 
 /** The files of a package, in the order in which they are listed and zipped. */
@@ -20,12 +20,12 @@ public final class PackageFiles {
   public static final List<String> DESCRIBED =
       List.of(
           README,
-          Table.CUTS.file(),
-          Table.TRACES.file(),
-          Table.BEFORE.file(),
-          Table.GAPS.file(),
-          Table.OVERRANGE.file(),
-          Table.HISTORY.file(),
+          PackageTable.CUTS.file(),
+          PackageTable.TRACES.file(),
+          PackageTable.BEFORE.file(),
+          PackageTable.GAPS.file(),
+          PackageTable.OVERRANGE.file(),
+          PackageTable.HISTORY.file(),
           RigJson.FILE,
           CalibrationJson.FILE,
           JournalJson.FILE);

@@ -48,7 +48,7 @@ public final class ParquetExport {
    * @throws IllegalArgumentException if it names none
    */
   public ParquetExport(StoreReader store, ExportChoice choice, Watch watch) {
-    if (choice.contributor().isEmpty()) {
+    if (choice.about().contributor().isEmpty()) {
       throw new IllegalArgumentException(
           "a pool needs your name, for two people may call their rigs alike: --contributor NAME");
     }
@@ -116,7 +116,7 @@ public final class ParquetExport {
                 credit.contributors().isEmpty()
                     ? "package-" + credit.sha256().substring(0, 12)
                     : String.join(" & ", credit.contributors()))
-        .orElseGet(() -> choice.contributor().orElseThrow());
+        .orElseGet(() -> choice.about().contributor().orElseThrow());
   }
 
   private void write(
@@ -205,7 +205,7 @@ public final class ParquetExport {
     void note(Pool.CutRow row, Facts facts) throws IOException {
       String who = "contributor=" + key(facts.contributor()) + "/";
       if (row.summary().force().isPresent()) {
-        String id = row.summary().force().get().force().calibrationId();
+        String id = row.summary().force().get().calibrationId();
         String file = who + key(id) + ".parquet";
         if (isNew("calibrations", file)) {
           List<snick.force.budget.Calibration> one =

@@ -37,7 +37,6 @@ import snick.store.record.CutPlace;
 import snick.store.record.CutSummary;
 import snick.store.record.Derivation;
 import snick.store.record.StoredCut;
-import snick.store.record.StoredForce;
 
 /** The tables of a pool: their columns. Every row has its contributor by the folder it lies in. */
 final class Pool {
@@ -179,10 +178,7 @@ final class Pool {
     columns.add(ParquetColumn.of("set_aside", TRUTH, row -> row.summary().setAside().isPresent()));
     columns.add(
         ParquetColumn.some(
-            "calibration",
-            TEXT,
-            "",
-            row -> row.summary().force().map(f -> f.force().calibrationId())));
+            "calibration", TEXT, "", row -> row.summary().force().map(CutForce::calibrationId)));
     columns.add(ParquetColumn.of("samples", WHOLE, row -> row.summary().samples()));
     columns.add(ParquetColumn.some("licence", TEXT, "", CutRow::licence));
     derived.stream()
@@ -190,7 +186,7 @@ final class Pool {
         .map(ParquetColumn::of)
         .forEach(columns::add);
     forces.stream()
-        .map(a -> a.<CutRow>ofSome(row -> row.summary().force().map(StoredForce::force)))
+        .map(a -> a.<CutRow>ofSome(row -> row.summary().force()))
         .map(ParquetColumn::of)
         .forEach(columns::add);
     return List.copyOf(columns);

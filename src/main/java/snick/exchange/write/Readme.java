@@ -3,7 +3,7 @@ package snick.exchange.write;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.quantity.Attribute;
 import snick.store.record.Credit;
 
@@ -13,7 +13,7 @@ final class Readme {
 
   static String of(Attribution attribution, int cuts) {
     StringBuilder tables = new StringBuilder();
-    for (Table<?> table : Table.ALL) {
+    for (PackageTable<?> table : PackageTable.ALL) {
       append(tables, table);
     }
     return String.format(
@@ -91,7 +91,7 @@ final class Readme {
     return title.replaceAll("\\s+", " ");
   }
 
-  private static void append(StringBuilder text, Table<?> table) {
+  private static void append(StringBuilder text, PackageTable<?> table) {
     text.append("\n### ").append(table.file()).append("\n\n").append(table.title()).append(".\n\n");
     text.append("| column | unit | meaning |\n|---|---|---|\n");
     for (Attribute<?> column : table.columns()) {

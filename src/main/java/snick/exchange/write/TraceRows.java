@@ -6,7 +6,7 @@ import java.util.concurrent.Callable;
 import snick.cut.Trace;
 import snick.exchange.derive.TraceForces;
 import snick.exchange.table.CsvFile;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 
 /**
  * One cut's rows of the table of traces, as bytes. Any thread.
@@ -32,7 +32,8 @@ record TraceRows(int number, Trace trace, TraceForces forces) implements Callabl
       int counts = trace.counts(i);
       double newtons = forces.newtons(counts).orElse(Double.NaN);
       rows.row(
-          Table.TRACES.cells(new Table.Sample(number, i, trace.deviceNanos(i), counts, newtons)));
+          PackageTable.TRACES.cells(
+              new PackageTable.Sample(number, i, trace.deviceNanos(i), counts, newtons)));
     }
   }
 }

@@ -18,6 +18,25 @@ record DampedWave(double cosine, double sine, double decay, double angle) {
   /** So often halved, the step from angle to angle turns a thousand samples by less than 0.01. */
   private static final int HALVINGS = 10;
 
+  /** e^((−β + iω)·k), from sample to sample by a product: sine and exponential cost far more. */
+  private static final class Phasor {
+    private final double turnReal;
+    private final double turnImaginary;
+    private double real = 1;
+    private double imaginary;
+
+    Phasor(double decay, double angle) {
+      turnReal = Math.exp(-decay) * Math.cos(angle);
+      turnImaginary = Math.exp(-decay) * Math.sin(angle);
+    }
+
+    void next() {
+      double before = real;
+      real = before * turnReal - imaginary * turnImaginary;
+      imaginary = before * turnImaginary + imaginary * turnReal;
+    }
+  }
+
   /** Least squares for a and b. */
   static DampedWave fitted(double[] samples, double decay, double angle) {
     double cc = 0;
@@ -25,15 +44,16 @@ record DampedWave(double cosine, double sine, double decay, double angle) {
     double ss = 0;
     double cy = 0;
     double sy = 0;
-    for (int k = 0; k < samples.length; k++) {
-      double left = Math.exp(-decay * k);
-      double c = left * Math.cos(angle * k);
-      double s = left * Math.sin(angle * k);
+    Phasor turning = new Phasor(decay, angle);
+    for (double sample : samples) {
+      double c = turning.real;
+      double s = turning.imaginary;
       cc += c * c;
       cs += c * s;
       ss += s * s;
-      cy += c * samples[k];
-      sy += s * samples[k];
+      cy += c * sample;
+      sy += s * sample;
+      turning.next();
     }
     double determinant = cc * ss - cs * cs;
     return determinant > 0
@@ -82,9 +102,11 @@ record DampedWave(double cosine, double sine, double decay, double angle) {
   /** Sum of the squares of what it leaves of {@code samples}. */
   double squares(double[] samples) {
     double sum = 0;
-    for (int k = 0; k < samples.length; k++) {
-      double left = samples[k] - at(k);
+    Phasor turning = new Phasor(decay, angle);
+    for (double sample : samples) {
+      double left = sample - (cosine * turning.real + sine * turning.imaginary);
       sum += left * left;
+      turning.next();
     }
     return sum;
   }

@@ -94,17 +94,17 @@ public final class RigCheck implements SampleSink {
   }
 
   /**
-   * The findings, in the order of {@link Finding.Check}.
+   * The findings, in the order of {@link CheckResult.Check}.
    *
    * @throws NotAccepted with fewer than 20 samples
    */
-  public List<Finding> findings(Circumstances known) {
+  public List<CheckResult> findings(Circumstances known) {
     if (size < FEWEST_SAMPLES || nanos[size - 1] <= nanos[0]) {
       throw new NotAccepted("look.too_few", "n", size, "overrange", overrange);
     }
     RestSeries series = new RestSeries(Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size));
     double hertz = rateHertz();
-    List<Finding> findings = new ArrayList<>();
+    List<CheckResult> findings = new ArrayList<>();
     findings.add(rate(hertz, known.nominalRate()));
     findings.add(noise(series, known.calibration()));
     findings.add(drift(series, known.calibration()));
@@ -159,112 +159,116 @@ public final class RigCheck implements SampleSink {
         .orElse(OptionalDouble.empty());
   }
 
-  private static Finding.Grade grade(double value, double warn, double fail) {
+  private static CheckResult.Grade grade(double value, double warn, double fail) {
     if (!(value <= fail)) {
-      return Finding.Grade.FAIL;
+      return CheckResult.Grade.FAIL;
     }
-    return value <= warn ? Finding.Grade.PASS : Finding.Grade.WARN;
+    return value <= warn ? CheckResult.Grade.PASS : CheckResult.Grade.WARN;
   }
 
-  private static Finding rate(double hertz, Optional<SampleRate> nominal) {
+  private static CheckResult rate(double hertz, Optional<SampleRate> nominal) {
     double away = nominal.map(n -> Math.abs(hertz / n.hertz() - 1)).orElse(0.0);
-    Finding.Grade byNominal = grade(away, 0.05, 0.2);
+    CheckResult.Grade byNominal = grade(away, 0.05, 0.2);
     boolean slow = hertz < 20;
-    Finding.Grade grade = slow && byNominal == Finding.Grade.PASS ? Finding.Grade.WARN : byNominal;
-    return new Finding(
-        Finding.Check.RATE,
+    CheckResult.Grade grade =
+        slow && byNominal == CheckResult.Grade.PASS ? CheckResult.Grade.WARN : byNominal;
+    return new CheckResult(
+        CheckResult.Check.RATE,
         grade,
         Phrase.of("look.rate_is", "hertz", text("%.3f", hertz)),
         nominal
             .map(n -> Phrase.of("look.rate_near", "hertz", text("%.3f", n.hertz())))
             .orElseGet(() -> Phrase.of("look.rate_least")),
         Phrase.of(slow ? "look.rate_slow" : "look.rate_means"),
-        unless(grade == Finding.Grade.PASS, "look.rate_do"));
+        unless(grade == CheckResult.Grade.PASS, "look.rate_do"));
   }
 
-  private static Finding noise(RestSeries series, Optional<Calibration> calibration) {
+  private static CheckResult noise(RestSeries series, Optional<Calibration> calibration) {
     double sd = series.noiseCounts();
     OptionalDouble gf = gramForce(sd, calibration);
-    Finding.Grade grade = gf.isPresent() ? grade(gf.getAsDouble(), 0.5, 2) : Finding.Grade.UNKNOWN;
-    return new Finding(
-        Finding.Check.NOISE,
+    CheckResult.Grade grade =
+        gf.isPresent() ? grade(gf.getAsDouble(), 0.5, 2) : CheckResult.Grade.UNKNOWN;
+    return new CheckResult(
+        CheckResult.Check.NOISE,
         grade,
         counts("look.counts", sd, calibration),
         Phrase.of(calibration.isPresent() ? "look.noise_most" : "look.noise_most_once_calibrated"),
         Phrase.of("look.noise_means"),
         unless(
-            grade == Finding.Grade.PASS,
-            grade == Finding.Grade.UNKNOWN ? "look.noise_calibrate" : "look.noise_do"));
+            grade == CheckResult.Grade.PASS,
+            grade == CheckResult.Grade.UNKNOWN ? "look.noise_calibrate" : "look.noise_do"));
   }
 
-  private static Finding drift(RestSeries series, Optional<Calibration> calibration) {
+  private static CheckResult drift(RestSeries series, Optional<Calibration> calibration) {
     double drift = series.driftCountsPerMinute();
     OptionalDouble gf = gramForce(drift, calibration);
     double inNoise = Math.abs(drift) / Math.max(1, series.noiseCounts());
-    Finding.Grade grade = gf.isPresent() ? grade(gf.getAsDouble(), 1, 10) : grade(inNoise, 10, 100);
-    return new Finding(
-        Finding.Check.DRIFT,
+    CheckResult.Grade grade =
+        gf.isPresent() ? grade(gf.getAsDouble(), 1, 10) : grade(inNoise, 10, 100);
+    return new CheckResult(
+        CheckResult.Check.DRIFT,
         grade,
         counts("look.counts_a_minute", drift, calibration),
         Phrase.of(calibration.isPresent() ? "look.drift_most" : "look.drift_most_in_noise"),
         Phrase.of("look.drift_means"),
-        unless(grade == Finding.Grade.PASS, "look.drift_do"));
+        unless(grade == CheckResult.Grade.PASS, "look.drift_do"));
   }
 
-  private Finding rails() {
-    return new Finding(
-        Finding.Check.OVERRANGE,
-        overrange == 0 ? Finding.Grade.PASS : Finding.Grade.FAIL,
+  private CheckResult rails() {
+    return new CheckResult(
+        CheckResult.Check.OVERRANGE,
+        overrange == 0 ? CheckResult.Grade.PASS : CheckResult.Grade.FAIL,
         Phrase.of("look.overrange_is", "n", overrange),
         Phrase.of("look.overrange_none"),
         Phrase.of("look.overrange_means"),
         unless(overrange == 0, "look.overrange_do"));
   }
 
-  private static Finding stuck(RestSeries series, double hertz) {
+  private static CheckResult stuck(RestSeries series, double hertz) {
     int longest = series.longestRepeat();
     double limit = Math.max(20, hertz / 2);
     boolean noisy = series.noiseCounts() > 3;
     boolean repeats = noisy && series.repeatedShare() > 0.3;
-    Finding.Grade grade = repeats ? Finding.Grade.WARN : Finding.Grade.PASS;
+    CheckResult.Grade grade = repeats ? CheckResult.Grade.WARN : CheckResult.Grade.PASS;
     if (longest > limit) {
-      grade = Finding.Grade.FAIL;
+      grade = CheckResult.Grade.FAIL;
     }
-    return new Finding(
-        Finding.Check.STUCK,
+    return new CheckResult(
+        CheckResult.Check.STUCK,
         grade,
         Phrase.of(
             "look.stuck_is", "n", longest, "share", text("%.1f", 100 * series.repeatedShare())),
         Phrase.of("look.stuck_most", "n", text("%.0f", limit)),
         Phrase.of(repeats ? "look.stuck_sent_twice" : "look.stuck_means"),
-        unless(grade == Finding.Grade.PASS, "look.stuck_do"));
+        unless(grade == CheckResult.Grade.PASS, "look.stuck_do"));
   }
 
-  private static Finding clockWire(RestSeries series) {
+  private static CheckResult clockWire(RestSeries series) {
     int found = series.allOnes();
-    return new Finding(
-        Finding.Check.CLOCK_WIRE,
-        found == 0 ? Finding.Grade.PASS : Finding.Grade.FAIL,
+    return new CheckResult(
+        CheckResult.Check.CLOCK_WIRE,
+        found == 0 ? CheckResult.Grade.PASS : CheckResult.Grade.FAIL,
         Phrase.of("look.clock_wire_is", "n", found),
         Phrase.of("look.clock_wire_none"),
         Phrase.of("look.clock_wire_means"),
         unless(found == 0, "look.clock_wire_do"));
   }
 
-  private static Finding spikes(RestSeries series) {
+  private static CheckResult spikes(RestSeries series) {
     int found = series.spikes();
     double share = found / (double) series.size();
-    Finding.Grade grade = found <= 1 ? Finding.Grade.PASS : grade(share, 0, 0.01);
-    return new Finding(
-        Finding.Check.SPIKES,
+    CheckResult.Grade grade = found <= 1 ? CheckResult.Grade.PASS : grade(share, 0, 0.01);
+    return new CheckResult(
+        CheckResult.Check.SPIKES,
         grade,
         Phrase.of("look.spikes_are", "n", found),
         Phrase.of("look.spikes_most"),
         Phrase.of("look.spikes_mean"),
-        unless(grade == Finding.Grade.PASS, "look.spikes_do"));
+        unless(grade == CheckResult.Grade.PASS, "look.spikes_do"));
   }
 
-  private static Finding hum(RestSeries series, double hertz, Optional<Calibration> calibration) {
+  private static CheckResult hum(
+      RestSeries series, double hertz, Optional<Calibration> calibration) {
     RestSeries.Tone worst = new RestSeries.Tone(0, 0, 0);
     double mains = 0;
     List<String> unseen = new ArrayList<>();
@@ -295,9 +299,9 @@ public final class RigCheck implements SampleSink {
                 "mains",
                 text("%.0f", mains))
             : Phrase.of("look.hum_none");
-    return new Finding(
-        Finding.Check.HUM,
-        seen ? Finding.Grade.WARN : Finding.Grade.PASS,
+    return new CheckResult(
+        CheckResult.Check.HUM,
+        seen ? CheckResult.Grade.WARN : CheckResult.Grade.PASS,
         unseen.isEmpty()
             ? found
             : Phrase.of("look.hum_blind", "found", found, "unseen", List.<Object>copyOf(unseen)),
@@ -306,39 +310,40 @@ public final class RigCheck implements SampleSink {
         unless(!seen, "look.hum_do"));
   }
 
-  private static Finding clock(double ppm) {
+  private static CheckResult clock(double ppm) {
     return Math.abs(ppm) > NO_OSCILLATOR_PPM ? notInRealTime(ppm) : oscillator(ppm);
   }
 
   /** No oscillator errs so much: the stream does not run in real time. */
-  private static Finding notInRealTime(double ppm) {
-    return new Finding(
-        Finding.Check.CLOCK,
-        Finding.Grade.WARN,
+  private static CheckResult notInRealTime(double ppm) {
+    return new CheckResult(
+        CheckResult.Check.CLOCK,
+        CheckResult.Grade.WARN,
         Phrase.of("look.clock_runs", "ratio", digits(1 / (1 + ppm / 1e6))),
         Phrase.of("look.clock_within"),
         Phrase.of("look.clock_not_real_time"),
         Optional.of(Phrase.of("look.clock_check_stamps")));
   }
 
-  private static Finding oscillator(double ppm) {
-    Finding.Grade grade = grade(Math.abs(ppm), 1000, 20_000);
-    return new Finding(
-        Finding.Check.CLOCK,
+  private static CheckResult oscillator(double ppm) {
+    CheckResult.Grade grade = grade(Math.abs(ppm), 1000, 20_000);
+    return new CheckResult(
+        CheckResult.Check.CLOCK,
         grade,
         Phrase.of(
             ppm > 0 ? "look.clock_slow" : "look.clock_fast", "ppm", text("%.0f", Math.abs(ppm))),
         Phrase.of("look.clock_within"),
         Phrase.of("look.clock_means"),
-        unless(grade == Finding.Grade.PASS, "look.clock_do"));
+        unless(grade == CheckResult.Grade.PASS, "look.clock_do"));
   }
 
-  private Finding loss(Circumstances known) {
+  private CheckResult loss(Circumstances known) {
     double share = (lost + known.badFrames()) / (double) Math.max(1, size + lost);
     boolean clean = lost == 0 && known.badFrames() == 0 && breaks == 0;
-    Finding.Grade grade = clean ? Finding.Grade.PASS : grade(Math.max(share, 1e-9), 0, 0.001);
-    return new Finding(
-        Finding.Check.LOSS,
+    CheckResult.Grade grade =
+        clean ? CheckResult.Grade.PASS : grade(Math.max(share, 1e-9), 0, 0.001);
+    return new CheckResult(
+        CheckResult.Check.LOSS,
         grade,
         Phrase.of(
             "look.loss_is",

@@ -16,9 +16,7 @@ import snick.cut.Trace;
  *     the length of each box of the filter, each pole's time constant, 2ζ/ω of a mass on a spring
  * @param fallNanos time from 90 % to 10 % of the step, ns: the rise time of the chain
  * @param movementNanos time from the first movement to the equal-area instant
- * @param overshoot largest swing past the level after, in proportion to the step; 0 if none shows
- * @param smallestSwing smallest swing that would show above the noise, in proportion to the step
- * @param ring free oscillation after the fall, if one shows above the noise
+ * @param swing how it swung after the fall
  */
 public record StepResponse(
     double stepCounts,
@@ -27,9 +25,7 @@ public record StepResponse(
     Estimated equalAreaNanos,
     Estimated fallNanos,
     Movement movementNanos,
-    double overshoot,
-    double smallestSwing,
-    Optional<Ring> ring) {
+    Swing swing) {
   /** By so many samples more the filter is done with the fall: it may have begun unseen. */
   private static final int UNSEEN_SAMPLES = 2;
 
@@ -42,6 +38,15 @@ public record StepResponse(
    * @param mostNanos most, ns
    */
   public record Movement(double leastNanos, double mostNanos) {}
+
+  /**
+   * What came after the fall.
+   *
+   * @param overshoot largest swing past the level after, in proportion to the step; 0 if none shows
+   * @param smallest smallest swing that would show above the noise, in proportion to the step
+   * @param ring free oscillation, if one shows above the noise
+   */
+  public record Swing(double overshoot, double smallest, Optional<Ring> ring) {}
 
   /**
    * A free oscillation, as far as the sampling rate lets it show: above half the rate it appears
@@ -75,9 +80,7 @@ public record StepResponse(
         instant,
         fall,
         movement(samples, instant, Onset.of(ring, rate)),
-        overshoot(samples, ten.nanos()),
-        samples.visibleShare(),
-        ring);
+        new Swing(overshoot(samples, ten.nanos()), samples.visibleShare(), ring));
   }
 
   private static Movement movement(StepSamples samples, Estimated instant, Onset onset) {

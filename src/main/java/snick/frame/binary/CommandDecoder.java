@@ -1,9 +1,11 @@
 package snick.frame.binary;
 
+import java.util.Optional;
 import java.util.OptionalInt;
 import snick.frame.message.Answer;
 import snick.frame.message.CommandSink;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.frame.message.Wire;
 
 /**
@@ -46,7 +48,7 @@ public final class CommandDecoder {
     int length = decoded.orElse(0) - Wire.CRC_BYTES;
     if (length < 1
         || Crc16.of(plain, 0, length) != Wire.u16(plain, length)
-        || Wire.u8(plain, 0) < Wire.FIRST_HOST_TYPE) {
+        || Wire.u8(plain, 0) < MessageType.FIRST_OF_HOST) {
       droppedFrames++;
       return;
     }
@@ -54,36 +56,16 @@ public final class CommandDecoder {
   }
 
   private void command(int length, CommandSink sink) {
-    int type = Wire.u8(plain, 0);
+    int code = Wire.u8(plain, 0);
     int tag = length > 1 ? Wire.u8(plain, 1) : 0;
-    int expected = bytesOf(type);
-    if (expected == 0) {
-      sink.refused(type, tag, Answer.Result.UNKNOWN_COMMAND);
-    } else if (length != expected) {
-      sink.refused(type, tag, Answer.Result.MALFORMED);
+    Optional<MessageType> type = MessageType.ofCode(code);
+    if (type.isEmpty()) {
+      sink.refused(code, tag, Answer.Result.UNKNOWN_COMMAND);
+    } else if (!type.get().fits(length)) {
+      sink.refused(code, tag, Answer.Result.MALFORMED);
     } else {
-      sink.command(command(type, tag));
+      long value = Wire.unsigned(plain, Wire.TAG_ONLY_BYTES, type.get().valueBytes());
+      sink.command(new HostCommand(type.get(), tag, value));
     }
-  }
-
-  private HostCommand command(int type, int tag) {
-    return switch (type) {
-      case Wire.ASK_HELLO -> new HostCommand.AskHello(tag);
-      case Wire.START -> new HostCommand.Start(tag);
-      case Wire.STOP -> new HostCommand.Stop(tag);
-      case Wire.SET_RATE -> new HostCommand.SetRate(tag, Wire.u32(plain, 2));
-      case Wire.SET_GAIN -> new HostCommand.SetGain(tag, Wire.u16(plain, 2));
-      default -> new HostCommand.Ping(tag, Wire.u32(plain, 2));
-    };
-  }
-
-  private static int bytesOf(int type) {
-    return switch (type) {
-      case Wire.ASK_HELLO, Wire.START, Wire.STOP -> Wire.TAG_ONLY_BYTES;
-      case Wire.SET_RATE -> Wire.SET_RATE_BYTES;
-      case Wire.SET_GAIN -> Wire.SET_GAIN_BYTES;
-      case Wire.PING -> Wire.PING_BYTES;
-      default -> 0;
-    };
   }
 }

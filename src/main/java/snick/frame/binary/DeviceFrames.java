@@ -5,6 +5,7 @@ import java.util.Objects;
 import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.Limits;
+import snick.frame.message.MessageType;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.frame.message.Wire;
@@ -37,7 +38,7 @@ public final class DeviceFrames {
     byte[] firmware = hello.firmware().getBytes(StandardCharsets.UTF_8);
     Limits.check("bytes of firmware text", firmware.length, 0, Wire.MAX_FIRMWARE_BYTES);
     return writer
-        .begin(Wire.HELLO)
+        .begin(MessageType.HELLO.code())
         .u8(hello.protocolVersion())
         .u64(hello.deviceId())
         .u8(hello.converterBits())
@@ -75,7 +76,7 @@ public final class DeviceFrames {
     Limits.check("sequence number", sequence, 0, Limits.MAX_U32);
     Limits.check("first sample's clock in µs", firstMicros, 0, Limits.MAX_U32);
     Limits.check("span in µs", spanMicros, n == 1 ? 0 : 1, n == 1 ? 0 : Limits.MAX_U32);
-    writer.begin(Wire.SAMPLES).u32(sequence).u32(firstMicros).u32(spanMicros).u8(n);
+    writer.begin(MessageType.SAMPLES.code()).u32(sequence).u32(firstMicros).u32(spanMicros).u8(n);
     for (int i = from; i < from + n; i++) {
       Limits.check("count", counts[i], Wire.LOWEST_COUNT, Wire.HIGHEST_COUNT);
       writer.i24(counts[i]);
@@ -86,7 +87,7 @@ public final class DeviceFrames {
   /** Write status. */
   public int status(Status status, byte[] to, int offset) {
     return writer
-        .begin(Wire.STATUS)
+        .begin(MessageType.STATUS.code())
         .u32(status.deviceMicros())
         .u16(status.temperatureCentiCelsius().orElse(Wire.NO_TEMPERATURE))
         .u16(status.supplyMilliVolts().orElse(Wire.NO_SUPPLY))
@@ -100,7 +101,7 @@ public final class DeviceFrames {
   /** Write the answer to a command. */
   public int answer(Answer answer, byte[] to, int offset) {
     return writer
-        .begin(Wire.ANSWER)
+        .begin(MessageType.ANSWER.code())
         .u8(answer.command())
         .u8(answer.tag())
         .u8(answer.result().code())

@@ -29,6 +29,14 @@ public final class FrameWriter {
     return u16((int) value).u16((int) (value >> 16));
   }
 
+  /** So many bytes of a value. */
+  FrameWriter unsigned(long value, int bytes) {
+    for (int i = 0; i < bytes; i++) {
+      u8((int) (value >> (Byte.SIZE * i)));
+    }
+    return this;
+  }
+
   FrameWriter u64(long value) {
     return u32(value).u32(value >> 32);
   }

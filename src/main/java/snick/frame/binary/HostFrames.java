@@ -1,7 +1,6 @@
 package snick.frame.binary;
 
 import java.util.Arrays;
-import snick.frame.message.Answer;
 import snick.frame.message.HostCommand;
 import snick.frame.message.Wire;
 
@@ -18,7 +17,10 @@ public final class HostFrames {
 
   /** The bytes of a command: delimiter, frame, delimiter. */
   public byte[] encode(HostCommand command) {
-    begin(command);
+    writer
+        .begin(command.type().code())
+        .u8(command.tag())
+        .unsigned(command.value(), command.type().valueBytes());
     frame[0] = Wire.DELIMITER;
     int length = 1 + writer.finish(frame, 1);
     byte[] bytes = new byte[length];
@@ -37,32 +39,5 @@ public final class HostFrames {
     byte[] bytes = new byte[Wire.MAX_ENCODED_BYTES + 2];
     int length = 1 + writer.begin(type).bytes(afterType).finish(bytes, 1);
     return Arrays.copyOf(bytes, length);
-  }
-
-  private void begin(HostCommand command) {
-    writer.begin(type(command)).u8(command.tag());
-    if (command instanceof HostCommand.SetRate rate) {
-      writer.u32(rate.milliHertz());
-    } else if (command instanceof HostCommand.SetGain gain) {
-      writer.u16(gain.gain());
-    } else if (command instanceof HostCommand.Ping ping) {
-      writer.u32(ping.token());
-    }
-  }
-
-  /** Type byte of a command, as the device's {@link Answer#command} repeats it. */
-  public static int type(HostCommand command) {
-    if (command instanceof HostCommand.AskHello) {
-      return Wire.ASK_HELLO;
-    } else if (command instanceof HostCommand.Start) {
-      return Wire.START;
-    } else if (command instanceof HostCommand.Stop) {
-      return Wire.STOP;
-    } else if (command instanceof HostCommand.SetRate) {
-      return Wire.SET_RATE;
-    } else if (command instanceof HostCommand.SetGain) {
-      return Wire.SET_GAIN;
-    }
-    return Wire.PING;
   }
 }

@@ -6,6 +6,7 @@ import snick.frame.message.Answer;
 import snick.frame.message.Counters;
 import snick.frame.message.FrameSink;
 import snick.frame.message.Hello;
+import snick.frame.message.MessageType;
 import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.frame.message.UntrustedText;
@@ -34,26 +35,33 @@ final class MessageReader {
    * @param length their length, at least 1
    */
   Outcome read(byte[] plain, int length, FrameSink sink) {
-    return switch (Wire.u8(plain, 0)) {
-      case Wire.SAMPLES -> samples(plain, length, sink);
-      case Wire.HELLO -> hello(plain, length, sink);
-      case Wire.STATUS -> status(plain, length, sink);
-      case Wire.ANSWER -> answer(plain, length, sink);
-      default -> Outcome.UNKNOWN_TYPE;
+    Optional<MessageType> type =
+        MessageType.ofCode(Wire.u8(plain, 0)).filter(MessageType::fromDevice);
+    if (type.isEmpty()) {
+      return Outcome.UNKNOWN_TYPE;
+    }
+    boolean whole = type.get().fits(length) && handOn(type.get(), plain, length, sink);
+    return whole ? Outcome.HANDED_ON : Outcome.MALFORMED;
+  }
+
+  private boolean handOn(MessageType type, byte[] plain, int length, FrameSink sink) {
+    return switch (type) {
+      case HELLO -> hello(plain, length, sink);
+      case SAMPLES -> samples(plain, length, sink);
+      case STATUS -> status(plain, sink);
+      case ANSWER -> answer(plain, sink);
+      case ASK_HELLO, START, STOP, SET_RATE, SET_GAIN, PING -> false;
     };
   }
 
-  private Outcome samples(byte[] plain, int length, FrameSink sink) {
-    if (length < Wire.SAMPLES_HEADER_BYTES) {
-      return Outcome.MALFORMED;
-    }
+  private boolean samples(byte[] plain, int length, FrameSink sink) {
     int n = Wire.u8(plain, 13);
     long spanMicros = Wire.u32(plain, 9);
     if (n < 1
         || n > SampleBatch.MAX_SAMPLES
         || length != Wire.SAMPLES_HEADER_BYTES + n * Wire.COUNT_BYTES
         || (n == 1) != (spanMicros == 0)) {
-      return Outcome.MALFORMED;
+      return false;
     }
     batch.begin(Wire.u32(plain, 1), Wire.u32(plain, 5), spanMicros);
     for (int at = Wire.SAMPLES_HEADER_BYTES; at < length; at += Wire.COUNT_BYTES) {
@@ -61,13 +69,10 @@ final class MessageReader {
     }
     counters.samples += n;
     sink.samples(batch);
-    return Outcome.HANDED_ON;
+    return true;
   }
 
-  private static Outcome hello(byte[] plain, int length, FrameSink sink) {
-    if (length < Wire.HELLO_HEADER_BYTES) {
-      return Outcome.MALFORMED;
-    }
+  private static boolean hello(byte[] plain, int length, FrameSink sink) {
     int version = Wire.u8(plain, 1);
     int firmwareBytes = Wire.u8(plain, 21);
     int expected = Wire.HELLO_HEADER_BYTES + firmwareBytes;
@@ -84,7 +89,7 @@ final class MessageReader {
         || gain < 1
         || rate < 1
         || rate > Wire.MAX_RATE_MILLI_HERTZ) {
-      return Outcome.MALFORMED;
+      return false;
     }
     sink.hello(
         new Hello(
@@ -95,17 +100,14 @@ final class MessageReader {
             gain,
             rate,
             Wire.u32(plain, 17)));
-    return Outcome.HANDED_ON;
+    return true;
   }
 
-  private static Outcome status(byte[] plain, int length, FrameSink sink) {
-    if (length != Wire.STATUS_BYTES) {
-      return Outcome.MALFORMED;
-    }
+  private static boolean status(byte[] plain, FrameSink sink) {
     Optional<Status.ResetCause> cause = Status.ResetCause.ofCode(Wire.u8(plain, 17));
     Optional<Status.State> state = Status.State.ofCode(Wire.u8(plain, 18));
     if (cause.isEmpty() || state.isEmpty()) {
-      return Outcome.MALFORMED;
+      return false;
     }
     sink.status(
         new Status(
@@ -116,20 +118,17 @@ final class MessageReader {
             Wire.u32(plain, 13),
             cause.get(),
             state.get()));
-    return Outcome.HANDED_ON;
+    return true;
   }
 
   private static OptionalInt unless(int notMeasured, int value) {
     return value == notMeasured ? OptionalInt.empty() : OptionalInt.of(value);
   }
 
-  private static Outcome answer(byte[] plain, int length, FrameSink sink) {
-    if (length != Wire.ANSWER_BYTES) {
-      return Outcome.MALFORMED;
-    }
+  private static boolean answer(byte[] plain, FrameSink sink) {
     Optional<Answer.Result> result = Answer.Result.ofCode(Wire.u8(plain, 3));
     if (result.isEmpty()) {
-      return Outcome.MALFORMED;
+      return false;
     }
     sink.answer(
         new Answer(
@@ -138,6 +137,6 @@ final class MessageReader {
             result.get(),
             Wire.u32(plain, 4),
             Wire.u32(plain, 8)));
-    return Outcome.HANDED_ON;
+    return true;
   }
 }

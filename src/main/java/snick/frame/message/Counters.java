@@ -18,12 +18,8 @@ public final class Counters {
         goodFrames,
         goodLines,
         samples,
-        badChecks,
-        malformed,
-        unknownTypes,
-        tooLong,
         comments,
-        skippedBytes,
-        roundedReadings);
+        roundedReadings,
+        new Tally.ThrownAway(badChecks, malformed, unknownTypes, tooLong, skippedBytes));
   }
 }

@@ -13,31 +13,11 @@ public final class Wire {
 
   public static final int CRC_BYTES = 2;
 
-  public static final int HELLO = 0x01;
-  public static final int SAMPLES = 0x02;
-  public static final int STATUS = 0x03;
-  public static final int ANSWER = 0x04;
-
-  public static final int ASK_HELLO = 0x81;
-  public static final int START = 0x82;
-  public static final int STOP = 0x83;
-  public static final int SET_RATE = 0x84;
-  public static final int SET_GAIN = 0x85;
-  public static final int PING = 0x86;
-
-  /** First type that belongs to the host. */
-  public static final int FIRST_HOST_TYPE = 0x80;
-
   public static final int SAMPLES_HEADER_BYTES = 14;
   public static final int COUNT_BYTES = 3;
   public static final int HELLO_HEADER_BYTES = 22;
   public static final int MAX_FIRMWARE_BYTES = 32;
-  public static final int STATUS_BYTES = 19;
-  public static final int ANSWER_BYTES = 12;
   public static final int TAG_ONLY_BYTES = 2;
-  public static final int SET_RATE_BYTES = 6;
-  public static final int SET_GAIN_BYTES = 4;
-  public static final int PING_BYTES = 6;
 
   /** Temperature that means 'not measured'. */
   public static final int NO_TEMPERATURE = -32768;
@@ -66,6 +46,15 @@ public final class Wire {
 
   public static long u32(byte[] bytes, int at) {
     return u16(bytes, at) | ((long) u16(bytes, at + 2) << 16);
+  }
+
+  /** So many bytes, up to 4, unsigned. */
+  public static long unsigned(byte[] bytes, int at, int length) {
+    long value = 0;
+    for (int i = length - 1; i >= 0; i--) {
+      value = (value << Byte.SIZE) | u8(bytes, at + i);
+    }
+    return value;
   }
 
   public static long u64(byte[] bytes, int at) {

@@ -218,7 +218,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
       told = Phrase.of("story.grit", "abrasive", told, "n", step.grain().grit().getAsInt());
     }
     if (step.grain().micron().isPresent()) {
-      String grain = Noted.plain(step.grain().micron().getAsDouble());
+      String grain = NotedInWords.plain(step.grain().micron().getAsDouble());
       told = Phrase.of("story.micron", "abrasive", told, "n", grain);
     }
     return Phrase.of("story.step", "abrasive", told);

@@ -78,7 +78,7 @@ public final class CutPlot {
 
   /** Id of that calibration. */
   public static Optional<String> id(CutSummary cut) {
-    return cut.force().flatMap(stored -> id(stored.force().estimate()));
+    return cut.force().flatMap(stored -> id(stored.estimate()));
   }
 
   private static Optional<String> id(DerivedForce force) {
@@ -287,7 +287,7 @@ public final class CutPlot {
   }
 
   private Optional<MeasuredForce> force() {
-    return stored.summary().force().flatMap(f -> f.force().estimate().measured());
+    return stored.summary().force().flatMap(f -> f.estimate().measured());
   }
 
   private double half() {

@@ -14,7 +14,7 @@ public final class StageForces {
   public static Optional<MeasuredForce> of(CutSummary cut) {
     Outcome outcome = cut.figures().outcome();
     return outcome == Outcome.SEVERED || outcome == Outcome.PARTED_IN_STEPS
-        ? cut.force().flatMap(f -> f.force().estimate().measured())
+        ? cut.force().flatMap(f -> f.estimate().measured())
         : Optional.empty();
   }
 

@@ -18,6 +18,7 @@ import snick.force.reading.CalibrationRun;
 import snick.force.reading.Direction;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
+import snick.json.Json;
 import snick.json.JsonNode;
 import snick.quantity.Mass;
 import snick.quantity.SampleRate;
@@ -27,12 +28,11 @@ final class BenchJson {
   private BenchJson() {}
 
   static Map<String, Object> of(RigSetting setting) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("device", setting.deviceId());
-    object.put("gain", setting.gain());
-    object.put("nominal_rate_hz", setting.nominalRate().hertz());
-    object.put("polarity", setting.polarity());
-    return object;
+    return Json.object(
+        "device", setting.deviceId(),
+        "gain", setting.gain(),
+        "nominal_rate_hz", setting.nominalRate().hertz(),
+        "polarity", setting.polarity());
   }
 
   static RigSetting setting(JsonNode node) {
@@ -52,14 +52,13 @@ final class BenchJson {
   }
 
   private static Map<String, Object> of(ReferenceMass mass) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("name", mass.name());
-    object.put("conventional_mass_kg", mass.conventionalMass().kilograms());
-    object.put("u_kg", mass.standardUncertainty().kilograms());
-    object.put("distribution", mass.distribution().word());
-    object.put("density_kg_m3", mass.densityKilogramsPerCubicMetre());
-    object.put("basis", mass.basis());
-    return object;
+    return Json.object(
+        "name", mass.name(),
+        "conventional_mass_kg", mass.conventionalMass().kilograms(),
+        "u_kg", mass.standardUncertainty().kilograms(),
+        "distribution", mass.distribution().word(),
+        "density_kg_m3", mass.densityKilogramsPerCubicMetre(),
+        "basis", mass.basis());
   }
 
   private static ReferenceMass mass(JsonNode node) {
@@ -77,13 +76,12 @@ final class BenchJson {
   }
 
   static Map<String, Object> of(HeldReading reading) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("mean_counts", reading.meanCounts());
-    object.put("sd_counts", reading.sdCounts());
-    object.put("samples", reading.samples());
-    object.put("from_ns", reading.fromNanos());
-    object.put("to_ns", reading.toNanos());
-    return object;
+    return Json.object(
+        "mean_counts", reading.meanCounts(),
+        "sd_counts", reading.sdCounts(),
+        "samples", reading.samples(),
+        "from_ns", reading.fromNanos(),
+        "to_ns", reading.toNanos());
   }
 
   static HeldReading reading(JsonNode node) {
@@ -96,19 +94,17 @@ final class BenchJson {
   }
 
   static Map<String, Object> of(CalibrationRun run) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("zero_before", of(run.zeroBefore()));
-    object.put("loaded", run.loaded().stream().map(BenchJson::of).toList());
-    object.put("zero_after", of(run.zeroAfter()));
-    return object;
+    return Json.object(
+        "zero_before", of(run.zeroBefore()),
+        "loaded", run.loaded().stream().map(BenchJson::of).toList(),
+        "zero_after", of(run.zeroAfter()));
   }
 
   private static Map<String, Object> of(CalibrationRun.Loaded loaded) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("load", of(loaded.load()));
-    object.put("direction", loaded.direction().word());
-    object.put("reading", of(loaded.reading()));
-    return object;
+    return Json.object(
+        "load", of(loaded.load()),
+        "direction", loaded.direction().word(),
+        "reading", of(loaded.reading()));
   }
 
   static CalibrationRun run(JsonNode node) {
@@ -126,16 +122,14 @@ final class BenchJson {
   }
 
   static Map<String, Object> of(CalibrationData data) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("setting", of(data.setting()));
-    object.put("runs", data.runs().stream().map(BenchJson::of).toList());
-    data.hold()
-        .ifPresent(
-            hold ->
-                object.put(
-                    "hold",
-                    Map.of("load", of(hold.load()), "readings", readings(hold.readings()))));
-    return object;
+    return Json.object(
+        "setting", of(data.setting()),
+        "runs", data.runs().stream().map(BenchJson::of).toList(),
+        "hold",
+            data.hold()
+                .map(
+                    hold ->
+                        Map.of("load", of(hold.load()), "readings", readings(hold.readings()))));
   }
 
   static List<Map<String, Object>> readings(List<HeldReading> readings) {

@@ -1,7 +1,6 @@
 package snick.report.sheet;
 
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import snick.force.budget.Conditions;
 import snick.force.budget.Evaluation;
@@ -29,13 +28,12 @@ public record BenchSheet(Instant made, String degree, Conditions conditions, Cal
 
   /** As one JSON object. */
   public Map<String, Object> json() {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("form", FORM);
-    object.put("made", made.toString());
-    object.put("degree", degree);
-    object.put("conditions", BenchJson.of(conditions));
-    object.put("data", BenchJson.of(data));
-    return object;
+    return Json.object(
+        "form", FORM,
+        "made", made.toString(),
+        "degree", degree,
+        "conditions", BenchJson.of(conditions),
+        "data", BenchJson.of(data));
   }
 
   /** As the document that the store keeps. */

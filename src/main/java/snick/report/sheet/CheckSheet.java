@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import snick.force.budget.Calibration;
-import snick.force.check.Verification;
+import snick.force.check.MassCheck;
 import snick.force.mass.Load;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
@@ -33,7 +33,7 @@ public final class CheckSheet {
 
   /** The check of {@code calibration}, which is bound to its rig. */
   public static snick.store.record.Verification of(
-      Calibration calibration, Verification result, Reading read) {
+      Calibration calibration, MassCheck result, Reading read) {
     Load.Exerted exerted = read.exerted();
     double ofLoad =
         Math.hypot(

@@ -7,11 +7,11 @@ import java.util.Map;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
-import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
 import snick.force.budget.Figure;
 import snick.force.fit.CalibrationCurve;
 import snick.force.reading.Deflection;
+import snick.json.Json;
 import snick.phrase.Words;
 import snick.store.record.Verification;
 
@@ -49,53 +49,31 @@ final class RecordJson {
   }
 
   private static Map<String, Object> curve(CalibrationCurve curve) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("unit", "counts over N");
-    object.put("coefficients", list(curve.coefficients()));
-    object.put("covariance", Arrays.stream(curve.covariance()).map(RecordJson::list).toList());
-    putFinite(object, "degrees_of_freedom", curve.degreesOfFreedom());
-    return object;
+    return Json.object(
+        "unit", "counts over N",
+        "coefficients", list(curve.coefficients()),
+        "covariance", Arrays.stream(curve.covariance()).map(RecordJson::list).toList(),
+        "degrees_of_freedom", Json.finite(curve.degreesOfFreedom()));
   }
 
   private static List<Double> list(double[] values) {
     return Arrays.stream(values).boxed().toList();
   }
 
-  private static void putFinite(Map<String, Object> object, String name, double value) {
-    if (Double.isFinite(value)) {
-      object.put(name, value);
-    }
-  }
-
   private static Map<String, Object> term(BudgetTerm term) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("source", term.source().word());
-    object.put("distribution", term.distribution().word());
-    object.put("absolute_n", term.absolute().newtons());
-    object.put("relative", term.relative());
-    object.put("sensitivity", 1);
-    putFinite(object, "degrees_of_freedom", term.degreesOfFreedom());
-    object.put("basis", term.basis());
-    return object;
+    return Json.object(
+        "source", term.source().word(),
+        "distribution", term.distribution().word(),
+        "absolute_n", term.absolute().newtons(),
+        "relative", term.relative(),
+        "sensitivity", 1,
+        "degrees_of_freedom", Json.finite(term.degreesOfFreedom()),
+        "basis", term.basis());
   }
 
-  static Map<String, Object> uncertainty(CombinedUncertainty at) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("force_n", at.newtons());
-    object.put("u_n", at.standardNewtons());
-    putFinite(object, "degrees_of_freedom", at.degreesOfFreedom());
-    object.put("k", at.coverageFactor());
-    object.put("expanded_n", at.expandedNewtons());
-    object.put("contributions", at.parts().stream().map(RecordJson::contribution).toList());
-    return object;
-  }
-
-  private static Map<String, Object> contribution(Contribution part) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("source", part.source().word());
-    object.put("distribution", part.distribution().word());
-    object.put("u_n", part.standardUncertaintyNewtons());
-    putFinite(object, "degrees_of_freedom", part.degreesOfFreedom());
+  private static Map<String, Object> uncertainty(CombinedUncertainty at) {
+    Map<String, Object> object = Json.object("force_n", at.newtons());
+    object.putAll(BudgetJson.of(at));
     return object;
   }
 
@@ -106,35 +84,31 @@ final class RecordJson {
   }
 
   private static Map<String, Object> point(Deflection point, Evaluation evaluation) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("run", point.run());
-    object.put("direction", point.direction().word());
-    object.put("load", point.load());
-    object.put("force_n", point.newtons());
-    object.put("deflection_counts", point.counts());
-    object.put(
+    return Json.object(
+        "run", point.run(),
+        "direction", point.direction().word(),
+        "load", point.load(),
+        "force_n", point.newtons(),
+        "deflection_counts", point.counts(),
         "residual_counts", point.counts() - evaluation.choice().fit().predict(point.newtons()));
-    return object;
   }
 
   private static Map<String, Object> figure(Figure figure) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("name", ENGLISH.say(figure.name()));
-    object.put("value", figure.value());
-    object.put("unit", figure.unit());
-    object.put("definition", ENGLISH.say(figure.definition()));
-    object.put("source", ENGLISH.say(figure.source()));
-    return object;
+    return Json.object(
+        "name", ENGLISH.say(figure.name()),
+        "value", figure.value(),
+        "unit", figure.unit(),
+        "definition", ENGLISH.say(figure.definition()),
+        "source", ENGLISH.say(figure.source()));
   }
 
   static Map<String, Object> verification(Verification check) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("at", check.at().toString());
-    object.put("calibration", check.calibrationId());
-    object.put("known_n", check.known().value().newtons());
-    object.put("shown_n", check.shown().value().newtons());
-    object.put("limit_n", check.limit().newtons());
-    object.put("within", check.withinLimit());
-    return object;
+    return Json.object(
+        "at", check.at().toString(),
+        "calibration", check.calibrationId(),
+        "known_n", check.known().value().newtons(),
+        "shown_n", check.shown().value().newtons(),
+        "limit_n", check.limit().newtons(),
+        "within", check.withinLimit());
   }
 }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import snick.force.budget.Conditions;
@@ -50,19 +49,18 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
   }
 
   private Map<String, Object> json() {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("form", FORM);
-    object.put("degree", degree);
-    object.put("conditions", BenchJson.of(conditions));
-    object.put("setting", BenchJson.of(state.setting()));
-    object.put("loads", state.plan().loads().stream().map(BenchJson::of).toList());
-    object.put("planned_runs", state.plan().runs());
-    object.put("falling", state.plan().falling());
-    object.put("hold_s", state.plan().holdSeconds());
-    object.put("done", state.done().stream().map(BenchJson::of).toList());
-    object.put("current", BenchJson.readings(state.current()));
-    object.put("hold", BenchJson.readings(state.hold()));
-    return object;
+    return Json.object(
+        "form", FORM,
+        "degree", degree,
+        "conditions", BenchJson.of(conditions),
+        "setting", BenchJson.of(state.setting()),
+        "loads", state.plan().loads().stream().map(BenchJson::of).toList(),
+        "planned_runs", state.plan().runs(),
+        "falling", state.plan().falling(),
+        "hold_s", state.plan().holdSeconds(),
+        "done", state.done().stream().map(BenchJson::of).toList(),
+        "current", BenchJson.readings(state.current()),
+        "hold", BenchJson.readings(state.hold()));
   }
 
   /**

@@ -19,9 +19,7 @@ import snick.quantity.Attribute;
  * @param number its number in the recording, from 1
  * @param occurredAt host time of the break, or of the onset if it did not break
  * @param samples samples in its trace
- * @param result the current result
- * @param force the current force of that result; empty if it has none
- * @param forceMissing why it had no force when it was recorded; empty if it had one
+ * @param standing the current result, with its current force
  * @param place the stage it belongs to; empty if none
  * @param setAside why it no longer counts; empty if it counts
  */
@@ -31,9 +29,7 @@ public record CutSummary(
     int number,
     Instant occurredAt,
     int samples,
-    Derivation result,
-    Optional<StoredForce> force,
-    Optional<String> forceMissing,
+    Standing standing,
     Optional<CutPlace> place,
     Optional<String> setAside) {
   /** All of it. Every JSON object and page that tells of a stored cut follows this list. */
@@ -55,10 +51,10 @@ public record CutSummary(
                   some(
                       "calibration",
                       "Calibration that gives the force",
-                      c -> c.cutForce().map(CutForce::calibrationId))),
-              CutForce.ATTRIBUTES.stream().map(a -> a.ofSome(CutSummary::cutForce)),
+                      c -> c.force().map(CutForce::calibrationId))),
+              CutForce.ATTRIBUTES.stream().map(a -> a.ofSome(CutSummary::force)),
               Stream.<Attribute<CutSummary>>of(
-                  some("force_missing", "Why there is no force", CutSummary::missing),
+                  some("force_missing", "Why there is no force", c -> c.standing.missing()),
                   some("session", "Session it belongs to", c -> c.place.map(CutPlace::session)),
                   some("stage", "Stage it belongs to", c -> c.place.map(p -> p.stage().name())),
                   Attribute.some(
@@ -78,18 +74,33 @@ public record CutSummary(
     return Attribute.some(name, TEXT, "", meaning, value);
   }
 
-  /** The current force without what tells it from others. */
-  private Optional<CutForce> cutForce() {
-    return force.map(StoredForce::force);
+  /**
+   * What stands of a cut.
+   *
+   * @param result the current result
+   * @param force the current force of that result; empty if it has none
+   * @param missingAtFirst why it had no force when it was recorded; empty if it had one
+   */
+  public record Standing(
+      Derivation result, Optional<CutForce> force, Optional<String> missingAtFirst) {
+    /** Why there still is no force. */
+    public Optional<String> missing() {
+      return force.isEmpty() ? missingAtFirst : Optional.empty();
+    }
+  }
+
+  /** The current result. */
+  public Derivation result() {
+    return standing.result();
+  }
+
+  /** The current force; empty if it has none. */
+  public Optional<CutForce> force() {
+    return standing.force();
   }
 
   /** What was found in its trace. */
   public CutFigures figures() {
-    return result.figures();
-  }
-
-  /** Why there still is no force. */
-  public Optional<String> missing() {
-    return force.isEmpty() ? forceMissing : Optional.empty();
+    return result().figures();
   }
 }

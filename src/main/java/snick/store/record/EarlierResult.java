@@ -1,6 +1,5 @@
 package snick.store.record;
 
-import java.time.Instant;
 import java.util.Optional;
 
 /**
@@ -13,12 +12,4 @@ import java.util.Optional;
  * @param force the force, if it had one
  */
 public record EarlierResult(
-    int number, boolean stands, Derivation result, Optional<EarlierForce> force) {
-  /**
-   * A force that was derived.
-   *
-   * @param derivedAt when it was stored
-   * @param force the force, with a calibration that is in the store
-   */
-  public record EarlierForce(Instant derivedAt, CutForce force) {}
-}
+    int number, boolean stands, Derivation result, Optional<StoredForce> force) {}

@@ -37,6 +37,12 @@ public record NewCut(
         OptionalDouble.empty());
   }
 
+  /** The same in another recording. */
+  public NewCut in(long otherRecordingId) {
+    return new NewCut(
+        otherRecordingId, occurredAt, cut, force, forceMissing, inRunningStage, placeMm);
+  }
+
   /** With a force. */
   public NewCut with(CutForce derived) {
     return new NewCut(

@@ -123,7 +123,7 @@ public final class CutTable {
 
   /** Newest first. */
   public List<CutSummary> latest(CutSelection selection, Optional<CutSummary> before, int limit) {
-    Condition condition = Condition.of(selection);
+    WhereClause condition = WhereClause.of(selection);
     before.ifPresent(
         cut ->
             condition.and(
@@ -136,7 +136,7 @@ public final class CutTable {
 
   /** What each cut of a selection says of the edge, by id; those that say nothing left out. */
   public Map<Long, CutResult> cutResults(CutSelection selection) {
-    Condition condition = Condition.of(selection);
+    WhereClause condition = WhereClause.of(selection);
     Map<Long, CutResult> results = new HashMap<>();
     condition
         .bind(
@@ -158,7 +158,7 @@ public final class CutTable {
 
   /** In the order of their ids. */
   public List<CutSummary> after(CutSelection selection, long afterId, int limit) {
-    Condition condition = Condition.of(selection).and("c.id > ?", afterId);
+    WhereClause condition = WhereClause.of(selection).and("c.id > ?", afterId);
     return condition
         .bind(database.query(SUMMARY + condition.sql() + " ORDER BY c.id LIMIT ?"))
         .whole(limit)
@@ -166,7 +166,7 @@ public final class CutTable {
   }
 
   public long count(CutSelection selection) {
-    Condition condition = Condition.of(selection);
+    WhereClause condition = WhereClause.of(selection);
     return condition
         .bind(database.query("SELECT count(*) AS n FROM cut c " + condition.sql()))
         .first(row -> row.whole("n"))
@@ -227,9 +227,8 @@ public final class CutTable {
         row.integer("number"),
         row.instant("occurred_at_utc_ns"),
         row.integer("samples"),
-        ResultTable.map(row),
-        ForceTable.optional(row),
-        row.optionalText("force_missing"),
+        new CutSummary.Standing(
+            ResultTable.map(row), ForceTable.optional(row), row.optionalText("force_missing")),
         row.optionalText("session_name").map(session -> CutPlace.map(session, row)),
         row.optionalText("set_aside_reason"));
   }

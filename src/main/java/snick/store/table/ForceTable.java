@@ -18,7 +18,7 @@ import snick.store.record.StoredForce;
 public final class ForceTable {
   /** The columns of {@link #map}, of tables named f (cut_force) and k (its calibration). */
   static final String COLUMNS =
-      "f.id AS force_id, coalesce(f.result, 0) AS force_result, f.created_at_utc_ns AS force_created_at_utc_ns, "
+      "coalesce(f.result, 0) AS force_result, f.created_at_utc_ns AS force_created_at_utc_ns, "
           + Query.columns(CutForce.ATTRIBUTES).stream()
               .map("f."::concat)
               .collect(Collectors.joining(", "))
@@ -70,16 +70,15 @@ public final class ForceTable {
   }
 
   /** The force of a row that may have none. */
-  static Optional<StoredForce> optional(Row row) {
-    return row.optionalWhole("force_id").isPresent() ? Optional.of(map(row)) : Optional.empty();
+  static Optional<CutForce> optional(Row row) {
+    return row.optionalText("calibration_id").map(id -> CutForce.read(row, id, range(row)));
   }
 
   private static StoredForce map(Row row) {
     return new StoredForce(
-        row.whole("force_id"),
         row.whole("force_result"),
         row.instant("force_created_at_utc_ns"),
-        CutForce.read(row, row.text("calibration_id"), range(row)));
+        optional(row).orElseThrow());
   }
 
   static DerivedForce estimate(Row row) {

@@ -158,13 +158,13 @@ public final class TraceBlob {
     out.unsigned(before.began());
     out.signed(before.polarity());
     out.signed(before.usualPolarity());
-    out.real(before.levelCounts());
-    out.real(before.fromCounts());
-    out.real(before.noiseCounts());
-    out.real(before.bandCounts());
+    out.real(before.rest().levelCounts());
+    out.real(before.rest().fromCounts());
+    out.real(before.rest().noiseCounts());
+    out.real(before.rest().bandCounts());
     out.real(before.periodNanos());
-    out.octet(before.sure() ? 1 : 0);
-    out.octet(before.settled() ? 1 : 0);
+    out.octet(before.rest().sure() ? 1 : 0);
+    out.octet(before.rest().settled() ? 1 : 0);
     Before.Zero zero = before.zero();
     out.real(zero.counts());
     out.real(zero.varianceCounts2());
@@ -282,7 +282,7 @@ public final class TraceBlob {
     boolean settled = in.octet() != 0;
     Before.Zero zero =
         new Before.Zero(in.real(), in.real(), in.real(), in.real(), in.real(), in.signed());
-    return new Before(
-        began, polarity, usual, level, from, noise, band, sure, settled, period, zero);
+    Before.AtRest rest = new Before.AtRest(level, from, noise, band, sure, settled);
+    return new Before(began, polarity, usual, rest, period, zero);
   }
 }

@@ -13,10 +13,21 @@ import snick.verdict.statistic.Readings;
  * @param centre their mean
  * @param sd their standard deviation (n − 1), above 0
  * @param level share of in-control values outside each limit, both sides together, 0 to 1
+ * @param t Student's quantile of that level for {@code count − 1} degrees of freedom
  */
-public record ReferenceLimits(int count, double centre, double sd, double level) {
+public record ReferenceLimits(int count, double centre, double sd, double level, double t) {
   /** Of 20 values to come, 59 limits are asked; 5 % are shared out among them. */
   public static final double USUAL_LEVEL = 0.05 / 59;
+
+  /** Limits from a baseline of that count, mean and standard deviation. */
+  ReferenceLimits(int count, double centre, double sd, double level) {
+    this(
+        count,
+        centre,
+        sd,
+        level,
+        TDistribution.of(count - 1.0).inverseSurvivalProbability(level / 2));
+  }
 
   /** Limits from {@code baseline}, which scatters. */
   public static ReferenceLimits of(Readings baseline, double level) {
@@ -52,7 +63,6 @@ public record ReferenceLimits(int count, double centre, double sd, double level)
 
   /** Half-width for a difference whose variance is {@code variances} times that of a value. */
   private double half(double variances) {
-    double t = TDistribution.of(count - 1.0).inverseSurvivalProbability(level / 2);
     return t * sd * Math.sqrt(variances);
   }
 

@@ -93,7 +93,7 @@ public final class RigMetrics {
         "snick.samples.lost",
         "Samples known to be lost",
         Tags.empty(),
-        r -> r.traffic().facts().lostSamples());
+        r -> r.traffic().facts().lost().samples());
     counter(
         rig,
         "snick.samples.overrange",
@@ -112,10 +112,15 @@ public final class RigMetrics {
         "Times the link was opened again",
         Tags.empty(),
         r -> r.traffic().facts().reopened());
-    frames(rig, "good", r -> r.traffic().tally().goodFrames() + r.traffic().tally().goodLines());
-    frames(rig, "bad_check", r -> r.traffic().tally().badChecks());
-    frames(rig, "malformed", r -> r.traffic().tally().malformed() + r.traffic().tally().tooLong());
-    frames(rig, "unknown_type", r -> r.traffic().tally().unknownTypes());
+    frames(rig, "good", r -> r.traffic().tally().good());
+    frames(rig, "bad_check", r -> r.traffic().tally().thrownAway().badChecks());
+    frames(
+        rig,
+        "malformed",
+        r ->
+            r.traffic().tally().thrownAway().malformed()
+                + r.traffic().tally().thrownAway().tooLong());
+    frames(rig, "unknown_type", r -> r.traffic().tally().thrownAway().unknownTypes());
   }
 
   private void frames(int rig, String result, ToDoubleFunction<RigState> value) {

@@ -42,30 +42,30 @@ public final class Doorkeeper {
   }
 
   /** Why {@code head} is refused; empty if it may pass. */
-  public Optional<Answer.Problem> refuse(Request head) {
+  public Optional<HttpAnswer.Problem> refuse(Request head) {
     if (!namedHere(head)) {
-      return Optional.of(Answer.problem(403, "door.names", "names", String.join(", ", names)));
+      return Optional.of(HttpAnswer.problem(403, "door.names", "names", String.join(", ", names)));
     }
     if (!READING.contains(head.method()) && !head.method().equals("POST")) {
-      return Optional.of(Answer.problem(405, "door.get_or_post"));
+      return Optional.of(HttpAnswer.problem(405, "door.get_or_post"));
     }
     if (beyondLoopback && !holdsToken(head)) {
-      return Optional.of(Answer.problem(403, "door.holds_the_token"));
+      return Optional.of(HttpAnswer.problem(403, "door.holds_the_token"));
     }
     return READING.contains(head.method()) ? Optional.empty() : refuseChange(head);
   }
 
-  private Optional<Answer.Problem> refuseChange(Request head) {
+  private Optional<HttpAnswer.Problem> refuseChange(Request head) {
     if (!fromSamePage(head)) {
-      return Optional.of(Answer.problem(403, "door.another_page"));
+      return Optional.of(HttpAnswer.problem(403, "door.another_page"));
     }
     if (!hasType(head)) {
       return Optional.of(
-          Answer.problem(
+          HttpAnswer.problem(
               415, "door.send_as", "type", head.isPhoto() ? "image/jpeg" : "application/json"));
     }
     if (head.one(TOKEN_HEADER).filter(token::matches).isEmpty()) {
-      return Optional.of(Answer.problem(403, "door.old_token", "header", TOKEN_HEADER));
+      return Optional.of(HttpAnswer.problem(403, "door.old_token", "header", TOKEN_HEADER));
     }
     return Optional.empty();
   }

@@ -20,7 +20,7 @@ public final class EventHub {
   private static final int KEPT = 256;
 
   private final String epoch;
-  private final Supplier<List<Event>> greeting;
+  private final Supplier<List<ServerSentEvent>> greeting;
   private final Deque<Numbered> kept = new ArrayDeque<>();
   private final List<Viewer> viewers = new ArrayList<>();
   private long last;
@@ -34,7 +34,7 @@ public final class EventHub {
    * @param startedAt tells ids of this run from those of another
    * @param greeting what everyone gets first: the present state
    */
-  public EventHub(Instant startedAt, Supplier<List<Event>> greeting) {
+  public EventHub(Instant startedAt, Supplier<List<ServerSentEvent>> greeting) {
     this.epoch = Long.toString(startedAt.toEpochMilli(), Character.MAX_RADIX);
     this.greeting = greeting;
   }
@@ -46,7 +46,7 @@ public final class EventHub {
    * @return empty if there are {@value #MOST_VIEWERS} already
    */
   public Optional<Viewer> admit(Optional<String> lastEventId) {
-    List<Event> first = greeting.get();
+    List<ServerSentEvent> first = greeting.get();
     synchronized (this) {
       viewers.removeIf(Viewer::gone);
       if (closed || viewers.size() >= MOST_VIEWERS) {
@@ -75,7 +75,7 @@ public final class EventHub {
   }
 
   /** Sends {@code event} to all who watch. */
-  public synchronized void publish(Event event) {
+  public synchronized void publish(ServerSentEvent event) {
     Viewer.Frame frame;
     if (event.kind().lasting()) {
       last++;
@@ -94,7 +94,7 @@ public final class EventHub {
     }
   }
 
-  private static Viewer.Frame frame(Event event, Optional<String> id) {
+  private static Viewer.Frame frame(ServerSentEvent event, Optional<String> id) {
     String text =
         id.map(i -> "id: " + i + "\n").orElse("")
             + "event: "

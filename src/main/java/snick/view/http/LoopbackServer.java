@@ -23,8 +23,8 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 
 /**
- * The seam to the JDK's HTTP server: turns exchanges into {@link Request} and {@link Answer}, sets
- * the headers that every answer carries.
+ * The seam to the JDK's HTTP server: turns exchanges into {@link Request} and {@link HttpAnswer},
+ * sets the headers that every answer carries.
  *
  * <p>Who sends or reads slowly keeps nobody waiting: each connection has a thread, whose time for a
  * request and for an answer is short. Only so many are answered at a time, but for what watches the
@@ -106,12 +106,12 @@ public final class LoopbackServer implements AutoCloseable {
 
   private void take(HttpExchange exchange, Site site) throws IOException {
     try {
-      Answer answer = answer(exchange, site);
-      if (answer instanceof Answer.Stream stream) {
+      HttpAnswer answer = answer(exchange, site);
+      if (answer instanceof HttpAnswer.Stream stream) {
         stream(exchange, stream.viewer());
-      } else if (answer instanceof Answer.Whole whole) {
+      } else if (answer instanceof HttpAnswer.Whole whole) {
         sendInTime(exchange, whole);
-      } else if (answer instanceof Answer.Problem problem) {
+      } else if (answer instanceof HttpAnswer.Problem problem) {
         sendInTime(exchange, problem.in(site.words()));
       }
     } catch (IOException | RuntimeException e) {
@@ -120,16 +120,16 @@ public final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  private Answer answer(HttpExchange exchange, Site site) throws IOException {
+  private HttpAnswer answer(HttpExchange exchange, Site site) throws IOException {
     Request head = head(exchange);
-    Optional<Answer.Problem> refusal = site.refuse(head);
+    Optional<HttpAnswer.Problem> refusal = site.refuse(head);
     if (refusal.isPresent()) {
       return refusal.get();
     }
     byte[] body = exchange.getRequestBody().readNBytes(head.bodyLimitBytes() + 1);
     if (body.length > head.bodyLimitBytes()) {
       discard(exchange.getRequestBody());
-      return Answer.problem(413, "door.body_too_long", "bytes", head.bodyLimitBytes());
+      return HttpAnswer.problem(413, "door.body_too_long", "bytes", head.bodyLimitBytes());
     }
     Request whole = head.with(body);
     return WATCHING.contains(head.path()) ? site.answer(whole) : inTurn(whole, site);
@@ -144,9 +144,9 @@ public final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  private Answer inTurn(Request request, Site site) {
+  private HttpAnswer inTurn(Request request, Site site) {
     if (!turn()) {
-      return Answer.problem(503, "door.too_much");
+      return HttpAnswer.problem(503, "door.too_much");
     }
     try {
       return site.answer(request);
@@ -198,7 +198,7 @@ public final class LoopbackServer implements AutoCloseable {
   }
 
   /** Whoever does not read the answer in time loses the connection. */
-  private void sendInTime(HttpExchange exchange, Answer.Whole answer) throws IOException {
+  private void sendInTime(HttpExchange exchange, HttpAnswer.Whole answer) throws IOException {
     Future<?> deadline = deadlines.schedule(exchange::close, ANSWER_SECONDS, TimeUnit.SECONDS);
     try {
       send(exchange, answer);
@@ -208,7 +208,7 @@ public final class LoopbackServer implements AutoCloseable {
     }
   }
 
-  private static void send(HttpExchange exchange, Answer.Whole answer) throws IOException {
+  private static void send(HttpExchange exchange, HttpAnswer.Whole answer) throws IOException {
     EVERY_ANSWER.forEach(exchange.getResponseHeaders()::set);
     answer.headers().forEach(exchange.getResponseHeaders()::set);
     boolean headOnly = exchange.getRequestMethod().equals("HEAD");

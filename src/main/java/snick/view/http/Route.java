@@ -16,7 +16,7 @@ public record Route(String method, String template, Act act) {
   @FunctionalInterface
   public interface Act {
     /** The answer; {@code parts} are what stands for the names in braces, in order. */
-    Answer answer(Request request, List<String> parts);
+    HttpAnswer answer(Request request, List<String> parts);
   }
 
   /** What stands for the names in braces, if {@code path} fits. */

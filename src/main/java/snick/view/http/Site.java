@@ -6,10 +6,10 @@ import snick.phrase.Words;
 /** What a server serves. Called on the server's threads, several at once. */
 public interface Site {
   /** Why a request is refused before its body is read; empty if it may pass. */
-  Optional<Answer.Problem> refuse(Request head);
+  Optional<HttpAnswer.Problem> refuse(Request head);
 
   /** The answer to a whole request that was not refused. */
-  Answer answer(Request whole);
+  HttpAnswer answer(Request whole);
 
   /** The language that refusals are told in. */
   Words words();

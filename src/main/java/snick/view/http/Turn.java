@@ -11,8 +11,8 @@ import java.util.concurrent.TimeoutException;
 public record Turn(ExecutorService thread, long patienceSeconds) {
 
   /** What {@code act} gives, on the other thread; throws as it does. */
-  public Answer run(Callable<Answer> act) {
-    Future<Answer> future = thread.submit(act);
+  public HttpAnswer run(Callable<HttpAnswer> act) {
+    Future<HttpAnswer> future = thread.submit(act);
     try {
       return future.get(patienceSeconds, TimeUnit.SECONDS);
     } catch (ExecutionException e) {
@@ -22,10 +22,10 @@ public record Turn(ExecutorService thread, long patienceSeconds) {
       throw new IllegalStateException(e.getCause());
     } catch (TimeoutException e) {
       future.cancel(false);
-      return Answer.problem(503, "door.store_busy");
+      return HttpAnswer.problem(503, "door.store_busy");
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      return Answer.problem(503, "door.stopping");
+      return HttpAnswer.problem(503, "door.stopping");
     }
   }
 }

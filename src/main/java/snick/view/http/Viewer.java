@@ -33,7 +33,7 @@ public final class Viewer {
    * @param bytes shared by all viewers: never changed
    */
   @SuppressWarnings("ArrayRecordComponent") // never compared
-  record Frame(Event.Kind kind, byte[] bytes) {}
+  record Frame(ServerSentEvent.Kind kind, byte[] bytes) {}
 
   /** Queues {@code frame}; drops the oldest live points if there are too many. */
   synchronized void offer(Frame frame) {
@@ -44,7 +44,7 @@ public final class Viewer {
       waiting.removeIf(f -> f.kind() == frame.kind());
     }
     waiting.add(frame);
-    if (frame.kind() == Event.Kind.POINTS && ++waitingPoints > MOST_POINTS) {
+    if (frame.kind() == ServerSentEvent.Kind.POINTS && ++waitingPoints > MOST_POINTS) {
       dropOldestPoints();
     }
     if (waiting.size() > MOST_FRAMES) {
@@ -56,7 +56,7 @@ public final class Viewer {
   private void dropOldestPoints() {
     Iterator<Frame> frames = waiting.iterator();
     while (frames.hasNext()) {
-      if (frames.next().kind() == Event.Kind.POINTS) {
+      if (frames.next().kind() == ServerSentEvent.Kind.POINTS) {
         frames.remove();
         waitingPoints--;
         missedFrames++;
@@ -115,7 +115,7 @@ public final class Viewer {
       return missed;
     }
     Frame frame = waiting.remove();
-    if (frame.kind() == Event.Kind.POINTS) {
+    if (frame.kind() == ServerSentEvent.Kind.POINTS) {
       waitingPoints--;
     }
     return frame.bytes();

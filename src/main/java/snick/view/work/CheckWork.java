@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
-import snick.force.check.Verification;
+import snick.force.check.MassCheck;
 import snick.force.mass.Load;
 import snick.force.reading.GuidedCheck;
 import snick.force.reading.Steadiness;
@@ -27,7 +27,7 @@ public final class CheckWork implements RigWork {
   private final Load load;
   private final Load.Exerted exerted;
   private final GuidedCheck guide;
-  private Optional<Verification> result = Optional.empty();
+  private Optional<MassCheck> result = Optional.empty();
   private Optional<Phrase> failed = Optional.empty();
 
   /** A check of {@code calibration}, which is bound to its rig, with {@code load}. */
@@ -75,8 +75,8 @@ public final class CheckWork implements RigWork {
       return;
     }
     try {
-      Verification found =
-          Verification.of(
+      MassCheck found =
+          MassCheck.of(
               calibration,
               exerted,
               guide.zero().orElseThrow(),
@@ -117,7 +117,7 @@ public final class CheckWork implements RigWork {
         "failed", failed.map(words::say));
   }
 
-  private static Map<String, Object> figures(Verification result) {
+  private static Map<String, Object> figures(MassCheck result) {
     return Json.object(
         "known_gf", gramForce(result.expectedNewtons()),
         "shown_gf", gramForce(result.measuredNewtons()),

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
 import snick.force.check.RigCheck;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
@@ -28,7 +28,7 @@ public final class LookWork implements RigWork {
   private boolean begun;
   private long firstNanos;
   private long lastNanos;
-  private Optional<List<Finding>> findings = Optional.empty();
+  private Optional<List<CheckResult>> findings = Optional.empty();
   private Optional<Phrase> failed = Optional.empty();
 
   /** Looks for so many seconds of the rig's time. */
@@ -103,11 +103,11 @@ public final class LookWork implements RigWork {
   }
 
   private static long good(Tally tally) {
-    return tally.goodFrames() + tally.goodLines();
+    return tally.good();
   }
 
   private static long bad(Tally tally) {
-    return tally.badChecks() + tally.malformed() + tally.tooLong();
+    return tally.thrownAway().damaged();
   }
 
   @Override
@@ -132,7 +132,7 @@ public final class LookWork implements RigWork {
         failed.map(bench.preferences().words()::say));
   }
 
-  private Map<String, Object> finding(Finding finding) {
+  private Map<String, Object> finding(CheckResult finding) {
     Words words = bench.preferences().words();
     return Json.object(
         "check", finding.check().word(),

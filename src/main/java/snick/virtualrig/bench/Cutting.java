@@ -6,12 +6,12 @@ import snick.virtualrig.settings.Filament;
 import snick.virtualrig.settings.FixtureSettings;
 
 /** The edge is pressed on the filament until it parts. */
-final class Cutting implements Motion {
+final class Cutting implements LoadCourse {
   private final FixtureSettings fixture;
   private final Action.Cut cut;
   private final Hand hand;
   private final Filament filament;
-  private Optional<Fall> fall = Optional.empty();
+  private Optional<ForceAfterBreak> fall = Optional.empty();
   private double forceGramForce;
   private double sinceBreakSeconds;
 
@@ -46,8 +46,8 @@ final class Cutting implements Motion {
     fall =
         Optional.of(
             cut.inTwoSteps()
-                ? Fall.inTwoSteps(fixture, strength, rate)
-                : Fall.of(fixture, strength * (1 - fixture.parting().residualShare())));
+                ? ForceAfterBreak.inTwoSteps(fixture, strength, rate)
+                : ForceAfterBreak.of(fixture, strength * (1 - fixture.parting().residualShare())));
     TrueCut.Kind kind = cut.inTwoSteps() ? TrueCut.Kind.PARTED_IN_STEPS : TrueCut.Kind.SEVERED;
     witness.ended(kind, strength, secondsIntoStep, rate, cut.placeMillimetres());
   }

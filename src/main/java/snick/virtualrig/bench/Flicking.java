@@ -1,7 +1,7 @@
 package snick.virtualrig.bench;
 
 /** A finger flicks the fixture: half a sine wave of force on what stands on the cell. */
-final class Flicking implements Motion {
+final class Flicking implements LoadCourse {
   private static final double LENGTH_SECONDS = 0.004;
 
   private final double standingGramForce;

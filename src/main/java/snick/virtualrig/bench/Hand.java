@@ -3,7 +3,7 @@ package snick.virtualrig.bench;
 import java.util.Arrays;
 import java.util.Random;
 import snick.virtualrig.settings.HandSettings;
-import snick.virtualrig.settings.Steadiness;
+import snick.virtualrig.settings.HandSteadiness;
 
 /** A hand that moves the edge: tremor, curve, pauses and slips are what its settings say. */
 final class Hand {
@@ -12,7 +12,7 @@ final class Hand {
 
   private static final double LAST_PAUSE = 0.9;
 
-  private final Steadiness steadiness;
+  private final HandSteadiness steadiness;
   private final Tremor tremor;
   private final StickSlip slips;
   private final double stiffnessGramForcePerMillimetre;

@@ -5,7 +5,7 @@ import snick.virtualrig.script.Action;
 import snick.virtualrig.settings.Filament;
 
 /** The edge is pressed on the filament and lifted again. */
-final class Releasing implements Motion {
+final class Releasing implements LoadCourse {
   private final Action.Release release;
   private final Hand hand;
   private final Filament filament;

@@ -3,7 +3,7 @@ package snick.virtualrig.bench;
 import java.util.OptionalDouble;
 
 /** A load that does not change, for a time. */
-final class Standing implements Motion {
+final class Standing implements LoadCourse {
   /** Far below a fine step, far above the rounding of a sum of steps. */
   private static final double ROUNDING_SECONDS = 1e-7;
 

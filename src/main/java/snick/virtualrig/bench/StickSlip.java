@@ -1,7 +1,7 @@
 package snick.virtualrig.bench;
 
 import java.util.Random;
-import snick.virtualrig.settings.Steadiness;
+import snick.virtualrig.settings.HandSteadiness;
 
 /**
  * An edge that sticks and slips on its way: force runs ahead of the hand while it sticks and falls
@@ -16,7 +16,7 @@ public final class StickSlip {
   private double sinceSlipSeconds;
   private double untilSlipSeconds;
 
-  public StickSlip(Steadiness steadiness, Random random) {
+  public StickSlip(HandSteadiness steadiness, Random random) {
     this.slipGramForce = steadiness.slipGramForce();
     this.meanSeconds = 1 / steadiness.slipsPerSecond();
     this.random = random;

@@ -4,14 +4,14 @@ import java.util.OptionalDouble;
 import snick.virtualrig.settings.FixtureSettings;
 
 /** The thread of a hanging mass is cut. */
-final class ThreadCutting implements Motion {
+final class ThreadCutting implements LoadCourse {
   private final double gramForce;
-  private final Fall fall;
+  private final ForceAfterBreak fall;
   private double seconds;
 
   ThreadCutting(FixtureSettings fixture, double gramForce) {
     this.gramForce = gramForce;
-    this.fall = Fall.of(fixture, gramForce);
+    this.fall = ForceAfterBreak.of(fixture, gramForce);
   }
 
   @Override

@@ -4,7 +4,6 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import snick.frame.binary.CommandDecoder;
 import snick.frame.binary.DeviceFrames;
-import snick.frame.binary.HostFrames;
 import snick.frame.message.Answer;
 import snick.frame.message.CommandSink;
 import snick.frame.message.Hello;
@@ -34,7 +33,7 @@ public final class FirmwareTwin implements Firmware, CommandSink {
   private final DeviceSettings settings;
   private final ConverterSettings converter;
   private final Amplifier amplifier;
-  private final DeviceClock clock;
+  private final MicrosecondCounter clock;
   private final Uart uart;
   private final OutputRates rates;
   private final DeviceFrames frames = new DeviceFrames();
@@ -58,7 +57,11 @@ public final class FirmwareTwin implements Firmware, CommandSink {
   private int repeats;
 
   public FirmwareTwin(
-      RigSettings rig, DeviceIdentity identity, Amplifier amplifier, DeviceClock clock, Uart uart) {
+      RigSettings rig,
+      DeviceIdentity identity,
+      Amplifier amplifier,
+      MicrosecondCounter clock,
+      Uart uart) {
     this.settings = rig.device();
     this.converter = rig.converter();
     this.identity = identity;
@@ -173,27 +176,29 @@ public final class FirmwareTwin implements Firmware, CommandSink {
 
   @Override
   public void command(HostCommand command) {
-    if (command instanceof HostCommand.AskHello) {
-      sendHello();
-      answer(command, Answer.Result.ACCEPTED, identity.protocolVersion());
-    } else if (command instanceof HostCommand.Start) {
-      streaming = true;
-      answer(command, Answer.Result.ACCEPTED, outbox.nextSequence());
-    } else if (command instanceof HostCommand.Stop) {
-      sendSamples();
-      streaming = false;
-      answer(command, Answer.Result.ACCEPTED, outbox.nextSequence());
-    } else if (command instanceof HostCommand.SetRate set) {
-      answer(set, setRate(set), rateMilliHertz());
-    } else if (command instanceof HostCommand.SetGain set) {
-      answer(set, setGain(set), gain);
-    } else if (command instanceof HostCommand.Ping ping) {
-      answer(command, Answer.Result.ACCEPTED, ping.token());
+    switch (command.type()) {
+      case ASK_HELLO -> {
+        sendHello();
+        answer(command, Answer.Result.ACCEPTED, identity.protocolVersion());
+      }
+      case START -> {
+        streaming = true;
+        answer(command, Answer.Result.ACCEPTED, outbox.nextSequence());
+      }
+      case STOP -> {
+        sendSamples();
+        streaming = false;
+        answer(command, Answer.Result.ACCEPTED, outbox.nextSequence());
+      }
+      case SET_RATE -> answer(command, setRate(command.value()), rateMilliHertz());
+      case SET_GAIN -> answer(command, setGain((int) command.value()), gain);
+      case PING -> answer(command, Answer.Result.ACCEPTED, command.value());
+      default -> refused(command.type().code(), command.tag(), Answer.Result.UNKNOWN_COMMAND);
     }
   }
 
-  private Answer.Result setRate(HostCommand.SetRate set) {
-    OptionalLong nearest = rates.nearest(set.milliHertz());
+  private Answer.Result setRate(long milliHertz) {
+    OptionalLong nearest = rates.nearest(milliHertz);
     if (nearest.isEmpty()) {
       return Answer.Result.OUT_OF_RANGE;
     }
@@ -210,16 +215,16 @@ public final class FirmwareTwin implements Firmware, CommandSink {
     return Answer.Result.ACCEPTED;
   }
 
-  private Answer.Result setGain(HostCommand.SetGain set) {
-    if (set.gain() < 1 || set.gain() > MOST_GAIN || Integer.bitCount(set.gain()) != 1) {
+  private Answer.Result setGain(int asked) {
+    if (asked < 1 || asked > MOST_GAIN || Integer.bitCount(asked) != 1) {
       return Answer.Result.OUT_OF_RANGE;
     }
     if (lost()) {
       return Answer.Result.NOT_POSSIBLE_NOW;
     }
-    if (set.gain() != gain) {
+    if (asked != gain) {
       sendSamples();
-      gain = set.gain();
+      gain = asked;
       amplifier.setGain(gain);
       settle(true);
       sendHello();
@@ -232,7 +237,7 @@ public final class FirmwareTwin implements Firmware, CommandSink {
   }
 
   private void answer(HostCommand command, Answer.Result result, long value) {
-    send(new Answer(HostFrames.type(command), command.tag(), result, value, nowMicros()));
+    send(new Answer(command.type().code(), command.tag(), result, value, nowMicros()));
   }
 
   @Override

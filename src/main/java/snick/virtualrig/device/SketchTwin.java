@@ -14,7 +14,7 @@ public final class SketchTwin implements Firmware {
 
   private final RigSettings rig;
   private final TextForm form;
-  private final DeviceClock clock;
+  private final MicrosecondCounter clock;
   private final Uart uart;
   private final byte[] line = new byte[LONGEST_LINE_BYTES];
   private final long scale;
@@ -23,7 +23,11 @@ public final class SketchTwin implements Firmware {
   private long nextAnnouncementNanos;
 
   public SketchTwin(
-      RigSettings rig, DeviceIdentity identity, TextForm form, DeviceClock clock, Uart uart) {
+      RigSettings rig,
+      DeviceIdentity identity,
+      TextForm form,
+      MicrosecondCounter clock,
+      Uart uart) {
     this.rig = rig;
     this.identity = identity;
     this.form = form;

@@ -1,7 +1,7 @@
 package snick.virtualrig.line;
 
 import java.util.function.LongSupplier;
-import snick.virtualrig.settings.Range;
+import snick.virtualrig.settings.SettingRange;
 
 /** How the rig's time follows the host's. For one thread. */
 public interface Pacer {
@@ -21,7 +21,7 @@ public interface Pacer {
    * @param speed 1 for real time, 0.001 to 1 000 000
    */
   static Pacer of(LongSupplier clockNanos, double speed) {
-    Range.check("speed", speed, 1e-3, 1e6);
+    SettingRange.check("speed", speed, 1e-3, 1e6);
     return new EvenPacer(clockNanos, speed);
   }
 

@@ -25,7 +25,7 @@ public final class PseudoTerminal implements Link {
   private static final int CLOSED = Integer.MIN_VALUE;
 
   private final Path link;
-  private final Memory pollDescriptor = new Memory(Libc.POLLFD_BYTES);
+  private final Memory pollDescriptor = new Memory(TerminalCalls.POLLFD_BYTES);
   private int master = CLOSED;
   private String terminal = "";
   private boolean readerSeen;
@@ -69,11 +69,15 @@ public final class PseudoTerminal implements Link {
     master =
         checked(
             "posix_openpt",
-            Libc.posix_openpt(Libc.O_RDWR | Libc.O_NOCTTY | Libc.O_NONBLOCK | Libc.O_CLOEXEC));
+            TerminalCalls.posix_openpt(
+                TerminalCalls.O_RDWR
+                    | TerminalCalls.O_NOCTTY
+                    | TerminalCalls.O_NONBLOCK
+                    | TerminalCalls.O_CLOEXEC));
     readerSeen = false;
     try {
-      checked("grantpt", Libc.grantpt(master));
-      checked("unlockpt", Libc.unlockpt(master));
+      checked("grantpt", TerminalCalls.grantpt(master));
+      checked("unlockpt", TerminalCalls.unlockpt(master));
       terminal = name();
       makeRaw();
       discardStale();
@@ -86,7 +90,7 @@ public final class PseudoTerminal implements Link {
 
   private String name() throws IOException {
     byte[] name = new byte[NAME_BYTES];
-    checked("ptsname_r", -Libc.ptsname_r(master, name, new NativeLong(name.length)));
+    checked("ptsname_r", -TerminalCalls.ptsname_r(master, name, new NativeLong(name.length)));
     int length = 0;
     while (name[length] != 0) {
       length++;
@@ -96,19 +100,25 @@ public final class PseudoTerminal implements Link {
 
   /** Without this a terminal echoes, and turns line ends and control bytes over. */
   private void makeRaw() throws IOException {
-    try (Memory termios = new Memory(Libc.TERMIOS_BYTES)) {
-      checked("tcgetattr", Libc.tcgetattr(master, termios));
-      Libc.cfmakeraw(termios);
-      checked("tcsetattr", Libc.tcsetattr(master, Libc.TCSANOW, termios));
+    try (Memory termios = new Memory(TerminalCalls.TERMIOS_BYTES)) {
+      checked("tcgetattr", TerminalCalls.tcgetattr(master, termios));
+      TerminalCalls.cfmakeraw(termios);
+      checked("tcsetattr", TerminalCalls.tcsetattr(master, TerminalCalls.TCSANOW, termios));
     }
   }
 
   /** Opened and closed once, the other end reports hang-up whenever nobody has it open. */
   private void discardStale() {
-    int slave = Libc.open(terminal, Libc.O_RDWR | Libc.O_NOCTTY | Libc.O_NONBLOCK | Libc.O_CLOEXEC);
+    int slave =
+        TerminalCalls.open(
+            terminal,
+            TerminalCalls.O_RDWR
+                | TerminalCalls.O_NOCTTY
+                | TerminalCalls.O_NONBLOCK
+                | TerminalCalls.O_CLOEXEC);
     if (slave >= 0) {
-      Libc.tcflush(slave, Libc.TCIOFLUSH);
-      Libc.close(slave);
+      TerminalCalls.tcflush(slave, TerminalCalls.TCIOFLUSH);
+      TerminalCalls.close(slave);
     }
   }
 
@@ -124,7 +134,7 @@ public final class PseudoTerminal implements Link {
 
   private static int checked(String call, int result) throws IOException {
     if (result < 0) {
-      throw new NoPseudoTerminalException(call, Libc.lastError());
+      throw new NoPseudoTerminalException(call, TerminalCalls.lastError());
     }
     return result;
   }
@@ -134,7 +144,7 @@ public final class PseudoTerminal implements Link {
     if (master == CLOSED) {
       return false;
     }
-    boolean reader = (poll(Libc.POLLIN, 0) & Libc.POLLHUP) == 0;
+    boolean reader = (poll(TerminalCalls.POLLIN, 0) & TerminalCalls.POLLHUP) == 0;
     if (readerSeen && !reader) {
       discardStale();
     }
@@ -144,10 +154,10 @@ public final class PseudoTerminal implements Link {
 
   private int poll(short events, int timeoutMillis) {
     pollDescriptor.setInt(0, master);
-    pollDescriptor.setShort(Libc.POLLFD_EVENTS_OFFSET, events);
-    pollDescriptor.setShort(Libc.POLLFD_REVENTS_OFFSET, (short) 0);
-    Libc.poll(pollDescriptor, new NativeLong(1), timeoutMillis);
-    return pollDescriptor.getShort(Libc.POLLFD_REVENTS_OFFSET);
+    pollDescriptor.setShort(TerminalCalls.POLLFD_EVENTS_OFFSET, events);
+    pollDescriptor.setShort(TerminalCalls.POLLFD_REVENTS_OFFSET, (short) 0);
+    TerminalCalls.poll(pollDescriptor, new NativeLong(1), timeoutMillis);
+    return pollDescriptor.getShort(TerminalCalls.POLLFD_REVENTS_OFFSET);
   }
 
   @Override
@@ -155,7 +165,7 @@ public final class PseudoTerminal implements Link {
     if (master == CLOSED) {
       return 0;
     }
-    return moved("write", Libc.write(master, bytes, new NativeLong(length)).longValue());
+    return moved("write", TerminalCalls.write(master, bytes, new NativeLong(length)).longValue());
   }
 
   @Override
@@ -163,7 +173,7 @@ public final class PseudoTerminal implements Link {
     if (master == CLOSED) {
       return 0;
     }
-    return moved("read", Libc.read(master, into, new NativeLong(into.length)).longValue());
+    return moved("read", TerminalCalls.read(master, into, new NativeLong(into.length)).longValue());
   }
 
   /** Nobody there (EIO), nothing there or no room (EAGAIN) are no errors of a line. */
@@ -171,8 +181,10 @@ public final class PseudoTerminal implements Link {
     if (result >= 0) {
       return (int) result;
     }
-    int error = Libc.lastError();
-    if (error == Libc.EAGAIN || error == Libc.EIO || error == Libc.EINTR) {
+    int error = TerminalCalls.lastError();
+    if (error == TerminalCalls.EAGAIN
+        || error == TerminalCalls.EIO
+        || error == TerminalCalls.EINTR) {
       return 0;
     }
     throw new IOException(call + " on " + terminal + " failed, error " + error);
@@ -185,7 +197,7 @@ public final class PseudoTerminal implements Link {
     } else if (nanos < NANOS_PER_MILLI) {
       LockSupport.parkNanos(nanos);
     } else {
-      poll(Libc.POLLIN, (int) Math.min(nanos / NANOS_PER_MILLI, Integer.MAX_VALUE));
+      poll(TerminalCalls.POLLIN, (int) Math.min(nanos / NANOS_PER_MILLI, Integer.MAX_VALUE));
     }
   }
 
@@ -201,7 +213,7 @@ public final class PseudoTerminal implements Link {
   }
 
   private void closeMaster() {
-    Libc.close(master);
+    TerminalCalls.close(master);
     master = CLOSED;
   }
 }

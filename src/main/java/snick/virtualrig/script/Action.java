@@ -4,7 +4,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 import snick.quantity.Force;
 import snick.quantity.Mass;
-import snick.virtualrig.settings.Range;
+import snick.virtualrig.settings.SettingRange;
 
 /** One thing that happens at the rig. Plain data. */
 public sealed interface Action {
@@ -15,7 +15,7 @@ public sealed interface Action {
    */
   record Rest(double seconds) implements Action {
     public Rest {
-      Range.check("rest, s,", seconds, 0, 1e7);
+      SettingRange.check("rest, s,", seconds, 0, 1e7);
     }
   }
 
@@ -37,9 +37,9 @@ public sealed interface Action {
       OptionalDouble placeMillimetres)
       implements Action {
     public Cut {
-      Range.check("strength, gf,", strength.gramForce(), 0.1, 20_000);
-      Range.check("loading rate, gf/s,", rateGramForcePerSecond, 0.1, 1e5);
-      Range.check("dips", dips, 0, 20);
+      SettingRange.check("strength, gf,", strength.gramForce(), 0.1, 20_000);
+      SettingRange.check("loading rate, gf/s,", rateGramForcePerSecond, 0.1, 1e5);
+      SettingRange.check("dips", dips, 0, 20);
       Objects.requireNonNull(placeMillimetres);
     }
 
@@ -78,8 +78,8 @@ public sealed interface Action {
    */
   record Release(Force peak, double rateGramForcePerSecond) implements Action {
     public Release {
-      Range.check("peak, gf,", peak.gramForce(), 0.1, 20_000);
-      Range.check("loading rate, gf/s,", rateGramForcePerSecond, 0.1, 1e5);
+      SettingRange.check("peak, gf,", peak.gramForce(), 0.1, 20_000);
+      SettingRange.check("loading rate, gf/s,", rateGramForcePerSecond, 0.1, 1e5);
     }
   }
 
@@ -90,7 +90,7 @@ public sealed interface Action {
    */
   record Hang(Mass mass) implements Action {
     public Hang {
-      Range.check("hanging mass, kg,", mass.kilograms(), 0, 20);
+      SettingRange.check("hanging mass, kg,", mass.kilograms(), 0, 20);
     }
 
     /** A mass of {@code grams} g. */
@@ -111,7 +111,7 @@ public sealed interface Action {
    */
   record Flick(Force peak) implements Action {
     public Flick {
-      Range.check("flick, gf,", peak.gramForce(), 0.1, 2000);
+      SettingRange.check("flick, gf,", peak.gramForce(), 0.1, 2000);
     }
   }
 

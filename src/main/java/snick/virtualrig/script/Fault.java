@@ -3,7 +3,7 @@ package snick.virtualrig.script;
 import java.util.Objects;
 import snick.frame.message.Status;
 import snick.quantity.Force;
-import snick.virtualrig.settings.Range;
+import snick.virtualrig.settings.SettingRange;
 
 /** What can go wrong between cell and host. Plain data; durations in s of the rig's own time. */
 public sealed interface Fault {
@@ -26,21 +26,21 @@ public sealed interface Fault {
   /** The converter stands at the end of its range, the upper one if {@code high}. */
   record Overrange(double seconds, boolean high) implements OfConverter {
     public Overrange {
-      Range.check("overrange, s,", seconds, 0, 1e6);
+      SettingRange.check("overrange, s,", seconds, 0, 1e6);
     }
   }
 
   /** The converter repeats its last reading. */
   record Stuck(double seconds) implements OfConverter {
     public Stuck {
-      Range.check("stuck, s,", seconds, 0, 1e6);
+      SettingRange.check("stuck, s,", seconds, 0, 1e6);
     }
   }
 
   /** The converter gives nothing. */
   record ConverterLost(double seconds) implements OfConverter {
     public ConverterLost {
-      Range.check("converter lost, s,", seconds, 0, 1e6);
+      SettingRange.check("converter lost, s,", seconds, 0, 1e6);
     }
   }
 
@@ -57,42 +57,42 @@ public sealed interface Fault {
   /** The device starts again with firmware that speaks another version of the protocol. */
   record NewerProtocol(int version) implements OfDevice {
     public NewerProtocol {
-      Range.check("protocol version", version, 1, 255);
+      SettingRange.check("protocol version", version, 1, 255);
     }
   }
 
   /** From now on each bit is turned over with this probability; 0 ends it. */
   record BitErrors(double probability) implements OfLine {
     public BitErrors {
-      Range.check("probability", probability, 0, 1);
+      SettingRange.check("probability", probability, 0, 1);
     }
   }
 
   /** From now on each byte is lost with this probability; 0 ends it. */
   record LostBytes(double probability) implements OfLine {
     public LostBytes {
-      Range.check("probability", probability, 0, 1);
+      SettingRange.check("probability", probability, 0, 1);
     }
   }
 
   /** The device sends nothing, and what it would have sent is lost. */
   record Silence(double seconds) implements OfLine {
     public Silence {
-      Range.check("silence, s,", seconds, 0, 1e6);
+      SettingRange.check("silence, s,", seconds, 0, 1e6);
     }
   }
 
   /** Random bytes come instead of frames, as many as there would have been or more. */
   record Babble(double seconds) implements OfLine {
     public Babble {
-      Range.check("babble, s,", seconds, 0, 1e6);
+      SettingRange.check("babble, s,", seconds, 0, 1e6);
     }
   }
 
   /** The cable is pulled: the port is gone, and comes back under the same link after this time. */
   record HangUp(double seconds) implements OfLine {
     public HangUp {
-      Range.check("hang-up, s,", seconds, 0, 1e6);
+      SettingRange.check("hang-up, s,", seconds, 0, 1e6);
     }
   }
 }

@@ -30,10 +30,10 @@ public record ConverterSettings(
   public ConverterSettings {
     Objects.requireNonNull(rate);
     Objects.requireNonNull(filter);
-    Range.check("rate error, ppm,", rateErrorPpm, -200_000, 200_000);
-    Range.check("zero, counts,", zeroCounts, -(1 << 23), (1 << 23) - 1.0);
-    Range.check("sensitivity, counts/gf,", Math.abs(countsPerGramForce), 1e-3, 1e6);
-    Range.check("gain", gain, 1, 65_535);
+    SettingRange.check("rate error, ppm,", rateErrorPpm, -200_000, 200_000);
+    SettingRange.check("zero, counts,", zeroCounts, -(1 << 23), (1 << 23) - 1.0);
+    SettingRange.check("sensitivity, counts/gf,", Math.abs(countsPerGramForce), 1e-3, 1e6);
+    SettingRange.check("gain", gain, 1, 65_535);
   }
 
   /** The same at another rate. */

@@ -34,9 +34,9 @@ public record DeviceSettings(
       throw new IllegalArgumentException(
           "firmware name of " + firmware.length() + " characters, 1 to 32 of ASCII allowed");
     }
-    Range.check("start of the counter, µs,", (double) startMicros, 0, (1L << 32) - 1.0);
-    Range.check("clock error, ppm,", clockErrorPpm, -100_000, 100_000);
-    Range.check("samples in a frame", batchSamples, 1, SampleBatch.MAX_SAMPLES);
+    SettingRange.check("start of the counter, µs,", (double) startMicros, 0, (1L << 32) - 1.0);
+    SettingRange.check("clock error, ppm,", clockErrorPpm, -100_000, 100_000);
+    SettingRange.check("samples in a frame", batchSamples, 1, SampleBatch.MAX_SAMPLES);
   }
 
   /** The same with another identity. */

@@ -29,14 +29,14 @@ public record Disturbance(
   public static final Disturbance NONE = new Disturbance(0, 0, 50, 0, 0, 0, 0, 0);
 
   public Disturbance {
-    Range.check("noise, gf rms,", noiseGramForce, 0, 1000);
-    Range.check("hum, gf,", humGramForce, 0, 1000);
-    Range.check("mains, Hz,", humHertz, 1, 1000);
-    Range.check("drift, gf/s,", driftGramForcePerSecond, -100, 100);
-    Range.check("drift, gf/K,", driftGramForcePerKelvin, -100, 100);
-    Range.check("warming, K,", warmUpKelvin, -50, 50);
-    Range.check("spikes a minute", spikesPerMinute, 0, 1e6);
-    Range.check("spike, gf,", spikeGramForce, -1e5, 1e5);
+    SettingRange.check("noise, gf rms,", noiseGramForce, 0, 1000);
+    SettingRange.check("hum, gf,", humGramForce, 0, 1000);
+    SettingRange.check("mains, Hz,", humHertz, 1, 1000);
+    SettingRange.check("drift, gf/s,", driftGramForcePerSecond, -100, 100);
+    SettingRange.check("drift, gf/K,", driftGramForcePerKelvin, -100, 100);
+    SettingRange.check("warming, K,", warmUpKelvin, -50, 50);
+    SettingRange.check("spikes a minute", spikesPerMinute, 0, 1e6);
+    SettingRange.check("spike, gf,", spikeGramForce, -1e5, 1e5);
   }
 
   /** The same with another noise, gf rms. */

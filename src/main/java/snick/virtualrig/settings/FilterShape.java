@@ -18,10 +18,10 @@ public record FilterShape(int boxes, int periodsEach, int poles, double polePeri
   public static final FilterShape BOX = ofBoxes(1, 4);
 
   public FilterShape {
-    Range.check("boxes of the filter", boxes, 0, 5);
-    Range.check("periods of a box", periodsEach, 1, 8);
-    Range.check("poles of the filter", poles, boxes == 0 ? 1 : 0, 4);
-    Range.check("time constant of a pole, periods,", polePeriods, 0.05, 20);
+    SettingRange.check("boxes of the filter", boxes, 0, 5);
+    SettingRange.check("periods of a box", periodsEach, 1, 8);
+    SettingRange.check("poles of the filter", poles, boxes == 0 ? 1 : 0, 4);
+    SettingRange.check("time constant of a pole, periods,", polePeriods, 0.05, 20);
   }
 
   /** Boxes alone. */

@@ -32,13 +32,13 @@ public record FixtureSettings(
       new FixtureSettings(12, 0, Parting.linear(1e-3), Optional.empty(), 0, 180, 9.80665);
 
   public FixtureSettings {
-    Range.check("stiffness, gf/mm,", stiffnessGramForcePerMillimetre, 0.01, 1e5);
-    Range.check("stiffening", stiffening, 0, 1);
+    SettingRange.check("stiffness, gf/mm,", stiffnessGramForcePerMillimetre, 0.01, 1e5);
+    SettingRange.check("stiffening", stiffening, 0, 1);
     Objects.requireNonNull(parting);
     Objects.requireNonNull(mechanics);
-    Range.check("share of creep", creepShare, 0, 0.1);
-    Range.check("time of creep, s,", creepSeconds, 0.1, 1e5);
-    Range.check("gravity, m/s²,", gravityMetresPerSecondSquared, 9.7, 9.9);
+    SettingRange.check("share of creep", creepShare, 0, 0.1);
+    SettingRange.check("time of creep, s,", creepSeconds, 0.1, 1e5);
+    SettingRange.check("gravity, m/s²,", gravityMetresPerSecondSquared, 9.7, 9.9);
   }
 
   /** The same fixture, its filament parting in another way. */

@@ -17,18 +17,18 @@ public record HandSettings(
     double tremorLowHertz,
     double tremorHighHertz,
     double gapMillimetres,
-    Steadiness steadiness) {
+    HandSteadiness steadiness) {
   /** A fairly calm hand. */
-  public static final HandSettings CALM = new HandSettings(0.4, 8, 12, 0.5, Steadiness.EVEN);
+  public static final HandSettings CALM = new HandSettings(0.4, 8, 12, 0.5, HandSteadiness.EVEN);
 
   /** No tremor at all, as a motor would press. */
   public static final HandSettings MOTOR = CALM.withTremorGramForce(0);
 
   public HandSettings {
-    Range.check("tremor, gf rms,", tremorGramForce, 0, 50);
-    Range.check("lower end of tremor, Hz,", tremorLowHertz, 0.1, 100);
-    Range.check("upper end of tremor, Hz,", tremorHighHertz, tremorLowHertz, 100);
-    Range.check("gap, mm,", gapMillimetres, 0, 100);
+    SettingRange.check("tremor, gf rms,", tremorGramForce, 0, 50);
+    SettingRange.check("lower end of tremor, Hz,", tremorLowHertz, 0.1, 100);
+    SettingRange.check("upper end of tremor, Hz,", tremorHighHertz, tremorLowHertz, 100);
+    SettingRange.check("gap, mm,", gapMillimetres, 0, 100);
     Objects.requireNonNull(steadiness);
   }
 
@@ -38,7 +38,7 @@ public record HandSettings(
   }
 
   /** The same hand, pressing in another manner. */
-  public HandSettings with(Steadiness other) {
+  public HandSettings with(HandSteadiness other) {
     return new HandSettings(
         tremorGramForce, tremorLowHertz, tremorHighHertz, gapMillimetres, other);
   }

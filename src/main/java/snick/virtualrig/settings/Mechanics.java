@@ -17,9 +17,9 @@ public record Mechanics(double resonanceHertz, double dampingRatio, double heldD
   public static final Mechanics RINGING = new Mechanics(45, 0.03, 0.06);
 
   public Mechanics {
-    Range.check("resonance, Hz,", resonanceHertz, 1, 2000);
-    Range.check("damping ratio", dampingRatio, 1e-3, MOST_DAMPED);
-    Range.check("damping ratio while the hand holds", heldDampingRatio, 1e-3, MOST_DAMPED);
+    SettingRange.check("resonance, Hz,", resonanceHertz, 1, 2000);
+    SettingRange.check("damping ratio", dampingRatio, 1e-3, MOST_DAMPED);
+    SettingRange.check("damping ratio while the hand holds", heldDampingRatio, 1e-3, MOST_DAMPED);
   }
 
   /** The same damping whether the hand holds or not. */

@@ -28,9 +28,9 @@ public record Parting(Law law, double millis, double residualShare, double resid
 
   public Parting {
     Objects.requireNonNull(law);
-    Range.check("parting time, ms,", millis, 1e-3, 100);
-    Range.check("residual share", residualShare, 0, 0.2);
-    Range.check("time of the residual, s,", residualSeconds, 0, 10);
+    SettingRange.check("parting time, ms,", millis, 1e-3, 100);
+    SettingRange.check("residual share", residualShare, 0, 0.2);
+    SettingRange.check("time of the residual, s,", residualSeconds, 0, 10);
   }
 
   /** An even fall to nothing. */

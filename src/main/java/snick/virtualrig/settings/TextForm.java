@@ -17,6 +17,6 @@ public record TextForm(
   public static final TextForm CHECKED = new TextForm(true, true, 0, true);
 
   public TextForm {
-    Range.check("decimals", decimals, 0, 6);
+    SettingRange.check("decimals", decimals, 0, 6);
   }
 }

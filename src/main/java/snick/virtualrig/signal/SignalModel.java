@@ -4,8 +4,8 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.Consumer;
 import snick.quantity.SampleRate;
-import snick.virtualrig.bench.Bench;
 import snick.virtualrig.bench.Creep;
+import snick.virtualrig.bench.MechanicalRig;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
@@ -23,7 +23,7 @@ public final class SignalModel implements Amplifier {
   private static final double LONGEST_STEP_SECONDS = 2e-4;
   private static final int FEWEST_STEPS = 32;
 
-  private final Bench bench;
+  private final MechanicalRig bench;
   private final Creep creep;
   private final Converter converter;
   private ConverterSettings settings;
@@ -39,7 +39,7 @@ public final class SignalModel implements Amplifier {
   public SignalModel(
       RigSettings settings, long seed, Consumer<TrueCut> truths, Consumer<Fault> faults) {
     this.bench =
-        new Bench(
+        new MechanicalRig(
             settings.hand(),
             settings.fixture(),
             stream(seed, 1),

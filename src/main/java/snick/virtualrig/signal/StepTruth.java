@@ -1,7 +1,7 @@
 package snick.virtualrig.signal;
 
 import java.util.function.DoubleUnaryOperator;
-import snick.virtualrig.bench.Fall;
+import snick.virtualrig.bench.ForceAfterBreak;
 import snick.virtualrig.bench.Oscillator;
 import snick.virtualrig.settings.FilterShape;
 import snick.virtualrig.settings.FixtureSettings;
@@ -46,7 +46,7 @@ public record StepTruth(
   private static double delaySeconds(RigSettings rig, Mechanics ring) {
     double parting = rig.fixture().parting().lengthSeconds();
     return rig.converter().filterDelayNanos() / 1e9
-        + parting * Fall.of(rig.fixture(), 1).meanGramForce(0, parting)
+        + parting * ForceAfterBreak.of(rig.fixture(), 1).meanGramForce(0, parting)
         + ring.dampingRatio() / (Math.PI * ring.resonanceHertz());
   }
 
@@ -73,7 +73,7 @@ public record StepTruth(
     double mechanicalSeconds = fixture.parting().lengthSeconds() + 1 / mechanics.resonanceHertz();
     double poleStepsLong = POLE_LENGTHS * filter.poles() * poleSteps;
     double steps = filterSteps + poleStepsLong + mechanicalSeconds / stepSeconds;
-    Fall fall = Fall.of(fixture, 1);
+    ForceAfterBreak fall = ForceAfterBreak.of(fixture, 1);
     Poles poles = new Poles(filter.poles(), poleSteps);
     Oscillator oscillator = new Oscillator(mechanics);
     double[] fallen = new double[(int) Math.ceil(steps)];

@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
 
 class MechanicsHealthTest {
   private static final Ring SLOW = new Ring(45, 0.1, 0.03, 0.05, 0, 0);
@@ -31,7 +31,7 @@ class MechanicsHealthTest {
   @Test
   void aLongRingIsSaidWithWhatToDo() {
     HealthLine line = new MechanicsHealth(LONG, 320).lines().get(0);
-    assertThat(line.grade()).isEqualTo(Finding.Grade.WARN);
+    assertThat(line.grade()).isEqualTo(CheckResult.Grade.WARN);
     assertThat(line.measured()).contains("45.0 Hz").contains("1.63 s").contains("0.01");
     assertThat(line.meaning()).contains("320 samples/s shows it");
     assertThat(line.remedy()).contains("rubber foot").doesNotContain("samples/s");
@@ -48,22 +48,22 @@ class MechanicsHealthTest {
   void aShortRingPasses() {
     Ring brief = new Ring(120, 0.1, 0.1, 0.05, 0, 0);
     assertThat(new MechanicsHealth(brief, 1000).lines())
-        .allMatch(line -> line.grade() == Finding.Grade.PASS);
+        .allMatch(line -> line.grade() == CheckResult.Grade.PASS);
   }
 
   @Test
   void slowRatesAskForSlowHands() {
     List<HealthLine> lines = new MechanicsHealth(SLOW, 20).lines();
-    assertThat(lines.get(1).grade()).isEqualTo(Finding.Grade.WARN);
+    assertThat(lines.get(1).grade()).isEqualTo(CheckResult.Grade.WARN);
     assertThat(lines.get(1).remedy()).contains("press slower");
   }
 
   @Test
   void whatIsNotKnownIsNoFault() {
     assertThat(MechanicsHealth.of(Response.unknown(), 80))
-        .allMatch(line -> line.grade() == Finding.Grade.UNKNOWN)
+        .allMatch(line -> line.grade() == CheckResult.Grade.UNKNOWN)
         .anyMatch(line -> line.remedy().contains("--flick"));
     assertThat(MechanicsHealth.ofFlicks(Optional.empty(), 80).get(0).grade())
-        .isEqualTo(Finding.Grade.WARN);
+        .isEqualTo(CheckResult.Grade.WARN);
   }
 }

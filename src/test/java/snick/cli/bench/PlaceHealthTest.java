@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import snick.force.check.Finding;
+import snick.force.check.CheckResult;
 import snick.store.KeptPlace;
 
 class PlaceHealthTest {
@@ -14,7 +14,7 @@ class PlaceHealthTest {
   @Test
   void aLargeShareIsWarnedOfWithTheWayOut() {
     HealthLine line = PlaceHealth.of(Optional.of(new KeptPlace(0.2, 0.005, THEN)));
-    assertThat(line.grade()).isEqualTo(Finding.Grade.WARN);
+    assertThat(line.grade()).isEqualTo(CheckResult.Grade.WARN);
     assertThat(line.measured()).isEqualTo("20.00 % by place");
     assertThat(line.remedy()).contains("cell-to-edge.md", "snick verify place");
   }
@@ -22,7 +22,7 @@ class PlaceHealthTest {
   @Test
   void aSmallOneIsPassedAndNoneIsNotKnown() {
     assertThat(PlaceHealth.of(Optional.of(new KeptPlace(0.005, 0.005, THEN))).grade())
-        .isEqualTo(Finding.Grade.PASS);
+        .isEqualTo(CheckResult.Grade.PASS);
     HealthLine none = PlaceHealth.of(Optional.empty());
     assertThat(none.word()).isEqualTo("not known");
     assertThat(none.meaning()).contains("never checked");

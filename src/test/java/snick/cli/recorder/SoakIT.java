@@ -107,7 +107,7 @@ class SoakIT {
     rigs.forEach(rig -> words.add(rig.port()));
     words.addAll(List.of("--http", "0", "--counts-per-gf", "437.25"));
     words.addAll(List.of("--data", folder.resolve("data").toString()));
-    return Jar.onThisJava("-XX:+UseSerialGC", "-Xmx96m").start(words.toArray(String[]::new));
+    return Jar.onThisJava("-Xmx96m").start(words.toArray(String[]::new));
   }
 
   /** Asked for before anybody listens, so that the rigs do nothing else before. */

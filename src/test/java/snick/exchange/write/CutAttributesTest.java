@@ -17,8 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import snick.cut.CutFigures;
+import snick.exchange.table.PackageTable;
 import snick.exchange.table.ParquetColumn;
-import snick.exchange.table.Table;
 import snick.json.AttributeJson;
 import snick.quantity.Attribute;
 import snick.store.Examples;
@@ -80,8 +80,8 @@ class CutAttributesTest {
     List<String> told =
         Stream.concat(names(Derivation.ATTRIBUTES).stream(), names(CutForce.ATTRIBUTES).stream())
             .toList();
-    assertThat(names(Table.CUTS.columns())).containsSubsequence(told);
-    assertThat(names(Table.HISTORY.columns())).containsSubsequence(told);
+    assertThat(names(PackageTable.CUTS.columns())).containsSubsequence(told);
+    assertThat(names(PackageTable.HISTORY.columns())).containsSubsequence(told);
     assertThat(Pool.CUTS).extracting(ParquetColumn::name).containsSubsequence(told);
     assertThat(names(CutSummary.ATTRIBUTES)).containsSubsequence(told);
     assertThat(AttributeJson.properties(CutSummary.ATTRIBUTES))
@@ -95,7 +95,7 @@ class CutAttributesTest {
     assertThat(AttributeJson.of(List.of(HOLD), figures)).containsEntry("hold_s", 0.00075);
     assertThat(AttributeJson.properties(List.of(HOLD)).get("hold_s").toString())
         .contains("number", "Time for which the load stood still, s");
-    Table<?> cuts = Table.cuts(DERIVED, CutForce.ATTRIBUTES);
+    PackageTable<?> cuts = PackageTable.cuts(DERIVED, CutForce.ATTRIBUTES);
     assertThat(names(cuts.columns())).contains("hold_s");
     assertThat(cuts.schema().get("fields").toString())
         .contains("{name=hold_s, type=number, description=Time for which the load stood still");

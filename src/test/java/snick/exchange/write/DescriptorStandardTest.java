@@ -14,7 +14,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import snick.exchange.Bench;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
@@ -112,7 +112,7 @@ public class DescriptorStandardTest {
   void everyTableSaysThatItIsOne() {
     List<Map<?, ?>> tables =
         resources().stream().filter(r -> r.get("path").toString().endsWith(".csv")).toList();
-    assertThat(tables).hasSameSizeAs(Table.ALL);
+    assertThat(tables).hasSameSizeAs(PackageTable.ALL);
     for (Map<?, ?> table : tables) {
       assertThat(table.get("type")).isEqualTo("table");
       assertThat(table.get("$schema"))

@@ -18,7 +18,7 @@ import snick.cut.Cut;
 import snick.exchange.Bench;
 import snick.exchange.table.Decimals;
 import snick.exchange.table.DigestedFile;
-import snick.exchange.table.Table;
+import snick.exchange.table.PackageTable;
 import snick.json.Json;
 import snick.store.StoreReader;
 import snick.store.database.Watch;
@@ -110,7 +110,7 @@ class PackageExportTest {
   @Test
   void noCellOfATableCanBeAFormulaAndNegativeNumbersStayNumbers() throws IOException {
     Path folder = export("package", all());
-    for (Table<?> table : Table.ALL) {
+    for (PackageTable<?> table : PackageTable.ALL) {
       assertThat(text(folder.resolve(table.file()))).doesNotContain("petty", "as found", "\"", "=");
     }
     assertThat(text(folder.resolve("traces.csv"))).contains(",-8").doesNotContain("'-");
@@ -119,7 +119,7 @@ class PackageExportTest {
   @Test
   void personalFieldsStayOutUnlessAskedFor() throws IOException {
     Path without = export("without", all());
-    Path with = export("with", all().withPersonalFields());
+    Path with = export("with", all().with(ExportChoice.Wish.PERSONAL));
     List<String> personal =
         List.of(
             "somebody",

@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import snick.InEnglish;
 import snick.force.SimulatedBench;
-import snick.force.check.Verification;
+import snick.force.check.MassCheck;
 import snick.force.fit.DegreeRule;
 import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
@@ -242,22 +242,21 @@ class EvaluationTest {
     Load load = Load.of(MASSES.get(3));
     Load.Exerted exerted = load.exerted(SimulatedBench.GRAVITY, AirDensity.standard());
     double deflection = made.curve().deflectionCounts(exerted.force().newtons());
-    Verification good =
-        Verification.of(made, exerted, at(50, 0), at(50 + deflection, 1), OptionalDouble.empty());
+    MassCheck good =
+        MassCheck.of(made, exerted, at(50, 0), at(50 + deflection, 1), OptionalDouble.empty());
     assertThat(good.passes()).isTrue();
     assertThat(good.relativeError()).isCloseTo(0, within(1e-9));
-    Verification bad =
-        Verification.of(
+    MassCheck bad =
+        MassCheck.of(
             made, exerted, at(50, 0), at(50 + 1.01 * deflection, 1), OptionalDouble.empty());
     assertThat(bad.passes()).isFalse();
     assertThat(bad.relativeError()).isCloseTo(0.01, within(1e-4));
-    Verification lenient =
-        Verification.of(
+    MassCheck lenient =
+        MassCheck.of(
             made, exerted, at(50, 0), at(50 + 1.01 * deflection, 1), OptionalDouble.of(0.02));
     assertThat(lenient.passes()).isTrue();
     Load.Exerted heavy = grams(900).exerted(SimulatedBench.GRAVITY, AirDensity.standard());
-    assertThatThrownBy(
-            () -> Verification.of(made, heavy, at(0, 0), at(1, 1), OptionalDouble.empty()))
+    assertThatThrownBy(() -> MassCheck.of(made, heavy, at(0, 0), at(1, 1), OptionalDouble.empty()))
         .hasMessageContaining("outside the calibrated range");
   }
 }

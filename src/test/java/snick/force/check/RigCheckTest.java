@@ -45,25 +45,25 @@ class RigCheckTest {
     return check;
   }
 
-  private static Finding of(List<Finding> findings, Finding.Check check) {
+  private static CheckResult of(List<CheckResult> findings, CheckResult.Check check) {
     return findings.stream().filter(f -> f.check() == check).findFirst().orElseThrow();
   }
 
-  private static void onlyComplaint(List<Finding> findings, Finding.Check check) {
-    for (Finding finding : findings) {
-      assertThat(finding.grade() == Finding.Grade.PASS)
+  private static void onlyComplaint(List<CheckResult> findings, CheckResult.Check check) {
+    for (CheckResult finding : findings) {
+      assertThat(finding.grade() == CheckResult.Grade.PASS)
           .as(finding.toString())
           .isEqualTo(finding.check() != check);
-      assertThat(finding.remedy().isEmpty()).isEqualTo(finding.grade() == Finding.Grade.PASS);
+      assertThat(finding.remedy().isEmpty()).isEqualTo(finding.grade() == CheckResult.Grade.PASS);
     }
   }
 
   @Test
   void aSoundRigPassesEverything() {
-    List<Finding> findings = minute(80.3, (i, t) -> 0).findings(KNOWN);
-    assertThat(findings).hasSize(10).allMatch(f -> f.grade() == Finding.Grade.PASS);
-    assertThat(told(of(findings, Finding.Check.RATE).measured())).startsWith("80.300");
-    assertThat(told(of(findings, Finding.Check.NOISE).measured())).contains("(0.13");
+    List<CheckResult> findings = minute(80.3, (i, t) -> 0).findings(KNOWN);
+    assertThat(findings).hasSize(10).allMatch(f -> f.grade() == CheckResult.Grade.PASS);
+    assertThat(told(of(findings, CheckResult.Check.RATE).measured())).startsWith("80.300");
+    assertThat(told(of(findings, CheckResult.Check.NOISE).measured())).contains("(0.13");
   }
 
   @Test
@@ -74,43 +74,43 @@ class RigCheckTest {
       for (int i = 0; i < 4800; i++) {
         check.sample(i * 12_500_000L, (int) Math.round(NOISE * random.nextGaussian()));
       }
-      assertThat(of(check.findings(KNOWN), Finding.Check.HUM).grade())
-          .isEqualTo(Finding.Grade.PASS);
+      assertThat(of(check.findings(KNOWN), CheckResult.Check.HUM).grade())
+          .isEqualTo(CheckResult.Grade.PASS);
     }
   }
 
   @Test
   void seesMainsHumWhereItsAliasFalls() {
-    List<Finding> findings =
+    List<CheckResult> findings =
         minute(80, (i, t) -> 30 * Math.sin(2 * Math.PI * 50 * t + 1)).findings(KNOWN);
-    onlyComplaint(findings, Finding.Check.HUM);
-    assertThat(told(of(findings, Finding.Check.HUM).measured()))
+    onlyComplaint(findings, CheckResult.Check.HUM);
+    assertThat(told(of(findings, CheckResult.Check.HUM).measured()))
         .contains("30.00 Hz")
         .contains("as 50 Hz");
-    assertThat(told(of(minute(25, (i, t) -> 0).findings(KNOWN), Finding.Check.HUM).measured()))
+    assertThat(told(of(minute(25, (i, t) -> 0).findings(KNOWN), CheckResult.Check.HUM).measured()))
         .contains("cannot be seen at this rate: 50 Hz, 100 Hz");
   }
 
   @Test
   void seesAWrongRate() {
-    List<Finding> findings = minute(98, (i, t) -> 0).findings(KNOWN);
-    onlyComplaint(findings, Finding.Check.RATE);
-    assertThat(of(minute(10, (i, t) -> 0).findings(KNOWN), Finding.Check.RATE).grade())
-        .isEqualTo(Finding.Grade.FAIL);
+    List<CheckResult> findings = minute(98, (i, t) -> 0).findings(KNOWN);
+    onlyComplaint(findings, CheckResult.Check.RATE);
+    assertThat(of(minute(10, (i, t) -> 0).findings(KNOWN), CheckResult.Check.RATE).grade())
+        .isEqualTo(CheckResult.Grade.FAIL);
   }
 
   @Test
   void seesNoiseAndSaysItInGramForce() {
     Random random = new Random(9);
-    List<Finding> findings = minute(80, (i, t) -> 400 * random.nextGaussian()).findings(KNOWN);
-    onlyComplaint(findings, Finding.Check.NOISE);
+    List<CheckResult> findings = minute(80, (i, t) -> 400 * random.nextGaussian()).findings(KNOWN);
+    onlyComplaint(findings, CheckResult.Check.NOISE);
   }
 
   @Test
   void seesDrift() {
-    List<Finding> findings = minute(80, (i, t) -> 30 * t).findings(KNOWN);
-    onlyComplaint(findings, Finding.Check.DRIFT);
-    assertThat(told(of(findings, Finding.Check.DRIFT).measured())).contains("gf");
+    List<CheckResult> findings = minute(80, (i, t) -> 30 * t).findings(KNOWN);
+    onlyComplaint(findings, CheckResult.Check.DRIFT);
+    assertThat(told(of(findings, CheckResult.Check.DRIFT).measured())).contains("gf");
   }
 
   @Test
@@ -119,8 +119,8 @@ class RigCheckTest {
     for (int i = 0; i < 4800; i++) {
       check.sample(i * 12_500_000L, i < 4000 ? i % 7 : 3);
     }
-    assertThat(of(check.findings(KNOWN), Finding.Check.STUCK).grade())
-        .isEqualTo(Finding.Grade.FAIL);
+    assertThat(of(check.findings(KNOWN), CheckResult.Check.STUCK).grade())
+        .isEqualTo(CheckResult.Grade.FAIL);
   }
 
   @Test
@@ -132,8 +132,8 @@ class RigCheckTest {
       value = i % 2 == 0 ? (int) Math.round(NOISE * random.nextGaussian()) : value;
       check.sample(i * 12_500_000L, value);
     }
-    assertThat(of(check.findings(KNOWN), Finding.Check.STUCK).grade())
-        .isEqualTo(Finding.Grade.WARN);
+    assertThat(of(check.findings(KNOWN), CheckResult.Check.STUCK).grade())
+        .isEqualTo(CheckResult.Grade.WARN);
   }
 
   @Test
@@ -141,32 +141,33 @@ class RigCheckTest {
     RigCheck check = minute(80, (i, t) -> 0);
     check.sample(60_000_000_000L, (1 << 20) - 1);
     check.sample(60_012_500_000L, 12_345);
-    onlyComplaint(check.findings(KNOWN), Finding.Check.CLOCK_WIRE);
+    onlyComplaint(check.findings(KNOWN), CheckResult.Check.CLOCK_WIRE);
     RigCheck near = new RigCheck();
     for (int i = 0; i < 4800; i++) {
       near.sample(i * 12_500_000L, 16_383 + (i * 37 % 101) - 50);
     }
-    assertThat(of(near.findings(KNOWN), Finding.Check.CLOCK_WIRE).grade())
+    assertThat(of(near.findings(KNOWN), CheckResult.Check.CLOCK_WIRE).grade())
         .as("readings that happen to lie around 2^14 - 1")
-        .isEqualTo(Finding.Grade.PASS);
+        .isEqualTo(CheckResult.Grade.PASS);
   }
 
   @Test
   void seesSpikesOverrangeLossAndABadClock() {
     onlyComplaint(
-        minute(80, (i, t) -> i % 500 == 250 ? 5000 : 0).findings(KNOWN), Finding.Check.SPIKES);
+        minute(80, (i, t) -> i % 500 == 250 ? 5000 : 0).findings(KNOWN), CheckResult.Check.SPIKES);
     RigCheck railed = minute(80, (i, t) -> 0);
     railed.overrange(60_000_000_000L, Rail.HIGH);
-    onlyComplaint(railed.findings(KNOWN), Finding.Check.OVERRANGE);
+    onlyComplaint(railed.findings(KNOWN), CheckResult.Check.OVERRANGE);
     RigCheck lossy = minute(80, (i, t) -> 0);
     lossy.gap(new Gap(Gap.Cause.LOST_SAMPLES, 59_987_500_000L, 60_100_000_000L, 8));
-    assertThat(told(of(lossy.findings(KNOWN), Finding.Check.LOSS).measured()))
+    assertThat(told(of(lossy.findings(KNOWN), CheckResult.Check.LOSS).measured()))
         .startsWith("8 samples lost");
-    assertThat(of(lossy.findings(KNOWN), Finding.Check.LOSS).grade()).isEqualTo(Finding.Grade.FAIL);
+    assertThat(of(lossy.findings(KNOWN), CheckResult.Check.LOSS).grade())
+        .isEqualTo(CheckResult.Grade.FAIL);
     RigCheck.Circumstances drifting =
         new RigCheck.Circumstances(
             KNOWN.nominalRate(), KNOWN.calibration(), OptionalDouble.of(-5000), 1, 0);
-    onlyComplaint(minute(80, (i, t) -> 0).findings(drifting), Finding.Check.CLOCK);
+    onlyComplaint(minute(80, (i, t) -> 0).findings(drifting), CheckResult.Check.CLOCK);
   }
 
   /** A stream served at ten times real time is no broken oscillator. */
@@ -175,8 +176,8 @@ class RigCheckTest {
     RigCheck.Circumstances tenfold =
         new RigCheck.Circumstances(
             KNOWN.nominalRate(), KNOWN.calibration(), OptionalDouble.of(-900_000), 100, 0);
-    Finding clock = of(minute(80, (i, t) -> 0).findings(tenfold), Finding.Check.CLOCK);
-    assertThat(clock.grade()).isEqualTo(Finding.Grade.WARN);
+    CheckResult clock = of(minute(80, (i, t) -> 0).findings(tenfold), CheckResult.Check.CLOCK);
+    assertThat(clock.grade()).isEqualTo(CheckResult.Grade.WARN);
     assertThat(told(clock.measured()))
         .isEqualTo("device time runs 10.0 times as fast as the host's");
     assertThat(told(clock.meaning())).contains("--speed");

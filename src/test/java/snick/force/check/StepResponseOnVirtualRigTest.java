@@ -133,8 +133,8 @@ class StepResponseOnVirtualRigTest {
   private static void requireRing(
       StepResponse response, double hertz, StepTruth truth, List<Double> distances) {
     assertThat(response.highestHertz()).isCloseTo(hertz / 2, within(0.01));
-    assertThat(response.smallestSwing()).isBetween(0.002, 0.01);
-    StepResponse.Ring ring = response.ring().orElseThrow();
+    assertThat(response.swing().smallest()).isBetween(0.002, 0.01);
+    StepResponse.Ring ring = response.swing().ring().orElseThrow();
     double shown = hertz == 320 ? truth.ringHertz() : hertz - truth.ringHertz();
     double decay = truth.ringHertz() * truth.dampingRatio() / undamped(truth.dampingRatio());
     distances.add(away(ring.hertz(), shown / CLOCK_RATE));

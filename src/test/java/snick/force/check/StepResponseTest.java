@@ -119,10 +119,10 @@ class StepResponseTest {
               CHAIN.secondsAt(0.9) - CHAIN.secondsAt(0.1),
               within(response.fallNanos().expanded() / 1e9));
       assertThat(response.samplesPerSecond()).isCloseTo(1000, within(1e-6));
-      assertThat(response.overshoot())
+      assertThat(response.swing().overshoot())
           .as("a box of 4 samples takes a tenth of the first swing")
           .isBetween(0.7, Math.exp(-Math.PI * 0.05));
-      StepResponse.Ring ring = response.ring().orElseThrow();
+      StepResponse.Ring ring = response.swing().ring().orElseThrow();
       assertThat(ring.hertz().value()).isCloseTo(60, within(0.1));
       assertThat(ring.dampingRatio().value()).isCloseTo(0.05, within(0.001));
     }

@@ -16,6 +16,7 @@ import snick.frame.ReceivedCommands;
 import snick.frame.message.Answer;
 import snick.frame.message.CommandSink;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 
 class CommandDecoderTest {
   private final List<String> calls = new ArrayList<>();
@@ -49,12 +50,12 @@ class CommandDecoderTest {
       @ForAll @IntRange(max = 0xFFFF) int narrow) {
     List<HostCommand> commands =
         List.of(
-            new HostCommand.AskHello(tag),
-            new HostCommand.Start(tag),
-            new HostCommand.Stop(tag),
-            new HostCommand.SetRate(tag, wide),
-            new HostCommand.SetGain(tag, narrow),
-            new HostCommand.Ping(tag, wide));
+            new HostCommand(MessageType.ASK_HELLO, tag, 0),
+            new HostCommand(MessageType.START, tag, 0),
+            new HostCommand(MessageType.STOP, tag, 0),
+            new HostCommand(MessageType.SET_RATE, tag, wide),
+            new HostCommand(MessageType.SET_GAIN, tag, narrow),
+            new HostCommand(MessageType.PING, tag, wide));
     byte[] stream = Bytes.join(commands.stream().map(CommandDecoderTest::wire).toList());
     for (int chunk = 1; chunk <= stream.length; chunk++) {
       List<HostCommand> received = new ArrayList<>();
@@ -69,14 +70,14 @@ class CommandDecoderTest {
 
   @Test
   void noCommandIsLongerThanSaid() {
-    byte[] longest = wire(new HostCommand.Ping(255, 0xFFFFFFFFL));
+    byte[] longest = wire(new HostCommand(MessageType.PING, 255, 0xFFFFFFFFL));
     assertThat(longest).hasSize(HostFrames.MAX_BYTES);
   }
 
   @Test
   void typeByteIsTheOneOfTheFrame() {
-    HostCommand gain = new HostCommand.SetGain(1, 128);
-    assertThat(HostFrames.type(gain)).isEqualTo(0x85);
+    HostCommand gain = new HostCommand(MessageType.SET_GAIN, 1, 128);
+    assertThat(gain.type().code()).isEqualTo(0x85);
     assertThat(wire(gain)[2] & 0xFF).isEqualTo(0x85);
   }
 
@@ -97,12 +98,18 @@ class CommandDecoderTest {
   void garbageEchoAndFloodAreDroppedAndTheNextCommandIsHeard() {
     byte[] flood = new byte[5000];
     Arrays.fill(flood, (byte) 0xFF);
-    accept(Bytes.hello(Bytes.HELLO), flood, wire(new HostCommand.Stop(4)), new byte[100]);
-    byte[] damaged = wire(new HostCommand.Start(1));
+    accept(
+        Bytes.hello(Bytes.HELLO),
+        flood,
+        wire(new HostCommand(MessageType.STOP, 4, 0)),
+        new byte[100]);
+    byte[] damaged = wire(new HostCommand(MessageType.START, 1, 0));
     damaged[3] ^= 2;
-    accept(damaged, wire(new HostCommand.Ping(5, 6)));
+    accept(damaged, wire(new HostCommand(MessageType.PING, 5, 6)));
     assertThat(calls)
-        .containsExactly(new HostCommand.Stop(4).toString(), new HostCommand.Ping(5, 6).toString());
+        .containsExactly(
+            new HostCommand(MessageType.STOP, 4, 0).toString(),
+            new HostCommand(MessageType.PING, 5, 6).toString());
     assertThat(decoder.droppedFrames()).isEqualTo(3);
   }
 
@@ -112,8 +119,8 @@ class CommandDecoderTest {
     SplittableRandom random = new SplittableRandom(7);
     byte[] noise = new byte[1_000_000];
     random.nextBytes(noise);
-    accept(noise, wire(new HostCommand.Stop(4)));
-    assertThat(calls).endsWith(new HostCommand.Stop(4).toString());
+    accept(noise, wire(new HostCommand(MessageType.STOP, 4, 0)));
+    assertThat(calls).endsWith(new HostCommand(MessageType.STOP, 4, 0).toString());
     assertThat(calls).hasSizeLessThan(5);
     assertThat(decoder.droppedFrames()).isGreaterThan(3000);
   }

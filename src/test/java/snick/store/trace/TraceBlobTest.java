@@ -159,7 +159,13 @@ class TraceBlobTest {
   @Test
   void whatCameBeforeComesBackExactly() {
     Before before =
-        new Before(1, -1, 0, 1, -0.0, 1e-3, 7.25, true, false, 3.125e6 + 1.0 / 16, zero());
+        new Before(
+            1,
+            -1,
+            0,
+            new Before.AtRest(1, -0.0, 1e-3, 7.25, true, false),
+            3.125e6 + 1.0 / 16,
+            zero());
     Trace trace =
         new Trace(
             new long[] {5, 9}, new int[] {1, 2}, new boolean[2], List.of(), Optional.of(before));

@@ -63,7 +63,7 @@ class DoorkeeperTest {
         ""
       })
   void refusesEveryOtherName(String host) {
-    Answer.Problem refusal = keeper.refuse(get(host)).orElseThrow();
+    HttpAnswer.Problem refusal = keeper.refuse(get(host)).orElseThrow();
     assertThat(refusal.status()).isEqualTo(403);
     assertThat(told(refusal.why())).contains("--http-name");
   }

@@ -18,7 +18,8 @@ class EventHubTest {
   private static final Instant STARTED = Instant.parse("2026-05-04T12:00:00Z");
 
   private final EventHub hub =
-      new EventHub(STARTED, () -> List.of(new Event(Event.Kind.BENCH, "{\"now\":1}")));
+      new EventHub(
+          STARTED, () -> List.of(new ServerSentEvent(ServerSentEvent.Kind.BENCH, "{\"now\":1}")));
 
   @Test
   void greetsWithThePresentState() throws Exception {
@@ -58,7 +59,7 @@ class EventHubTest {
   void aSlowViewerLosesTheOldestPointsAndIsToldHowMany() throws Exception {
     Viewer slow = hub.admit(Optional.empty()).orElseThrow();
     for (int i = 1; i <= 100; i++) {
-      hub.publish(new Event(Event.Kind.POINTS, "{\"p\":" + i + "}"));
+      hub.publish(new ServerSentEvent(ServerSentEvent.Kind.POINTS, "{\"p\":" + i + "}"));
     }
     assertThat(read(slow, 66))
         .contains("event: missed\ndata: {\"frames\":36}\n\n")
@@ -72,7 +73,7 @@ class EventHubTest {
     Viewer slow = hub.admit(Optional.empty()).orElseThrow();
     cuts(100);
     for (int i = 0; i < 1000; i++) {
-      hub.publish(new Event(Event.Kind.BENCH, "{\"bench\":" + i + "}"));
+      hub.publish(new ServerSentEvent(ServerSentEvent.Kind.BENCH, "{\"bench\":" + i + "}"));
     }
     String text = read(slow, 101);
     assertThat(text.split("event: cut", -1)).hasSize(101);
@@ -123,7 +124,7 @@ class EventHubTest {
 
   private void cuts(int count) {
     for (int i = 1; i <= count; i++) {
-      hub.publish(new Event(Event.Kind.CUT, "{\"cut\":" + i + "}"));
+      hub.publish(new ServerSentEvent(ServerSentEvent.Kind.CUT, "{\"cut\":" + i + "}"));
     }
   }
 

@@ -35,7 +35,7 @@ class LoopbackServerTest {
       TestBench.await("one who watches", () -> hub.watching() == 1);
       String megabyte = "x".repeat(1 << 20);
       for (int i = 0; i < 40; i++) {
-        hub.publish(new Event(Event.Kind.POINTS, megabyte));
+        hub.publish(new ServerSentEvent(ServerSentEvent.Kind.POINTS, megabyte));
       }
       TestBench.await("a write that hangs", LoopbackServerTest::writing);
 
@@ -62,7 +62,7 @@ class LoopbackServerTest {
         TestBench.await(
             "nobody who watches",
             () -> {
-              hub.publish(new Event(Event.Kind.POINTS, "{}"));
+              hub.publish(new ServerSentEvent(ServerSentEvent.Kind.POINTS, "{}"));
               return hub.watching() == 0;
             });
       }
@@ -94,7 +94,7 @@ class LoopbackServerTest {
         new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
         new Site() {
           @Override
-          public Optional<Answer.Problem> refuse(Request head) {
+          public Optional<HttpAnswer.Problem> refuse(Request head) {
             return Optional.empty();
           }
 
@@ -104,8 +104,8 @@ class LoopbackServerTest {
           }
 
           @Override
-          public Answer answer(Request whole) {
-            return new Answer.Stream(hub.admit(Optional.empty()).orElseThrow());
+          public HttpAnswer answer(Request whole) {
+            return new HttpAnswer.Stream(hub.admit(Optional.empty()).orElseThrow());
           }
         });
   }

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import snick.frame.binary.HostFrames;
 import snick.frame.message.HostCommand;
+import snick.frame.message.MessageType;
 import snick.virtualrig.Heard;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
@@ -183,7 +184,7 @@ class PseudoTerminalIT {
   /** The device answers, so it knows that somebody reads: from here on nothing goes unheard. */
   private static void greet(SerialPort port, Heard host) {
     int before = host.answers.size();
-    byte[] ping = new HostFrames().encode(new HostCommand.Ping(1, 99));
+    byte[] ping = new HostFrames().encode(new HostCommand(MessageType.PING, 1, 99));
     port.writeBytes(ping, ping.length);
     listen(port, host, () -> host.answers.size() > before);
   }

@@ -27,7 +27,9 @@ class FaultTest {
   void bitErrorsSpoilFramesAndEndWhenToldTo() {
     rig.inject(new Fault.BitErrors(1e-3));
     rig.play(4000);
-    long bad = host.decoder.tally().badChecks() + host.decoder.tally().malformed();
+    long bad =
+        host.decoder.tally().thrownAway().badChecks()
+            + host.decoder.tally().thrownAway().malformed();
     assertThat(bad).isBetween(100L, 500L);
     rig.inject(new Fault.BitErrors(0));
     rig.play(8);
@@ -97,7 +99,10 @@ class FaultTest {
     rig.play(98);
     rig.inject(new Fault.Reset(Status.ResetCause.BROWN_OUT, true));
     rig.play(4 + 9);
-    assertThat(host.decoder.tally().malformed() + host.decoder.tally().badChecks()).isEqualTo(1);
+    assertThat(
+            host.decoder.tally().thrownAway().malformed()
+                + host.decoder.tally().thrownAway().badChecks())
+        .isEqualTo(1);
     assertThat(host.hellos).as("a delimiter goes before hello").hasSize(2);
     assertThat(host.counts).hasSize(96 + 9);
   }

@@ -114,7 +114,7 @@ class MechanicsOfRigTest {
   @Test
   void aHandCurvesAsItsSettingSays() {
     double[] even = readings(CLEAN, 4, Action.Cut.ofGramForce(200, 100));
-    RigSettings curved = CLEAN.with(HandSettings.MOTOR.with(new Steadiness(1, 0, 0, 0, 1)));
+    RigSettings curved = CLEAN.with(HandSettings.MOTOR.with(new HandSteadiness(1, 0, 0, 0, 1)));
     double[] seen = readings(curved, 4, Action.Cut.ofGramForce(200, 100));
     int at = breakIndex(1);
     assertThat(seen[at - 2] - seen[at - 12]).as("twice the rate").isCloseTo(2.0, within(0.02));
@@ -123,7 +123,7 @@ class MechanicsOfRigTest {
 
   @Test
   void aHandPausesAsOftenAndLongAsItsSettingSays() {
-    RigSettings pausing = CLEAN.with(HandSettings.MOTOR.with(new Steadiness(0, 3, 0.25, 0, 1)));
+    RigSettings pausing = CLEAN.with(HandSettings.MOTOR.with(new HandSteadiness(0, 3, 0.25, 0, 1)));
     readings(CLEAN, 4, Action.Cut.ofGramForce(200, 100));
     double[] seen = readings(pausing, 4, Action.Cut.ofGramForce(200, 100));
     assertThat(truths.get(1).breakNanos() - truths.get(0).breakNanos())
@@ -137,7 +137,7 @@ class MechanicsOfRigTest {
 
   @Test
   void aSlipLosesItsForceAtOnce() {
-    Steadiness slipping = new Steadiness(0, 0, 0, 4, 10);
+    HandSteadiness slipping = new HandSteadiness(0, 0, 0, 4, 10);
     StickSlip slips = new StickSlip(slipping, new Random(3));
     double sum = 0;
     int falls = 0;

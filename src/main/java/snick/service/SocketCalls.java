@@ -4,7 +4,7 @@ import com.sun.jna.Native;
 import com.sun.jna.NativeLong;
 
 /** The few calls that a datagram to a socket in the file system needs (Linux). */
-final class Libc {
+final class SocketCalls {
   static final int AF_UNIX = 1;
   static final int SOCK_DGRAM = 2;
   static final int SOCK_CLOEXEC = 0x80000;
@@ -12,10 +12,10 @@ final class Libc {
   static final int MSG_NOSIGNAL = 0x4000;
 
   static {
-    Native.register(Libc.class, "c");
+    Native.register(SocketCalls.class, "c");
   }
 
-  private Libc() {}
+  private SocketCalls() {}
 
   /** The error number of this thread's last call. */
   static int lastError() {

@@ -1,8 +1,8 @@
 package snick.virtualrig.settings;
 
 /** Range checks of settings and actions, written so that NaN fails. */
-public final class Range {
-  private Range() {}
+public final class SettingRange {
+  private SettingRange() {}
 
   public static void check(String what, double value, double least, double most) {
     if (!(value >= least && value <= most)) {

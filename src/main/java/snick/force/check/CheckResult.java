@@ -14,7 +14,7 @@ import snick.phrase.Phrase;
  * @param meaning what it means
  * @param remedy what to do; empty if nothing
  */
-public record Finding(
+public record CheckResult(
     Check check,
     Grade grade,
     Phrase measured,

@@ -7,7 +7,7 @@ import snick.virtualrig.settings.Parting;
  * Force at the filament after the break: it lets go as its parting law says, wholly or first to a
  * shoulder.
  */
-public final class Fall {
+public final class ForceAfterBreak {
   private static final double SHOULDER_SECONDS = 0.12;
   private static final double SHOULDER_SHARE = 0.45;
   private static final int POINTS = 8;
@@ -18,7 +18,7 @@ public final class Fall {
   private final Parting parting;
   private final double partingSeconds;
 
-  private Fall(
+  private ForceAfterBreak(
       FixtureSettings fixture, double breakGramForce, double shoulderRise, double shoulderSeconds) {
     this.breakGramForce = breakGramForce;
     this.shoulderRise = shoulderRise;
@@ -28,14 +28,14 @@ public final class Fall {
   }
 
   /** From this force to nothing. */
-  public static Fall of(FixtureSettings fixture, double breakGramForce) {
-    return new Fall(fixture, breakGramForce, 0, 0);
+  public static ForceAfterBreak of(FixtureSettings fixture, double breakGramForce) {
+    return new ForceAfterBreak(fixture, breakGramForce, 0, 0);
   }
 
   /** A remaining strand carries on with its share of the loading rate before it parts as well. */
-  static Fall inTwoSteps(
+  static ForceAfterBreak inTwoSteps(
       FixtureSettings fixture, double breakGramForce, double rateGramForcePerSecond) {
-    return new Fall(
+    return new ForceAfterBreak(
         fixture, breakGramForce, SHOULDER_SHARE * rateGramForcePerSecond, SHOULDER_SECONDS);
   }
 

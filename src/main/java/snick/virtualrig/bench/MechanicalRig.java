@@ -17,7 +17,7 @@ import snick.virtualrig.settings.HandSettings;
  * The mechanical side: takes actions one after the other and says what force the cell feels. Pure,
  * for one thread.
  */
-public final class Bench implements Motion.Witness {
+public final class MechanicalRig implements LoadCourse.Witness {
   /** Share of a hanging mass's weight that its buoyancy in air takes away (OIML D 28). */
   private static final double BUOYANCY_SHARE = 1.2 / 8000;
 
@@ -29,7 +29,7 @@ public final class Bench implements Motion.Witness {
   private final Consumer<Fault> faults;
   private final Optional<Oscillator> oscillator;
   private final Residue residue = new Residue();
-  private Motion motion = new Standing(0, 0);
+  private LoadCourse motion = new Standing(0, 0);
   private double hangingGramForce;
   private double nowSeconds;
   private long finishedActions;
@@ -40,7 +40,7 @@ public final class Bench implements Motion.Witness {
    * @param truths told of every event, its time in ns since the bench began
    * @param faults told of every fault in the script
    */
-  public Bench(
+  public MechanicalRig(
       HandSettings hand,
       FixtureSettings fixture,
       Random random,
@@ -131,13 +131,13 @@ public final class Bench implements Motion.Witness {
     }
   }
 
-  private Motion cutting(Action.Cut cut) {
+  private LoadCourse cutting(Action.Cut cut) {
     double strength = cut.strength().gramForce();
     Hand hand = hand(cut.rateGramForcePerSecond(), strength);
     return new Cutting(fixture, cut, hand, new Filament(fixture, strength, cut.dips(), random));
   }
 
-  private Motion releasing(Action.Release release) {
+  private LoadCourse releasing(Action.Release release) {
     double peak = release.peak().gramForce();
     return new Releasing(
         release,
@@ -155,15 +155,15 @@ public final class Bench implements Motion.Witness {
         random);
   }
 
-  private Motion hanging(Action.Hang hang) {
+  private LoadCourse hanging(Action.Hang hang) {
     double before = hangingGramForce;
     double newtons =
         hang.mass().kilograms() * fixture.gravityMetresPerSecondSquared() * (1 - BUOYANCY_SHARE);
     hangingGramForce = Force.ofNewtons(newtons).gramForce();
-    return new Settling(before, hangingGramForce);
+    return new SwingingMass(before, hangingGramForce);
   }
 
-  private Motion threadCutting() {
+  private LoadCourse threadCutting() {
     double before = hangingGramForce;
     hangingGramForce = 0;
     return before > 0 ? new ThreadCutting(fixture, before) : new Standing(0, 0);

@@ -15,7 +15,7 @@ import snick.phrase.Words;
  *
  * @param personal whether free notes are told too
  */
-public record Noted(boolean personal, Words words) {
+public record NotedInWords(boolean personal, Words words) {
   public String blade(Blade blade) {
     List<String> parts = new ArrayList<>(List.of(blade.label()));
     text(parts, blade.steel());

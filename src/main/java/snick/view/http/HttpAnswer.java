@@ -9,7 +9,7 @@ import snick.phrase.Phrase;
 import snick.phrase.Words;
 
 /** What is sent back. */
-public sealed interface Answer {
+public sealed interface HttpAnswer {
   /**
    * A complete answer.
    *
@@ -18,7 +18,7 @@ public sealed interface Answer {
    * @param body as sent
    */
   @SuppressWarnings("ArrayRecordComponent") // never compared
-  record Whole(int status, Map<String, String> headers, byte[] body) implements Answer {
+  record Whole(int status, Map<String, String> headers, byte[] body) implements HttpAnswer {
     /** This answer with one more header. */
     public Whole with(String name, String value) {
       Map<String, String> more = new TreeMap<>(headers);
@@ -38,7 +38,7 @@ public sealed interface Answer {
   }
 
   /** An event stream that stays open: {@code viewer} writes it. */
-  record Stream(Viewer viewer) implements Answer {}
+  record Stream(Viewer viewer) implements HttpAnswer {}
 
   /** Text of media type {@code type}. */
   static Whole of(int status, String type, String text) {
@@ -81,7 +81,7 @@ public sealed interface Answer {
    * @param near names that may be meant; if there are any, this asks back: sent once more with
    *     {@code new} true, the act is done
    */
-  record Problem(int status, Phrase why, List<String> near) implements Answer {
+  record Problem(int status, Phrase why, List<String> near) implements HttpAnswer {
     /** In the language of {@code words}. */
     public Whole in(Words words) {
       Map<String, Object> document = Json.object("status", status, "detail", words.say(why));

@@ -12,7 +12,7 @@ import snick.sample.Rail;
 import snick.sample.SampleSink;
 
 /** The samples of a few minutes, to be looked at again. One thread. */
-final class SampleLog implements SampleSink {
+final class KeptSamples implements SampleSink {
   private static final int HIGHEST_CODE = 0x7FFFFF;
   private static final int LOWEST_CODE = -0x800000;
   private static final int MOST_SAMPLES = 2_000_000;

@@ -4,7 +4,7 @@ package snick.virtualrig.bench;
  * A hanging mass is put on, changed or taken off: the load swings and settles. Decay and swing are
  * turned on from step to step while the steps are alike.
  */
-final class Settling implements Motion {
+final class SwingingMass implements LoadCourse {
   private static final double DECAY_SECONDS = 0.12;
   private static final double SWING_HERTZ = 6;
   private static final double SWING_SHARE = 0.2;
@@ -21,7 +21,7 @@ final class Settling implements Motion {
   private double sineEachStep;
   private double quarterLater;
 
-  Settling(double fromGramForce, double toGramForce) {
+  SwingingMass(double fromGramForce, double toGramForce) {
     this.fromGramForce = fromGramForce;
     this.toGramForce = toGramForce;
   }

@@ -14,7 +14,7 @@ import snick.cut.response.Response;
  * An event that was a loading, read through; its force is still to be estimated. Holds all that the
  * cut needs of the event, which goes on to the next. Used by one thread after the other.
  */
-final class Finding {
+final class FoundLoading {
   private static final int FEW_RAMP_SAMPLES = 8;
   private static final double LARGE_CORRECTION = 0.1;
   private static final double LARGE_UNCERTAINTY = 0.02;
@@ -38,16 +38,16 @@ final class Finding {
   private final Trace trace;
   private Response response = Response.unknown();
 
-  Finding(Event event, EventReading reading, Outcome outcome, int number) {
+  FoundLoading(Event event, EventReading reading, Outcome outcome, int number) {
     this.number = number;
     this.outcome = outcome;
     r = reading;
-    triggerCounts = event.before().bandCounts();
+    triggerCounts = event.before().rest().bandCounts();
     levelAfterCounts = event.levelAfterCounts();
     anyOverrange = event.anyOverrange();
     restEnd = restEnd(event);
     trace = new Trace(event);
-    flag(Flag.ZERO_UNSURE, !event.before().sure() || r.zero.crept());
+    flag(Flag.ZERO_UNSURE, !event.before().rest().sure() || r.zero.crept());
     flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
     double moved = Math.abs(levelAfterCounts - r.zero.counts());
     flag(Flag.ZERO_MOVED, event.fallen() && moved > MOVED_NOISES * r.noise);

@@ -8,7 +8,7 @@ import snick.store.database.UtcNanos;
 import snick.store.record.CutSelection;
 
 /** A WHERE clause on a table named c (cut) that grows, and its parameters. */
-final class Condition {
+final class WhereClause {
   private static final String BY_TIME = " ORDER BY c.occurred_at_utc_ns DESC, c.id DESC";
 
   /** The unary plus keeps SQLite from walking all cuts by time to find the few of a session. */
@@ -34,12 +34,12 @@ final class Condition {
   private final List<Consumer<Query>> bindings = new ArrayList<>();
   private final String order;
 
-  private Condition(String order) {
+  private WhereClause(String order) {
     this.order = order;
   }
 
-  static Condition of(CutSelection selection) {
-    Condition condition = new Condition(selection.isByJournal() ? FEW_BY_TIME : BY_TIME);
+  static WhereClause of(CutSelection selection) {
+    WhereClause condition = new WhereClause(selection.isByJournal() ? FEW_BY_TIME : BY_TIME);
     selection.recordingId().ifPresent(id -> condition.and("c.recording = ?", id));
     selection.from().ifPresent(t -> condition.and("c.occurred_at_utc_ns >= ?", UtcNanos.of(t)));
     selection.before().ifPresent(t -> condition.and("c.occurred_at_utc_ns < ?", UtcNanos.of(t)));
@@ -67,7 +67,7 @@ final class Condition {
     bindings.add(binding);
   }
 
-  Condition and(String comparison, long... values) {
+  WhereClause and(String comparison, long... values) {
     sql.append(" AND ").append(comparison);
     for (long value : values) {
       bindings.add(query -> query.whole(value));

@@ -19,7 +19,7 @@ import snick.phrase.NotAccepted;
  * @param standardUncertaintyNewtons of the difference, N
  * @param limitNewtons largest difference that passes, N
  */
-public record Verification(
+public record MassCheck(
     String calibrationId,
     double expectedNewtons,
     double measuredNewtons,
@@ -51,7 +51,7 @@ public record Verification(
    * @throws IllegalArgumentException if the calibration is not bound to a rig, or the load lies
    *     outside its range
    */
-  public static Verification of(
+  public static MassCheck of(
       Calibration calibration,
       Load.Exerted load,
       HeldReading zero,
@@ -85,7 +85,7 @@ public record Verification(
         relativeLimit.isPresent()
             ? Range.require("limit", relativeLimit.getAsDouble(), 1e-9, 1, "(relative)") * expected
             : u.coverageFactor() * combined;
-    return new Verification(calibration.id(), expected, measured, combined, limit);
+    return new MassCheck(calibration.id(), expected, measured, combined, limit);
   }
 
   private static int polarity(Optional<RigSetting> boundTo) {

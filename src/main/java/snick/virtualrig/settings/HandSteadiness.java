@@ -10,16 +10,16 @@ package snick.virtualrig.settings;
  * @param slipGramForce force that a slip loses at once after the edge stuck, gf, 0 to 50
  * @param slipsPerSecond mean number of slips, 0.1 to 100
  */
-public record Steadiness(
+public record HandSteadiness(
     double curve, int pauses, double pauseSeconds, double slipGramForce, double slipsPerSecond) {
   /** An even speed without stops or slips. */
-  public static final Steadiness EVEN = new Steadiness(0, 0, 0, 0, 1);
+  public static final HandSteadiness EVEN = new HandSteadiness(0, 0, 0, 0, 1);
 
-  public Steadiness {
-    Range.check("curve of the loading", curve, -0.8, 4);
-    Range.check("pauses", pauses, 0, 10);
-    Range.check("pause, s,", pauseSeconds, 0, 2);
-    Range.check("slip, gf,", slipGramForce, 0, 50);
-    Range.check("slips a second", slipsPerSecond, 0.1, 100);
+  public HandSteadiness {
+    SettingRange.check("curve of the loading", curve, -0.8, 4);
+    SettingRange.check("pauses", pauses, 0, 10);
+    SettingRange.check("pause, s,", pauseSeconds, 0, 2);
+    SettingRange.check("slip, gf,", slipGramForce, 0, 50);
+    SettingRange.check("slips a second", slipsPerSecond, 0.1, 100);
   }
 }

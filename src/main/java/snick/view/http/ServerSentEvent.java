@@ -8,7 +8,7 @@ import java.util.Locale;
  * @param kind what it is
  * @param data one line of JSON
  */
-public record Event(Kind kind, String data) {
+public record ServerSentEvent(Kind kind, String data) {
   /** What an event is, and what may become of it on the way. */
   public enum Kind {
     /** A stored cut. Numbered, and kept for those who come back. */

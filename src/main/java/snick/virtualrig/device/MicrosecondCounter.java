@@ -1,14 +1,14 @@
 package snick.virtualrig.device;
 
 /** The device's microsecond counter: starts where it likes, runs a little fast, wraps. */
-public final class DeviceClock {
+public final class MicrosecondCounter {
   private static final long WRAP_MASK = 0xFFFF_FFFFL;
 
   private final double rate;
   private long startMicros;
   private long originNanos;
 
-  public DeviceClock(double errorPpm, long startMicros) {
+  public MicrosecondCounter(double errorPpm, long startMicros) {
     this.rate = 1 + errorPpm * 1e-6;
     this.startMicros = startMicros;
   }

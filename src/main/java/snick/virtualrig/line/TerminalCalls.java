@@ -14,7 +14,7 @@ import com.sun.jna.Pointer;
  * jna.boot.library.path} with {@code jna.nounpack=true} a copy on disk. A copy in the system's
  * folders is not taken ({@code jna.nosys} is true by default), since its version may differ.
  */
-final class Libc {
+final class TerminalCalls {
   static final int O_RDWR = 2;
   static final int O_NOCTTY = Platform.isMac() ? 0x20000 : 0x100;
   static final int O_NONBLOCK = Platform.isMac() ? 0x4 : 0x800;
@@ -38,10 +38,10 @@ final class Libc {
   static final int POLLFD_REVENTS_OFFSET = 6;
 
   static {
-    Native.register(Libc.class, "c");
+    Native.register(TerminalCalls.class, "c");
   }
 
-  private Libc() {}
+  private TerminalCalls() {}
 
   /** The error number of this thread's last call. */
   static int lastError() {

@@ -3,10 +3,10 @@ package snick.cli.terminal;
 import picocli.CommandLine.IVersionProvider;
 
 /** The version from the jar's manifest. */
-public final class Version implements IVersionProvider {
+public final class ProgramVersion implements IVersionProvider {
   /** Version of this build, {@code development} outside a jar. */
   public static String text() {
-    String version = Version.class.getPackage().getImplementationVersion();
+    String version = ProgramVersion.class.getPackage().getImplementationVersion();
     return version == null ? "development" : version;
   }
 

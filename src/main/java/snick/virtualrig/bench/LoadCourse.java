@@ -3,7 +3,7 @@ package snick.virtualrig.bench;
 import java.util.OptionalDouble;
 
 /** One action under way: the force on the cell while it lasts. */
-interface Motion {
+interface LoadCourse {
   /** Let time pass; the mean force during the step, gf. */
   double advance(double stepSeconds, Witness witness);
 

@@ -25,7 +25,7 @@ import snick.store.record.Derivation;
  *
  * @param <R> what a row tells of
  */
-public final class Table<R> {
+public final class PackageTable<R> {
   /** A sample of a cut; {@code newtons} is NaN for none. */
   public record Sample(int cut, int index, long nanos, int counts, double newtons) {}
 
@@ -35,10 +35,11 @@ public final class Table<R> {
   /** Samples of a cut that stood at the end of the range, the last included. */
   public record Run(int cut, int first, int last) {}
 
-  public static final Table<PackagedCut> CUTS = cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
+  public static final PackageTable<PackagedCut> CUTS =
+      cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
 
-  public static final Table<Sample> TRACES =
-      new Table<>(
+  public static final PackageTable<Sample> TRACES =
+      new PackageTable<>(
           "traces.csv",
           "One row a sample: the raw readings of every cut, from some rest before to some rest after",
           List.of("cut", "sample"),
@@ -58,8 +59,8 @@ public final class Table<R> {
                       Sample::newtons)
                   .atTimes()));
 
-  public static final Table<Missing> GAPS =
-      new Table<>(
+  public static final PackageTable<Missing> GAPS =
+      new PackageTable<>(
           "gaps.csv",
           "One row a stretch in which samples of a cut are missing",
           List.of("cut", "gap"),
@@ -68,7 +69,7 @@ public final class Table<R> {
               Attribute.whole("gap", "Number of the gap in its cut, from 1", Missing::number),
               Attribute.<Missing>text(
                       "cause", "Why they are missing", m -> causeWord(m.gap().cause()))
-                  .among(Stream.of(Gap.Cause.values()).map(Table::causeWord).toList()),
+                  .among(Stream.of(Gap.Cause.values()).map(PackageTable::causeWord).toList()),
               Attribute.seconds(
                   "from_s",
                   "Time of the last sample before, on the axis of t_s",
@@ -82,8 +83,8 @@ public final class Table<R> {
                   "Samples known to be lost, 0 if unknown",
                   m -> m.gap().lostSamples())));
 
-  public static final Table<Run> OVERRANGE =
-      new Table<>(
+  public static final PackageTable<Run> OVERRANGE =
+      new PackageTable<>(
           "overrange.csv",
           "One row a run of samples that stood at the end of the converter's range",
           List.of("cut", "first_sample"),
@@ -92,18 +93,19 @@ public final class Table<R> {
               Attribute.whole("first_sample", "First sample of the run", Run::first),
               Attribute.whole("last_sample", "Last sample of the run", Run::last)));
 
-  public static final Table<BeforeRow> BEFORE =
-      new Table<>(
+  public static final PackageTable<BeforeRow> BEFORE =
+      new PackageTable<>(
           "before.csv",
           "One row a cut with a trace: what the stream had told before it began. With the trace and the"
               + " response of the rig it is all that the cut's row in cuts.csv is derived from",
           List.of("cut"),
           BeforeRow.columns());
 
-  public static final Table<PackagedResult> HISTORY =
+  public static final PackageTable<PackagedResult> HISTORY =
       history(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
 
-  public static final List<Table<?>> ALL = List.of(CUTS, TRACES, BEFORE, GAPS, OVERRANGE, HISTORY);
+  public static final List<PackageTable<?>> ALL =
+      List.of(CUTS, TRACES, BEFORE, GAPS, OVERRANGE, HISTORY);
 
   private final String file;
   private final String title;
@@ -111,7 +113,7 @@ public final class Table<R> {
   private final List<Attribute<R>> columns;
   private final Map<String, Integer> places = new LinkedHashMap<>();
 
-  private Table(String file, String title, List<String> key, List<Attribute<R>> columns) {
+  private PackageTable(String file, String title, List<String> key, List<Attribute<R>> columns) {
     this.file = file;
     this.title = title;
     this.key = key;
@@ -120,9 +122,9 @@ public final class Table<R> {
   }
 
   /** The table of cuts whose results and forces have these attributes. */
-  public static Table<PackagedCut> cuts(
+  public static PackageTable<PackagedCut> cuts(
       List<Attribute<Derivation>> derived, List<Attribute<CutForce>> forces) {
-    return new Table<>(
+    return new PackageTable<>(
         "cuts.csv",
         "One row a cut: where it belongs and what was found in its trace",
         List.of("cut"),
@@ -166,15 +168,15 @@ public final class Table<R> {
                 "calibration",
                 "Number of the calibration in calibration.json",
                 PackagedCut::calibration),
-            forces.stream().map(a -> a.ofSome(row -> row.cut().force().map(f -> f.force()))),
+            forces.stream().map(a -> a.ofSome(row -> row.cut().force())),
             Attribute.whole(
                 "samples", "Rows of the cut in traces.csv", row -> row.cut().samples())));
   }
 
   /** The table of what was derived before. */
-  private static Table<PackagedResult> history(
+  private static PackageTable<PackagedResult> history(
       List<Attribute<Derivation>> derived, List<Attribute<CutForce>> forces) {
-    return new Table<>(
+    return new PackageTable<>(
         "history.csv",
         "One row what was derived from a cut before what stands in cuts.csv, oldest first",
         List.of("cut", "row"),
@@ -205,7 +207,7 @@ public final class Table<R> {
                 TIME,
                 "",
                 "When the force was stored",
-                row -> row.earlier().force().map(f -> f.derivedAt()))));
+                row -> row.earlier().force().map(f -> f.createdAt()))));
   }
 
   private static <R> List<Attribute<R>> columns(

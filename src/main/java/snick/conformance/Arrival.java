@@ -5,14 +5,14 @@ import snick.frame.message.Hello;
 import snick.frame.message.Status;
 
 /** One message of the device, with the host's time of its arrival. */
-sealed interface Event {
+sealed interface Arrival {
   /** Host time of arrival, ns. */
   long nanos();
 
-  record SaidHello(long nanos, Hello hello) implements Event {}
+  record SaidHello(long nanos, Hello hello) implements Arrival {}
 
   record Samples(long nanos, long sequence, long firstMicros, long spanMicros, int n)
-      implements Event {
+      implements Arrival {
     private static final long MASK_32 = 0xFFFF_FFFFL;
 
     long nextSequence() {
@@ -24,7 +24,7 @@ sealed interface Event {
     }
   }
 
-  record Reported(long nanos, Status status) implements Event {}
+  record Reported(long nanos, Status status) implements Arrival {}
 
-  record Answered(long nanos, Answer answer) implements Event {}
+  record Answered(long nanos, Answer answer) implements Arrival {}
 }
