@@ -74,7 +74,7 @@ public final class BreakEstimator {
   /** By what share of the force a reading may rise above the loading's line at once. */
   private static final double JUMP_SHARE = 0.15;
 
-  /** And of the noise. */
+  /** And of the noise, and of how far those before swing about that line. */
   private static final double JUMP_NOISES = 8;
 
   /** What sampling leaves open of the instant of a fall that is wide, periods (an assumption). */
@@ -89,9 +89,6 @@ public final class BreakEstimator {
   /** Of the greatest difference, what is not known of the instant (an assumption). */
   private static final double TAIL_SHARE = 0.5;
 
-  /** No filter lets a fall from one reading to the next end so far under the level after. */
-  private static final double UNFILTERED_SWING = 0.3;
-
   /** Standard deviation of an instant anywhere between two readings, periods: 1/√12. */
   private static final double BETWEEN_PERIODS_U = 0.29;
 
@@ -99,14 +96,6 @@ public final class BreakEstimator {
   private static final double WIDE_PERIODS = 1.25;
 
   private static final double BETWEEN_PERIODS = 0.75;
-
-  /**
-   * An estimate farther below the largest reading than so many of its uncertainties and noises has
-   * missed how the loading went on.
-   */
-  private static final double BELOW_U = 1;
-
-  private static final double BELOW_NOISES = 2;
 
   /** One above so many times the largest reading tells nothing. */
   private static final double MOST_HEIGHTS = 4;
@@ -139,11 +128,8 @@ public final class BreakEstimator {
     ForceAtBreak e = carriedOn(l);
     double top = largest(l);
     double u = e.budget().standardUncertaintyCounts();
-    if (!(e.forceCounts() < MOST_HEIGHTS * top && u < UNSURE_SHARE * e.forceCounts())) {
-      return unsure(e, top);
-    }
-    double below = top - e.forceCounts() - BELOW_NOISES * l.noiseCounts();
-    return below > BELOW_U * u ? e.reaching(top, below) : e;
+    boolean told = e.forceCounts() < MOST_HEIGHTS * top && u < UNSURE_SHARE * e.forceCounts();
+    return told ? e : unsure(e, top);
   }
 
   /** Anything from the largest reading to three times as much. */
@@ -172,7 +158,7 @@ public final class BreakEstimator {
     Extrapolation.Course c = on.at(near - l.timeSeconds()[last]);
     double height = Math.max(c.counts() - area.levelCounts(), noise);
     Instant instant = instant(area, l, last, c, near).with(noiseAndSampling(l, area, height));
-    if (betweenReadings(l, area)) {
+    if (l.fall().bottom() == l.fall().top() + 1) {
       instant = instant.and(new Instant(middleSeconds(l), BETWEEN_PERIODS_U * l.periodSeconds()));
     }
     c = on.at(instant.seconds() - l.timeSeconds()[last]);
@@ -197,14 +183,7 @@ public final class BreakEstimator {
     return Math.hypot(area.noiseSeconds(height), samplingSeconds(l));
   }
 
-  /**
-   * Whether the reading fell at once from the loading far below the level after: no filter joins
-   * the two readings, so it parted between them, whatever the swings that follow add up to.
-   */
-  private static boolean betweenReadings(Loading l, EqualArea area) {
-    return l.fall().bottom() == l.fall().top() + 1 && area.swingShare() > UNFILTERED_SWING;
-  }
-
+  /** Between the two readings of a fall at once, whatever the swings that follow add up to. */
   private static double middleSeconds(Loading l) {
     return 0.5 * (l.timeSeconds()[l.fall().top()] + l.timeSeconds()[l.fall().bottom()]);
   }
@@ -283,20 +262,30 @@ public final class BreakEstimator {
 
   /** Leaves out readings before the bottom that stand above what any loading does at once. */
   private void leaveOutJumps(Loading l) {
-    int last = Math.max(l.onset() + 1, l.fall().top() - 2);
-    int from = Math.max(l.onset() + 1, last - LINE_READINGS + 1);
-    EarlyCourse course = course(l, Math.min(from, last - 1), last);
+    int last = beforeFall(l);
+    EarlyCourse course = latest(l, last);
     double end = l.timeSeconds()[last];
+    double jump = JUMP_NOISES * Math.hypot(l.noiseCounts(), course.scatterCounts());
     for (int i = last + 1; i < l.fall().bottom(); i++) {
       double line = course.lineAfter(l.timeSeconds()[i] - end);
-      l.usable()[i] &= l.counts()[i] - line < JUMP_SHARE * line + JUMP_NOISES * l.noiseCounts();
+      l.usable()[i] &= l.counts()[i] - line < JUMP_SHARE * line + jump;
     }
+  }
+
+  private static int beforeFall(Loading l) {
+    return Math.max(l.onset() + 1, l.fall().top() - 2);
+  }
+
+  /** Few readings up to one, whatever the hand did earlier. */
+  private EarlyCourse latest(Loading l, int last) {
+    int from = Math.max(l.onset() + 1, last - LINE_READINGS + 1);
+    return course(l, Math.min(from, last - 1), last);
   }
 
   /** Last reading that the fall has not touched: surely not, or by what the readings show. */
   private int lastEarly(Loading l, EqualArea area) {
-    int last = Math.max(l.onset() + 1, l.fall().top() - 2);
-    EarlyCourse course = course(l, Math.min(l.onset() + 1, last - 1), last);
+    int last = beforeFall(l);
+    EarlyCourse course = latest(l, last);
     double instant = area.instant(last, course.lineAfter(0), course.slopeCountsPerSecond());
     int i = lastBefore(l, instant - FALL_BEGINS * l.fall().seconds());
     int most = lastBefore(l, instant - BOX_BEGINS * l.fall().seconds());

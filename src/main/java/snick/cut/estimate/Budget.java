@@ -23,11 +23,6 @@ public record Budget(
     return new Budget(courseCounts, backtestCounts, instantCounts, partingCounts, counts);
   }
 
-  /** The same with another doubt of how the loading went on. */
-  Budget withBacktest(double counts) {
-    return new Budget(courseCounts, counts, instantCounts, partingCounts, zeroCounts);
-  }
-
   /** All together, counts. */
   public double standardUncertaintyCounts() {
     return Math.hypot(Math.hypot(handCounts(), speedCounts()), zeroCounts);

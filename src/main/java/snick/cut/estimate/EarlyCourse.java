@@ -94,6 +94,11 @@ final class EarlyCourse {
     return offCounts;
   }
 
+  /** Root mean square of how far the bins lie off, counts. */
+  double scatterCounts() {
+    return Math.sqrt(Arrays.stream(offCounts).map(off -> off * off).average().orElse(0));
+  }
+
   /** The line so many seconds after the last reading, counts. */
   double lineAfter(double seconds) {
     return lineCounts + slopeCountsPerSecond * seconds;

@@ -9,13 +9,4 @@ package snick.cut.estimate;
  * @param budget what makes the uncertainty
  */
 public record ForceAtBreak(
-    double forceCounts, double instantSeconds, double loadingRateCountsPerSecond, Budget budget) {
-  /** The same at the largest reading, and that it lies so far above what was expected is doubt. */
-  ForceAtBreak reaching(double largestCounts, double aboveCounts) {
-    return new ForceAtBreak(
-        largestCounts,
-        instantSeconds,
-        loadingRateCountsPerSecond,
-        budget.withBacktest(aboveCounts));
-  }
-}
+    double forceCounts, double instantSeconds, double loadingRateCountsPerSecond, Budget budget) {}

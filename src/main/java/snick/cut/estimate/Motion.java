@@ -17,6 +17,8 @@ enum Motion {
   BROAD(12, 0.03),
   /** Sticking and slipping, rough at any scale. */
   ROUGH(6, 0.06),
+  /** The same, so quick that a line with more noise looks much like it. */
+  ROUGH_QUICK(6, 0.006),
   /**
    * A heavy fixture's own swinging, excited by an uneven touch: in the readings, not in the force.
    */
@@ -54,7 +56,7 @@ enum Motion {
     double fading = StrictMath.exp(-lengths);
     return switch (this) {
       case BROAD -> (1 + lengths + lengths * lengths / 3) * fading;
-      case ROUGH -> fading;
+      case ROUGH, ROUGH_QUICK -> fading;
       default -> fading * StrictMath.cos(TURN * hertz * apart);
     };
   }
