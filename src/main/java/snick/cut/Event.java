@@ -44,6 +44,15 @@ final class Event {
   /** Share of the band that begins an event below which the reading counts as fallen. */
   private static final double FALLEN_BAND = 0.5;
 
+  /** The band holds so many noises beside what swung or moved (RestTracker), of which … */
+  private static final double BAND_NOISES = 2.5;
+
+  /** … so much is calm still. */
+  private static final double CALM_BAND = 0.9;
+
+  /** A level that stays below this share of the peak is what a fall left. */
+  private static final double STOOD_SHARE = 0.5;
+
   private static final int MOST_SAMPLES = 1 << 20;
   private static final long STANDS_NANOS = 500_000_000L;
   private static final long MOVED_NANOS = 5_000_000_000L;
@@ -230,14 +239,15 @@ final class Event {
 
   /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
   private double calmCounts() {
-    double hum = 0.9 * (before.rest().bandCounts() - 2.5 * before.rest().noiseCounts());
+    double hum =
+        CALM_BAND * (before.rest().bandCounts() - BAND_NOISES * before.rest().noiseCounts());
     double spread = 2 * Math.sqrt(2 * StrictMath.log(course.memoryReadings())) + CALM_MARGIN;
     return Math.max(hum, spread * before.rest().noiseCounts());
   }
 
   /** Flat away from zero: after a fall that is its end; else it may be a level that moved. */
   private Step standing(int index, long nanos) {
-    boolean fell = flat.level() < 0.5 * peak;
+    boolean fell = flat.level() < STOOD_SHARE * peak;
     boolean otherWay = polarity == -before.usualPolarity();
     boolean small = peak < SMALL_NOISES * before.rest().noiseCounts() && flat.flatFor(MOVED_NANOS);
     if (!fell && !otherWay && !small) {

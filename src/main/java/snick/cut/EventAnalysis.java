@@ -6,6 +6,11 @@ import java.util.Optional;
 final class EventAnalysis {
   private static final double RELEASE_NOISES = 20;
 
+  /** A cut stands out of the rest band by so much, what is let go by so much. */
+  private static final double SHARP_BANDS = 1.2;
+
+  private static final double RELEASE_BANDS = 2;
+
   /** While the noise is known from a few readings only, more of it is asked for. */
   private static final double UNSURE_NOISES = 30;
 
@@ -58,12 +63,17 @@ final class EventAnalysis {
     double height = r.height();
     boolean clear = event.before().rest().sure() || height > UNSURE_NOISES * r.noise;
     boolean sharp =
-        outcome == Outcome.SEVERED && clear && height > 1.2 * event.before().rest().bandCounts();
+        outcome == Outcome.SEVERED
+            && clear
+            && height > SHARP_BANDS * event.before().rest().bandCounts();
     return height < settings.minimumForceCounts()
         || r.spikePair()
         || (!sharp && r.slow())
-        || (!sharp
-            && height < Math.max(RELEASE_NOISES * r.noise, 2 * event.before().rest().bandCounts()));
+        || (!sharp && height < releaseCounts(event, r));
+  }
+
+  private static double releaseCounts(Event event, EventReading r) {
+    return Math.max(RELEASE_NOISES * r.noise, RELEASE_BANDS * event.before().rest().bandCounts());
   }
 
   private Outcome outcome(Event event, EventReading r) {

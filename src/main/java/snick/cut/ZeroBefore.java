@@ -21,6 +21,12 @@ final class ZeroBefore {
   /** A level after farther off than so many of its doubts may be a load that remains. */
   private static final double OPEN_DOUBTS = 2;
 
+  /** Standard uncertainty of a level of rest that no reading of its own tells, noises. */
+  private static final double HELD_NOISES = 0.5;
+
+  /** Share of readings left out at each end of a mean. */
+  private static final int TRIMMED_PART = 4;
+
   private static final double CREPT_NOISES = 1;
   private static final double CREPT_DOUBT_NOISES = 1.5;
 
@@ -51,7 +57,7 @@ final class ZeroBefore {
     int from = Math.max(0, to - part);
     double noise = event.before().rest().noiseCounts();
     if (to - from < PART_LEAST) {
-      return new ZeroBefore(event.before().rest().levelCounts(), 0.5 * noise, false, 0);
+      return new ZeroBefore(event.before().rest().levelCounts(), HELD_NOISES * noise, false, 0);
     }
     double late = trimmedMean(log, from, to);
     double early = trimmedMean(log, 0, Math.min(to, part));
@@ -61,7 +67,7 @@ final class ZeroBefore {
     double zero = crept && fellBackToEarly ? early : late;
     if (!(Math.abs(zero - event.before().rest().levelCounts()) < event.before().rest().bandCounts())
         && !crept) {
-      return new ZeroBefore(event.before().rest().levelCounts(), 0.5 * noise, true, 0);
+      return new ZeroBefore(event.before().rest().levelCounts(), HELD_NOISES * noise, true, 0);
     }
     double doubt = crept ? CREPT_DOUBT_NOISES * noise : noise / Math.sqrt(to - from);
     return new ZeroBefore(zero, doubt, crept, 0);
@@ -150,7 +156,7 @@ final class ZeroBefore {
   private static double trimmedMean(SampleLog log, int from, int to) {
     int[] readings = log.copyOfCounts(from, to);
     int n = readings.length;
-    int cut = n / 4;
+    int cut = n / TRIMMED_PART;
     Selection.place(readings, 0, n, cut);
     Selection.place(readings, cut, n, n - cut - 1);
     long sum = 0;

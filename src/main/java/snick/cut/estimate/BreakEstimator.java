@@ -38,6 +38,9 @@ public final class BreakEstimator {
   /** A step between two readings looks this wide, standard deviation, periods. */
   private static final double SAMPLED_EDGE_PERIODS = 0.31;
 
+  /** What is left of an edge's width at least when the sampling's is taken off. */
+  private static final double LEAST_EDGE_SHARE = 0.1;
+
   /**
    * From the beginning of the parting to its equal-area instant, less the lag by which a fixture
    * that a hand holds is slower, s: what to expect of partings of 0.2 to 6 ms. No source; a range.
@@ -257,7 +260,7 @@ public final class BreakEstimator {
   private static double smearSeconds(Loading l) {
     double edge = l.fall().seconds() / EDGE_WIDTH;
     double sampled = SAMPLED_EDGE_PERIODS * l.periodSeconds();
-    return Math.sqrt(Math.max(square(0.1 * edge), edge * edge - sampled * sampled));
+    return Math.sqrt(Math.max(square(LEAST_EDGE_SHARE * edge), edge * edge - sampled * sampled));
   }
 
   /** Leaves out readings before the bottom that stand above what any loading does at once. */

@@ -18,6 +18,9 @@ final class EqualArea {
   /** A fixture of 20 Hz has swung down and up again by then, s. */
   private static final double SWING_SECONDS = 0.06;
 
+  /** Least weight, in readings, that a mean of the tail is taken of. */
+  private static final double LEAST_WEIGHT = 0.3;
+
   private final Loading l;
   private final double tailSeconds;
 
@@ -52,7 +55,7 @@ final class EqualArea {
         weights += w;
       }
     }
-    return weights > 0.3 ? sum / weights : l.fall().levelAfterCounts();
+    return weights > LEAST_WEIGHT ? sum / weights : l.fall().levelAfterCounts();
   }
 
   /**

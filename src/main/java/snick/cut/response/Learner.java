@@ -40,6 +40,9 @@ public final class Learner {
 
   private static final double MOST_LOG_DAMPING = 0.4;
 
+  /** What counts of the difference between fits that begin earlier and later. */
+  private static final double BY_START_SHARE = 0.5;
+
   /** What the wave leaves over must be small against it where it begins. */
   private static final double MOST_UNEXPLAINED = 0.35;
 
@@ -131,8 +134,8 @@ public final class Learner {
     double ofDamping = Math.sqrt(late.varBeta()) / wave.beta();
     double byStart = Math.abs(early.wave().hertz() / wave.hertz() - 1);
     double byStartDamping = Math.abs(StrictMath.log(early.wave().ratio() / wave.ratio()));
-    double relative = Math.hypot(ofHertz, 0.5 * byStart);
-    double logDamping = Math.hypot(ofDamping, 0.5 * byStartDamping);
+    double relative = Math.hypot(ofHertz, BY_START_SHARE * byStart);
+    double logDamping = Math.hypot(ofDamping, BY_START_SHARE * byStartDamping);
     double strength = wave.strength() * StrictMath.exp(-wave.beta() * from);
     boolean sure = relative < MOST_HERTZ && logDamping < MOST_LOG_DAMPING;
     boolean clear = late.sigma() < MOST_UNEXPLAINED * strength && late.differ() < MOST_DIFFERENT;

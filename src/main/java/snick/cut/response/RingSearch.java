@@ -43,6 +43,23 @@ final class RingSearch {
   /** Readings farther off than so many standard deviations count by their distance (Huber). */
   private static final double HUBER = 2.5;
 
+  /** Standard deviation of normal noise in median deviations. */
+  static final double SD_OF_MEDIAN_DEVIATION = 1.48;
+
+  /** Frequencies searched are so far apart, in turns over the longest fall. */
+  private static final double STRIDE_TURNS = 0.4;
+
+  /** Of half the sampling rate: a ring just above still fits, and is refused by its uncertainty. */
+  private static final double HIGHEST_SHARE = 1.02;
+
+  /** Relative steps of frequency and decay below which the fit is done. */
+  private static final double DONE_FREQUENCY = 1e-5;
+
+  private static final double DONE_DECAY = 1e-4;
+
+  /** Spread that rounding alone may leave, shares. */
+  private static final double LEAST_SPREAD = 1e-5;
+
   private final List<SeenFall> falls;
   private final double[][] y;
   private final int[] from;
@@ -120,7 +137,7 @@ final class RingSearch {
       return Optional.empty();
     }
     double longest = Arrays.stream(y).mapToInt(x -> x.length).max().orElse(0) * step;
-    double stride = 0.4 / longest;
+    double stride = STRIDE_TURNS / longest;
     double highest = 0.5 / step;
     Wave best = null;
     double least = Double.POSITIVE_INFINITY;
@@ -219,7 +236,8 @@ final class RingSearch {
         break;
       }
       boolean done =
-          Math.abs(next[3] - x[3]) < 1e-5 * x[3] && Math.abs(next[2] - x[2]) < 1e-4 * x[2];
+          Math.abs(next[3] - x[3]) < DONE_FREQUENCY * x[3]
+              && Math.abs(next[2] - x[2]) < DONE_DECAY * x[2];
       x = next;
       prior = USUAL_DIFFERENCE * Math.hypot(x[0], x[1]);
       sigma = spread(wave(x), x);
@@ -268,7 +286,7 @@ final class RingSearch {
   private boolean allowed(double[] x) {
     double ratio = x[2] / Math.hypot(x[2], x[3]);
     return x[3] > Math.PI * LOWEST_HERTZ
-        && x[3] < 1.02 * Math.PI / step
+        && x[3] < HIGHEST_SHARE * Math.PI / step
         && ratio > LEAST_DAMPED
         && ratio < MOST_DAMPED;
   }
@@ -367,6 +385,6 @@ final class RingSearch {
       }
     }
     Arrays.sort(off);
-    return Math.max(1e-5, 1.48 * off[n / 2]);
+    return Math.max(LEAST_SPREAD, SD_OF_MEDIAN_DEVIATION * off[n / 2]);
   }
 }

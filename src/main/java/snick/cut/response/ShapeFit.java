@@ -40,6 +40,9 @@ final class ShapeFit {
   /** A remainder moves by no more in a turn, shares. */
   private static final double MOST_REMAINDER_STEP = 0.02;
 
+  /** Spread that rounding alone may leave, shares. */
+  private static final double LEAST_SIGMA = 1e-4;
+
   private final List<SeenFall> falls;
   private final double first;
   private final double step;
@@ -211,7 +214,9 @@ final class ShapeFit {
     }
     double[] sorted = Arrays.copyOf(off, n);
     Arrays.sort(sorted);
-    return n == 0 ? sigma : Math.max(1e-4, 1.48 * sorted[n / 2]);
+    return n == 0
+        ? sigma
+        : Math.max(LEAST_SIGMA, RingSearch.SD_OF_MEDIAN_DEVIATION * sorted[n / 2]);
   }
 
   double sigma() {
