@@ -370,14 +370,9 @@ public final class CutDetector implements SampleSink {
     return rest.known();
   }
 
-  /** Sampling rate learned from time stamps, Hz; 80 Hz is assumed until {@link #rateKnown}. */
+  /** Sampling rate learned from time stamps, Hz; 80 Hz until it is known. */
   public double rateHertz() {
     return 1e9 / period.periodNanos();
-  }
-
-  /** Whether the sampling rate is known yet. */
-  public boolean rateKnown() {
-    return period.known();
   }
 
   /** Whether the filament is being loaded now. */

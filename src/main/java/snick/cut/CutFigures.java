@@ -119,6 +119,23 @@ public record CutFigures(
     flags = Collections.unmodifiableSet(copy);
   }
 
+  /**
+   * Of a cut without a trace: how it ended and, if it was typed in, its force.
+   *
+   * @param other what stands for every reading that nobody knows, 0 or NaN
+   */
+  public static CutFigures withoutTrace(Outcome outcome, Optional<Peak> peak, double other) {
+    return new CutFigures(
+        outcome,
+        1,
+        0,
+        peak.isPresent() ? OptionalLong.of(0) : OptionalLong.empty(),
+        peak,
+        new Shape(other, 0, 0, 0),
+        new Rest(other, other, other),
+        Set.of());
+  }
+
   private static Attribute<CutFigures> peak(
       String name, String meaning, Function<Peak, Double> value) {
     return Attribute.some(name, REAL, "counts", meaning, f -> f.peak.map(value));

@@ -39,7 +39,6 @@ final class DeviceGate implements FrameSink {
   private boolean open;
   private boolean text;
   private String announcedDevice = "";
-  private long heldBack;
 
   DeviceGate(SampleStream stream, Listener listener) {
     this.stream = stream;
@@ -72,8 +71,6 @@ final class DeviceGate implements FrameSink {
   public void samples(SampleBatch batch) {
     if (open) {
       stream.samples(batch);
-    } else {
-      heldBack += batch.size();
     }
   }
 
@@ -135,10 +132,5 @@ final class DeviceGate implements FrameSink {
   /** Whether samples pass: the device said hello, or sends text. */
   boolean passing() {
     return open || text;
-  }
-
-  /** Binary samples left out because no hello had come. */
-  long heldBack() {
-    return heldBack;
   }
 }

@@ -31,7 +31,7 @@ sealed interface Block {
     }
   }
 
-  /** A column's heading, and whether it holds figures. */
+  /** A column's heading, empty if it needs none, and whether it holds figures. */
   record Column(String name, boolean figures) {
     static Column words(String name) {
       return new Column(name, false);
@@ -47,6 +47,11 @@ sealed interface Block {
     public Grid {
       columns = List.copyOf(columns);
       rows = rows.stream().map(List::copyOf).toList();
+    }
+
+    /** Whether its columns have names. */
+    boolean headed() {
+      return columns.stream().anyMatch(column -> !column.name().isEmpty());
     }
   }
 

@@ -31,7 +31,7 @@ final class HtmlPage {
       .wide { overflow-x: auto; }
       table { border-collapse: collapse; width: 100%; font-size: .9rem; margin: .6rem 0; }
       th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: top; white-space: pre-line; }
-      thead th { border-bottom: 2px solid #222; }
+      thead th { border-bottom: 2px solid #222; } tbody th { white-space: nowrap; }
       .n { text-align: right; font-variant-numeric: tabular-nums; white-space: pre; }
       figure { margin: 1rem 0; } svg, img { max-width: 100%; height: auto; display: block; }
       figcaption { font-size: .88rem; }
@@ -44,8 +44,8 @@ final class HtmlPage {
       @media screen and (max-width: 40rem) {
         table, tbody, tr, td { display: block; } thead { display: none; }
         tr { border-bottom: 2px solid currentcolor; padding: .3rem 0; }
-        td, td.n { border: 0; padding: .1rem 0; text-align: left; white-space: pre-line; }
-        td::before { content: attr(data-name) ": "; font-weight: 600; } td:empty { display: none; }
+        td, td.n, tbody th { border: 0; padding: .1rem 0; text-align: left; white-space: pre-line; }
+        td[data-name]::before { content: attr(data-name) ": "; font-weight: 600; } td:empty { display: none; }
       }
       @page { margin: 10mm 11mm 13mm; @bottom-center { content: "WHAT_IT_IS PAGE " counter(page); font: 8pt sans-serif; } }
       @media print {
@@ -175,13 +175,17 @@ final class HtmlPage {
   }
 
   private void grid(Block.Grid grid) {
-    html.append("<div class=\"wide\"><table>\n<thead><tr>");
-    grid.columns().forEach(column -> cell("th", column, column.name()));
-    html.append("</tr></thead>\n<tbody>\n");
+    html.append("<div class=\"wide\"><table>\n");
+    if (grid.headed()) {
+      html.append("<thead><tr>");
+      grid.columns().forEach(column -> cell("th", column, column.name()));
+      html.append("</tr></thead>\n");
+    }
+    html.append("<tbody>\n");
     for (List<String> row : grid.rows()) {
       html.append("<tr>");
       for (int i = 0; i < row.size(); i++) {
-        cell("td", grid.columns().get(i), row.get(i));
+        cell(i == 0 && !grid.headed() ? "th" : "td", grid.columns().get(i), row.get(i));
       }
       html.append("</tr>\n");
     }
@@ -190,7 +194,7 @@ final class HtmlPage {
 
   private void cell(String name, Block.Column column, String text) {
     html.append('<').append(name).append(column.figures() ? " class=\"n\"" : "");
-    if (name.equals("td")) {
+    if (name.equals("td") && !column.name().isEmpty()) {
       html.append(" data-name=\"").append(Markup.escaped(column.name())).append('"');
     }
     html.append('>');

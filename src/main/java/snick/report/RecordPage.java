@@ -2,6 +2,7 @@ package snick.report;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -9,12 +10,12 @@ import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.budget.Contribution;
 import snick.force.budget.Evaluation;
-import snick.force.budget.Figure;
 import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
 import snick.force.reading.Deflection;
 import snick.force.reading.RigSetting;
 import snick.phrase.Words;
+import snick.report.Block.Column;
 import snick.report.plot.CalibrationCharts;
 import snick.report.plot.ControlCharts;
 import snick.report.plot.Picture;
@@ -24,27 +25,7 @@ import snick.store.record.Verification;
 
 /** A calibration record as one self-contained HTML page that prints well. */
 public final class RecordPage {
-  private static final String HEAD =
-      """
-      <!DOCTYPE html>
-      <html lang="LANGUAGE"><head><meta charset="utf-8">
-      <meta name="viewport" content="width=device-width, initial-scale=1">
-      <title>TITLE</title>
-      <style>
-      body { font: 15px/1.45 system-ui, sans-serif; color: #222; max-width: 50rem; margin: 2rem auto; padding: 0 1rem; }
-      h1 { font-size: 1.5rem; margin-bottom: .2rem; } h2 { font-size: 1.1rem; margin: 1.6rem 0 .4rem; }
-      table { border-collapse: collapse; width: 100%; font-size: .88rem; }
-      th, td { border-bottom: 1px solid #ccc; padding: .2rem .5rem; text-align: left; vertical-align: top; }
-      td.n, th.n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
-      figure { margin: 1rem 0; } svg { max-width: 100%; height: auto; }
-      .what { border: 2px solid #222; padding: .4rem .8rem; font-weight: 600; }
-      .wide { overflow-x: auto; }
-      @media print { body { margin: 0; max-width: none; font-size: 11px; } h2 { break-after: avoid; } table, figure { break-inside: avoid; } }
-      </style></head><body>
-      """;
-
-  private final StringBuilder html = new StringBuilder();
-  private int figures;
+  private final List<Document.Section> sections = new ArrayList<>();
   private final CalibrationRecord record;
   private final Calibration calibration;
   private final Words words;
@@ -60,25 +41,35 @@ public final class RecordPage {
    * (its basis, that of each term, of gravity, air and masses) stays as it was written.
    */
   public static String of(CalibrationRecord record, Words words) {
-    return new RecordPage(record, words).page();
+    return HtmlPage.of(new RecordPage(record, words).document());
   }
 
-  private String page() {
-    String title = escape(say("title"));
-    html.append(HEAD.replace("LANGUAGE", words.language()).replace("TITLE", title))
-        .append("<h1>")
-        .append(title)
-        .append("</h1>\n<p class=\"what\">")
-        .append(escape(words.say(CalibrationRecord.WHAT_IT_IS)))
-        .append("</p>\n");
+  private Document document() {
     summary();
     record.evaluation().ifPresent(this::evaluation);
     budget();
     record.sheet().ifPresent(this::masses);
     record.evaluation().ifPresent(this::data);
     verifications();
-    method();
-    return html.append("</body></html>\n").toString();
+    section("method", paragraph("method_is"), paragraph("cautions"));
+    Block what = new Block.Notice(words.say(CalibrationRecord.WHAT_IT_IS));
+    return new Document(words, say("title"), List.of(what), sections);
+  }
+
+  private void section(String title, Block... blocks) {
+    sections.add(new Document.Section(say(title), List.of(blocks)));
+  }
+
+  private Block paragraph(String key) {
+    return new Block.Paragraph(say(key));
+  }
+
+  private Column words(String key) {
+    return Column.words(say(key));
+  }
+
+  private Column figures(String key) {
+    return Column.figures(say(key));
   }
 
   private String say(String key, Object... values) {
@@ -86,23 +77,25 @@ public final class RecordPage {
   }
 
   private void summary() {
-    begin(say("calibration"));
-    row(say("id"), calibration.id());
-    row(say("made"), second(calibration.made()));
-    row(
-        say("valid"),
-        calibration
-            .validFor()
-            .map(d -> say("valid_until", "at", second(calibration.made().plus(d))))
-            .orElseGet(() -> say("no_period")));
-    calibration.boundTo().ifPresent(rig -> row(say("rig"), rig(rig)));
-    row(say("range"), range());
-    row(say("good_to"), MethodChapter.uncertainty(words, calibration));
-    row(say("curve"), curve());
-    row(say("basis"), calibration.basis());
-    record.sheet().ifPresent(this::place);
-    record.remarks().forEach(remark -> row(say("note"), words.say(remark)));
-    end();
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(List.of(say("id"), calibration.id()));
+    rows.add(List.of(say("made"), second(calibration.made())));
+    rows.add(List.of(say("valid"), valid()));
+    calibration.boundTo().ifPresent(rig -> rows.add(List.of(say("rig"), rig(rig))));
+    rows.add(List.of(say("range"), range()));
+    rows.add(List.of(say("good_to"), MethodChapter.uncertainty(words, calibration)));
+    rows.add(List.of(say("curve"), curve()));
+    rows.add(List.of(say("basis"), calibration.basis()));
+    record.sheet().ifPresent(sheet -> rows.addAll(place(sheet)));
+    record.remarks().forEach(remark -> rows.add(List.of(say("note"), words.say(remark))));
+    section("calibration", new Block.Grid(List.of(Column.words(""), Column.words("")), rows));
+  }
+
+  private String valid() {
+    return calibration
+        .validFor()
+        .map(d -> say("valid_until", "at", second(calibration.made().plus(d))))
+        .orElseGet(() -> say("no_period"));
   }
 
   private String range() {
@@ -137,11 +130,10 @@ public final class RecordPage {
     return instant.truncatedTo(ChronoUnit.SECONDS).toString();
   }
 
-  private void place(BenchSheet sheet) {
+  private List<List<String>> place(BenchSheet sheet) {
     Gravity gravity = sheet.conditions().gravity();
     AirDensity air = sheet.conditions().air();
-    row(
-        say("gravity"),
+    String ofGravity =
         say(
             "gravity_is",
             "g",
@@ -149,9 +141,8 @@ public final class RecordPage {
             "u",
             significant(gravity.standardUncertainty()),
             "basis",
-            gravity.basis()));
-    row(
-        say("air"),
+            gravity.basis());
+    String ofAir =
         say(
             "air_is",
             "density",
@@ -159,7 +150,8 @@ public final class RecordPage {
             "u",
             significant(air.standardUncertainty()),
             "basis",
-            air.basis()));
+            air.basis());
+    return List.of(List.of(say("gravity"), ofGravity), List.of(say("air"), ofAir));
   }
 
   private String curve() {
@@ -177,200 +169,151 @@ public final class RecordPage {
   }
 
   private void evaluation(Evaluation evaluation) {
-    begin(
-        say("merit"),
-        say("merit_figure"),
-        ">" + say("merit_value"),
-        say("merit_definition"),
-        say("source"));
-    for (Figure figure : evaluation.figures()) {
-      cells(
-          words.say(figure.name()),
-          ">" + significant(figure.value()) + " " + figure.unit(),
-          words.say(figure.definition()),
-          words.say(figure.source()));
-    }
-    end();
-    paragraph(say("no_classification"));
-    figure(CalibrationCharts.residuals(calibration, evaluation, words), say("residuals"));
+    List<List<String>> rows =
+        evaluation.figures().stream()
+            .map(
+                figure ->
+                    List.of(
+                        words.say(figure.name()),
+                        significant(figure.value()) + " " + figure.unit(),
+                        words.say(figure.definition()),
+                        words.say(figure.source())))
+            .toList();
+    section(
+        "merit",
+        new Block.Grid(
+            List.of(
+                words("merit_figure"),
+                figures("merit_value"),
+                words("merit_definition"),
+                words("source")),
+            rows),
+        paragraph("no_classification"),
+        new Block.Drawing(
+            CalibrationCharts.residuals(calibration, evaluation, words), say("residuals")));
   }
 
   private void budget() {
-    List<CombinedUncertainty> columns = record.budget();
-    String[] heads = new String[columns.size() + 3];
-    heads[0] = say("source");
-    heads[1] = say("distribution");
-    heads[2] = ">" + say("freedom");
-    for (int i = 0; i < columns.size(); i++) {
-      heads[i + 3] = ">" + gramForce(columns.get(i).newtons(), 1) + " gf";
+    List<CombinedUncertainty> at = record.budget();
+    List<List<String>> rows = new ArrayList<>();
+    for (int part = 0; part < at.get(0).parts().size() - 1; part++) {
+      int term = part;
+      Contribution first = at.get(0).parts().get(part);
+      rows.add(
+          sums(
+              words.named("budget", first.source()),
+              words.named("distribution", first.distribution()),
+              first.standardUncertaintyNewtons() > 0 ? freedom(first.degreesOfFreedom()) : "",
+              u -> unlessNone(u.parts().get(term).standardUncertaintyNewtons())));
     }
-    begin(say("budget"), heads);
-    for (int part = 0; part < columns.get(0).parts().size() - 1; part++) {
-      int at = part;
-      Contribution first = columns.get(0).parts().get(part);
-      sums(
-          columns,
-          words.named("budget", first.source()),
-          words.named("distribution", first.distribution()),
-          first.standardUncertaintyNewtons() > 0 ? freedom(first.degreesOfFreedom()) : "",
-          u -> unlessNone(u.parts().get(at).standardUncertaintyNewtons()));
-    }
-    sums(columns, say("combined"), "", "", u -> gramForce(u.standardNewtons(), 4));
-    sums(columns, say("effective_freedom"), "", "", u -> freedom(u.degreesOfFreedom()));
-    sums(columns, say("coverage"), "", "", u -> fixed(u.coverageFactor(), 2));
-    sums(columns, say("expanded"), "", "", u -> gramForce(u.expandedNewtons(), 4));
-    end();
-    figure(CalibrationCharts.budget(calibration, words), say("peak_adds"));
-    begin(say("terms"), say("source"), say("basis"));
-    calibration.terms().forEach(term -> cells(words.named("budget", term.source()), term.basis()));
-    end();
+    rows.add(sums(say("combined"), "", "", u -> gramForce(u.standardNewtons(), 4)));
+    rows.add(sums(say("effective_freedom"), "", "", u -> freedom(u.degreesOfFreedom())));
+    rows.add(sums(say("coverage"), "", "", u -> fixed(u.coverageFactor(), 2)));
+    rows.add(sums(say("expanded"), "", "", u -> gramForce(u.expandedNewtons(), 4)));
+    List<Column> columns =
+        new ArrayList<>(List.of(words("source"), words("distribution"), figures("freedom")));
+    at.forEach(u -> columns.add(Column.figures(gramForce(u.newtons(), 1) + " gf")));
+    section(
+        "budget",
+        new Block.Grid(columns, rows),
+        new Block.Drawing(CalibrationCharts.budget(calibration, words), say("peak_adds")));
+    section(
+        "terms",
+        new Block.Grid(
+            List.of(words("source"), words("basis")),
+            calibration.terms().stream()
+                .map(term -> List.of(words.named("budget", term.source()), term.basis()))
+                .toList()));
   }
 
-  private void sums(
-      List<CombinedUncertainty> columns,
+  private List<String> sums(
       String name,
       String distribution,
       String freedom,
       Function<CombinedUncertainty, String> value) {
-    String[] cells = new String[columns.size() + 3];
-    cells[0] = name;
-    cells[1] = distribution;
-    cells[2] = ">" + freedom;
-    for (int i = 0; i < columns.size(); i++) {
-      cells[i + 3] = ">" + value.apply(columns.get(i));
-    }
-    cells(cells);
+    List<String> cells = new ArrayList<>(List.of(name, distribution, freedom));
+    record.budget().forEach(u -> cells.add(value.apply(u)));
+    return cells;
   }
 
   private void masses(BenchSheet sheet) {
-    begin(
-        say("masses"),
-        say("mass_name"),
-        ">" + say("mass_grams"),
-        ">" + say("mass_uncertainty"),
-        say("basis"));
-    sheet.data().runs().stream()
-        .flatMap(run -> run.loaded().stream())
-        .flatMap(loaded -> loaded.load().masses().stream())
-        .distinct()
-        .forEach(
-            mass ->
-                cells(
-                    mass.name(),
-                    ">" + digits(mass.conventionalMass().grams()),
-                    ">" + significant(1000 * mass.standardUncertainty().grams()),
-                    mass.basis()));
-    end();
+    List<List<String>> rows =
+        sheet.data().runs().stream()
+            .flatMap(run -> run.loaded().stream())
+            .flatMap(loaded -> loaded.load().masses().stream())
+            .distinct()
+            .map(
+                mass ->
+                    List.of(
+                        mass.name(),
+                        digits(mass.conventionalMass().grams()),
+                        significant(1000 * mass.standardUncertainty().grams()),
+                        mass.basis()))
+            .toList();
+    section(
+        "masses",
+        new Block.Grid(
+            List.of(
+                words("mass_name"),
+                figures("mass_grams"),
+                figures("mass_uncertainty"),
+                words("basis")),
+            rows));
   }
 
   private void data(Evaluation evaluation) {
-    begin(
-        say("data"),
-        ">" + say("run"),
-        say("direction"),
-        say("load"),
-        ">" + say("force"),
-        ">" + say("deflection"),
-        ">" + say("less_curve"));
-    for (Deflection point : evaluation.deflections()) {
-      double counts = point.counts() - calibration.curve().deflectionCounts(point.newtons());
-      cells(
-          ">" + point.run(),
-          words.named("loading", point.direction()),
-          point.load(),
-          ">" + fixed(point.newtons(), 6),
-          ">" + fixed(point.counts(), 1),
-          ">" + gramForce(counts / calibration.curve().slopeCountsPerNewton(point.newtons()), 3));
-    }
-    end();
+    section(
+        "data",
+        new Block.Grid(
+            List.of(
+                figures("run"),
+                words("direction"),
+                words("load"),
+                figures("force"),
+                figures("deflection"),
+                figures("less_curve")),
+            evaluation.deflections().stream().map(this::point).toList()));
+  }
+
+  private List<String> point(Deflection point) {
+    double counts = point.counts() - calibration.curve().deflectionCounts(point.newtons());
+    return List.of(
+        Integer.toString(point.run()),
+        words.named("loading", point.direction()),
+        point.load(),
+        fixed(point.newtons(), 6),
+        fixed(point.counts(), 1),
+        gramForce(counts / calibration.curve().slopeCountsPerNewton(point.newtons()), 3));
   }
 
   private void verifications() {
     if (record.verifications().isEmpty()) {
       return;
     }
-    begin(
-        say("checks"),
-        say("when"),
-        ">" + say("known"),
-        ">" + say("shown"),
-        ">" + say("limit"),
-        say("within"));
-    for (Verification check : record.verifications()) {
-      cells(
-          second(check.at()),
-          ">" + gramForce(check.known().value().newtons(), 2),
-          ">" + gramForce(check.shown().value().newtons(), 2),
-          ">" + gramForce(check.limit().newtons(), 2),
-          say(check.withinLimit() ? "yes" : "no"));
+    Block checks =
+        new Block.Grid(
+            List.of(
+                words("when"),
+                figures("known"),
+                figures("shown"),
+                figures("limit"),
+                words("within")),
+            record.verifications().stream().map(this::check).toList());
+    if (record.verifications().size() < ControlCharts.FEWEST) {
+      section("checks", checks);
+      return;
     }
-    end();
-    if (record.verifications().size() >= ControlCharts.FEWEST) {
-      figure(ControlCharts.of(record.verifications()).picture(words), say("control_chart"));
-    }
+    Picture chart = ControlCharts.of(record.verifications()).picture(words);
+    section("checks", checks, new Block.Drawing(chart, say("control_chart")));
   }
 
-  private void method() {
-    html.append("<h2>").append(escape(say("method"))).append("</h2>\n");
-    paragraph(say("method_is"));
-    paragraph(say("cautions"));
-  }
-
-  private void figure(Picture picture, String caption) {
-    html.append("<figure>")
-        .append(picture.element("figure" + ++figures))
-        .append("<figcaption>")
-        .append(escape(caption))
-        .append("</figcaption></figure>\n");
-  }
-
-  private void begin(String title, String... heads) {
-    html.append("<h2>").append(escape(title)).append("</h2>\n<div class=\"wide\"><table>\n");
-    if (heads.length > 0) {
-      row("th", heads);
-    }
-  }
-
-  private void row(String name, String value) {
-    html.append("<tr><th>")
-        .append(escape(name))
-        .append("</th><td>")
-        .append(escape(value))
-        .append("</td></tr>\n");
-  }
-
-  private void cells(String... cells) {
-    row("td", cells);
-  }
-
-  private void row(String tag, String... cells) {
-    html.append("<tr>");
-    for (String cell : cells) {
-      boolean number = cell.startsWith(">");
-      html.append('<')
-          .append(tag)
-          .append(number ? " class=\"n\">" : ">")
-          .append(escape(number ? cell.substring(1) : cell))
-          .append("</")
-          .append(tag)
-          .append('>');
-    }
-    html.append("</tr>\n");
-  }
-
-  private void end() {
-    html.append("</table></div>\n");
-  }
-
-  private void paragraph(String text) {
-    html.append("<p>").append(escape(text)).append("</p>\n");
-  }
-
-  private static String escape(String text) {
-    return text.replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace("\"", "&quot;");
+  private List<String> check(Verification check) {
+    return List.of(
+        second(check.at()),
+        gramForce(check.known().value().newtons(), 2),
+        gramForce(check.shown().value().newtons(), 2),
+        gramForce(check.limit().newtons(), 2),
+        say(check.withinLimit() ? "yes" : "no"));
   }
 
   private static String newtons(double newtons) {

@@ -38,19 +38,7 @@ import snick.store.record.StoredCalibration;
 import snick.store.record.StoredResponse;
 import snick.store.record.Verification;
 import snick.store.record.Version;
-import snick.store.table.BladeTable;
 import snick.store.table.CalibrationTable;
-import snick.store.table.CutTable;
-import snick.store.table.EntryTable;
-import snick.store.table.EvidenceTable;
-import snick.store.table.FilamentLotTable;
-import snick.store.table.ForceTable;
-import snick.store.table.OriginTable;
-import snick.store.table.RecordingTable;
-import snick.store.table.ResponseTable;
-import snick.store.table.ResultTable;
-import snick.store.table.SessionTable;
-import snick.store.table.StageEntryTable;
 
 /**
  * Things from one origin being taken in, all in one transaction: see {@link Store#takeIn}. What is
@@ -58,37 +46,17 @@ import snick.store.table.StageEntryTable;
  */
 public final class Intake {
   private final Database database;
+  private final Tables tables;
   private final Clock clock;
   private final long origin;
-  private final OriginTable origins;
-  private final RecordingTable recordings;
-  private final CutTable cuts;
-  private final ResultTable results;
-  private final ForceTable forces;
-  private final EvidenceTable evidence;
-  private final CalibrationTable calibrations;
-  private final BladeTable blades;
-  private final FilamentLotTable lots;
-  private final SessionTable sessions;
-  private final StageEntryTable stageEntries;
   private long newCuts;
   private long knownCuts;
 
   Intake(Database database, Clock clock, long origin) {
     this.database = database;
+    tables = new Tables(database);
     this.clock = clock;
     this.origin = origin;
-    origins = new OriginTable(database);
-    recordings = new RecordingTable(database);
-    cuts = new CutTable(database);
-    results = new ResultTable(database);
-    forces = new ForceTable(database);
-    evidence = new EvidenceTable(database);
-    calibrations = new CalibrationTable(database);
-    blades = new BladeTable(database);
-    lots = new FilamentLotTable(database);
-    sessions = new SessionTable(database);
-    stageEntries = new StageEntryTable(database);
   }
 
   Origin.Outcome outcome() {
@@ -97,13 +65,13 @@ public final class Intake {
 
   /** A recording, known by its device and start; its id in this store. */
   public long recording(Recording recording, Optional<HostClock> hostClock) {
-    OptionalLong there = recordings.find(recording.deviceId(), recording.startedAt());
+    OptionalLong there = tables.recordings.find(recording.deviceId(), recording.startedAt());
     if (there.isPresent()) {
       return there.getAsLong();
     }
-    long id = recordings.add(recording);
-    hostClock.ifPresent(c -> recordings.setClock(id, c));
-    origins.mark("recording", id, origin);
+    long id = tables.recordings.add(recording);
+    hostClock.ifPresent(c -> tables.recordings.setClock(id, c));
+    tables.origins.mark("recording", id, origin);
     return id;
   }
 
@@ -113,10 +81,11 @@ public final class Intake {
    * @throws NotAccepted if the store has another one of this id
    */
   public void calibration(Calibration calibration, Optional<String> document) {
-    Optional<StoredCalibration> there = calibrations.find(calibration.id());
+    Optional<StoredCalibration> there = tables.calibrations.find(calibration.id());
     if (there.isEmpty()) {
-      calibrations.add(calibration, document, clock.instant());
-      origins.mark("calibration", CalibrationTable.numberOf(database, calibration.id()), origin);
+      tables.calibrations.add(calibration, document, clock.instant());
+      tables.origins.mark(
+          "calibration", CalibrationTable.numberOf(database, calibration.id()), origin);
     } else if (!figures(there.get().calibration()).equals(figures(calibration))) {
       throw new NotAccepted("refused.another_calibration", "id", calibration.id());
     }
@@ -124,7 +93,7 @@ public final class Intake {
 
   /** A response that results were derived with; kept apart from those of one's own rigs. */
   public void response(StoredResponse stated) {
-    new ResponseTable(database).add(stated);
+    tables.responses.add(stated);
   }
 
   /** The calibration without the texts for people, which a sender may have left out. */
@@ -159,16 +128,16 @@ public final class Intake {
    * @throws NotAccepted if the recording has another cut of this number
    */
   public long cut(NewCut cut, int detectorVersion, int credit, List<EarlierResult> earlier) {
-    OptionalLong there = cuts.find(cut.recordingId(), cut.cut().number());
+    OptionalLong there = tables.cuts.find(cut.recordingId(), cut.cut().number());
     if (there.isPresent()) {
       return known(there.getAsLong(), cut.cut());
     }
     Derivation standing = new Derivation(detectorVersion, clock.instant(), cut.cut());
     Derivation first = earlier.isEmpty() ? standing : earlier.get(0).result();
-    long id = cuts.add(cut, first);
+    long id = tables.cuts.add(cut, first);
     OptionalLong later = add(id, earlier, standing);
-    cut.force().ifPresent(force -> forces.add(id, later, force, standing.createdAt()));
-    origins.markCut(id, origin, credit);
+    cut.force().ifPresent(force -> tables.forces.add(id, later, force, standing.createdAt()));
+    tables.origins.markCut(id, origin, credit);
     newCuts++;
     return id;
   }
@@ -184,18 +153,18 @@ public final class Intake {
     for (EarlierResult e : earlier) {
       if (e.number() != number) {
         number = e.number();
-        later = OptionalLong.of(results.add(cutId, e.result()));
+        later = OptionalLong.of(tables.results.add(cutId, e.result()));
       }
       OptionalLong of = later;
-      e.force().ifPresent(f -> forces.add(cutId, of, f.force(), f.createdAt()));
+      e.force().ifPresent(f -> tables.forces.add(cutId, of, f.force(), f.createdAt()));
       stands |= e.stands();
     }
-    return stands ? later : OptionalLong.of(results.add(cutId, standing));
+    return stands ? later : OptionalLong.of(tables.results.add(cutId, standing));
   }
 
   /** Whether a cut was taken in by this very call, so that all of it comes from this origin. */
   public boolean isNew(long cutId) {
-    return origins.ofCutIs(cutId, origin);
+    return tables.origins.ofCutIs(cutId, origin);
   }
 
   /**
@@ -204,14 +173,14 @@ public final class Intake {
    */
   public void verification(Verification verification) {
     long calibration = CalibrationTable.numberOf(database, verification.calibrationId());
-    if (origins.isForeignCalibration(calibration)
-        && !evidence.ofCalibration(verification.calibrationId()).contains(verification)) {
-      evidence.add(verification);
+    if (tables.origins.isForeignCalibration(calibration)
+        && !tables.evidence.ofCalibration(verification.calibrationId()).contains(verification)) {
+      tables.evidence.add(verification);
     }
   }
 
   private long known(long id, Cut cut) {
-    if (!cuts.trace(id).equals(cut.trace())) {
+    if (!tables.cuts.trace(id).equals(cut.trace())) {
       throw new NotAccepted("refused.another_trace", "cut", id);
     }
     knownCuts++;
@@ -221,12 +190,12 @@ public final class Intake {
   /** A blade, known by its label; its versions oldest first, one at least. */
   public void blade(List<Version<Blade>> versions) {
     Version<Blade> first = versions.get(0);
-    if (blades.addNew(first.content(), recorded(first)).isPresent()) {
-      later(versions).forEach(v -> blades.correct(v.content(), v.why(), recorded(v)));
+    if (tables.blades.addNew(first.content(), recorded(first)).isPresent()) {
+      later(versions).forEach(v -> tables.blades.correct(v.content(), v.why(), recorded(v)));
       return;
     }
     Blade blade = versions.get(versions.size() - 1).content();
-    Optional<Blade> there = blades.find(blade.label()).map(Entry::content);
+    Optional<Blade> there = tables.blades.find(blade.label()).map(Entry::content);
     if (there.filter(b -> b.facts().equals(blade.facts())).isEmpty()) {
       throw another("blade", blade.label());
     }
@@ -248,12 +217,12 @@ public final class Intake {
   /** A filament lot, known by its name; its versions oldest first, one at least. */
   public void lot(List<Version<FilamentLot>> versions) {
     Version<FilamentLot> first = versions.get(0);
-    if (lots.addNew(first.content(), recorded(first)).isPresent()) {
-      later(versions).forEach(v -> lots.correct(v.content(), v.why(), recorded(v)));
+    if (tables.lots.addNew(first.content(), recorded(first)).isPresent()) {
+      later(versions).forEach(v -> tables.lots.correct(v.content(), v.why(), recorded(v)));
       return;
     }
     FilamentLot lot = versions.get(versions.size() - 1).content();
-    if (lots.find(lot.lot()).filter(e -> e.content().equals(lot)).isEmpty()) {
+    if (tables.lots.find(lot.lot()).filter(e -> e.content().equals(lot)).isEmpty()) {
       throw another("filament lot", lot.lot());
     }
   }
@@ -268,20 +237,20 @@ public final class Intake {
    */
   public boolean session(List<Version<Session>> versions, List<Stage> stages) {
     Session session = versions.get(versions.size() - 1).content();
-    Optional<Session> there = sessions.find(session.name()).map(e -> e.content());
+    Optional<Session> there = tables.sessions.find(session.name()).map(e -> e.content());
     if (there.isPresent()) {
       if (!there.get().blade().equals(session.blade())
           || !there.get().opened().equals(session.opened())
-          || !sessions.stages(session.name()).equals(stages)) {
+          || !tables.sessions.stages(session.name()).equals(stages)) {
         throw another("session", session.name());
       }
       return false;
     }
     Version<Session> first = versions.get(0);
-    sessions.open(first.content(), recorded(first));
-    later(versions).forEach(v -> sessions.correct(v.content(), v.why(), recorded(v)));
-    origins.mark("session", sessions.id(session.name()), origin);
-    stages.forEach(stage -> sessions.begin(session.name(), stage));
+    tables.sessions.open(first.content(), recorded(first));
+    later(versions).forEach(v -> tables.sessions.correct(v.content(), v.why(), recorded(v)));
+    tables.origins.mark("session", tables.sessions.id(session.name()), origin);
+    stages.forEach(stage -> tables.sessions.begin(session.name(), stage));
     return true;
   }
 
@@ -293,7 +262,6 @@ public final class Intake {
   public void entries(Session session, List<Stage> stages, List<Noted> noted) {
     SessionEntries taken =
         new SessionEntries(new SessionLog(open(session), stages, Ledger.empty(), List.of()));
-    EntryTable entries = new EntryTable(database);
     List<Entry<StageEntry>> made = new ArrayList<>();
     Set<Integer> corrected = new HashSet<>();
     for (Noted n : noted) {
@@ -301,9 +269,9 @@ public final class Intake {
       Instant at = recorded(n.version());
       Entry<StageEntry> entry =
           n.corrects().isEmpty()
-              ? entries.add(at, content)
-              : entries.correct(earlier(made, n, corrected), at, n.version().why(), content);
-      stageEntries.add(session.name(), taken.take(entry), entry);
+              ? tables.entries.add(at, content)
+              : tables.entries.correct(earlier(made, n, corrected), at, n.version().why(), content);
+      tables.stageEntries.add(session.name(), taken.take(entry), entry);
       made.add(entry);
     }
   }
@@ -338,15 +306,15 @@ public final class Intake {
    * @param placeMm distance from the heel, mm; empty if not noted
    */
   public void place(long cutId, Session session, Stage stage, Instant at, OptionalDouble placeMm) {
-    if (cuts.summary(cutId).orElseThrow().place().isEmpty()) {
+    if (tables.cuts.summary(cutId).orElseThrow().place().isEmpty()) {
       CutPlacement placement = new CutPlacement(at, stage.name(), cutId, placeMm);
-      stageEntries.add(
-          session.name(), stage, new EntryTable(database).add(clock.instant(), placement));
+      tables.stageEntries.add(
+          session.name(), stage, tables.entries.add(clock.instant(), placement));
     }
   }
 
   /** Sets a cut aside, or lets it count again. */
   public void setAside(SetAside act) {
-    stageEntries.add(act);
+    tables.stageEntries.add(act);
   }
 }

@@ -14,63 +14,50 @@ import snick.journal.name.KnownNames;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.store.database.Database;
-import snick.store.table.AmendmentTable;
-import snick.store.table.BladeTable;
-import snick.store.table.FilamentLotTable;
-import snick.store.table.SessionTable;
-import snick.store.table.StageEntryTable;
 
 /** Reads the journal. */
 public final class JournalReader {
   private final Database database;
-  private final BladeTable blades;
-  private final FilamentLotTable lots;
-  private final SessionTable sessions;
-  private final StageEntryTable stageEntries;
-  private final AmendmentTable amendments;
+  private final Tables tables;
 
   JournalReader(Database database) {
     this.database = database;
-    blades = new BladeTable(database);
-    lots = new FilamentLotTable(database);
-    sessions = new SessionTable(database);
-    stageEntries = new StageEntryTable(database);
-    amendments = new AmendmentTable(database);
+    tables = new Tables(database);
   }
 
   /** Every blade as it stands, in the order added. */
   public List<Blade> blades() {
-    return blades.all().stream().map(Entry::content).toList();
+    return tables.blades.all().stream().map(Entry::content).toList();
   }
 
   /** The blade of a label as it stands. */
   public Optional<Blade> blade(String label) {
-    return blades.find(label).map(Entry::content);
+    return tables.blades.find(label).map(Entry::content);
   }
 
   /** Every entry ever written about a blade, oldest first. */
   public List<Entry<Blade>> bladeHistory(String label) {
-    return blades.history(label);
+    return tables.blades.history(label);
   }
 
   /** Every filament lot as it stands, in the order added. */
   public List<FilamentLot> filamentLots() {
-    return lots.all().stream().map(Entry::content).toList();
+    return tables.lots.all().stream().map(Entry::content).toList();
   }
 
   /** The lot of a name as it stands. */
   public Optional<FilamentLot> filamentLot(String lot) {
-    return lots.find(lot).map(Entry::content);
+    return tables.lots.find(lot).map(Entry::content);
   }
 
   /** Every entry ever written about a lot, oldest first. */
   public List<Entry<FilamentLot>> filamentLotHistory(String lot) {
-    return lots.history(lot);
+    return tables.lots.history(lot);
   }
 
   /** The newest {@code limit} sessions, newest first. */
   public List<Session> latestSessions(int limit) {
-    return sessions.latest(limit, Long.MAX_VALUE, "");
+    return tables.sessions.latest(limit, Long.MAX_VALUE, "");
   }
 
   /**
@@ -79,27 +66,27 @@ public final class JournalReader {
    * @param text only those with this in their name or blade, whatever its case; empty for all
    */
   public List<Session> sessionsBefore(long before, String text, int limit) {
-    return sessions.latest(limit, before, text);
+    return tables.sessions.latest(limit, before, text);
   }
 
   /** Sessions with a blade, oldest first. */
   public List<Session> sessionsOfBlade(String label) {
-    return sessions.ofBlade(label);
+    return tables.sessions.ofBlade(label);
   }
 
   /** The session of a name as it stands. */
   public Optional<Session> session(String name) {
-    return sessions.find(name).map(Entry::content);
+    return tables.sessions.find(name).map(Entry::content);
   }
 
   /** Every entry ever written about a session, oldest first. */
   public List<Entry<Session>> sessionHistory(String name) {
-    return sessions.history(name);
+    return tables.sessions.history(name);
   }
 
   /** The session last opened that still runs on a rig, else the one that names no rig. */
   public Optional<Session> runningSession(String deviceId) {
-    return sessions.running(deviceId);
+    return tables.sessions.running(deviceId);
   }
 
   /**
@@ -153,11 +140,11 @@ public final class JournalReader {
 
   /** Name of the session of a short number. */
   public Optional<String> sessionNumbered(long number) {
-    return sessions.numbered(number);
+    return tables.sessions.numbered(number);
   }
 
   private KnownNames sessionNames() {
-    return new KnownNames("session", sessions.names(), Phrase.of("see.session_list"));
+    return new KnownNames("session", tables.sessions.names(), Phrase.of("see.session_list"));
   }
 
   NotAccepted unknownSession(String name) {
@@ -166,22 +153,22 @@ public final class JournalReader {
 
   /** The short number of a session, given once and never again. */
   public long sessionNumber(String name) {
-    return sessions.id(name);
+    return tables.sessions.id(name);
   }
 
   /** What was mended in the name and stages of a session, oldest first. */
   public List<Entry<Amendment>> amendmentsOfSession(String name) {
-    return amendments.ofSession(sessions.id(name));
+    return tables.amendments.ofSession(tables.sessions.id(name));
   }
 
   /** What was mended in the label of a blade, oldest first. */
   public List<Entry<Amendment>> amendmentsOfBlade(String label) {
-    return amendments.ofBlade(blades.id(label));
+    return tables.amendments.ofBlade(tables.blades.id(label));
   }
 
   /** The sharpening steps noted last that stand, in any session, newest first. */
   public List<SharpeningStep> latestSteps(int limit) {
-    return stageEntries.latestSteps(limit);
+    return tables.stageEntries.latestSteps(limit);
   }
 
   /** A session with all that was noted in it, on one unchanging view of the store. */
@@ -196,8 +183,8 @@ public final class JournalReader {
             session ->
                 new SessionLog(
                     session,
-                    sessions.stages(sessionName),
-                    Ledger.of(stageEntries.ofSession(sessionName)),
-                    stageEntries.setAside(sessionName)));
+                    tables.sessions.stages(sessionName),
+                    Ledger.of(tables.stageEntries.ofSession(sessionName)),
+                    tables.stageEntries.setAside(sessionName)));
   }
 }

@@ -20,12 +20,6 @@ import snick.phrase.NotAccepted;
 import snick.store.database.Database;
 import snick.store.database.StoreException;
 import snick.store.record.CutSummary;
-import snick.store.table.BladeTable;
-import snick.store.table.CutTable;
-import snick.store.table.EntryTable;
-import snick.store.table.FilamentLotTable;
-import snick.store.table.SessionTable;
-import snick.store.table.StageEntryTable;
 
 /**
  * Writes the journal. Every method is one transaction; on {@link NotAccepted} or {@link
@@ -33,43 +27,35 @@ import snick.store.table.StageEntryTable;
  */
 public final class JournalWriter {
   private final Database database;
+  private final Tables tables;
   private final Clock clock;
-  private final BladeTable blades;
-  private final FilamentLotTable lots;
-  private final SessionTable sessions;
-  private final StageEntryTable stageEntries;
-  private final EntryTable entries;
   private final JournalReader reader;
 
   JournalWriter(Database database, Clock clock) {
     this.database = database;
+    tables = new Tables(database);
     this.clock = clock;
-    blades = new BladeTable(database);
-    lots = new FilamentLotTable(database);
-    sessions = new SessionTable(database);
-    stageEntries = new StageEntryTable(database);
-    entries = new EntryTable(database);
     reader = new JournalReader(database);
   }
 
   /** Adds a blade whose label is new. */
   public Entry<Blade> add(Blade blade) {
-    return database.write(() -> blades.add(blade, clock.instant()));
+    return database.write(() -> tables.blades.add(blade, clock.instant()));
   }
 
   /** Replaces what is noted of the blade of this label. */
   public Entry<Blade> correct(Blade blade, String why) {
-    return database.write(() -> blades.correct(blade, why, clock.instant()));
+    return database.write(() -> tables.blades.correct(blade, why, clock.instant()));
   }
 
   /** Adds a filament lot whose name is new. */
   public Entry<FilamentLot> add(FilamentLot lot) {
-    return database.write(() -> lots.add(lot, clock.instant()));
+    return database.write(() -> tables.lots.add(lot, clock.instant()));
   }
 
   /** Replaces what is noted of the lot of this name. */
   public Entry<FilamentLot> correct(FilamentLot lot, String why) {
-    return database.write(() -> lots.correct(lot, why, clock.instant()));
+    return database.write(() -> tables.lots.correct(lot, why, clock.instant()));
   }
 
   /**
@@ -83,32 +69,32 @@ public final class JournalWriter {
   public boolean start(Session session, String stageName, boolean newBlade) {
     return database.write(
         () -> {
-          boolean unknown = blades.find(session.blade()).isEmpty();
+          boolean unknown = tables.blades.find(session.blade()).isEmpty();
           if (unknown && !newBlade) {
             reader.bladeNames().requireNoSlip(session.blade());
           }
           if (unknown) {
-            blades.add(Blade.labelled(session.blade()), clock.instant());
+            tables.blades.add(Blade.labelled(session.blade()), clock.instant());
           }
-          sessions.open(session, clock.instant());
-          sessions.begin(session.name(), new Stage(1, stageName));
+          tables.sessions.open(session, clock.instant());
+          tables.sessions.begin(session.name(), new Stage(1, stageName));
           return unknown;
         });
   }
 
   /** Opens a session whose name is new; its blade and lot must be in the journal. */
   public Entry<Session> open(Session session) {
-    return database.write(() -> sessions.open(session, clock.instant()));
+    return database.write(() -> tables.sessions.open(session, clock.instant()));
   }
 
   /** Replaces what is noted of the session of this name, its end excepted. */
   public Entry<Session> correct(Session session, String why) {
-    return database.write(() -> sessions.correct(session, why, clock.instant()));
+    return database.write(() -> tables.sessions.correct(session, why, clock.instant()));
   }
 
   /** Ends a session. */
   public Session close(String sessionName, Instant at) {
-    return database.write(() -> sessions.close(sessionName, at));
+    return database.write(() -> tables.sessions.close(sessionName, at));
   }
 
   /** Begins the next stage of a session. */
@@ -130,7 +116,7 @@ public final class JournalWriter {
           if (!meantNew) {
             log.requireNoSlip(stageName);
           }
-          sessions.begin(sessionName, stage);
+          tables.sessions.begin(sessionName, stage);
           return stage;
         });
   }
@@ -141,7 +127,7 @@ public final class JournalWriter {
         () -> {
           requirePlaceable(content, Optional.empty());
           requireOnEdge(sessionName, content);
-          return note(sessionName, () -> entries.add(clock.instant(), content));
+          return note(sessionName, () -> tables.entries.add(clock.instant(), content));
         });
   }
 
@@ -158,7 +144,8 @@ public final class JournalWriter {
           Entry<StageEntry> earlier = standing(sessionName, entryId);
           requirePlaceable(content, Optional.of(earlier.content()));
           requireOnEdge(sessionName, content);
-          return note(sessionName, () -> entries.correct(earlier, clock.instant(), why, content));
+          return note(
+              sessionName, () -> tables.entries.correct(earlier, clock.instant(), why, content));
         });
   }
 
@@ -166,7 +153,7 @@ public final class JournalWriter {
     SessionLog log = log(sessionName);
     Entry<StageEntry> entry = maker.get();
     log.add(entry);
-    stageEntries.add(sessionName, log.stage(entry.content().stage()), entry);
+    tables.stageEntries.add(sessionName, log.stage(entry.content().stage()), entry);
     return entry;
   }
 
@@ -193,7 +180,8 @@ public final class JournalWriter {
         .placeMm()
         .ifPresent(
             mm ->
-                blades
+                tables
+                    .blades
                     .find(log(sessionName).session().blade())
                     .ifPresent(blade -> blade.content().requireOnEdge(mm)));
   }
@@ -208,7 +196,8 @@ public final class JournalWriter {
             && earlier.get() instanceof CutPlacement before
             && before.cut() == placement.cut();
     CutSummary cut =
-        new CutTable(database)
+        tables
+            .cuts
             .summary(placement.cut())
             .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", placement.cut()));
     if (!moved && cut.place().isPresent()) {
@@ -228,7 +217,7 @@ public final class JournalWriter {
     database.write(
         () -> {
           log(sessionName).setAside(act);
-          stageEntries.add(act);
+          tables.stageEntries.add(act);
           return null;
         });
   }
@@ -239,19 +228,23 @@ public final class JournalWriter {
 
   /** Lands a cut in the stage that runs on a rig, within the caller's transaction. */
   void land(String deviceId, long cutId, Instant occurredAt, OptionalDouble placeMm) {
-    sessions.running(deviceId).ifPresent(session -> land(session, cutId, occurredAt, placeMm));
+    tables
+        .sessions
+        .running(deviceId)
+        .ifPresent(session -> land(session, cutId, occurredAt, placeMm));
   }
 
   private void land(Session session, long cutId, Instant occurredAt, OptionalDouble placeMm) {
     Instant at = occurredAt.isBefore(session.opened()) ? session.opened() : occurredAt;
-    sessions
+    tables
+        .sessions
         .runningStage(session.name())
         .ifPresent(
             stage ->
-                stageEntries.add(
+                tables.stageEntries.add(
                     session.name(),
                     stage,
-                    entries.add(
+                    tables.entries.add(
                         clock.instant(), new CutPlacement(at, stage.name(), cutId, placeMm))));
   }
 }

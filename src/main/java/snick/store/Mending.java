@@ -18,12 +18,6 @@ import snick.store.database.Database;
 import snick.store.database.StoreException;
 import snick.store.record.CutPlace;
 import snick.store.record.CutSummary;
-import snick.store.table.AmendmentTable;
-import snick.store.table.BladeTable;
-import snick.store.table.CutTable;
-import snick.store.table.EntryTable;
-import snick.store.table.SessionTable;
-import snick.store.table.StageEntryTable;
 
 /**
  * Mends what went into the journal under a wrong name or in a wrong place. Every method is one
@@ -32,22 +26,14 @@ import snick.store.table.StageEntryTable;
  */
 public final class Mending {
   private final Database database;
+  private final Tables tables;
   private final Clock clock;
-  private final BladeTable blades;
-  private final SessionTable sessions;
-  private final StageEntryTable stageEntries;
-  private final EntryTable entries;
-  private final AmendmentTable amendments;
   private final JournalReader reader;
 
   Mending(Database database, Clock clock) {
     this.database = database;
+    tables = new Tables(database);
     this.clock = clock;
-    blades = new BladeTable(database);
-    sessions = new SessionTable(database);
-    stageEntries = new StageEntryTable(database);
-    entries = new EntryTable(database);
-    amendments = new AmendmentTable(database);
     reader = new JournalReader(database);
   }
 
@@ -56,9 +42,9 @@ public final class Mending {
     String after = Blade.labelled(newLabel).label();
     return database.write(
         () -> {
-          long id = blades.id(label);
-          blades.rename(label, after);
-          return amendments.ofBlade(
+          long id = tables.blades.id(label);
+          tables.blades.rename(label, after);
+          return tables.amendments.ofBlade(
               id, clock.instant(), why, new Amendment(Amendment.Kind.BLADE_RENAMED, label, after));
         });
   }
@@ -67,12 +53,12 @@ public final class Mending {
   public Entry<Amendment> mergeBlade(String label, String into, String why) {
     return database.write(
         () -> {
-          if (blades.id(label) == blades.id(into)) {
+          if (tables.blades.id(label) == tables.blades.id(into)) {
             throw new NotAccepted("refused.blade_into_itself", "blade", label);
           }
-          blades.merge(label, into);
-          return amendments.ofBlade(
-              blades.id(into),
+          tables.blades.merge(label, into);
+          return tables.amendments.ofBlade(
+              tables.blades.id(into),
               clock.instant(),
               why,
               new Amendment(Amendment.Kind.BLADE_MERGED, label, into));
@@ -84,7 +70,7 @@ public final class Mending {
     return database.write(
         () -> {
           String after = log(name).session().withName(newName).name();
-          sessions.rename(name, after);
+          tables.sessions.rename(name, after);
           return amend(after, why, new Amendment(Amendment.Kind.SESSION_RENAMED, name, after));
         });
   }
@@ -100,13 +86,13 @@ public final class Mending {
           Session session = log(name).session();
           String closed = session.closed().map(Instant::toString).orElse("");
           requireAlone(session.reopened());
-          sessions.reopen(name);
+          tables.sessions.reopen(name);
           return amend(name, why, new Amendment(Amendment.Kind.SESSION_REOPENED, closed, ""));
         });
   }
 
   private void requireAlone(Session session) {
-    sessions.open(session.equipment().rig()).stream()
+    tables.sessions.open(session.equipment().rig()).stream()
         .findFirst()
         .ifPresent(
             other -> {
@@ -121,7 +107,7 @@ public final class Mending {
           SessionLog log = log(session);
           Stage before = log.stage(stage);
           Stage after = log.rename(before, newName).stages().get(before.order() - 1);
-          sessions.renameStage(session, before, after.name());
+          tables.sessions.renameStage(session, before, after.name());
           return amend(
               session,
               why,
@@ -137,14 +123,15 @@ public final class Mending {
           Stage from = log.stage(stage);
           Stage kept = log.stage(into);
           log.merge(from, kept);
-          sessions.mergeStage(session, from, kept);
+          tables.sessions.mergeStage(session, from, kept);
           return amend(
               session, why, new Amendment(Amendment.Kind.STAGE_MERGED, from.name(), kept.name()));
         });
   }
 
   private Entry<Amendment> amend(String session, String why, Amendment amendment) {
-    return amendments.ofSession(sessions.id(session), clock.instant(), why, amendment);
+    return tables.amendments.ofSession(
+        tables.sessions.id(session), clock.instant(), why, amendment);
   }
 
   /**
@@ -158,7 +145,8 @@ public final class Mending {
         () -> {
           SessionLog log = log(session);
           CutSummary cut =
-              new CutTable(database)
+              tables
+                  .cuts
                   .summary(cutId)
                   .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", cutId));
           Optional<String> before = cut.place().map(CutPlace::session);
@@ -171,7 +159,7 @@ public final class Mending {
             return within(log, now, why);
           }
           before.ifPresent(name -> withdraw(log(name), cutId, why));
-          return note(log, entries.late(clock.instant(), why, now));
+          return note(log, tables.entries.late(clock.instant(), why, now));
         });
   }
 
@@ -180,18 +168,18 @@ public final class Mending {
     if (earlier.content().equals(now)) {
       throw new NotAccepted("refused.cut_is_there_already", "cut", now.cut(), "stage", now.stage());
     }
-    return note(log, entries.correct(earlier, clock.instant(), why, now));
+    return note(log, tables.entries.correct(earlier, clock.instant(), why, now));
   }
 
   private void withdraw(SessionLog log, long cutId, String why) {
     Entry<StageEntry> earlier = log.placement(cutId).orElseThrow();
     Withdrawn gone = new Withdrawn(earlier.content().at(), earlier.content().stage());
-    note(log, entries.correct(earlier, clock.instant(), why, gone));
+    note(log, tables.entries.correct(earlier, clock.instant(), why, gone));
   }
 
   private Entry<StageEntry> note(SessionLog log, Entry<StageEntry> entry) {
     log.add(entry);
-    stageEntries.add(log.session().name(), log.stage(entry.content().stage()), entry);
+    tables.stageEntries.add(log.session().name(), log.stage(entry.content().stage()), entry);
     return entry;
   }
 

@@ -36,14 +36,6 @@ import snick.store.record.Origin;
 import snick.store.record.Recording;
 import snick.store.record.StoredResponse;
 import snick.store.record.Verification;
-import snick.store.table.CalibrationTable;
-import snick.store.table.CutTable;
-import snick.store.table.EvidenceTable;
-import snick.store.table.ForceTable;
-import snick.store.table.OriginTable;
-import snick.store.table.RecordingTable;
-import snick.store.table.ResponseTable;
-import snick.store.table.ResultTable;
 import snick.store.trace.TraceSpool;
 
 /**
@@ -54,27 +46,15 @@ import snick.store.trace.TraceSpool;
  */
 public final class Store implements AutoCloseable {
   private final Database database;
+  private final Tables tables;
   private final Clock clock;
-  private final RecordingTable recordings;
-  private final CutTable cuts;
-  private final ResultTable results;
-  private final ForceTable forces;
-  private final CalibrationTable calibrations;
-  private final ResponseTable responses;
-  private final EvidenceTable evidence;
   private final JournalWriter journal;
   private final Mending mending;
 
   public Store(Database database, Clock clock) {
     this.database = database;
+    tables = new Tables(database);
     this.clock = clock;
-    recordings = new RecordingTable(database);
-    cuts = new CutTable(database);
-    results = new ResultTable(database);
-    forces = new ForceTable(database);
-    calibrations = new CalibrationTable(database);
-    responses = new ResponseTable(database);
-    evidence = new EvidenceTable(database);
     journal = new JournalWriter(database, clock);
     mending = new Mending(database, clock);
   }
@@ -169,12 +149,12 @@ public final class Store implements AutoCloseable {
 
   /** Begins a recording; its id. */
   public long startRecording(Recording recording) {
-    return database.write(() -> recordings.add(recording));
+    return database.write(() -> tables.recordings.add(recording));
   }
 
   /** Sets how a recording's device clock lies on the host's, in place of what was set before. */
   public void setClock(long recordingId, HostClock hostClock) {
-    change(() -> recordings.setClock(recordingId, hostClock));
+    change(() -> tables.recordings.setClock(recordingId, hostClock));
   }
 
   /**
@@ -191,12 +171,12 @@ public final class Store implements AutoCloseable {
 
   private long appendOnce(NewCut cut) {
     Instant now = clock.instant();
-    OptionalLong added = cuts.addNew(cut, Derivation.own(cut.cut(), now));
+    OptionalLong added = tables.cuts.addNew(cut, Derivation.own(cut.cut(), now));
     if (added.isEmpty()) {
       return same(cut.recordingId(), cut.cut());
     }
     long id = added.getAsLong();
-    cut.force().ifPresent(force -> forces.add(id, OptionalLong.empty(), force, now));
+    cut.force().ifPresent(force -> tables.forces.add(id, OptionalLong.empty(), force, now));
     if (cut.inRunningStage()) {
       journal.land(deviceId(cut), id, cut.occurredAt(), cut.placeMm());
     }
@@ -204,12 +184,12 @@ public final class Store implements AutoCloseable {
   }
 
   private String deviceId(NewCut cut) {
-    return recordings.find(cut.recordingId()).orElseThrow().recording().deviceId();
+    return tables.recordings.find(cut.recordingId()).orElseThrow().recording().deviceId();
   }
 
   private long same(long recordingId, Cut cut) {
-    long id = cuts.find(recordingId, cut.number()).orElseThrow();
-    Trace stored = cuts.trace(id);
+    long id = tables.cuts.find(recordingId, cut.number()).orElseThrow();
+    Trace stored = tables.cuts.trace(id);
     if (!stored.equals(cut.trace())) {
       throw new IllegalArgumentException(
           "recording "
@@ -233,16 +213,16 @@ public final class Store implements AutoCloseable {
 
   private void addResult(NewResult derived) {
     long id = derived.cutId();
-    if (!cuts.has(id)) {
+    if (!tables.cuts.has(id)) {
       throw new IllegalArgumentException("cut " + id + " is not in the store");
     }
     Instant now = clock.instant();
     OptionalLong later =
         derived
             .cut()
-            .map(cut -> OptionalLong.of(results.add(id, Derivation.own(cut, now))))
-            .orElseGet(() -> results.latestLater(id));
-    derived.force().ifPresent(force -> forces.add(id, later, force, now));
+            .map(cut -> OptionalLong.of(tables.results.add(id, Derivation.own(cut, now))))
+            .orElseGet(() -> tables.results.latestLater(id));
+    derived.force().ifPresent(force -> tables.forces.add(id, later, force, now));
   }
 
   /**
@@ -252,12 +232,12 @@ public final class Store implements AutoCloseable {
    * @throws IllegalArgumentException if the store has another one of this id
    */
   public void add(Calibration calibration, Optional<String> document) {
-    change(() -> calibrations.add(calibration, document, clock.instant()));
+    change(() -> tables.calibrations.add(calibration, document, clock.instant()));
   }
 
   /** Adds what was learned of a rig, with its evidence; the very same is stored once. */
   public void add(StoredResponse learned) {
-    change(() -> responses.add(learned));
+    change(() -> tables.responses.add(learned));
   }
 
   /**
@@ -265,13 +245,14 @@ public final class Store implements AutoCloseable {
    * on; reads at most {@link FallBook#MOST} traces.
    */
   public FallBook<Long> falls(String deviceId, Optional<SampleRate> nominalRate) {
-    return database.read(() -> new StoredFalls(cuts, responses).of(deviceId, nominalRate));
+    return database.read(
+        () -> new StoredFalls(tables.cuts, tables.responses).of(deviceId, nominalRate));
   }
 
   /** The response learned last of a rig at a nominal rate. */
   public Optional<StoredResponse> currentResponse(
       String deviceId, Optional<SampleRate> nominalRate) {
-    return database.read(() -> responses.latest(deviceId, nominalRate));
+    return database.read(() -> tables.responses.latest(deviceId, nominalRate));
   }
 
   /**
@@ -282,11 +263,10 @@ public final class Store implements AutoCloseable {
   public Origin.Outcome takeIn(Origin origin, Consumer<Intake> work) {
     return database.write(
         () -> {
-          OriginTable origins = new OriginTable(database);
-          if (origins.knows(origin.sha256())) {
+          if (tables.origins.knows(origin.sha256())) {
             return new Origin.Outcome(0, 0, true);
           }
-          long id = origins.add(origin, clock.instant());
+          long id = tables.origins.add(origin, clock.instant());
           Intake intake = new Intake(database, clock, id);
           work.accept(intake);
           return intake.outcome();
@@ -300,12 +280,12 @@ public final class Store implements AutoCloseable {
 
   /** Adds a verification with a check mass. */
   public void add(Verification verification) {
-    change(() -> evidence.add(verification));
+    change(() -> tables.evidence.add(verification));
   }
 
   /** Adds evidence about a rig. */
   public void add(Evidence item) {
-    change(() -> evidence.add(item));
+    change(() -> tables.evidence.add(item));
   }
 
   /** Photos of inspections. */

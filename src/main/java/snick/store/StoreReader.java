@@ -36,15 +36,6 @@ import snick.store.record.StoredForce;
 import snick.store.record.StoredRecording;
 import snick.store.record.StoredResponse;
 import snick.store.record.Verification;
-import snick.store.table.CalibrationTable;
-import snick.store.table.CutTable;
-import snick.store.table.EvidenceTable;
-import snick.store.table.ForceTable;
-import snick.store.table.OriginTable;
-import snick.store.table.RecordingTable;
-import snick.store.table.ResponseTable;
-import snick.store.table.ResultTable;
-import snick.store.table.StageEntryTable;
 import snick.verdict.burr.StageEvidence.CutResult;
 
 /**
@@ -55,28 +46,14 @@ public final class StoreReader implements AutoCloseable {
   private static final int PAGE = 1_000;
 
   private final Database database;
-  private final RecordingTable recordings;
-  private final CutTable cuts;
-  private final ResultTable results;
-  private final ForceTable forces;
-  private final CalibrationTable calibrations;
-  private final ResponseTable responses;
+  private final Tables tables;
   private final Map<String, Response> used = new HashMap<>();
-  private final EvidenceTable evidence;
   private final JournalReader journal;
-  private final StageEntryTable stageEntries;
 
   public StoreReader(Database database) {
     this.database = database;
-    recordings = new RecordingTable(database);
-    cuts = new CutTable(database);
-    results = new ResultTable(database);
-    forces = new ForceTable(database);
-    calibrations = new CalibrationTable(database);
-    responses = new ResponseTable(database);
-    evidence = new EvidenceTable(database);
+    tables = new Tables(database);
     journal = new JournalReader(database);
-    stageEntries = new StageEntryTable(database);
   }
 
   /**
@@ -123,37 +100,37 @@ public final class StoreReader implements AutoCloseable {
 
   /** Every device that was recorded. */
   public List<Rig> rigs() {
-    return recordings.rigs();
+    return tables.recordings.rigs();
   }
 
   /** A recording. */
   public Optional<StoredRecording> recording(long id) {
-    return recordings.find(id);
+    return tables.recordings.find(id);
   }
 
   /** The newest {@code limit} cuts of a selection, newest first. */
   public List<CutSummary> latest(CutSelection selection, int limit) {
-    return cuts.latest(selection, Optional.empty(), limit);
+    return tables.cuts.latest(selection, Optional.empty(), limit);
   }
 
   /** The page that follows {@code last}, the last row of the page before; newest first. */
   public List<CutSummary> latestBefore(CutSelection selection, CutSummary last, int limit) {
-    return cuts.latest(selection, Optional.of(last), limit);
+    return tables.cuts.latest(selection, Optional.of(last), limit);
   }
 
   /** What each cut of a session says of the edge, by id; cuts without a force are left out. */
   Map<Long, CutResult> cutResults(String session) {
-    return cuts.cutResults(CutSelection.all().inSession(session));
+    return tables.cuts.cutResults(CutSelection.all().inSession(session));
   }
 
   /** Number of cuts in a selection. */
   public long count(CutSelection selection) {
-    return cuts.count(selection);
+    return tables.cuts.count(selection);
   }
 
   /** A cut without its trace. */
   public Optional<CutSummary> summary(long cutId) {
-    return cuts.summary(cutId);
+    return tables.cuts.summary(cutId);
   }
 
   /**
@@ -162,12 +139,12 @@ public final class StoreReader implements AutoCloseable {
    * @throws StoreException if its trace, a result or a force of it is damaged
    */
   public Optional<StoredCut> cut(long cutId) {
-    return database.read(() -> cuts.summary(cutId).map(this::whole));
+    return database.read(() -> tables.cuts.summary(cutId).map(this::whole));
   }
 
   /** Every result of a cut, oldest first; the last is the current one. */
   public List<Derivation> results(long cutId) {
-    return results.ofCut(cutId);
+    return tables.results.ofCut(cutId);
   }
 
   /** What was derived from a cut before what stands, oldest first. */
@@ -192,77 +169,77 @@ public final class StoreReader implements AutoCloseable {
 
   /** Every force of a cut, of all its results, oldest first. */
   public List<StoredForce> forces(long cutId) {
-    return forces.ofCut(cutId);
+    return tables.forces.ofCut(cutId);
   }
 
   /** Every calibration, in the order stored. */
   public List<StoredCalibration> calibrations() {
-    return database.read(calibrations::all);
+    return database.read(tables.calibrations::all);
   }
 
   /** The calibration of an id. */
   public Optional<StoredCalibration> calibration(String id) {
-    return database.read(() -> calibrations.find(id));
+    return database.read(() -> tables.calibrations.find(id));
   }
 
   /** One's own calibration stored last for a device, else one's own stored last for any. */
   public Optional<StoredCalibration> currentCalibration(String deviceId) {
-    return database.read(() -> calibrations.current(deviceId));
+    return database.read(() -> tables.calibrations.current(deviceId));
   }
 
   /** Everything that was taken in from elsewhere, in that order. */
   public List<Origin.Taken> origins() {
-    return new OriginTable(database).all();
+    return tables.origins.all();
   }
 
   /** Where a cut came from; empty if this store recorded it. */
   public Optional<Origin.Taken> originOfCut(long cutId) {
-    return new OriginTable(database).ofCut(cutId);
+    return tables.origins.ofCut(cutId);
   }
 
   /** Whose work a cut is; empty if it came with no package. */
   public Optional<Credit> creditOfCut(long cutId) {
-    return new OriginTable(database).creditOfCut(cutId);
+    return tables.origins.creditOfCut(cutId);
   }
 
   /** Whose work each cut is that came with a package of others, by the cut's id. */
   public Map<Long, Credit.Of> creditsOfCuts() {
-    return new OriginTable(database).creditsOfCuts();
+    return tables.origins.creditsOfCuts();
   }
 
   /** Whose work a session is; empty if it is one's own. */
   public Optional<Credit.Of> creditOfSession(String name) {
-    return new OriginTable(database).ofSession(name);
+    return tables.origins.ofSession(name);
   }
 
   /** Every cut that has more than one result, or a result with more than one force. */
   public Set<Long> derivedAgain() {
-    return results.derivedAgain();
+    return tables.results.derivedAgain();
   }
 
   /** Every cut that was ever set aside. */
   public Set<Long> everSetAside() {
-    return stageEntries.everSetAside();
+    return tables.stageEntries.everSetAside();
   }
 
   /** How a cut was set aside and counted again, in order. */
   public List<SetAside> setAsideActs(long cutId) {
-    return stageEntries.acts(cutId);
+    return tables.stageEntries.acts(cutId);
   }
 
   /** Verifications with a calibration, oldest first. */
   public List<Verification> verificationsOf(String calibrationId) {
-    return evidence.ofCalibration(calibrationId);
+    return tables.evidence.ofCalibration(calibrationId);
   }
 
   /** Verifications of a rig with calibrations of one's own, oldest first. */
   public List<Verification> verifications(String deviceId) {
-    return evidence.verifications(deviceId);
+    return tables.evidence.verifications(deviceId);
   }
 
   /** Other evidence of one kind about a rig, oldest first. */
   public List<Evidence> evidence(String deviceId, String kind) {
-    return evidence.evidence(deviceId, kind);
+    return tables.evidence.evidence(deviceId, kind);
   }
 
   /** The journal as seen through this reader. */
@@ -276,11 +253,11 @@ public final class StoreReader implements AutoCloseable {
    */
   public void forEachSummary(CutSelection selection, Consumer<CutSummary> consumer) {
     long last = 0;
-    List<CutSummary> page = cuts.after(selection, last, PAGE);
+    List<CutSummary> page = tables.cuts.after(selection, last, PAGE);
     while (!page.isEmpty()) {
       page.forEach(consumer);
       last = page.get(page.size() - 1).id();
-      page = cuts.after(selection, last, PAGE);
+      page = tables.cuts.after(selection, last, PAGE);
     }
   }
 
@@ -301,27 +278,31 @@ public final class StoreReader implements AutoCloseable {
             .responseId()
             .map(id -> used.computeIfAbsent(id, known -> stored(known)))
             .orElse(Response.unknown());
-    return new StoredCut(summary, cuts.trace(summary.id()), response);
+    return new StoredCut(summary, tables.cuts.trace(summary.id()), response);
   }
 
   private Response stored(String responseId) {
-    return responses.find(responseId).map(StoredResponse::response).orElse(Response.unknown());
+    return tables
+        .responses
+        .find(responseId)
+        .map(StoredResponse::response)
+        .orElse(Response.unknown());
   }
 
   /** Every response that was learned, in the order stored. */
   public List<StoredResponse> responses() {
-    return database.read(responses::all);
+    return database.read(tables.responses::all);
   }
 
   /** The response of an id. */
   public Optional<StoredResponse> response(String id) {
-    return database.read(() -> responses.find(id));
+    return database.read(() -> tables.responses.find(id));
   }
 
   /** The response learned last of a rig at a nominal rate. */
   public Optional<StoredResponse> currentResponse(
       String deviceId, Optional<SampleRate> nominalRate) {
-    return database.read(() -> responses.latest(deviceId, nominalRate));
+    return database.read(() -> tables.responses.latest(deviceId, nominalRate));
   }
 
   /**

@@ -42,8 +42,8 @@ class ControlChartTest {
       assertThat(point.upper()).isCloseTo(Table.number(row, "ucl_exact_i"), within(1e-7));
       assertThat(point.within()).isTrue();
     }
-    assertThat(50 + chart.asymptoticHalfWidth()).isCloseTo(52.5884, within(1e-4));
-    assertThat(50 - chart.asymptoticHalfWidth()).isCloseTo(47.4115, within(1e-4));
+    assertThat(points.get(19).upper()).isCloseTo(52.5884, within(1e-4));
+    assertThat(points.get(19).lower()).isCloseTo(47.4115, within(1e-4));
   }
 
   @Test

@@ -17,6 +17,7 @@ import snick.Pseudo;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
 import snick.quantity.SampleRate;
+import snick.report.plot.Markup;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.store.StoreReader;
@@ -265,16 +266,12 @@ class TranslatedPageTest extends PseudoPage {
     written.add(id);
     try (StoreReader store = StoreReader.open(folder.resolve("data"))) {
       Calibration made = store.calibration(id).orElseThrow().calibration();
-      made.terms().forEach(term -> written.add(escaped(term.basis())));
-      written.add(escaped(made.basis()));
+      made.terms().forEach(term -> written.add(Markup.escaped(term.basis())));
+      written.add(Markup.escaped(made.basis()));
     }
     written.addAll(
         List.of("latitude 48.000°, height 0 m, normal formula", "class M1, limit", "mg"));
     held("record", TAG.matcher(page).replaceAll(" "), written);
-  }
-
-  private static String escaped(String text) {
-    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
   }
 
   private void confirm(double grams, double creepCounts) throws Exception {

@@ -4,8 +4,6 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.OptionalLong;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -144,15 +142,7 @@ final class CutsEnterCommand implements Callable<Integer> {
     Cut cut =
         new Cut(
             number,
-            new CutFigures(
-                Outcome.SEVERED,
-                1,
-                0,
-                OptionalLong.of(0),
-                Optional.of(new Peak(counts, counts, 0)),
-                new CutFigures.Shape(0, 0, 0, 0),
-                new CutFigures.Rest(0, 0, 0),
-                Set.of()),
+            CutFigures.withoutTrace(Outcome.SEVERED, Optional.of(new Peak(counts, counts, 0)), 0),
             Trace.none());
     CutForce force =
         new CutForce(AS_TYPED.derive(counts, 0), Force.ofGramForce(counts / COUNTS_PER_GRAM_FORCE));

@@ -1,14 +1,9 @@
 package snick.cli.report;
 
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Evaluation;
 import snick.phrase.Words;
@@ -26,21 +21,12 @@ import snick.store.record.StoredCalibration;
         "Draw a calibration: curve, and what lies beside it, with the expanded uncertainty.",
     footerHeading = "%nExamples:%n",
     footer = {"  snick plot calibration cal-0123 -o curve.svg"})
-final class PlotCalibrationCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class PlotCalibrationCommand extends Drawing {
   @Parameters(paramLabel = "ID", description = "Id of the calibration, or how it begins.")
   private String id;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
-
   @Override
-  public Integer call() {
-    return file.draw(spec, data, this::picture);
-  }
-
-  private Picture picture(StoreReader store) {
+  Picture picture(StoreReader store) {
     List<StoredCalibration> found =
         store.calibrations().stream().filter(c -> c.calibration().id().startsWith(id)).toList();
     if (found.size() != 1) {

@@ -3,15 +3,10 @@ package snick.cli.report;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.ReferenceEdge;
-import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.force.reading.RigSetting;
 import snick.phrase.Words;
@@ -37,9 +32,7 @@ import snick.verdict.study.ReferenceChart;
       "  snick plot chart -o checks.svg",
       "  snick plot chart --blade reference -o reference.png"
     })
-final class PlotChartCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class PlotChartCommand extends Drawing {
   @Option(
       names = "--rig",
       paramLabel = "ID",
@@ -62,15 +55,8 @@ final class PlotChartCommand implements Callable<Integer> {
       description = "First cuts of the edge that set the limits (default: ${DEFAULT-VALUE}).")
   private int baseline;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
-
   @Override
-  public Integer call() {
-    return file.draw(spec, data, this::picture);
-  }
-
-  private Picture picture(StoreReader store) {
+  Picture picture(StoreReader store) {
     return blade.map(label -> referenceEdge(store, label)).orElseGet(() -> checks(store));
   }
 

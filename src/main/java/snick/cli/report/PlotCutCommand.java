@@ -1,12 +1,7 @@
 package snick.cli.report;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.phrase.Words;
 import snick.report.plot.CutPlot;
@@ -22,21 +17,12 @@ import snick.store.record.StoredCut;
         "Draw a cut: ramp and fall, zero before and after, largest sample, loading line, estimate.",
     footerHeading = "%nExamples:%n",
     footer = {"  snick plot cut 12 -o cut12.svg"})
-final class PlotCutCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class PlotCutCommand extends Drawing {
   @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")
   private long id;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
-
   @Override
-  public Integer call() {
-    return file.draw(spec, data, this::picture);
-  }
-
-  private Picture picture(StoreReader store) {
+  Picture picture(StoreReader store) {
     StoredCut cut =
         store
             .cut(id)

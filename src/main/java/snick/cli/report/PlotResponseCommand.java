@@ -1,13 +1,8 @@
 package snick.cli.report;
 
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.terminal.Refusal;
 import snick.phrase.Words;
 import snick.report.RecentFalls;
@@ -24,24 +19,15 @@ import snick.store.StoreReader;
             + " mechanics and filter together.",
     footerHeading = "%nExamples:%n",
     footer = {"  snick plot response -o response.svg"})
-final class PlotResponseCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class PlotResponseCommand extends Drawing {
   @Option(
       names = "--rig",
       paramLabel = "ID",
       description = "Of this rig (default: the one that cut last).")
   private Optional<String> rig;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
-
   @Override
-  public Integer call() {
-    return file.draw(spec, data, this::picture);
-  }
-
-  private Picture picture(StoreReader store) {
+  Picture picture(StoreReader store) {
     RecentFalls falls =
         RecentFalls.of(store, rig)
             .orElseThrow(

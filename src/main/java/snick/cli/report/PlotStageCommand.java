@@ -2,13 +2,9 @@ package snick.cli.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.SessionChoice;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
@@ -27,23 +23,14 @@ import snick.store.record.CutSummary;
     description = "Draw the cuts of a stage along the edge, with mean and interval.",
     footerHeading = "%nExamples:%n",
     footer = {"  snick plot stage deburred --session evening -o deburred.svg"})
-final class PlotStageCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class PlotStageCommand extends Drawing {
   @Parameters(paramLabel = "STAGE", description = "Name of the stage.")
   private String stage;
 
   @Mixin private SessionChoice session;
 
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
-
   @Override
-  public Integer call() {
-    return file.draw(spec, data, this::picture);
-  }
-
-  private Picture picture(StoreReader store) {
+  Picture picture(StoreReader store) {
     String name = session.toRead(store);
     SessionLog log = SessionEvidence.read(store, name).log();
     Stage chosen = log.stage(stage);

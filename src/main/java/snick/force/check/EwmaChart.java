@@ -61,9 +61,4 @@ public record EwmaChart(double target, double sigma, double lambda, double width
     }
     return List.copyOf(points);
   }
-
-  /** Half-width of the limits after many values. */
-  public double asymptoticHalfWidth() {
-    return width * sigma * Math.sqrt(lambda / (2 - lambda));
-  }
 }

@@ -312,22 +312,6 @@ public final class PolynomialFit {
     return vertex >= low && vertex <= high ? vertex : low;
   }
 
-  /** Standard uncertainty of the fitted reading at {@code load}, JCGM 100:2008 equation (13). */
-  public double predictionUncertainty(double load) {
-    double[] powers = new double[coefficients.length];
-    powers[0] = 1;
-    for (int i = 1; i < powers.length; i++) {
-      powers[i] = powers[i - 1] * load;
-    }
-    double sum = 0;
-    for (int i = 0; i < powers.length; i++) {
-      for (int j = 0; j < powers.length; j++) {
-        sum += powers[i] * unscaledCovariance[i][j] * powers[j];
-      }
-    }
-    return residualSd() * Math.sqrt(Math.max(0, sum));
-  }
-
   /** Reading less fitted reading, in the order of the points. */
   public double[] residuals() {
     double[] residuals = new double[x.length];

@@ -29,13 +29,6 @@ final class Orphans {
           Optional.empty(),
           0);
 
-  /** Columns of a result that says nothing. */
-  private static final String UNKNOWN =
-      "detector_version, created_at_utc_ns, outcome, polarity, onset_ns, fall_ns, dips,"
-          + " ramp_samples, flags";
-
-  private static final String UNKNOWN_VALUES = "0, 0, 'disturbed', 1, 0, 0, 0, 0, ''";
-
   private final Database database;
   private final List<String> lost;
 
@@ -78,7 +71,7 @@ final class Orphans {
     database
         .query("SELECT t.cut FROM cut_trace t WHERE t.cut NOT IN (SELECT id FROM cut)")
         .list(row -> row.whole("cut"))
-        .forEach(cut -> adoptTrace(cut, samples(cuts, cut), recording));
+        .forEach(cut -> adoptTrace(cuts, cut, recording));
   }
 
   /** How many samples a trace holds; empty if it cannot be read. */
@@ -93,24 +86,14 @@ final class Orphans {
     }
   }
 
-  private void adoptTrace(long cut, OptionalInt samples, long recording) {
+  private void adoptTrace(CutTable cuts, long cut, long recording) {
+    OptionalInt samples = samples(cuts, cut);
     if (samples.isEmpty()) {
       database.query("DELETE FROM cut_trace WHERE cut = ?").whole(cut).change();
       lost.add("cut " + cut + ": it is lost, and its trace is damaged");
       return;
     }
-    database
-        .query(
-            "INSERT INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
-                + UNKNOWN
-                + ") VALUES (?, ?, ?, 0, ?, "
-                + UNKNOWN_VALUES
-                + ")")
-        .whole(cut)
-        .whole(recording)
-        .whole(cut)
-        .whole(samples.getAsInt())
-        .change();
+    cuts.adopt(cut, recording, samples.getAsInt());
     removeForcesOfFirst(cut);
     lost.add(
         "cut "

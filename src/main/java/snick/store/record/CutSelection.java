@@ -3,13 +3,11 @@ package snick.store.record;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.OptionalLong;
 import snick.journal.Stage;
 
 /**
  * Which cuts are meant: those that meet every condition set. Immutable; start from {@link #all}.
  *
- * @param recordingId only of this recording
  * @param session only in the session of this name
  * @param stage only in the session's stage of this order
  * @param blade only in sessions with the blade of this label
@@ -18,7 +16,6 @@ import snick.journal.Stage;
  * @param before only those that occurred before this time
  */
 public record CutSelection(
-    OptionalLong recordingId,
     Optional<String> session,
     OptionalInt stage,
     Optional<String> blade,
@@ -28,7 +25,6 @@ public record CutSelection(
   /** Every cut. */
   public static CutSelection all() {
     return new CutSelection(
-        OptionalLong.empty(),
         Optional.empty(),
         OptionalInt.empty(),
         Optional.empty(),
@@ -37,50 +33,35 @@ public record CutSelection(
         Optional.empty());
   }
 
-  /** Only those of one recording. */
-  public CutSelection ofRecording(long id) {
-    return new CutSelection(OptionalLong.of(id), session, stage, blade, countingOnly, from, before);
-  }
-
   /** Only those in the session called {@code name}. */
   public CutSelection inSession(String name) {
-    return new CutSelection(
-        recordingId, Optional.of(name), stage, blade, countingOnly, from, before);
+    return new CutSelection(Optional.of(name), stage, blade, countingOnly, from, before);
   }
 
   /** Only those in one stage of the session called {@code name}. */
   public CutSelection inStage(String name, Stage only) {
     return new CutSelection(
-        recordingId,
-        Optional.of(name),
-        OptionalInt.of(only.order()),
-        blade,
-        countingOnly,
-        from,
-        before);
+        Optional.of(name), OptionalInt.of(only.order()), blade, countingOnly, from, before);
   }
 
   /** Only those in sessions with the blade called {@code label}. */
   public CutSelection ofBlade(String label) {
-    return new CutSelection(
-        recordingId, session, stage, Optional.of(label), countingOnly, from, before);
+    return new CutSelection(session, stage, Optional.of(label), countingOnly, from, before);
   }
 
   /** Only those not set aside. */
   public CutSelection counting() {
-    return new CutSelection(recordingId, session, stage, blade, true, from, before);
+    return new CutSelection(session, stage, blade, true, from, before);
   }
 
   /** Only those that occurred at or after {@code time}. */
   public CutSelection from(Instant time) {
-    return new CutSelection(
-        recordingId, session, stage, blade, countingOnly, Optional.of(time), before);
+    return new CutSelection(session, stage, blade, countingOnly, Optional.of(time), before);
   }
 
   /** Only those that occurred before {@code time}. */
   public CutSelection before(Instant time) {
-    return new CutSelection(
-        recordingId, session, stage, blade, countingOnly, from, Optional.of(time));
+    return new CutSelection(session, stage, blade, countingOnly, from, Optional.of(time));
   }
 
   public boolean isByJournal() {

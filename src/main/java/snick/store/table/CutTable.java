@@ -1,11 +1,14 @@
 package snick.store.table;
 
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import snick.cut.CutFigures;
+import snick.cut.Outcome;
 import snick.cut.Trace;
 import snick.phrase.Phrase;
 import snick.store.database.Database;
@@ -52,6 +55,13 @@ public final class CutTable {
           + ") VALUES (?, ?, ?, ?, ?, "
           + ResultTable.PARAMETERS
           + ") ON CONFLICT (recording, number) DO NOTHING";
+
+  private static final String ADOPTION =
+      "INSERT INTO cut (id, recording, number, occurred_at_utc_ns, samples, "
+          + ResultTable.FIGURES
+          + ") VALUES (?, ?, ?, ?, ?, "
+          + ResultTable.PARAMETERS
+          + ")";
 
   private final Database database;
 
@@ -105,6 +115,23 @@ public final class CutTable {
       addTrace(id.getAsLong(), trace);
     }
     return id;
+  }
+
+  /**
+   * Adds a cut that is lost but for its trace, under the id of that, with a result of version 0.
+   */
+  public void adopt(long id, long recordingId, int samples) {
+    CutFigures nothing = CutFigures.withoutTrace(Outcome.DISTURBED, Optional.empty(), Double.NaN);
+    Query insertion =
+        database
+            .query(ADOPTION)
+            .whole(id)
+            .whole(recordingId)
+            .whole(id)
+            .instant(Instant.EPOCH)
+            .whole(samples);
+    ResultTable.bind(insertion, new Derivation(0, 0, Instant.EPOCH, nothing, Optional.empty()))
+        .change();
   }
 
   private void addTrace(long id, Trace trace) {

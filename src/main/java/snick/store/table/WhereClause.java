@@ -40,7 +40,6 @@ final class WhereClause {
 
   static WhereClause of(CutSelection selection) {
     WhereClause condition = new WhereClause(selection.isByJournal() ? FEW_BY_TIME : BY_TIME);
-    selection.recordingId().ifPresent(id -> condition.and("c.recording = ?", id));
     selection.from().ifPresent(t -> condition.and("c.occurred_at_utc_ns >= ?", UtcNanos.of(t)));
     selection.before().ifPresent(t -> condition.and("c.occurred_at_utc_ns < ?", UtcNanos.of(t)));
     if (selection.countingOnly()) {

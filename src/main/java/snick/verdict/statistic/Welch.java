@@ -68,11 +68,6 @@ public record Welch(
     return (v1 + v2) * (v1 + v2) / (v1 * v1 / (n1 - 1) + v2 * v2 / (n2 - 1));
   }
 
-  /** Interval of the difference with another confidence. */
-  Interval intervalGf(double confidence) {
-    return interval(differenceGf, standardErrorGf, degreesOfFreedom, confidence);
-  }
-
   private static Interval interval(double centre, double error, double df, double confidence) {
     double half = error * TDistribution.of(df).inverseSurvivalProbability((1 - confidence) / 2);
     return new Interval(centre - half, centre + half, confidence);

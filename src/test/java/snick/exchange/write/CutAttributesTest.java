@@ -2,6 +2,8 @@ package snick.exchange.write;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -11,6 +13,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -86,6 +89,32 @@ class CutAttributesTest {
     assertThat(names(CutSummary.ATTRIBUTES)).containsSubsequence(told);
     assertThat(AttributeJson.properties(CutSummary.ATTRIBUTES))
         .containsKeys(told.toArray(String[]::new));
+  }
+
+  private static List<String> mainFilesWith(String pattern) throws IOException {
+    Pattern sought = Pattern.compile(pattern);
+    try (Stream<Path> files = Files.walk(Path.of("src/main"))) {
+      List<String> found = new ArrayList<>();
+      for (Path file :
+          files.filter(f -> f.toString().matches(".*\\.(java|sql|js|json)")).toList()) {
+        if (sought.matcher(Files.readString(file)).find()) {
+          found.add(file.getFileName().toString());
+        }
+      }
+      return found;
+    }
+  }
+
+  /** Three files of the program, as the guide says: one more of them is one place too many. */
+  @Test
+  void aFieldIsDeclaredFoundAndStoredInOnePlaceEach() throws IOException {
+    assertThat(mainFilesWith("\\bnew (CutFigures|CutFigures\\.(Shape|Rest))\\("))
+        .containsExactlyInAnyOrder("CutFigures.java", "FoundLoading.java");
+    for (String untold : List.of("ramp_samples", "zero_after_counts")) {
+      assertThat(mainFilesWith("\\b" + untold + "\\b"))
+          .as(untold)
+          .containsExactlyInAnyOrder("CutFigures.java", "0001-store.sql");
+    }
   }
 
   @Test
