@@ -72,7 +72,7 @@ class StrangersRigsTest {
   @Test
   void comesNearerThanTheLargestSampleWhereThatIsFarOff() {
     assertThat(rigs(t -> t.rmsMax() <= 0.5 || t.rms() <= 0.8 * t.rmsMax()))
-        .isGreaterThanOrEqualTo(RIGS * 80 / 100);
+        .isGreaterThanOrEqualTo(RIGS * 90 / 100);
   }
 
   @Test
@@ -91,10 +91,10 @@ class StrangersRigsTest {
     assertThat(ALL.gross).as(ALL.line()).isZero();
   }
 
-  /** None of these readings has a spike: at most one cut in a thousand says so. */
+  /** None of these readings has a spike, and none says so. */
   @Test
   void ringsAreNotTakenForSpikes() {
-    assertThat(ALL.spikes).as(ALL.line()).isLessThanOrEqualTo(RIGS * CUTS / 1000 + 1);
+    assertThat(ALL.spikes).as(ALL.line()).isZero();
   }
 
   /** The same rig, hand and noise: a parting of 5 ms in place of 0.5 ms. */
