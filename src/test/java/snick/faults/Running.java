@@ -144,6 +144,15 @@ final class Running implements AutoCloseable {
     return process.waitFor(millis, TimeUnit.MILLISECONDS);
   }
 
+  /** All lines so far, its signals, and where its threads stand, which Java says when told to. */
+  List<String> stacks() throws Exception {
+    SystemProgram.demand("kill", "-QUIT", Long.toString(pid()));
+    endsWithin(2000);
+    List<String> all = new ArrayList<>(lines());
+    all.addAll(Files.readAllLines(Path.of("/proc/" + pid() + "/status")));
+    return all;
+  }
+
   /** SIGKILL; afterwards {@link #lines} is complete, for the handle leaves its pipe open. */
   void kill() throws InterruptedException {
     process.toHandle().destroyForcibly();

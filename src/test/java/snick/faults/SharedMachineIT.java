@@ -114,7 +114,8 @@ class SharedMachineIT {
     try (Running recorder = record(List.of())) {
       recorder.await(RIG_HEARD);
       SystemProgram.demand("kill", "-HUP", Long.toString(recorder.pid()));
-      assertThat(recorder.endsWithin(ENDS_WITHIN_MILLIS)).as("%s", recorder.lines()).isTrue();
+      boolean ended = recorder.endsWithin(ENDS_WITHIN_MILLIS);
+      assertThat(ended).as("%s", ended ? "" : recorder.stacks()).isTrue();
       assertThat(recorder.over()).isEqualTo(HUNG_UP);
       assertThat(recorder.lines())
           .anyMatch(line -> line.contains("everything announced is stored"));
