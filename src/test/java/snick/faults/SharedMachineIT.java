@@ -35,6 +35,9 @@ class SharedMachineIT {
   /** Said once the device has named itself: its port is open. */
   private static final String RIG_HEARD = "no calibration for rig";
 
+  /** A test before may have made this process ignore SIGHUP, which its children inherit. */
+  private static final List<String> HEEDS_HANGING_UP = List.of("env", "--default-signal=HUP");
+
   @TempDir private Path folder;
   private ServedRig rig;
 
@@ -111,7 +114,7 @@ class SharedMachineIT {
 
   @Test
   void aTerminalThatIsClosedEndsTheRecorderInGoodOrder() throws Exception {
-    try (Running recorder = record(List.of())) {
+    try (Running recorder = record(HEEDS_HANGING_UP)) {
       recorder.await(RIG_HEARD);
       SystemProgram.demand("kill", "-HUP", Long.toString(recorder.pid()));
       boolean ended = recorder.endsWithin(ENDS_WITHIN_MILLIS);

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -53,6 +55,7 @@ import snick.view.bench.Preferences;
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
     })
 public final class RunCommand implements Callable<Integer> {
+  private static final long START_WAIT_SECONDS = 10;
   private static final int MOST_PORT = 65_535;
 
   @Spec private CommandSpec spec;
@@ -111,12 +114,27 @@ public final class RunCommand implements Callable<Integer> {
     calibration.given(0);
     requirePort();
     enough.ifPresent(cutsLeft::set);
+    CompletableFuture<Runnable> stop = new CompletableFuture<>();
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> obey(stop), "stop"));
+    try {
+      return record(stop);
+    } finally {
+      stop.complete(() -> {});
+    }
+  }
+
+  /** A signal that comes while the store is still being opened is obeyed when that is done. */
+  private static void obey(CompletableFuture<Runnable> stop) {
+    stop.completeOnTimeout(() -> {}, START_WAIT_SECONDS, TimeUnit.SECONDS).join().run();
+  }
+
+  /** Records to the end; {@code stop} gets what a signal is to do, one that came before too. */
+  private int record(CompletableFuture<Runnable> stop) throws InterruptedException {
     CountDownLatch stopped = new CountDownLatch(1);
     Recorder recorder = start();
     try (recorder;
         Supervised supervised = Supervised.byWhomStartedThis(recorder, this::tell)) {
-      Thread stop = new Thread(() -> stopOrderly(recorder, supervised, stopped), "stop");
-      Runtime.getRuntime().addShutdownHook(stop);
+      stop.complete(() -> stopOrderly(recorder, supervised, stopped));
       greet(recorder);
       cutsLeft.whenNone(recorder::endSoon);
       recorder.awaitEnd();
