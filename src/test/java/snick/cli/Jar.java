@@ -14,6 +14,12 @@ public final class Jar {
   private static final Path JAR = Path.of(System.getProperty("snick.jar", "target/snick.jar"));
   private static final long PATIENCE_SECONDS = 60;
 
+  /**
+   * Locks of this process's tests alone: another's terminal may get the number of one that went.
+   */
+  private static final Path RUNTIME =
+      Path.of("target", "run-" + ProcessHandle.current().pid()).toAbsolutePath();
+
   private final Path java;
   private final List<String> options;
 
@@ -71,7 +77,7 @@ public final class Jar {
         builder(arguments).command().stream()
             .map(word -> "'" + word + "'")
             .collect(Collectors.joining(" "));
-    return Live.start(new ProcessBuilder("script", "-qec", line, "/dev/null"));
+    return Live.start(apart(new ProcessBuilder("script", "-qec", line, "/dev/null")));
   }
 
   private ProcessBuilder builder(String... arguments) {
@@ -83,6 +89,11 @@ public final class Jar {
     command.addAll(List.of(arguments));
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().remove("JAVA_TOOL_OPTIONS");
+    return apart(builder);
+  }
+
+  private static ProcessBuilder apart(ProcessBuilder builder) {
+    builder.environment().put("XDG_RUNTIME_DIR", RUNTIME.toString());
     return builder;
   }
 

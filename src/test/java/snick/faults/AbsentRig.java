@@ -84,6 +84,7 @@ final class AbsentRig {
     try (ServedRig here = plugIn(port("here"), 1);
         Running run = run("--wait", port("later").toString(), here.port())) {
       run.await(WAITING + port("later"));
+      run.await("no calibration for rig");
       here.perform(CUT).join();
       run.awaitCut(1);
       try (ServedRig later = plugIn(port("later"), 2)) {
