@@ -47,13 +47,23 @@ final class Event {
   /** The band holds so many noises beside what swung or moved (RestTracker), of which … */
   private static final double BAND_NOISES = 2.5;
 
-  /** … so much is calm still. */
+  /**
+   * … so much is calm still. Half as much changes nothing on 20 random rigs of 25 cuts (seeds 20040
+   * to 20059), twice as much makes 9 of 490 forces wrong by 5 % and more after short rests.
+   */
   private static final double CALM_BAND = 0.9;
 
-  /** A level that stays below this share of the peak is what a fall left. */
+  /**
+   * A level that stays below this share of the peak is what a fall left. Half as much changes
+   * nothing there, twice as much makes one false cut of 494.
+   */
   private static final double STOOD_SHARE = 0.5;
 
   private static final int MOST_SAMPLES = 1 << 20;
+
+  // Times and noises from here to the patience were set by hand; half and twice as much find the
+  // same cuts there with the same errors, after rests of 1.5 to 2.5 and of 0.35 to 0.5 s.
+
   private static final long STANDS_NANOS = 500_000_000L;
   private static final long MOVED_NANOS = 5_000_000_000L;
   private static final double SMALL_NOISES = 20;
