@@ -5,6 +5,7 @@ import java.util.List;
 import snick.cut.rest.Before;
 import snick.cut.rest.FlatWatch;
 import snick.cut.rest.RestRing;
+import snick.cut.rest.RestTracker;
 import snick.cut.rest.SampleLog;
 import snick.cut.rest.Settling;
 import snick.sample.Gap;
@@ -44,12 +45,10 @@ final class Event {
   /** Share of the band that begins an event below which the reading counts as fallen. */
   private static final double FALLEN_BAND = 0.5;
 
-  /** The band holds so many noises beside what swung or moved (RestTracker), of which … */
-  private static final double BAND_NOISES = 2.5;
-
   /**
-   * … so much is calm still. Half as much changes nothing on 20 random rigs of 25 cuts (seeds 20040
-   * to 20059), twice as much makes 9 of 490 forces wrong by 5 % and more after short rests.
+   * Share of what the rest band holds beside noise, of what swung or moved, that is calm still.
+   * Half as much changes nothing on 20 random rigs of 25 cuts (seeds 20040 to 20059), twice as much
+   * makes 9 of 490 forces wrong by 5 % and more after short rests.
    */
   private static final double CALM_BAND = 0.9;
 
@@ -250,7 +249,9 @@ final class Event {
   /** How widely readings at rest spread: what the band adds is undone, or what noise alone does. */
   private double calmCounts() {
     double hum =
-        CALM_BAND * (before.rest().bandCounts() - BAND_NOISES * before.rest().noiseCounts());
+        CALM_BAND
+            * (before.rest().bandCounts()
+                - RestTracker.TRIGGER_NOISES * before.rest().noiseCounts());
     double spread = 2 * Math.sqrt(2 * StrictMath.log(course.memoryReadings())) + CALM_MARGIN;
     return Math.max(hum, spread * before.rest().noiseCounts());
   }

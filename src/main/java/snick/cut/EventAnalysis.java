@@ -4,7 +4,7 @@ import java.util.Optional;
 
 /** Reads a finished event through: what it was, or that it was no loading at all. */
 final class EventAnalysis {
-  /** Half and twice as much, here and where noise is unsure, changes nothing (as in Event). */
+  /** Half and twice as much of this, or of the next for unsure noise, changes nothing (Event). */
   private static final double RELEASE_NOISES = 20;
 
   /** A cut stands out of the rest band by so much, what is let go by so much. */

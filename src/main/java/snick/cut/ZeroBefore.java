@@ -24,7 +24,7 @@ final class ZeroBefore {
   /** Standard uncertainty of a level of rest that no reading of its own tells, noises. */
   private static final double HELD_NOISES = 0.5;
 
-  /** Share of readings left out at each end of a mean. */
+  /** One reading in so many is left out at each end of a mean. */
   private static final int TRIMMED_PART = 4;
 
   private static final double CREPT_NOISES = 1;

@@ -40,7 +40,7 @@ public final class Learner {
 
   private static final double MOST_LOG_DAMPING = 0.4;
 
-  /** What counts of the difference between fits that begin earlier and later. */
+  /** Fits that begin early and late differ: so much of the difference counts as uncertainty. */
   private static final double BY_START_SHARE = 0.5;
 
   /** What the wave leaves over must be small against it where it begins. */

@@ -43,13 +43,13 @@ final class RingSearch {
   /** Readings farther off than so many standard deviations count by their distance (Huber). */
   private static final double HUBER = 2.5;
 
-  /** Standard deviation of normal noise in median deviations. */
+  /** Standard deviation of normal noise, median absolute deviations (1.4826, from memory). */
   static final double SD_OF_MEDIAN_DEVIATION = 1.48;
 
   /** Frequencies searched are so far apart, in turns over the longest fall. */
   private static final double STRIDE_TURNS = 0.4;
 
-  /** Of half the sampling rate: a ring just above still fits, and is refused by its uncertainty. */
+  /** Highest frequency of a fit, half sampling rates. */
   private static final double HIGHEST_SHARE = 1.02;
 
   /** Relative steps of frequency and decay below which the fit is done. */
@@ -57,7 +57,7 @@ final class RingSearch {
 
   private static final double DONE_DECAY = 1e-4;
 
-  /** Spread that rounding alone may leave, shares. */
+  /** Least spread, shares: weights stay finite. */
   private static final double LEAST_SPREAD = 1e-5;
 
   private final List<SeenFall> falls;

@@ -40,7 +40,7 @@ final class ShapeFit {
   /** A remainder moves by no more in a turn, shares. */
   private static final double MOST_REMAINDER_STEP = 0.02;
 
-  /** Spread that rounding alone may leave, shares. */
+  /** Least spread, shares: weights stay finite. */
   private static final double LEAST_SIGMA = 1e-4;
 
   private final List<SeenFall> falls;

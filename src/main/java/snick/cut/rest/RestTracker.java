@@ -39,7 +39,7 @@ public final class RestTracker {
   private static final double TRIGGER_WIDTHS = 2.2;
 
   /** … so many noises, … */
-  private static final double TRIGGER_NOISES = 2.5;
+  public static final double TRIGGER_NOISES = 2.5;
 
   /** … and so many counts. */
   private static final double LEAST_TRIGGER_COUNTS = 2;
