@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -77,68 +78,52 @@ final class Archive {
   }
 
   /** The newest sessions, before one of a number or with a text in name or blade if asked. */
-  HttpAnswer sessions(Request request) {
+  Map<String, Object> sessions(Request request) {
     int limit = (int) request.number("limit", USUAL_SESSIONS, 1, MOST_SESSIONS);
     long before = request.number("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
     String text = request.text("text").map(String::strip).orElse("");
-    return run(
-        () ->
-            HttpAnswer.json(
-                200,
-                Json.object(
-                    "sessions",
-                    journal().sessionsBefore(before, text, limit).stream()
-                        .map(session -> SessionJson.line(journal(), session))
-                        .toList())));
+    return Json.object(
+        "sessions",
+        journal().sessionsBefore(before, text, limit).stream()
+            .map(session -> SessionJson.line(journal(), session))
+            .toList());
   }
 
   /** One session with every cut. */
-  HttpAnswer session(long number) {
-    return run(
-        () -> {
-          SessionEvidence evidence = evidence(number);
-          List<CutSummary> cuts = new ArrayList<>();
-          reader().forEachSummary(CutSelection.all().inSession(name(evidence)), cuts::add);
-          return HttpAnswer.json(
-              200, new SessionJson(evidence, cuts, judge(evidence), verdicts).whole(number));
-        });
+  Map<String, Object> session(Request request) {
+    SessionEvidence evidence = evidence(request);
+    List<CutSummary> cuts = new ArrayList<>();
+    reader().forEachSummary(CutSelection.all().inSession(name(evidence)), cuts::add);
+    return new SessionJson(evidence, cuts, judge(evidence), verdicts).whole(request.number());
   }
 
   /** How the second of two stages differs from the first. */
-  HttpAnswer comparison(long number, Request request) {
-    return run(
-        () -> {
-          SessionEvidence evidence = evidence(number);
-          return HttpAnswer.json(
-              200,
-              verdicts.compare(
-                  judge(evidence),
-                  evidence.stage(request.needed("first")),
-                  evidence.stage(request.needed("second"))));
-        });
+  Map<String, Object> comparison(Request request) {
+    SessionEvidence evidence = evidence(request);
+    return verdicts.compare(
+        judge(evidence),
+        evidence.stage(request.needed("first")),
+        evidence.stage(request.needed("second")));
   }
 
   /** The report as a page of its own. */
-  HttpAnswer report(long number, Request request) {
-    return run(
-        () -> {
-          SessionEvidence evidence = evidence(number);
-          SessionReport report =
-              SessionReport.of(
-                  reader(), name(evidence), judge(evidence), request.says("personal"), words());
-          HttpAnswer.Whole page = HttpAnswer.document("text/html; charset=utf-8", report.html());
-          return request.says("save") ? page.saved("report-" + number + ".html") : page;
-        });
+  HttpAnswer report(Request request) {
+    SessionEvidence evidence = evidence(request);
+    SessionReport report =
+        SessionReport.of(
+            reader(), name(evidence), judge(evidence), request.says("personal"), words());
+    HttpAnswer.Whole page = HttpAnswer.document("text/html; charset=utf-8", report.html());
+    return request.says("save") ? page.saved("report-" + request.number() + ".html") : page;
   }
 
   /** The session as a package for others; made beside other answers, by a reader of its own. */
-  HttpAnswer exported(long number, Request request) {
+  HttpAnswer exported(Request request) {
     return exports.run(
         () -> {
           try (StoreReader reader = StoreReader.open(bench.doors().folder())) {
-            ExportChoice choice = choice(name(reader, number), request);
+            ExportChoice choice = choice(name(reader, request.number()), request);
             return HttpAnswer.of(200, "application/zip", zip(reader, choice))
-                .saved("session-" + number + ".zip");
+                .saved("session-" + request.number() + ".zip");
           }
         });
   }
@@ -168,22 +153,18 @@ final class Archive {
   }
 
   /** The steps last used, the newest first, each but once. */
-  HttpAnswer recentSteps() {
-    return run(
-        () ->
-            HttpAnswer.json(
-                200,
-                Json.object(
-                    "steps",
-                    journal().latestSteps(STEPS_LOOKED_AT).stream()
-                        .map(StepJson::of)
-                        .distinct()
-                        .limit(MOST_STEPS)
-                        .toList())));
+  Map<String, Object> recentSteps(Request request) {
+    return Json.object(
+        "steps",
+        journal().latestSteps(STEPS_LOOKED_AT).stream()
+            .map(StepJson::of)
+            .distinct()
+            .limit(MOST_STEPS)
+            .toList());
   }
 
-  SessionEvidence evidence(long number) {
-    return SessionEvidence.read(reader(), name(reader(), number));
+  SessionEvidence evidence(Request request) {
+    return SessionEvidence.read(reader(), name(reader(), request.number()));
   }
 
   private static String name(StoreReader reader, long number) {

@@ -75,8 +75,8 @@ public final class BenchPage implements AutoCloseable {
                 new MendingActs(bench, board),
                 new Archive(bench, archiveThread, exportThread),
                 works),
-            (request, parts) -> HttpAnswer.of(200, "application/json", ticker.state()),
-            (request, parts) -> events(request),
+            request -> HttpAnswer.of(200, "application/json", ticker.state()),
+            this::events,
             files.description());
     server =
         LoopbackServer.start(

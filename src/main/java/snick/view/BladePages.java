@@ -7,12 +7,12 @@ import snick.journal.Blade;
 import snick.json.Json;
 import snick.report.plot.BladeStory;
 import snick.report.plot.HistoryPlot;
+import snick.report.plot.Picture;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
 import snick.verdict.statistic.Interval;
 import snick.verdict.study.StepWorth;
 import snick.view.bench.Bench;
-import snick.view.http.HttpAnswer;
 import snick.view.http.Request;
 
 /** Blades and how they did over time. */
@@ -26,14 +26,10 @@ final class BladePages {
   }
 
   /** Every blade, in the order added. */
-  HttpAnswer blades() {
-    return archive.run(
-        () ->
-            HttpAnswer.json(
-                200,
-                Json.object(
-                    "blades",
-                    archive.reader().journal().blades().stream().map(BladePages::blade).toList())));
+  Map<String, Object> blades(Request request) {
+    return Json.object(
+        "blades",
+        archive.reader().journal().blades().stream().map(BladePages::blade).toList());
   }
 
   private static Map<String, Object> blade(Blade blade) {
@@ -45,28 +41,22 @@ final class BladePages {
   }
 
   /** A blade over its sessions. */
-  HttpAnswer history(Request request) {
-    return archive.run(() -> HttpAnswer.json(200, object(story(request))));
+  Map<String, Object> history(Request request) {
+    BladeStory story = story(request);
+    return Json.object(
+        "blade", blade(story.blade()),
+        "sessions", story.visits().stream().map(this::visit).toList(),
+        "steps", story.steps().stream().map(this::step).toList());
   }
 
   /** The same as a picture. */
-  HttpAnswer picture(Request request) {
-    return archive.run(
-        () ->
-            HttpAnswer.document(
-                "image/svg+xml", HistoryPlot.of(story(request), archive.words()).svg()));
+  Picture picture(Request request) {
+    return HistoryPlot.of(story(request), archive.words());
   }
 
   private BladeStory story(Request request) {
     Blade blade = archive.reader().journal().bladeMeant(request.needed("blade"));
     return BladeStory.read(archive.reader(), blade, bench.preferences().marginGf());
-  }
-
-  private Map<String, Object> object(BladeStory story) {
-    return Json.object(
-        "blade", blade(story.blade()),
-        "sessions", story.visits().stream().map(this::visit).toList(),
-        "steps", story.steps().stream().map(this::step).toList());
   }
 
   private Map<String, Object> visit(BladeStory.Visit visit) {

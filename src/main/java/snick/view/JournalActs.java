@@ -2,6 +2,7 @@ package snick.view;
 
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
@@ -30,11 +31,12 @@ import snick.phrase.Phrase;
 import snick.store.JournalWriter;
 import snick.view.bench.Bench;
 import snick.view.http.Fields;
-import snick.view.http.HttpAnswer;
+import snick.view.http.Request;
 
 /**
  * What a person does on the page, written into the journal. A change that names a session or stage
  * is refused if another one runs by now: a page that slept must not write into the wrong stage.
+ * Each says what it wrote; the board's thread.
  */
 final class JournalActs {
   private static final String UNDONE = "undone on the page";
@@ -51,25 +53,21 @@ final class JournalActs {
   }
 
   /** Opens a session and begins its first stage; a blade that is not known yet is added. */
-  HttpAnswer openSession(byte[] body) {
-    Fields fields = Fields.of(body);
+  Map<String, Object> openSession(Fields fields) {
     String typed = fields.needed("blade").strip();
     Optional<String> lot = fields.text("filament_lot").map(String::strip);
     OptionalDouble edgeLengthMm = fields.number("edge_length_mm");
     edgeLengthMm.ifPresent(Blade.labelled(typed)::withEdgeLength);
     String stage = fields.text("first_stage").orElse("as found");
-    return board.change(
-        () -> {
-          board.running().ifPresent(JournalActs::refuseSecond);
-          works.requireDone();
-          String blade = bench.reader().journal().bladeNames().same(typed).orElse(typed);
-          Session session = session(blade, lot, fields.text("name"));
-          journal().start(session, stage, fields.truth("new"));
-          works.giveWay();
-          edgeLengthMm.ifPresent(mm -> noteLength(blade, mm));
-          board.undo().forget();
-          return done("session", session.name());
-        });
+    board.running().ifPresent(JournalActs::refuseSecond);
+    works.requireDone();
+    String blade = bench.reader().journal().bladeNames().same(typed).orElse(typed);
+    Session session = session(blade, lot, fields.text("name"));
+    journal().start(session, stage, fields.truth("new"));
+    works.giveWay();
+    edgeLengthMm.ifPresent(mm -> noteLength(blade, mm));
+    board.undo().forget();
+    return Json.object("session", session.name());
   }
 
   private void noteLength(String label, double lengthMm) {
@@ -101,32 +99,24 @@ final class JournalActs {
   }
 
   /** Ends the running session. */
-  HttpAnswer closeSession(byte[] body) {
-    Fields fields = Fields.of(body);
-    return board.change(
-        () -> {
-          journal().close(runningLog(fields).session().name(), bench.clock().instant());
-          return done("closed", true);
-        });
+  Map<String, Object> closeSession(Fields fields) {
+    journal().close(runningLog(fields).session().name(), bench.clock().instant());
+    return Json.object("closed", true);
   }
 
   /** Begins the next stage of the open session. */
-  HttpAnswer beginStage(byte[] body) {
-    Fields fields = Fields.of(body);
+  Map<String, Object> beginStage(Fields fields) {
     String name = fields.needed("name");
-    return board.change(
-        () -> {
-          SessionLog log = runningLog(fields);
-          String session = log.session().name();
-          Stage stage = journal().begin(session, name, fields.truth("new"));
-          bench.nextSpot().set(OptionalDouble.empty());
-          board
-              .undo()
-              .done(
-                  Phrase.of("done.stage", "stage", stage.name()),
-                  () -> notBegun(session, stage, runningStage(log)));
-          return done("stage", stage.order());
-        });
+    SessionLog log = runningLog(fields);
+    String session = log.session().name();
+    Stage stage = journal().begin(session, name, fields.truth("new"));
+    bench.nextSpot().set(OptionalDouble.empty());
+    board
+        .undo()
+        .done(
+            Phrase.of("done.stage", "stage", stage.name()),
+            () -> notBegun(session, stage, runningStage(log)));
+    return Json.object("stage", stage.order());
   }
 
   /** A stage begun by mistake: what it holds so far belongs to the one before. */
@@ -138,54 +128,49 @@ final class JournalActs {
   }
 
   /** Notes an inspection in the running stage. */
-  HttpAnswer inspect(byte[] body) {
-    Fields fields = Fields.of(body);
+  Map<String, Object> inspect(Fields fields) {
     Method method = fields.neededWord("method", Method.class);
     Side side = fields.neededWord("side", Side.class);
     Finding finding = fields.neededWord("finding", Finding.class);
     Optional<Place> place = fields.text("place").map(Place::parse);
-    return board.change(
-        () -> {
-          SessionLog log = runningLog(fields);
-          Inspection inspection =
-              new Inspection(
-                  bench.clock().instant(),
-                  runningStage(log).name(),
-                  new Look(method, fields.number("magnification")),
-                  side,
-                  place,
-                  finding,
-                  fields.text("note").orElse(""));
-          long entry = journal().add(log.session().name(), inspection).id();
-          board
-              .undo()
-              .done(
-                  Phrase.of("done.inspection", "look", inspection.told()),
-                  () -> withdraw(log, entry, inspection.stage()));
-          return done("entry", entry);
-        });
+    SessionLog log = runningLog(fields);
+    Inspection inspection =
+        new Inspection(
+            bench.clock().instant(),
+            runningStage(log).name(),
+            new Look(method, fields.number("magnification")),
+            side,
+            place,
+            finding,
+            fields.text("note").orElse(""));
+    long entry = journal().add(log.session().name(), inspection).id();
+    board
+        .undo()
+        .done(
+            Phrase.of("done.inspection", "look", inspection.told()),
+            () -> withdraw(log, entry, inspection.stage()));
+    return Json.object("entry", entry);
   }
 
   /** Puts a photo to an inspection of any session, open or ended. */
-  HttpAnswer photo(long number, long entry, byte[] content) {
-    Photo.Kind.of(content);
-    return board.change(
-        () -> {
-          SessionLog log =
-              bench
-                  .reader()
-                  .journal()
-                  .sessionNumbered(number)
-                  .flatMap(bench.reader().journal()::log)
-                  .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", number));
-          Inspection look = inspection(log, entry);
-          Photo photo = bench.writer().photos().keep(content);
-          return done(
-              "entry",
-              journal()
-                  .correct(log.session().name(), entry, look.with(Optional.of(photo)), PHOTO_ADDED)
-                  .id());
-        });
+  Map<String, Object> photo(Request asked) {
+    Photo.Kind.of(asked.body());
+    long number = asked.number();
+    long entry = Request.whole(asked.parts().get(1));
+    SessionLog log =
+        bench
+            .reader()
+            .journal()
+            .sessionNumbered(number)
+            .flatMap(bench.reader().journal()::log)
+            .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", number));
+    Inspection look = inspection(log, entry);
+    Photo photo = bench.writer().photos().keep(asked.body());
+    return Json.object(
+        "entry",
+        journal()
+            .correct(log.session().name(), entry, look.with(Optional.of(photo)), PHOTO_ADDED)
+            .id());
   }
 
   private static Inspection inspection(SessionLog log, long entry) {
@@ -197,21 +182,17 @@ final class JournalActs {
   }
 
   /** Notes work on the edge: what led to the running stage. */
-  HttpAnswer step(byte[] body) {
-    Fields fields = Fields.of(body);
-    return board.change(
-        () -> {
-          SessionLog log = runningLog(fields);
-          String stage = runningStage(log).name();
-          SharpeningStep step = StepJson.read(fields, bench.clock().instant(), stage);
-          long entry = journal().add(log.session().name(), step).id();
-          board
-              .undo()
-              .done(
-                  Phrase.of("done.step", "abrasive", step.abrasive()),
-                  () -> withdraw(log, entry, stage));
-          return done("entry", entry);
-        });
+  Map<String, Object> step(Fields fields) {
+    SessionLog log = runningLog(fields);
+    String stage = runningStage(log).name();
+    SharpeningStep step = StepJson.read(fields, bench.clock().instant(), stage);
+    long entry = journal().add(log.session().name(), step).id();
+    board
+        .undo()
+        .done(
+            Phrase.of("done.step", "abrasive", step.abrasive()),
+            () -> withdraw(log, entry, stage));
+    return Json.object("entry", entry);
   }
 
   private void withdraw(SessionLog log, long entry, String stage) {
@@ -220,21 +201,17 @@ final class JournalActs {
   }
 
   /** Takes back what was last done here. */
-  HttpAnswer undo(byte[] body) {
-    Fields.of(body);
-    return board.change(() -> done("undone", bench.preferences().words().say(board.undo().back())));
+  Map<String, Object> undo(Fields fields) {
+    return Json.object("undone", bench.preferences().words().say(board.undo().back()));
   }
 
   /** Says where the next cut is going to be; without a place: not said. */
-  HttpAnswer choosePlace(byte[] body) {
-    OptionalDouble millimetres = Fields.of(body).number("mm");
+  Map<String, Object> choosePlace(Fields fields) {
+    OptionalDouble millimetres = fields.number("mm");
     millimetres.ifPresent(Place::fromHeel);
-    return board.change(
-        () -> {
-          millimetres.ifPresent(this::requireOnEdge);
-          bench.nextSpot().set(millimetres);
-          return done("chosen_place_mm", millimetres);
-        });
+    millimetres.ifPresent(this::requireOnEdge);
+    bench.nextSpot().set(millimetres);
+    return Json.object("chosen_place_mm", millimetres);
   }
 
   private void requireOnEdge(double placeMm) {
@@ -245,35 +222,31 @@ final class JournalActs {
   }
 
   /** Says where a cut was made, in place of what was said before. */
-  HttpAnswer place(long cutId, byte[] body) {
-    OptionalDouble millimetres = Fields.of(body).number("mm");
-    return board.change(
-        () -> {
-          SessionLog log = logOf(cutId);
-          String session = log.session().name();
-          Entry<StageEntry> entry = log.placement(cutId).orElseThrow();
-          CutPlacement moved =
-              new CutPlacement(entry.content().at(), entry.content().stage(), cutId, millimetres);
-          long now = journal().correct(session, entry.id(), moved, "place noted on the page").id();
-          board
-              .undo()
-              .done(
-                  Phrase.of("done.place", "n", cutId),
-                  () -> journal().correct(session, now, entry.content(), UNDONE));
-          return done("cut", cutId);
-        });
+  Map<String, Object> place(Request asked, Fields fields) {
+    long cutId = asked.number();
+    OptionalDouble millimetres = fields.number("mm");
+    SessionLog log = logOf(cutId);
+    String session = log.session().name();
+    Entry<StageEntry> entry = log.placement(cutId).orElseThrow();
+    CutPlacement moved =
+        new CutPlacement(entry.content().at(), entry.content().stage(), cutId, millimetres);
+    long now = journal().correct(session, entry.id(), moved, "place noted on the page").id();
+    board
+        .undo()
+        .done(
+            Phrase.of("done.place", "n", cutId),
+            () -> journal().correct(session, now, entry.content(), UNDONE));
+    return Json.object("cut", cutId);
   }
 
   /** Sets a cut aside. */
-  HttpAnswer setAside(long cutId, byte[] body) {
-    String reason = Fields.of(body).needed("reason");
-    return board.change(
-        () -> {
-          String session = logOf(cutId).session().name();
-          journal().setAside(session, new SetAside(bench.clock().instant(), cutId, reason));
-          board.undo().done(Phrase.of("done.aside", "n", cutId), () -> takeBack(session, cutId));
-          return done("cut", cutId);
-        });
+  Map<String, Object> setAside(Request asked, Fields fields) {
+    long cutId = asked.number();
+    String reason = fields.needed("reason");
+    String session = logOf(cutId).session().name();
+    journal().setAside(session, new SetAside(bench.clock().instant(), cutId, reason));
+    board.undo().done(Phrase.of("done.aside", "n", cutId), () -> takeBack(session, cutId));
+    return Json.object("cut", cutId);
   }
 
   private void takeBack(String session, long cutId) {
@@ -313,9 +286,5 @@ final class JournalActs {
 
   private JournalWriter journal() {
     return bench.writer().journal();
-  }
-
-  private static HttpAnswer done(String name, Object value) {
-    return HttpAnswer.json(200, Json.object(name, value));
   }
 }

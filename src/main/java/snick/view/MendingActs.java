@@ -1,7 +1,7 @@
 package snick.view;
 
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import snick.journal.Blade;
 import snick.journal.FilamentLot;
 import snick.journal.Inspection;
@@ -12,7 +12,6 @@ import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.journal.name.Field;
-import snick.json.Json;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.store.JournalReader;
@@ -20,11 +19,11 @@ import snick.store.Mending;
 import snick.store.record.CutPlace;
 import snick.view.bench.Bench;
 import snick.view.http.Fields;
-import snick.view.http.HttpAnswer;
+import snick.view.http.Request;
 
 /**
  * Mends from the page what went wrong, in any session, open or closed. What was there before stays
- * in the record. Sessions go by their number.
+ * in the record. Sessions go by their number. Each says what stands now; the board's thread.
  */
 final class MendingActs {
   private static final String USUAL_REASON = "mended on the page"; // kept in the record
@@ -37,120 +36,81 @@ final class MendingActs {
     this.board = board;
   }
 
-  /** Runs {@code act} with what was sent; says what it says. */
-  private HttpAnswer mend(byte[] body, Function<Fields, String> act) {
-    Fields fields = Fields.of(body);
-    return board.change(() -> HttpAnswer.json(200, Json.object("done", act.apply(fields))));
-  }
-
   /** Opens a session again that was ended. */
-  HttpAnswer reopen(long number, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          mending().reopen(name(number), why(fields));
-          return name(number);
-        });
+  String reopen(Request asked, Fields fields) {
+    mending().reopen(name(asked), why(fields));
+    return name(asked);
   }
 
   /** Gives a session another name. */
-  HttpAnswer rename(long number, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          mending().renameSession(name(number), fields.needed("name"), why(fields));
-          return name(number);
-        });
+  String rename(Request asked, Fields fields) {
+    mending().renameSession(name(asked), fields.needed("name"), why(fields));
+    return name(asked);
   }
 
   /** Says that a session was made with another blade, which is known already. */
-  HttpAnswer changeBlade(long number, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          Session session = journal().session(name(number)).orElseThrow();
-          Blade blade = journal().bladeMeant(fields.needed("blade"));
-          bench.writer().journal().correct(session.withBlade(blade.label()), why(fields));
-          return blade.label();
-        });
+  String changeBlade(Request asked, Fields fields) {
+    Session session = journal().session(name(asked)).orElseThrow();
+    Blade blade = journal().bladeMeant(fields.needed("blade"));
+    bench.writer().journal().correct(session.withBlade(blade.label()), why(fields));
+    return blade.label();
   }
 
   /** Says with which filament lot a session was made; none: not noted. */
-  HttpAnswer changeLot(long number, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          Session session = journal().session(name(number)).orElseThrow();
-          Optional<String> lot =
-              fields.text("filament_lot").map(journal()::lotMeant).map(FilamentLot::lot);
-          bench.writer().journal().correct(session.withLot(lot), why(fields));
-          return lot.orElse("");
-        });
+  String changeLot(Request asked, Fields fields) {
+    Session session = journal().session(name(asked)).orElseThrow();
+    Optional<String> lot =
+        fields.text("filament_lot").map(journal()::lotMeant).map(FilamentLot::lot);
+    bench.writer().journal().correct(session.withLot(lot), why(fields));
+    return lot.orElse("");
   }
 
   /** Gives a stage another name. */
-  HttpAnswer renameStage(long number, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          String after = fields.needed("name").strip();
-          mending().renameStage(name(number), fields.needed("stage"), after, why(fields));
-          return after;
-        });
+  String renameStage(Request asked, Fields fields) {
+    String after = fields.needed("name").strip();
+    mending().renameStage(name(asked), fields.needed("stage"), after, why(fields));
+    return after;
   }
 
   /** Puts what is in one stage into another. */
-  HttpAnswer mergeStage(long number, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          String into = fields.needed("into");
-          mending().mergeStage(name(number), fields.needed("stage"), into, why(fields));
-          return into;
-        });
+  String mergeStage(Request asked, Fields fields) {
+    String into = fields.needed("into");
+    mending().mergeStage(name(asked), fields.needed("stage"), into, why(fields));
+    return into;
   }
 
   /** Moves a cut to a stage, of its own session unless another is named. */
-  HttpAnswer moveCut(long cut, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          String session =
-              fields.text("session").map(journal()::sessionMeant).orElseGet(() -> sessionOf(cut));
-          return mending()
-              .moveCut(cut, session, fields.needed("stage"), why(fields))
-              .content()
-              .stage();
-        });
+  String moveCut(Request asked, Fields fields) {
+    long cut = asked.number();
+    String session =
+        fields.text("session").map(journal()::sessionMeant).orElseGet(() -> sessionOf(cut));
+    return mending()
+        .moveCut(cut, session, fields.needed("stage"), why(fields))
+        .content()
+        .stage();
   }
 
   /** Lets a cut count again that was set aside. */
-  HttpAnswer countAgain(long cut, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          SetAside back = SetAside.takenBack(bench.clock().instant(), cut, why(fields));
-          bench.writer().journal().setAside(sessionOf(cut), back);
-          return Long.toString(cut);
-        });
+  String countAgain(Request asked, Fields fields) {
+    long cut = asked.number();
+    SetAside back = SetAside.takenBack(bench.clock().instant(), cut, why(fields));
+    bench.writer().journal().setAside(sessionOf(cut), back);
+    return Long.toString(cut);
   }
 
   /** Withdraws a step or an inspection; the undo on the page notes it anew. */
-  HttpAnswer withdraw(long number, long entry, byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          String session = name(number);
-          StageEntry content = standing(journal().log(session).orElseThrow(), entry);
-          Withdrawn withdrawn = new Withdrawn(bench.clock().instant(), content.stage());
-          bench.writer().journal().correct(session, entry, withdrawn, why(fields));
-          board
-              .undo()
-              .done(
-                  Phrase.of("done.withdrawn", "what", told(content)),
-                  () -> bench.writer().journal().add(session, content));
-          return content.stage();
-        });
+  String withdraw(Request asked, Fields fields) {
+    long entry = Request.whole(asked.parts().get(1));
+    String session = name(asked);
+    StageEntry content = standing(journal().log(session).orElseThrow(), entry);
+    Withdrawn withdrawn = new Withdrawn(bench.clock().instant(), content.stage());
+    bench.writer().journal().correct(session, entry, withdrawn, why(fields));
+    board
+        .undo()
+        .done(
+            Phrase.of("done.withdrawn", "what", told(content)),
+            () -> bench.writer().journal().add(session, content));
+    return content.stage();
   }
 
   private static StageEntry standing(SessionLog log, long entry) {
@@ -169,69 +129,44 @@ final class MendingActs {
   }
 
   /** Gives a blade another label. */
-  HttpAnswer renameBlade(byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          String label = journal().bladeMeant(fields.needed("blade")).label();
-          mending().renameBlade(label, fields.needed("name"), why(fields));
-          return fields.needed("name");
-        });
+  String renameBlade(Fields fields) {
+    String label = journal().bladeMeant(fields.needed("blade")).label();
+    mending().renameBlade(label, fields.needed("name"), why(fields));
+    return fields.needed("name");
   }
 
   /** Makes two blades one. */
-  HttpAnswer mergeBlade(byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          String label = journal().bladeMeant(fields.needed("blade")).label();
-          String into = journal().bladeMeant(fields.needed("into")).label();
-          mending().mergeBlade(label, into, why(fields));
-          return into;
-        });
+  String mergeBlade(Fields fields) {
+    String label = journal().bladeMeant(fields.needed("blade")).label();
+    String into = journal().bladeMeant(fields.needed("into")).label();
+    mending().mergeBlade(label, into, why(fields));
+    return into;
   }
 
   /** Says by how much the forces of a blade may differ before it matters; nothing: as usual. */
-  HttpAnswer margin(byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          Blade blade = journal().bladeMeant(fields.needed("blade"));
-          bench
-              .writer()
-              .journal()
-              .correct(blade.withMargin(fields.number("margin_gf")), why(fields));
-          return blade.label();
-        });
+  String margin(Fields fields) {
+    return correct(fields, blade -> blade.withMargin(fields.number("margin_gf")));
   }
 
   /** Says how long the edge of a blade is. */
-  HttpAnswer edgeLength(byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          Blade blade = journal().bladeMeant(fields.needed("blade"));
-          double lengthMm =
-              fields
-                  .number("edge_length_mm")
-                  .orElseThrow(
-                      () ->
-                          new NotAccepted("refused.missing", "field", Field.called("edge length")));
-          bench.writer().journal().correct(blade.withEdgeLength(lengthMm), why(fields));
-          return blade.label();
-        });
+  String edgeLength(Fields fields) {
+    double lengthMm =
+        fields
+            .number("edge_length_mm")
+            .orElseThrow(
+                () -> new NotAccepted("refused.missing", "field", Field.called("edge length")));
+    return correct(fields, blade -> blade.withEdgeLength(lengthMm));
   }
 
   /** Says of which steel a blade is, as its owner calls it; nothing: not noted. */
-  HttpAnswer steel(byte[] body) {
-    return mend(
-        body,
-        fields -> {
-          Blade blade = journal().bladeMeant(fields.needed("blade"));
-          Blade now = blade.withSteel(fields.text("steel").orElse(""));
-          bench.writer().journal().correct(now, why(fields));
-          return blade.label();
-        });
+  String steel(Fields fields) {
+    return correct(fields, blade -> blade.withSteel(fields.text("steel").orElse("")));
+  }
+
+  private String correct(Fields fields, UnaryOperator<Blade> change) {
+    Blade blade = journal().bladeMeant(fields.needed("blade"));
+    bench.writer().journal().correct(change.apply(blade), why(fields));
+    return blade.label();
   }
 
   private static String why(Fields fields) {
@@ -247,10 +182,10 @@ final class MendingActs {
         .orElseThrow(() -> new NotAccepted("refused.cut_in_no_session", "cut", cut));
   }
 
-  private String name(long number) {
+  private String name(Request asked) {
     return journal()
-        .sessionNumbered(number)
-        .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", number));
+        .sessionNumbered(asked.number())
+        .orElseThrow(() -> new NotAccepted("refused.no_session_number", "n", asked.number()));
   }
 
   private Mending mending() {

@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.Supplier;
 import snick.force.budget.Calibration;
 import snick.force.budget.Conditions;
 import snick.force.budget.EdgeGeometry;
@@ -34,14 +33,15 @@ import snick.store.KeptPlace;
 import snick.store.record.StoredCalibration;
 import snick.view.bench.Bench;
 import snick.view.http.Fields;
-import snick.view.http.HttpAnswer;
+import snick.view.http.Request;
 import snick.view.work.CalibrationWork;
 import snick.view.work.CheckWork;
 import snick.view.work.LookWork;
 import snick.view.work.RigWork;
 
 /**
- * What is being done at each rig: a calibration, a check mass, a look at it. Safe for any thread.
+ * What is being done at each rig: a calibration, a check mass, a look at it. Safe for any thread;
+ * what a person begins or stops, on the board's thread, which follows it.
  */
 final class RigWorks {
   private static final double USUAL_HOLD_SECONDS = 300;
@@ -109,18 +109,14 @@ final class RigWorks {
   }
 
   /** Begins a guided calibration, or goes on with one. */
-  HttpAnswer calibrate(long number, byte[] body) {
-    Fields fields = Fields.of(body);
+  Map<String, Object> calibrate(Request asked, Fields fields) {
+    int rig = free(asked);
+    RigSetting setting = setting(rig, polarity(fields));
+    UnfinishedSheet sheet = fields.truth("resume") ? resumed(setting) : fresh(fields, setting);
     return begin(
-        number,
-        () -> {
-          int rig = rig(number);
-          RigSetting setting = setting(rig, polarity(fields));
-          UnfinishedSheet sheet =
-              fields.truth("resume") ? resumed(setting) : fresh(fields, setting);
-          return new CalibrationWork(
-              bench, sheet, file(setting), made -> bench.rigs().scales().use().accept(made, rig));
-        });
+        rig,
+        new CalibrationWork(
+            bench, sheet, file(setting), made -> bench.rigs().scales().use().accept(made, rig)));
   }
 
   private static int polarity(Fields fields) {
@@ -194,24 +190,19 @@ final class RigWorks {
   }
 
   /** Begins a check with one mass. */
-  HttpAnswer check(long number, byte[] body) {
-    Fields fields = Fields.of(body);
-    return begin(
-        number,
-        () -> {
-          Load load = MassWord.load(fields.needed("load"));
-          StoredCalibration stored = inUse(rig(number));
-          Calibration calibration = stored.calibration();
-          Optional<Conditions> made = stored.document().flatMap(RigWorks::conditions);
-          Load.Exerted exerted =
-              load.exerted(
-                  gravity(fields)
-                      .or(() -> made.map(Conditions::gravity))
-                      .orElseThrow(RigWorks::placeMissing),
-                  made.map(Conditions::air).orElseGet(AirDensity::standard));
-          requireInRange(calibration, exerted);
-          return new CheckWork(bench, calibration, load, exerted);
-        });
+  Map<String, Object> check(Request asked, Fields fields) {
+    int rig = free(asked);
+    Load load = MassWord.load(fields.needed("load"));
+    StoredCalibration stored = inUse(rig);
+    Optional<Conditions> made = stored.document().flatMap(RigWorks::conditions);
+    Load.Exerted exerted =
+        load.exerted(
+            gravity(fields)
+                .or(() -> made.map(Conditions::gravity))
+                .orElseThrow(RigWorks::placeMissing),
+            made.map(Conditions::air).orElseGet(AirDensity::standard));
+    requireInRange(stored.calibration(), exerted);
+    return begin(rig, new CheckWork(bench, stored.calibration(), load, exerted));
   }
 
   private static void requireInRange(Calibration calibration, Load.Exerted load) {
@@ -260,58 +251,47 @@ final class RigWorks {
   }
 
   /** Begins to look at a rig at rest. */
-  HttpAnswer look(long number, byte[] body) {
-    double seconds = Fields.of(body).number("seconds").orElse(USUAL_LOOK_SECONDS);
+  Map<String, Object> look(Request asked, Fields fields) {
+    double seconds = fields.number("seconds").orElse(USUAL_LOOK_SECONDS);
     if (!(seconds >= SHORTEST_LOOK_SECONDS && seconds <= LONGEST_LOOK_SECONDS)) {
       throw new NotAccepted("refused.look_seconds", "seconds", seconds);
     }
-    return begin(
-        number,
-        () -> {
-          int rig = rig(number);
-          return new LookWork(bench, () -> bench.state().get().rigs().get(rig), seconds);
-        });
+    int rig = free(asked);
+    return begin(rig, new LookWork(bench, () -> bench.state().get().rigs().get(rig), seconds));
   }
 
-  /** One work at a time; one that is done gives way. On the board's thread, which follows it. */
-  private HttpAnswer begin(long number, Supplier<RigWork> work) {
-    return board.run(
-        () -> {
-          int rig = rig(number);
-          if (works.containsKey(rig) && !works.get(rig).done()) {
-            throw new NotAccepted("refused.other_work");
-          }
-          if (bench.state().get().rigs().get(rig).link() != RigState.Link.RECORDING) {
-            throw new NotAccepted("refused.no_readings");
-          }
-          RigWork begun = work.get();
-          touched.put(rig, bench.clock().instant());
-          works.put(rig, begun);
-          bench.rigs().taps().get(rig).turnTo(begun);
-          return HttpAnswer.json(200, begun.json());
-        });
+  /** The rig asked for, if it sends and does no other work; one that is done gives way. */
+  private int free(Request asked) {
+    int rig = rig(asked);
+    if (works.containsKey(rig) && !works.get(rig).done()) {
+      throw new NotAccepted("refused.other_work");
+    }
+    if (bench.state().get().rigs().get(rig).link() != RigState.Link.RECORDING) {
+      throw new NotAccepted("refused.no_readings");
+    }
+    return rig;
   }
 
-  /** The person says that what was asked for is done. */
-  HttpAnswer confirm(long number, byte[] body) {
-    Fields.of(body);
-    RigWork work = Optional.ofNullable(works.get(rig(number))).orElseThrow(RigWorks::none);
+  private Map<String, Object> begin(int rig, RigWork work) {
+    touched.put(rig, bench.clock().instant());
+    works.put(rig, work);
+    bench.rigs().taps().get(rig).turnTo(work);
+    return work.json();
+  }
+
+  /** The person says that what was asked for is done. Any thread. */
+  Map<String, Object> confirm(Request asked) {
+    RigWork work = work(asked);
     work.confirm();
-    touched.computeIfPresent((int) number, (rig, before) -> bench.clock().instant());
-    return HttpAnswer.json(200, work.json());
+    touched.computeIfPresent(rig(asked), (rig, before) -> bench.clock().instant());
+    return work.json();
   }
 
   /** Stops the work, or puts the result of one that is done away; what is kept stays kept. */
-  HttpAnswer stop(long number, byte[] body) {
-    Fields.of(body);
-    return board.run(
-        () -> {
-          int rig = rig(number);
-          RigWork work = Optional.ofNullable(works.get(rig)).orElseThrow(RigWorks::none);
-          work.follow();
-          putAway(rig);
-          return HttpAnswer.json(200, Json.object("stopped", true));
-        });
+  Map<String, Object> stop(Request asked, Fields fields) {
+    work(asked).follow();
+    putAway(rig(asked));
+    return Json.object("stopped", true);
   }
 
   /** Keeps a session from beginning while work is under way. Any thread. */
@@ -326,11 +306,13 @@ final class RigWorks {
     works.keySet().forEach(this::putAway);
   }
 
-  private static NotAccepted none() {
-    return new NotAccepted("refused.no_work");
+  private RigWork work(Request asked) {
+    return Optional.ofNullable(works.get(rig(asked)))
+        .orElseThrow(() -> new NotAccepted("refused.no_work"));
   }
 
-  private int rig(long number) {
+  private int rig(Request asked) {
+    long number = asked.number();
     if (number >= bench.rigs().taps().size()) {
       throw new NotAccepted("refused.no_such_rig", "n", number);
     }

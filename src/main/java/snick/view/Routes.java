@@ -2,8 +2,10 @@ package snick.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import snick.force.reading.RigSetting;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import snick.journal.Photo;
 import snick.journal.name.SlipOfName;
 import snick.json.Json;
@@ -11,10 +13,12 @@ import snick.live.BenchState;
 import snick.live.RigState;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.report.plot.Picture;
 import snick.store.database.StoreException;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.view.bench.Bench;
+import snick.view.http.Fields;
 import snick.view.http.HttpAnswer;
 import snick.view.http.Request;
 import snick.view.http.Route;
@@ -27,6 +31,7 @@ final class Routes {
   private final List<Route> routes = new ArrayList<>();
   private final Bench bench;
   private final Board board;
+  private final Archive archive;
 
   /**
    * What can be asked and done.
@@ -46,141 +51,104 @@ final class Routes {
       Route.Act state,
       Route.Act events,
       HttpAnswer.Whole description) {
-    JournalActs acts = all.journal();
-    Archive archive = all.archive();
     this.bench = bench;
     this.board = board;
-    get("/health", (request, parts) -> health());
-    get("/metrics", (request, parts) -> metrics());
-    get("/api/v1/openapi.json", (request, parts) -> description);
+    this.archive = all.archive();
+    get("/health", request -> health());
+    get("/metrics", request -> metrics());
+    get("/api/v1/openapi.json", request -> description);
     get("/api/v1/state", state);
-    get("/api/v1/ports", (request, parts) -> ports());
-    get(
-        "/api/v1/bench",
-        (request, parts) -> HttpAnswer.of(200, "application/json", board.document()));
+    get("/api/v1/ports", request -> HttpAnswer.json(200, ports()));
+    get("/api/v1/bench", request -> HttpAnswer.of(200, "application/json", board.document()));
     get("/api/v1/events", events);
-    get("/api/v1/cuts", (request, parts) -> cuts(request));
-    get("/api/v1/cuts/{id}", (request, parts) -> cut(parts.get(0)));
-    post("/api/v1/session/steps", (request, parts) -> acts.step(request.body()));
-    post("/api/v1/sessions", (request, parts) -> acts.openSession(request.body()));
-    post("/api/v1/session/close", (request, parts) -> acts.closeSession(request.body()));
-    post("/api/v1/session/stages", (request, parts) -> acts.beginStage(request.body()));
-    post("/api/v1/session/inspections", (request, parts) -> acts.inspect(request.body()));
-    post(
-        "/api/v1/sessions/{number}/inspections/{entry}/photo",
-        (request, parts) -> acts.photo(number(parts), Request.whole(parts.get(1)), request.body()));
-    get("/api/v1/photos/{name}", (request, parts) -> photo(parts.get(0)));
-    post("/api/v1/session/next-place", (request, parts) -> acts.choosePlace(request.body()));
-    post("/api/v1/session/undo", (request, parts) -> acts.undo(request.body()));
-    post("/api/v1/cuts/{id}/place", (request, parts) -> acts.place(number(parts), request.body()));
-    post(
-        "/api/v1/cuts/{id}/set-aside",
-        (request, parts) -> acts.setAside(number(parts), request.body()));
+    get("/api/v1/cuts", request -> board.run(() -> HttpAnswer.json(200, cuts(request))));
+    get("/api/v1/cuts/{id}", request -> board.run(() -> cut(request.number())));
+    get("/api/v1/photos/{name}", request -> photo(request.parts().get(0)));
+    journal(all.journal());
     mending(all.mending());
-    archive(archive);
-    pictures(new Pictures(archive));
+    archive();
+    pictures(new Pictures(archive, bench.rigs()));
     blades(new BladePages(bench, archive));
     works(all.works());
   }
 
+  private void journal(JournalActs acts) {
+    change("/api/v1/session/steps", acts::step);
+    change("/api/v1/sessions", acts::openSession);
+    change("/api/v1/session/close", acts::closeSession);
+    change("/api/v1/session/stages", acts::beginStage);
+    change("/api/v1/session/inspections", acts::inspect);
+    post(
+        "/api/v1/sessions/{number}/inspections/{entry}/photo",
+        request -> board.change(() -> HttpAnswer.json(200, acts.photo(request))));
+    change("/api/v1/session/next-place", acts::choosePlace);
+    change("/api/v1/session/undo", acts::undo);
+    change("/api/v1/cuts/{id}/place", acts::place);
+    change("/api/v1/cuts/{id}/set-aside", acts::setAside);
+  }
+
   private void blades(BladePages pages) {
-    get("/api/v1/blades", (request, parts) -> pages.blades());
-    get("/api/v1/blades/history", (request, parts) -> pages.history(request));
-    get("/api/v1/blades/history.svg", (request, parts) -> pages.picture(request));
+    told("/api/v1/blades", pages::blades);
+    told("/api/v1/blades/history", pages::history);
+    drawn("/api/v1/blades/history.svg", of(pages::picture));
   }
 
   private void works(RigWorks works) {
     String rig = "/api/v1/rigs/{rig}";
-    post(rig + "/calibration", (request, parts) -> works.calibrate(number(parts), request.body()));
-    post(rig + "/check", (request, parts) -> works.check(number(parts), request.body()));
-    post(rig + "/look", (request, parts) -> works.look(number(parts), request.body()));
-    post(rig + "/work/confirm", (request, parts) -> works.confirm(number(parts), request.body()));
-    post(rig + "/work/stop", (request, parts) -> works.stop(number(parts), request.body()));
+    work(rig + "/calibration", works::calibrate);
+    work(rig + "/check", works::check);
+    work(rig + "/look", works::look);
+    post(
+        rig + "/work/confirm",
+        request -> {
+          request.fields();
+          return HttpAnswer.json(200, works.confirm(request));
+        });
+    work(rig + "/work/stop", works::stop);
   }
 
   private void mending(MendingActs acts) {
     String session = "/api/v1/sessions/{number}";
-    post(session + "/reopen", (request, parts) -> acts.reopen(number(parts), request.body()));
-    post(session + "/rename", (request, parts) -> acts.rename(number(parts), request.body()));
-    post(session + "/blade", (request, parts) -> acts.changeBlade(number(parts), request.body()));
-    post(
-        session + "/filament-lot",
-        (request, parts) -> acts.changeLot(number(parts), request.body()));
-    post(
-        session + "/stages/rename",
-        (request, parts) -> acts.renameStage(number(parts), request.body()));
-    post(
-        session + "/stages/merge",
-        (request, parts) -> acts.mergeStage(number(parts), request.body()));
-    post(
-        session + "/entries/{entry}/withdraw",
-        (request, parts) ->
-            acts.withdraw(number(parts), Request.whole(parts.get(1)), request.body()));
-    post("/api/v1/cuts/{id}/move", (request, parts) -> acts.moveCut(number(parts), request.body()));
-    post(
-        "/api/v1/cuts/{id}/count-again",
-        (request, parts) -> acts.countAgain(number(parts), request.body()));
-    post("/api/v1/blades/rename", (request, parts) -> acts.renameBlade(request.body()));
-    post("/api/v1/blades/merge", (request, parts) -> acts.mergeBlade(request.body()));
-    post("/api/v1/blades/margin", (request, parts) -> acts.margin(request.body()));
-    post("/api/v1/blades/steel", (request, parts) -> acts.steel(request.body()));
-    post("/api/v1/blades/edge-length", (request, parts) -> acts.edgeLength(request.body()));
+    mend(session + "/reopen", acts::reopen);
+    mend(session + "/rename", acts::rename);
+    mend(session + "/blade", acts::changeBlade);
+    mend(session + "/filament-lot", acts::changeLot);
+    mend(session + "/stages/rename", acts::renameStage);
+    mend(session + "/stages/merge", acts::mergeStage);
+    mend(session + "/entries/{entry}/withdraw", acts::withdraw);
+    mend("/api/v1/cuts/{id}/move", acts::moveCut);
+    mend("/api/v1/cuts/{id}/count-again", acts::countAgain);
+    mend("/api/v1/blades/rename", (request, fields) -> acts.renameBlade(fields));
+    mend("/api/v1/blades/merge", (request, fields) -> acts.mergeBlade(fields));
+    mend("/api/v1/blades/margin", (request, fields) -> acts.margin(fields));
+    mend("/api/v1/blades/steel", (request, fields) -> acts.steel(fields));
+    mend("/api/v1/blades/edge-length", (request, fields) -> acts.edgeLength(fields));
   }
 
-  private HttpAnswer ports() {
-    List<String> read = bench.state().get().rigs().stream().map(RigState::port).toList();
-    return HttpAnswer.json(
-        200,
-        Json.object(
-            "ports",
-            bench.rigs().ports().get().stream()
-                .map(
-                    port ->
-                        Json.object(
-                            "port", port.path(),
-                            "description", port.description(),
-                            "in_use", read.contains(port.path())))
-                .toList()));
-  }
-
-  private void archive(Archive archive) {
+  private void archive() {
     String session = "/api/v1/sessions/{number}";
-    get("/api/v1/sessions", (request, parts) -> archive.sessions(request));
-    get("/api/v1/steps", (request, parts) -> archive.recentSteps());
-    get(session, (request, parts) -> archive.session(number(parts)));
-    get(session + "/comparison", (request, parts) -> archive.comparison(number(parts), request));
-    get(session + "/report", (request, parts) -> archive.report(number(parts), request));
-    get(session + "/package", (request, parts) -> archive.exported(number(parts), request));
+    told("/api/v1/sessions", archive::sessions);
+    told("/api/v1/steps", archive::recentSteps);
+    told(session, archive::session);
+    told(session + "/comparison", archive::comparison);
+    get(session + "/report", request -> archive.run(() -> archive.report(request)));
+    get(session + "/package", archive::exported);
   }
 
   private void pictures(Pictures pictures) {
-    get(
-        "/api/v1/sessions/{number}/progression.svg",
-        (request, parts) -> pictures.progression(number(parts)));
-    get(
-        "/api/v1/sessions/{number}/stage.svg",
-        (request, parts) -> pictures.stage(number(parts), request.needed("stage")));
-    get("/api/v1/cuts/{id}/cut.svg", (request, parts) -> pictures.cut(number(parts)));
-    get("/api/v1/calibrations", (request, parts) -> pictures.calibrations());
-    get("/api/v1/rigs/{rig}/response.svg", (request, parts) -> pictures.response(device(parts)));
-    get("/api/v1/rigs/{rig}/checks.svg", (request, parts) -> pictures.checks(device(parts)));
-    get(
-        "/api/v1/calibrations/{id}/curve.svg",
-        (request, parts) -> pictures.calibration(parts.get(0)));
-    get(
-        "/api/v1/calibrations/{id}/record",
-        (request, parts) -> pictures.record(parts.get(0), request));
+    String calibration = "/api/v1/calibrations/{id}";
+    drawn("/api/v1/sessions/{number}/progression.svg", of(pictures::progression));
+    drawn("/api/v1/sessions/{number}/stage.svg", of(pictures::stage));
+    drawn("/api/v1/cuts/{id}/cut.svg", of(pictures::cut));
+    told("/api/v1/calibrations", pictures::calibrations);
+    drawn("/api/v1/rigs/{rig}/response.svg", pictures::response);
+    drawn("/api/v1/rigs/{rig}/checks.svg", pictures::checks);
+    drawn(calibration + "/curve.svg", of(pictures::calibration));
+    get(calibration + "/record", request -> archive.run(() -> pictures.record(request)));
   }
 
-  private Optional<String> device(List<String> parts) {
-    int rig = (int) Math.min(number(parts), Integer.MAX_VALUE);
-    return rig < bench.rigs().taps().size()
-        ? bench.rigs().scales().setting().apply(rig).map(RigSetting::deviceId)
-        : Optional.empty();
-  }
-
-  private static long number(List<String> parts) {
-    return Request.whole(parts.get(0));
+  private static Function<Request, Optional<Picture>> of(Function<Request, Picture> drawing) {
+    return drawing.andThen(Optional::of);
   }
 
   private void get(String template, Route.Act act) {
@@ -191,6 +159,54 @@ final class Routes {
     routes.add(new Route("POST", template, act));
   }
 
+  /** What is read on the archive's thread. */
+  private void told(String template, Function<Request, Object> telling) {
+    get(
+        template,
+        request -> archive.run(() -> HttpAnswer.json(200, telling.apply(request))));
+  }
+
+  /** What is drawn on the archive's thread, if there is anything to draw. */
+  private void drawn(String template, Function<Request, Optional<Picture>> drawing) {
+    get(
+        template,
+        request ->
+            archive.run(
+                () ->
+                    drawing
+                        .apply(request)
+                        .map(picture -> HttpAnswer.document("image/svg+xml", picture.svg()))
+                        .orElseGet(HttpAnswer::nothing)));
+  }
+
+  /** What a person sends, acted on by the board's thread, which then shows what has changed. */
+  private void change(String template, BiFunction<Request, Fields, Object> act) {
+    post(
+        template,
+        request -> {
+          Fields fields = request.fields();
+          return board.change(() -> HttpAnswer.json(200, act.apply(request, fields)));
+        });
+  }
+
+  private void change(String template, Function<Fields, Object> act) {
+    change(template, (request, fields) -> act.apply(fields));
+  }
+
+  private void mend(String template, BiFunction<Request, Fields, String> act) {
+    change(
+        template, (request, fields) -> Json.object("done", act.apply(request, fields)));
+  }
+
+  private void work(String template, BiFunction<Request, Fields, Object> act) {
+    post(
+        template,
+        request -> {
+          Fields fields = request.fields();
+          return board.run(() -> HttpAnswer.json(200, act.apply(request, fields)));
+        });
+  }
+
   /** All routes. */
   List<Route> all() {
     return List.copyOf(routes);
@@ -198,7 +214,7 @@ final class Routes {
 
   /** The answer to {@code request}; empty if no path fits. */
   Optional<HttpAnswer> answer(Request request) {
-    List<Route> here = routes.stream().filter(r -> r.match(request.path()).isPresent()).toList();
+    List<Route> here = routes.stream().filter(r -> r.match(request).isPresent()).toList();
     String method = request.method().equals("HEAD") ? "GET" : request.method();
     Optional<Route> route = here.stream().filter(r -> r.method().equals(method)).findFirst();
     if (route.isPresent()) {
@@ -216,7 +232,7 @@ final class Routes {
 
   private HttpAnswer act(Route route, Request request) {
     try {
-      return route.act().answer(request, route.match(request.path()).orElseThrow());
+      return route.act().answer(route.match(request).orElseThrow());
     } catch (SlipOfName e) {
       return new HttpAnswer.Problem(409, e.why(), e.near());
     } catch (NotAccepted e) {
@@ -248,12 +264,9 @@ final class Routes {
     return HttpAnswer.of(200, "text/plain; version=0.0.4; charset=utf-8", bench.metrics().scrape());
   }
 
-  private HttpAnswer cuts(Request request) {
+  private Map<String, Object> cuts(Request request) {
     int limit = (int) request.number("limit", USUAL_CUTS, 1, MOST_CUTS);
-    return board.run(
-        () ->
-            HttpAnswer.json(
-                200, Json.object("cuts", page(request, limit).stream().map(CutJson::of).toList())));
+    return Json.object("cuts", page(request, limit).stream().map(CutJson::of).toList());
   }
 
   private List<CutSummary> page(Request request, int limit) {
@@ -281,14 +294,25 @@ final class Routes {
         .orElseGet(() -> HttpAnswer.problem(404, "door.no_photo"));
   }
 
-  private HttpAnswer cut(String idText) {
-    long id = Request.whole(idText);
-    return board.run(
-        () ->
-            bench
-                .reader()
-                .cut(id)
-                .<HttpAnswer>map(cut -> HttpAnswer.json(200, CutJson.of(cut)))
-                .orElseGet(() -> HttpAnswer.problem(404, "refused.cut_not_in_store", "cut", id)));
+  private HttpAnswer cut(long id) {
+    return bench
+        .reader()
+        .cut(id)
+        .<HttpAnswer>map(cut -> HttpAnswer.json(200, CutJson.of(cut)))
+        .orElseGet(() -> HttpAnswer.problem(404, "refused.cut_not_in_store", "cut", id));
+  }
+
+  private Map<String, Object> ports() {
+    List<String> read = bench.state().get().rigs().stream().map(RigState::port).toList();
+    return Json.object(
+        "ports",
+        bench.rigs().ports().get().stream()
+            .map(
+                port ->
+                    Json.object(
+                        "port", port.path(),
+                        "description", port.description(),
+                        "in_use", read.contains(port.path())))
+            .toList());
   }
 }

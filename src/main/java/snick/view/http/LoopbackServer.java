@@ -174,7 +174,8 @@ public final class LoopbackServer implements AutoCloseable {
         Objects.requireNonNullElse(exchange.getRequestURI().getPath(), ""),
         query(exchange.getRequestURI().getRawQuery()),
         headers,
-        new byte[0]);
+        new byte[0],
+        List.of());
   }
 
   private static Map<String, String> query(String raw) {

@@ -16,6 +16,7 @@ import snick.phrase.NotAccepted;
  * @param query decoded parameters; of a repeated one the first
  * @param headers values by name in lower case
  * @param body at most {@link #bodyLimitBytes}; empty while only the head is known
+ * @param parts what stands in the path for the names in braces of its route, in order
  */
 @SuppressWarnings("ArrayRecordComponent") // never compared
 public record Request(
@@ -23,7 +24,8 @@ public record Request(
     String path,
     Map<String, String> query,
     Map<String, List<String>> headers,
-    byte[] body) {
+    byte[] body,
+    List<String> parts) {
   /** Largest body that is read, but for a photo. */
   public static final int BODY_LIMIT_BYTES = 1 << 16;
 
@@ -95,6 +97,21 @@ public record Request(
 
   /** The same request with its body. */
   Request with(byte[] whole) {
-    return new Request(method, path, query, headers, whole);
+    return new Request(method, path, query, headers, whole, parts);
+  }
+
+  /** The same request as its route takes it. */
+  Request with(List<String> ofRoute) {
+    return new Request(method, path, query, headers, body, ofRoute);
+  }
+
+  /** The number that is the first of the parts. */
+  public long number() {
+    return whole(parts.get(0));
+  }
+
+  /** What the body says; a JSON object. */
+  public Fields fields() {
+    return Fields.of(body);
   }
 }

@@ -15,14 +15,14 @@ public record Route(String method, String template, Act act) {
   /** Answers a request. */
   @FunctionalInterface
   public interface Act {
-    /** The answer; {@code parts} are what stands for the names in braces, in order. */
-    HttpAnswer answer(Request request, List<String> parts);
+    /** The answer. */
+    HttpAnswer answer(Request request);
   }
 
-  /** What stands for the names in braces, if {@code path} fits. */
-  public Optional<List<String>> match(String path) {
+  /** The request with what stands for the names in braces, if its path fits. */
+  public Optional<Request> match(Request request) {
     String[] wanted = template.split("/", -1);
-    String[] given = path.split("/", -1);
+    String[] given = request.path().split("/", -1);
     if (wanted.length != given.length) {
       return Optional.empty();
     }
@@ -34,6 +34,6 @@ public record Route(String method, String template, Act act) {
         return Optional.empty();
       }
     }
-    return Optional.of(parts);
+    return Optional.of(request.with(parts));
   }
 }

@@ -190,6 +190,6 @@ class DoorkeeperTest {
   }
 
   private static Request request(String method, Map<String, List<String>> headers) {
-    return new Request(method, "/", Map.of(), headers, new byte[0]);
+    return new Request(method, "/", Map.of(), headers, new byte[0], List.of());
   }
 }
