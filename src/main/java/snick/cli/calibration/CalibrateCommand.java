@@ -9,12 +9,10 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
 import snick.cli.bench.BenchRig;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
@@ -38,7 +36,6 @@ import snick.virtualrig.settings.FixtureSettings;
 /** Guides a calibration at the bench. */
 @Command(
     name = "calibrate",
-    mixinStandardHelpOptions = true,
     description = {
       "Calibrate a rig against reference masses, guided step by step (rig-calibration/procedure.md);"
           + " or work with calibrations: see the commands below. Saves only at the end."
@@ -51,7 +48,6 @@ import snick.virtualrig.settings.FixtureSettings;
       CalibrateShowCommand.class,
       CalibrateConvertCommand.class
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate --virtual                        no hardware needed",
       "  snick calibrate /dev/ttyACM0 --masses rig-calibration/mass-set-m1.csv \\",
@@ -62,13 +58,11 @@ import snick.virtualrig.settings.FixtureSettings;
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
     })
-public final class CalibrateCommand implements Callable<Integer> {
+public final class CalibrateCommand extends DataCommand implements Callable<Integer> {
   private static final int[] VIRTUAL_GRAMS = {20, 50, 100, 200, 500};
   private static final double VIRTUAL_UNCERTAINTY_OF_GRAVITY = 1e-4;
 
-  @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
@@ -248,11 +242,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     talk().flush();
   }
 
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
   private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
+    return json ? err() : out();
   }
 }

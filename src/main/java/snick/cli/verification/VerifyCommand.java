@@ -10,14 +10,12 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
 import snick.cli.bench.BenchRig;
 import snick.cli.calibration.MassChoice;
 import snick.cli.calibration.PlaceChoice;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -37,13 +35,11 @@ import snick.store.database.StoreException;
 /** Checks a calibration with one mass. */
 @Command(
     name = "verify",
-    mixinStandardHelpOptions = true,
     description = {
       "Check the calibration in use with one mass: within limits or not, kept, and shown on a control"
           + " chart. Exit status 3 if it is out."
     },
     subcommands = {VerifyChartCommand.class, VerifyDynamicCommand.class, VerifyPlaceCommand.class},
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify /dev/ttyACM0 --mass 100g:M1",
       "  snick verify --virtual --mass 200g:M1      after: snick calibrate --virtual",
@@ -51,12 +47,10 @@ import snick.store.database.StoreException;
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
     })
-public final class VerifyCommand implements Callable<Integer> {
+public final class VerifyCommand extends DataCommand implements Callable<Integer> {
   private static final double LARGEST_LIMIT_PERCENT = 50;
 
-  @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
 
@@ -193,11 +187,7 @@ public final class VerifyCommand implements Callable<Integer> {
     return newtons / Force.NEWTONS_PER_GRAM_FORCE;
   }
 
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
   private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
+    return json ? err() : out();
   }
 }

@@ -10,14 +10,12 @@ import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
 import snick.cli.bench.BenchRig;
 import snick.cli.calibration.MassChoice;
 import snick.cli.calibration.PlaceChoice;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -37,24 +35,20 @@ import snick.virtualrig.signal.StepTruth;
 /** Cuts the thread of a hanging mass. */
 @Command(
     name = "dynamic",
-    mixinStandardHelpOptions = true,
     description = {
       "Check the whole chain with a step of known force: a mass hangs by the filament thread, the"
           + " thread is cut. Shows delay, fall and ring with their limits, and the detector's"
           + " estimate beside the known"
           + " force; keeps both as evidence. Exit status 3 if they disagree."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify dynamic /dev/ttyACM0 --mass 200g:M1",
       "  snick verify dynamic --virtual --mass 200g:M1     beside what is true",
       "",
       "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
     })
-final class VerifyDynamicCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+final class VerifyDynamicCommand extends DataCommand implements Callable<Integer> {
   @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
 
@@ -155,11 +149,7 @@ final class VerifyDynamicCommand implements Callable<Integer> {
     out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
   }
 
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
   private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
+    return json ? err() : out();
   }
 }

@@ -10,13 +10,11 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
 import snick.cli.bench.BenchRig;
 import snick.cli.calibration.MassChoice;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -36,22 +34,18 @@ import snick.store.record.Evidence;
 /** Hangs one mass at several places of the filament. */
 @Command(
     name = "place",
-    mixinStandardHelpOptions = true,
     description = {
       "Hang one mass at several places of the filament: does the reading depend on the place? Kept"
           + " with the rig. Exit status 3 if it does; needs no calibration."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify place /dev/ttyACM0 --mass 100g:M1",
       "  snick verify place /dev/ttyACM0 --mass 50g:M1 --at -20,-10,0,10,20 --limit 0.3",
       "",
       "What it means, with a drawing: rig-calibration/cell-to-edge.md. No blade in the rig.",
     })
-public final class VerifyPlaceCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+public final class VerifyPlaceCommand extends DataCommand implements Callable<Integer> {
   @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
   @Mixin private MassChoice masses;
 
   @Option(
@@ -169,11 +163,7 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
                     + " rig-calibration/cell-to-edge.md says which build does.");
   }
 
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
   private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
+    return json ? err() : out();
   }
 }
