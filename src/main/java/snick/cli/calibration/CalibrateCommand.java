@@ -1,18 +1,14 @@
 package snick.cli.calibration;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.option.DataCommand;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
@@ -58,12 +54,10 @@ import snick.virtualrig.settings.FixtureSettings;
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
     })
-public final class CalibrateCommand extends DataCommand implements Callable<Integer> {
+public final class CalibrateCommand extends MassCommand {
   private static final int[] VIRTUAL_GRAMS = {20, 50, 100, 200, 500};
   private static final double VIRTUAL_UNCERTAINTY_OF_GRAVITY = 1e-4;
 
-  @Mixin private BenchRig rig;
-  @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
   @Mixin private EdgeChoice edge;
@@ -99,9 +93,6 @@ public final class CalibrateCommand extends DataCommand implements Callable<Inte
 
   @Option(names = "--fresh", description = "Begin anew and forget an interrupted one.")
   private boolean fresh;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -240,9 +231,5 @@ public final class CalibrateCommand extends DataCommand implements Callable<Inte
   private void say(String text) {
     talk().println(PlainText.inert(text));
     talk().flush();
-  }
-
-  private PrintWriter talk() {
-    return json ? err() : out();
   }
 }

@@ -1,21 +1,17 @@
 package snick.cli.verification;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.calibration.MassChoice;
+import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
-import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -28,9 +24,7 @@ import snick.force.reading.HeldReading;
 import snick.json.Json;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
-import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.database.StoreException;
 
 /** Checks a calibration with one mass. */
 @Command(
@@ -47,11 +41,9 @@ import snick.store.database.StoreException;
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
     })
-public final class VerifyCommand extends DataCommand implements Callable<Integer> {
+public final class VerifyCommand extends MassCommand {
   private static final double LARGEST_LIMIT_PERCENT = 50;
 
-  @Mixin private BenchRig rig;
-  @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
 
   @Option(
@@ -67,9 +59,6 @@ public final class VerifyCommand extends DataCommand implements Callable<Integer
       paramLabel = "FILE",
       description = "Write the control chart there, .svg or .png.")
   private Optional<Path> chart;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -110,11 +99,7 @@ public final class VerifyCommand extends DataCommand implements Callable<Integer
             result,
             new CheckSheet.Reading(
                 load, exerted, List.of(zero, loaded), Clock.systemUTC().instant()));
-    try (Store store = OpenedStore.toWrite(data)) {
-      store.add(kept);
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    keep(store -> store.add(kept));
     if (json) {
       JsonLine.print(out(), object(load, result));
     } else {
@@ -185,9 +170,5 @@ public final class VerifyCommand extends DataCommand implements Callable<Integer
 
   private static double gramForce(double newtons) {
     return newtons / Force.NEWTONS_PER_GRAM_FORCE;
-  }
-
-  private PrintWriter talk() {
-    return json ? err() : out();
   }
 }

@@ -1,22 +1,16 @@
 package snick.cli.verification;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.calibration.MassChoice;
+import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
-import snick.cli.option.DataCommand;
-import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
@@ -27,8 +21,6 @@ import snick.force.check.StepResponse;
 import snick.force.mass.Load;
 import snick.json.Json;
 import snick.quantity.Force;
-import snick.store.Store;
-import snick.store.database.StoreException;
 import snick.store.record.Evidence;
 import snick.virtualrig.signal.StepTruth;
 
@@ -47,13 +39,8 @@ import snick.virtualrig.signal.StepTruth;
       "",
       "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
     })
-final class VerifyDynamicCommand extends DataCommand implements Callable<Integer> {
-  @Mixin private BenchRig rig;
-  @Mixin private MassChoice masses;
+final class VerifyDynamicCommand extends MassCommand {
   @Mixin private PlaceChoice place;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -92,16 +79,10 @@ final class VerifyDynamicCommand extends DataCommand implements Callable<Integer
   }
 
   private void keep(CalibrationInUse inUse, Load load, DynamicCheck check, StepWords step) {
-    try (Store store = OpenedStore.toWrite(data)) {
-      store.add(
-          new Evidence(
-              inUse.setting().deviceId(),
-              "dynamic_check",
-              Clock.systemUTC().instant(),
-              Json.text(object(load, check, step))));
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    String document = Json.text(object(load, check, step));
+    String device = inUse.setting().deviceId();
+    Evidence kept = new Evidence(device, "dynamic_check", Clock.systemUTC().instant(), document);
+    keep(store -> store.add(kept));
   }
 
   private static Map<String, Object> object(Load load, DynamicCheck check, StepWords step) {
@@ -147,9 +128,5 @@ final class VerifyDynamicCommand extends DataCommand implements Callable<Integer
 
   private void line(String name, String value) {
     out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
-  }
-
-  private PrintWriter talk() {
-    return json ? err() : out();
   }
 }

@@ -1,21 +1,15 @@
 package snick.cli.verification;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.calibration.MassChoice;
-import snick.cli.option.DataCommand;
-import snick.cli.option.OpenedStore;
+import snick.cli.calibration.MassCommand;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
@@ -27,8 +21,6 @@ import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
 import snick.json.Json;
 import snick.store.KeptPlace;
-import snick.store.Store;
-import snick.store.database.StoreException;
 import snick.store.record.Evidence;
 
 /** Hangs one mass at several places of the filament. */
@@ -44,9 +36,7 @@ import snick.store.record.Evidence;
       "",
       "What it means, with a drawing: rig-calibration/cell-to-edge.md. No blade in the rig.",
     })
-public final class VerifyPlaceCommand extends DataCommand implements Callable<Integer> {
-  @Mixin private BenchRig rig;
-  @Mixin private MassChoice masses;
+public final class VerifyPlaceCommand extends MassCommand {
 
   @Option(
       names = "--at",
@@ -64,9 +54,6 @@ public final class VerifyPlaceCommand extends DataCommand implements Callable<In
       description =
           "Largest difference from the middle that passes, %% (default: ${DEFAULT-VALUE}).")
   private double limitPercent;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -109,12 +96,9 @@ public final class VerifyPlaceCommand extends DataCommand implements Callable<In
   }
 
   private void keep(String device, Load load, PlaceCheck found) {
-    try (Store store = OpenedStore.toWrite(data)) {
-      String document = Json.text(object(load, found));
-      store.add(new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document));
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    String document = Json.text(object(load, found));
+    Evidence kept = new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document);
+    keep(store -> store.add(kept));
   }
 
   private static Map<String, Object> object(Load load, PlaceCheck found) {
@@ -161,9 +145,5 @@ public final class VerifyPlaceCommand extends DataCommand implements Callable<In
                 ? "Kept: the budget of the next calibration takes it."
                 : "The cell does not carry the whole filament frame, or the frame rubs:"
                     + " rig-calibration/cell-to-edge.md says which build does.");
-  }
-
-  private PrintWriter talk() {
-    return json ? err() : out();
   }
 }
