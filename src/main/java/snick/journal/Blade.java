@@ -50,67 +50,45 @@ public record Blade(
 
   /** This blade under another label. */
   public Blade withLabel(String newLabel) {
-    return new Blade(
-        newLabel,
-        steel,
-        hardnessHrc,
-        edgeAngleDegrees,
-        thicknessBehindEdgeMm,
-        edgeLengthMm,
-        marginGf,
-        notes);
+    return with(newLabel, steel, edgeLengthMm, marginGf, notes);
   }
 
   /** This blade of another steel, as its owner calls it; empty: not noted. */
   public Blade withSteel(String newSteel) {
-    return new Blade(
-        label,
-        newSteel,
-        hardnessHrc,
-        edgeAngleDegrees,
-        thicknessBehindEdgeMm,
-        edgeLengthMm,
-        marginGf,
-        notes);
+    return with(label, newSteel, edgeLengthMm, marginGf, notes);
   }
 
   /** This blade with an edge of another length, mm. */
   public Blade withEdgeLength(double lengthMm) {
-    return new Blade(
-        label,
-        steel,
-        hardnessHrc,
-        edgeAngleDegrees,
-        thicknessBehindEdgeMm,
-        OptionalDouble.of(lengthMm),
-        marginGf,
-        notes);
+    return with(label, steel, OptionalDouble.of(lengthMm), marginGf, notes);
   }
 
   /** This blade with another margin, gf; empty: as for all blades. */
   public Blade withMargin(OptionalDouble gramForce) {
-    return new Blade(
-        label,
-        steel,
-        hardnessHrc,
-        edgeAngleDegrees,
-        thicknessBehindEdgeMm,
-        edgeLengthMm,
-        gramForce,
-        notes);
+    return with(label, steel, edgeLengthMm, gramForce, notes);
   }
 
   /** What is measured of it, without what its owner wishes and writes. */
   public Blade facts() {
+    return with(label, steel, edgeLengthMm, OptionalDouble.empty(), "");
+  }
+
+  /** Hardness, angle and thickness stay. */
+  private Blade with(
+      String newLabel,
+      String newSteel,
+      OptionalDouble lengthMm,
+      OptionalDouble margin,
+      String newNotes) {
     return new Blade(
-        label,
-        steel,
+        newLabel,
+        newSteel,
         hardnessHrc,
         edgeAngleDegrees,
         thicknessBehindEdgeMm,
-        edgeLengthMm,
-        OptionalDouble.empty(),
-        "");
+        lengthMm,
+        margin,
+        newNotes);
   }
 
   /**

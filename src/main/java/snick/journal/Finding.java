@@ -1,8 +1,6 @@
 package snick.journal;
 
 import java.util.Locale;
-import snick.journal.name.EnumWords;
-import snick.phrase.NotAccepted;
 
 /** What an inspection found. The last four belong to the thin-paper cut. */
 public enum Finding {
@@ -43,15 +41,5 @@ public enum Finding {
   /** Whether it points to a burr: burr seen, or paper that catches or tears. */
   public boolean pointsToBurr() {
     return this == BURR_SEEN || this == CATCHES || this == TEARS;
-  }
-
-  /**
-   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
-   * other has it.
-   *
-   * @throws NotAccepted if it is none; the message lists those there are
-   */
-  public static Finding parse(String word) {
-    return EnumWords.parse("finding", Finding.class, word);
   }
 }

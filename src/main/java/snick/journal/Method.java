@@ -3,8 +3,6 @@ package snick.journal;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
-import snick.journal.name.EnumWords;
-import snick.phrase.NotAccepted;
 
 /**
  * How an edge was inspected for a burr. Options, journal, JSON and page ask this list; a new way
@@ -62,15 +60,5 @@ public enum Method {
   /** The method in plain words, for example {@code raking light}. */
   public String plain() {
     return word().replace('_', ' ');
-  }
-
-  /**
-   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
-   * other has it.
-   *
-   * @throws NotAccepted if it is none; the message lists those there are
-   */
-  public static Method parse(String word) {
-    return EnumWords.parse("method", Method.class, word);
   }
 }

@@ -76,7 +76,12 @@ public record Session(
   /** This session, ended at {@code at}. A session closes once. */
   public Session closedAt(Instant at) {
     requireOpen(Phrase.of("cannot.close_again"));
-    return new Session(name, blade, equipment, roomCelsius, operator, opened, Optional.of(at));
+    return closed(Optional.of(at));
+  }
+
+  /** This session with another end, or with none. */
+  public Session closed(Optional<Instant> at) {
+    return new Session(name, blade, equipment, roomCelsius, operator, opened, at);
   }
 
   /** This session under another name. */
@@ -105,7 +110,7 @@ public record Session(
     if (closed.isEmpty()) {
       throw new NotAccepted("refused.open_already", "session", name);
     }
-    return new Session(name, blade, equipment, roomCelsius, operator, opened, Optional.empty());
+    return closed(Optional.empty());
   }
 
   void requireOpen(Phrase act) {

@@ -32,11 +32,6 @@ public record SessionLog(
     check(stages);
   }
 
-  /** A session in which nothing has been noted yet. */
-  public static SessionLog of(Session session) {
-    return new SessionLog(session, List.of(), Ledger.empty(), List.of());
-  }
-
   /** The stage that runs: the last one begun; empty before the first. */
   public Optional<Stage> runningStage() {
     return stages.isEmpty() ? Optional.empty() : Optional.of(stages.get(stages.size() - 1));

@@ -1,8 +1,6 @@
 package snick.journal;
 
 import java.util.Locale;
-import snick.journal.name.EnumWords;
-import snick.phrase.NotAccepted;
 
 /** A side of the blade, seen from the spine with the tip pointing away. */
 public enum Side {
@@ -18,15 +16,5 @@ public enum Side {
   /** Whether this side is {@code side} or takes it in. */
   public boolean covers(Side side) {
     return this == side || this == BOTH;
-  }
-
-  /**
-   * The constant written as {@code word}, in any case; its beginning or last part is enough if no
-   * other has it.
-   *
-   * @throws NotAccepted if it is none; the message lists those there are
-   */
-  public static Side parse(String word) {
-    return EnumWords.parse("side", Side.class, word);
   }
 }

@@ -32,7 +32,7 @@ public final class Ports {
   }
 
   /** One serial device that could be opened. */
-  public record Candidate(Path path, String description, boolean stableName) {}
+  public record Candidate(Path path, String description) {}
 
   /**
    * Opens {@code address}.
@@ -107,14 +107,14 @@ public final class Ports {
   public List<Candidate> candidates() throws IOException {
     List<Candidate> found = new ArrayList<>();
     for (Path link : links()) {
-      found.add(new Candidate(link, link.getFileName().toString(), true));
+      found.add(new Candidate(link, link.getFileName().toString()));
     }
     SerialLibrary.load();
     OperatingSystem system = OperatingSystem.present();
     for (SerialPort port : SerialPort.getCommPorts()) {
       String name = nameOn(system, port.getSystemPortName(), port.getSystemPortPath());
       if (isForCalling(system, name) && !listed(found, Path.of(name))) {
-        found.add(new Candidate(Path.of(name), port.getDescriptivePortName(), false));
+        found.add(new Candidate(Path.of(name), port.getDescriptivePortName()));
       }
     }
     return found;

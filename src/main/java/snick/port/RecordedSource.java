@@ -134,11 +134,6 @@ public final class RecordedSource implements ByteSource {
     return arrivalNanos;
   }
 
-  /** Whether this is a capture, with arrival times. */
-  public boolean isCapture() {
-    return capture;
-  }
-
   /** Whether the capture's last record was incomplete or damaged, so that reading stopped there. */
   public boolean torn() {
     return torn;

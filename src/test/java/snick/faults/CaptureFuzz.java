@@ -37,7 +37,7 @@ public final class CaptureFuzz {
     }
     assertThat(got.size()).isLessThanOrEqualTo(file.length);
     assertThat(source.bytesRead()).isLessThanOrEqualTo(file.length);
-    if (!source.isCapture()) {
+    if (!new String(file, StandardCharsets.ISO_8859_1).startsWith("snick-capture 1\n")) {
       assertThat(got.toByteArray()).isEqualTo(file);
     }
   }

@@ -18,8 +18,11 @@ class SessionEntriesTest {
   private static final Instant NINE = Instant.parse("2026-05-04T09:00:00Z");
   private static final Instant TEN = Instant.parse("2026-05-04T10:00:00Z");
   private final SessionEntries taken =
-      new SessionEntries(
-          SessionLog.of(session("evening 1")).begin("as found").begin("after strop"));
+      new SessionEntries(log("evening 1").begin("as found").begin("after strop"));
+
+  private static SessionLog log(String name) {
+    return new SessionLog(session(name), List.of(), Ledger.empty(), List.of());
+  }
 
   private static Session session(String name) {
     return new Session(
@@ -102,7 +105,7 @@ class SessionEntriesTest {
 
   @Test
   void whatTheLogHoldsCounts() {
-    SessionLog log = SessionLog.of(session("evening 2")).begin("as found").add(placed(1, 11));
+    SessionLog log = log("evening 2").begin("as found").add(placed(1, 11));
 
     assertThat(log.placements()).extracting(CutPlacement::cut).isEqualTo(List.of(11L));
     assertThatThrownBy(() -> new SessionEntries(log).take(placed(2, 11)))

@@ -20,7 +20,7 @@ class SessionLogTest {
   private static final Instant ELEVEN = Instant.parse("2026-05-04T11:00:00Z");
 
   private static SessionLog opened() {
-    return SessionLog.of(
+    return new SessionLog(
         new Session(
             "evening 1",
             "invented blade 7",
@@ -28,7 +28,10 @@ class SessionLogTest {
             OptionalDouble.of(20.5),
             Optional.of("op-1"),
             NINE,
-            Optional.empty()));
+            Optional.empty()),
+        List.of(),
+        Ledger.empty(),
+        List.of());
   }
 
   private static Inspection light(Instant at, Side side, Finding finding) {

@@ -35,7 +35,6 @@ class CaptureTest {
   @Test
   void givesTheSameBytesWithTheirArrivalTimes() throws IOException {
     try (RecordedSource source = RecordedSource.open(file)) {
-      assertThat(source.isCapture()).isTrue();
       assertThat(all(source)).isEqualTo("abcdefg");
       assertThat(source.torn()).isFalse();
     }
@@ -97,7 +96,6 @@ class CaptureTest {
   void plainBytesAreGivenAsTheyAre() throws IOException {
     RecordedSource source = RecordedSource.of(new ByteArrayInputStream(bytes("12\n13\n")));
 
-    assertThat(source.isCapture()).isFalse();
     assertThat(all(source)).isEqualTo("12\n13\n");
     assertThat(source.ended()).isTrue();
   }

@@ -106,7 +106,7 @@ class ServedRigTest {
 
   @Test
   void playsAScriptAndTellsTheTruth() throws Exception {
-    try (ServedRig rig = serve(Pacer.unthrottled(), VirtualRig.WhenFull.WAIT);
+    try (ServedRig rig = serve(Pacer.of(System::nanoTime, 1e6), VirtualRig.WhenFull.WAIT);
         Socket socket = connect(rig)) {
       CompletableFuture<Void> done =
           rig.perform(
@@ -120,7 +120,7 @@ class ServedRigTest {
 
   @Test
   void waitsForASlowReaderAndLosesNothing() throws Exception {
-    try (ServedRig rig = serve(Pacer.unthrottled(), VirtualRig.WhenFull.WAIT);
+    try (ServedRig rig = serve(Pacer.of(System::nanoTime, 1e6), VirtualRig.WhenFull.WAIT);
         Socket socket = connect(rig)) {
       CompletableFuture<Void> done = rig.perform(new Action.Rest(4_000));
       readUntil(socket.getInputStream(), done::isDone);

@@ -3,25 +3,20 @@ package snick.cli.begin;
 import java.io.FileDescriptor;
 import java.io.FileInputStream;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.TouchCommand;
 import snick.cli.bench.VirtualCuts;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.Setting;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
@@ -35,13 +30,11 @@ import snick.port.Ports;
 /** Leads from a board that was just plugged in to a first trusted cut. */
 @Command(
     name = "begin",
-    mixinStandardHelpOptions = true,
     description = {
       "From a board that is plugged in to a first cut, step by step: which port, what it speaks, does"
           + " the reading move, is it healthy, calibrate, verify, cut. Each step is a command that is"
           + " shown and can be typed alone. Enter takes what stands in brackets, q stops."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick begin",
       "  snick begin /dev/ttyACM0",
@@ -49,14 +42,12 @@ import snick.port.Ports;
       "",
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection."
     })
-public final class BeginCommand implements Callable<Integer> {
+public final class BeginCommand extends DataCommand implements Runnable {
   private static final int PATIENCE_SECONDS = 30;
   private static final String ANYWHERE = "anywhere";
   private static final int BITS_PER_SECOND = 115_200;
   private static final double USUAL_TOLERANCE = 0.01;
   private static final Pattern BARE_SIZE = Pattern.compile("(\\d{1,5}(?:\\.\\d{1,4})?)g?");
-
-  @Spec private CommandSpec spec;
 
   @Parameters(
       paramLabel = "PORT",
@@ -75,8 +66,6 @@ public final class BeginCommand implements Callable<Integer> {
       description = "Bits per second of a serial port (default: ${DEFAULT-VALUE}).")
   private int bitsPerSecond = BITS_PER_SECOND;
 
-  @Mixin private DataDirectory data;
-
   private Answers answers;
 
   /** Rig as the steps are told of it. */
@@ -87,7 +76,7 @@ public final class BeginCommand implements Callable<Integer> {
   private volatile boolean stopped;
 
   @Override
-  public Integer call() {
+  public void run() {
     if (virtual && given.isPresent()) {
       throw Refusal.usage("name a PORT or --virtual, not both");
     }
@@ -105,7 +94,6 @@ public final class BeginCommand implements Callable<Integer> {
     } finally {
       endSaid.countDown();
     }
-    return ExitCode.OK;
   }
 
   private void sayTheEnd() {
@@ -313,9 +301,5 @@ public final class BeginCommand implements Callable<Integer> {
   private void say(String text) {
     out().println(PlainText.inert(text));
     out().flush();
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

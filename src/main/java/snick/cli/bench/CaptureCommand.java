@@ -12,10 +12,8 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
@@ -23,6 +21,7 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
+import snick.cli.terminal.TypedCommand;
 import snick.daemon.link.HelloRequests;
 import snick.daemon.link.HostTime;
 import snick.frame.StreamDecoder;
@@ -39,18 +38,14 @@ import snick.sample.SampleStream;
 /** Writes a rig's raw bytes with their arrival times. */
 @Command(
     name = "capture",
-    mixinStandardHelpOptions = true,
     description = "Write a rig's raw bytes with their arrival times to a new file, until stopped.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick capture /dev/ttyACM0 session.capture",
       "  snick capture /dev/ttyACM0 minute.capture --seconds 60",
       "  snick analyze session.capture     finds the cuts in it"
     })
-public final class CaptureCommand implements Callable<Integer> {
+public final class CaptureCommand extends TypedCommand implements Callable<Integer> {
   private static final long LONGEST_WAIT_SECONDS = 2;
-
-  @Spec private CommandSpec spec;
 
   @Parameters(
       paramLabel = "PORT",
@@ -98,7 +93,7 @@ public final class CaptureCommand implements Callable<Integer> {
     } finally {
       over.countDown();
     }
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     out.println(bytes + " bytes in " + file + ". Find the cuts: snick analyze " + file);
     understood().ifPresent(words -> out.println(PlainText.inert(words)));
     out.flush();
@@ -117,7 +112,7 @@ public final class CaptureCommand implements Callable<Integer> {
     stopping = true;
     try {
       if (!over.await(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
-        spec.commandLine().getErr().println("snick: " + port + " hangs; ended all the same");
+        err().println("snick: " + port + " hangs; ended all the same");
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -146,7 +141,7 @@ public final class CaptureCommand implements Callable<Integer> {
     byte[] buffer = new byte[1 << 16];
     long begin = System.nanoTime();
     long limitNanos = seconds.map(s -> TimeUnit.SECONDS.toNanos(s)).orElse(Long.MAX_VALUE);
-    Progress progress = new Progress(spec.commandLine().getErr(), Terminal.watchesErrors(), 0);
+    Progress progress = new Progress(err(), Terminal.watchesErrors(), 0);
     new HelloRequests(HostTime.REAL).askIfDue(link);
     try {
       while (!stopping && System.nanoTime() - begin < limitNanos) {
@@ -157,9 +152,7 @@ public final class CaptureCommand implements Callable<Integer> {
         progress.at(bytes, 0);
       }
     } catch (LinkLostException e) {
-      spec.commandLine()
-          .getErr()
-          .println("snick: " + e.getMessage() + "; what came before is kept");
+      err().println("snick: " + e.getMessage() + "; what came before is kept");
     }
     progress.done();
   }

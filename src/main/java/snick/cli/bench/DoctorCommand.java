@@ -13,10 +13,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
@@ -48,14 +46,12 @@ import snick.virtualrig.script.Script;
 /** Says what is wrong with a rig. */
 @Command(
     name = "doctor",
-    mixinStandardHelpOptions = true,
     description = {
       "Look at a rig at rest, without load, for a minute and say what is wrong: rate, noise, drift,"
           + " overrange, stuck or false readings, hum, clock, lost frames, permissions; how its"
           + " fixture rings, by its last cuts or by a flick; and whether it reads the same along the"
           + " filament, by the check of place kept last. Exit status 3 if something fails."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick doctor /dev/ttyACM0",
       "  snick doctor /dev/ttyACM0 --flick       flick the fixture when asked to",
@@ -64,7 +60,7 @@ import snick.virtualrig.script.Script;
       "  snick doctor evening.capture",
       "  snick doctor --virtual"
     })
-public final class DoctorCommand implements Callable<Integer> {
+public final class DoctorCommand extends DataCommand implements Callable<Integer> {
   private static final double LONGEST_SECONDS = 3600;
   private static final long PATIENCE_SECONDS = 10;
   private static final int FLICKS = 5;
@@ -75,9 +71,7 @@ public final class DoctorCommand implements Callable<Integer> {
   /** So far a quick virtual rig may have run ahead of what is read. */
   private static final double AHEAD_SECONDS = 20;
 
-  @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
 
   @Option(
       names = "--seconds",
@@ -209,7 +203,7 @@ public final class DoctorCommand implements Callable<Integer> {
 
   private void say(String words) {
     if (!json) {
-      spec.commandLine().getErr().println("snick: " + words);
+      err().println("snick: " + words);
     }
   }
 
@@ -271,15 +265,13 @@ public final class DoctorCommand implements Callable<Integer> {
     try (StoreReader store = StoreReader.open(data.path())) {
       return question.apply(store);
     } catch (StoreException e) {
-      spec.commandLine()
-          .getErr()
-          .println("snick: done without the store: " + PlainText.inert(e.getMessage()));
+      err().println("snick: done without the store: " + PlainText.inert(e.getMessage()));
       return Optional.empty();
     }
   }
 
   private void print(List<HealthLine> lines) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       lines.forEach(line -> JsonLine.print(out, line.json()));
       return;

@@ -5,15 +5,12 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.TypedCommand;
 import snick.daemon.link.HostTime;
 import snick.daemon.link.Introduction;
 import snick.json.Json;
@@ -23,17 +20,13 @@ import snick.port.Ports;
 /** Lists serial devices and says which one speaks the protocol. */
 @Command(
     name = "ports",
-    mixinStandardHelpOptions = true,
     description = "List serial devices, and say which one speaks the protocol.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick ports",
       "  snick ports --no-ask     only list: opening a port restarts many boards",
       "  snick ports --json"
     })
-public final class PortsCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class PortsCommand extends TypedCommand implements Runnable {
   @Option(names = "--no-ask", description = "Do not open the ports to ask who is there.")
   private boolean noAsk;
 
@@ -57,7 +50,7 @@ public final class PortsCommand implements Callable<Integer> {
   private record Row(String port, String description, String answer) {}
 
   @Override
-  public Integer call() {
+  public void run() {
     Ports ports = new Ports(bitsPerSecond);
     List<Row> rows = new ArrayList<>();
     for (Ports.Candidate candidate : candidates(ports)) {
@@ -71,7 +64,6 @@ public final class PortsCommand implements Callable<Integer> {
       rows.add(new Row(port, "", ask(ports, PortAddress.parse(port))));
     }
     print(rows);
-    return ExitCode.OK;
   }
 
   private static List<Ports.Candidate> candidates(Ports ports) {
@@ -94,7 +86,7 @@ public final class PortsCommand implements Callable<Integer> {
   }
 
   private void print(List<Row> rows) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       rows.forEach(row -> JsonLine.print(out, object(row)));
     } else if (rows.isEmpty()) {

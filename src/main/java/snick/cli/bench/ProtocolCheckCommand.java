@@ -8,14 +8,13 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.TypedCommand;
 import snick.conformance.Assessment;
 import snick.conformance.Assessment.Grade;
 import snick.conformance.Line;
@@ -28,19 +27,15 @@ import snick.port.Ports;
 /** Tries a rig's firmware against firmware-protocol.md. */
 @Command(
     name = "check",
-    mixinStandardHelpOptions = true,
     description =
         "Try a rig's firmware against firmware-protocol.md, condition by condition: 10 s.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick protocol check /dev/ttyACM0",
       "  snick protocol check /dev/ttyUSB0 --baud 500000 --json",
       "",
       "Nothing may be recording from the rig meanwhile. Take the blade out: nothing is cut."
     })
-final class ProtocolCheckCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class ProtocolCheckCommand extends TypedCommand implements Callable<Integer> {
   @Parameters(
       paramLabel = "PORT",
       description = "Serial device, part of a port's name, or tcp://HOST:PORT.")
@@ -85,7 +80,7 @@ final class ProtocolCheckCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<Assessment> assessments = tryRig(address());
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       assessments.forEach(assessment -> JsonLine.print(out, object(assessment)));
     } else {

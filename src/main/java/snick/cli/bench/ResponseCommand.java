@@ -1,20 +1,13 @@
 package snick.cli.bench;
 
-import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
@@ -28,21 +21,17 @@ import snick.store.record.StoredResponse;
 /** Says how rigs answer a sudden fall, as learned from their cuts. */
 @Command(
     name = "response",
-    mixinStandardHelpOptions = true,
     description = {
       "Say how a rig answers a sudden fall of force: at what frequency it rings and how fast that dies"
           + " away. Learned while recording, from a rig's 5th, 10th, 20th, 40th … cut on; every"
           + " result names the response known then. Once a ring is known, the uncertainty of a force takes its lag from it."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick response                      what is known of each rig now",
       "  snick response 51a0000000000001 --all",
       "  snick response --json               with the shape of the fall, value by value"
     })
-public final class ResponseCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+public final class ResponseCommand extends ReadingCommand {
 
   @Parameters(arity = "0..1", paramLabel = "RIG", description = "Only this one (default: all).")
   private Optional<String> rig;
@@ -54,22 +43,19 @@ public final class ResponseCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      List<StoredResponse> chosen =
-          store.responses().stream()
-              .filter(r -> rig.isEmpty() || rig.get().equals(r.deviceId()))
-              .filter(r -> all || isCurrent(r, store))
-              .toList();
-      if (json) {
-        chosen.forEach(r -> JsonLine.print(out(), object(r, isCurrent(r, store))));
-      } else if (chosen.isEmpty()) {
-        none();
-      } else {
-        chosen.forEach(r -> out().println(PlainText.inert(words(r))));
-      }
+  protected void read(StoreReader store) {
+    List<StoredResponse> chosen =
+        store.responses().stream()
+            .filter(r -> rig.isEmpty() || rig.get().equals(r.deviceId()))
+            .filter(r -> all || isCurrent(r, store))
+            .toList();
+    if (json) {
+      chosen.forEach(r -> JsonLine.print(out(), object(r, isCurrent(r, store))));
+    } else if (chosen.isEmpty()) {
+      none();
+    } else {
+      chosen.forEach(r -> out().println(PlainText.inert(words(r))));
     }
-    return ExitCode.OK;
   }
 
   private static boolean isCurrent(StoredResponse r, StoreReader store) {
@@ -141,9 +127,5 @@ public final class ResponseCommand implements Callable<Integer> {
     object.put("u_resonance_hz", ring.hertzUncertainty());
     object.put("damping_ratio", ring.dampingRatio());
     object.put("u_ln_damping_ratio", ring.dampingLogUncertainty());
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

@@ -6,10 +6,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
@@ -18,22 +16,18 @@ import snick.cli.terminal.Refusal;
 /** Says whether the reading moves when the rig is pressed, and which way. */
 @Command(
     name = "touch",
-    mixinStandardHelpOptions = true,
     description = {
       "Press the filament, or the cell, with something blunt: says whether the reading moves, which"
           + " way, and how it stands at rest. Exit status 3 if it does not move, 10 if it falls."
     },
-    footerHeading = "%nExamples:%n",
     footer = {"  snick touch /dev/ttyACM0", "  snick touch --virtual", "", "No blade in the rig."})
-public final class TouchCommand implements Callable<Integer> {
+public final class TouchCommand extends DataCommand implements Callable<Integer> {
   /** Exit status: it moves, and falls under load. */
   public static final int FALLS = 10;
 
   private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(30);
 
-  @Spec private CommandSpec spec;
   @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
 
   @Option(
       names = "--wait",
@@ -103,7 +97,7 @@ public final class TouchCommand implements Callable<Integer> {
   }
 
   private void say(String text) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     out.println(PlainText.inert(text));
     out.flush();
   }

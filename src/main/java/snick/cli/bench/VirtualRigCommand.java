@@ -3,7 +3,6 @@ package snick.cli.bench;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -16,14 +15,13 @@ import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.option.VirtualFixture;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.TypedCommand;
 import snick.exchange.write.Atomically;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
@@ -38,23 +36,19 @@ import snick.virtualrig.settings.TextForm;
 /** Serves the virtual rig until stopped, or writes what it would send to a file. */
 @Command(
     name = "virtual-rig",
-    mixinStandardHelpOptions = true,
     description = {
       "Serve a virtual rig on a pseudo-terminal, cutting an invented knife again and again; or write"
           + " what it would send to a file, as fast as this machine can."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick virtual-rig --link /tmp/rig",
       "  snick run /tmp/rig --counts-per-gf 437.25     in another terminal",
       "  snick virtual-rig --link /tmp/rig --resonance 30Hz --damping 0.01",
       "  snick virtual-rig --write an-hour.txt --seconds 3600 --text"
     })
-public final class VirtualRigCommand implements Callable<Integer> {
+public final class VirtualRigCommand extends TypedCommand implements Callable<Integer> {
   private static final double LONGEST_SECONDS = 1e6;
   private static final double SCRIPT_SECONDS = 40;
-
-  @Spec private CommandSpec spec;
 
   @ArgGroup(exclusive = true, multiplicity = "1")
   private Where where;
@@ -192,9 +186,5 @@ public final class VirtualRigCommand implements Callable<Integer> {
   private void tell(TrueCut truth) {
     out().println("true " + Numbers.fixed(truth.breakForce().gramForce(), 1) + " gf");
     out().flush();
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

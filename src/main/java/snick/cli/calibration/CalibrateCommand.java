@@ -1,20 +1,14 @@
 package snick.cli.calibration;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.option.DataDirectory;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
@@ -38,7 +32,6 @@ import snick.virtualrig.settings.FixtureSettings;
 /** Guides a calibration at the bench. */
 @Command(
     name = "calibrate",
-    mixinStandardHelpOptions = true,
     description = {
       "Calibrate a rig against reference masses, guided step by step (rig-calibration/procedure.md);"
           + " or work with calibrations: see the commands below. Saves only at the end."
@@ -51,7 +44,6 @@ import snick.virtualrig.settings.FixtureSettings;
       CalibrateShowCommand.class,
       CalibrateConvertCommand.class
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate --virtual                        no hardware needed",
       "  snick calibrate /dev/ttyACM0 --masses rig-calibration/mass-set-m1.csv \\",
@@ -62,14 +54,10 @@ import snick.virtualrig.settings.FixtureSettings;
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
     })
-public final class CalibrateCommand implements Callable<Integer> {
+public final class CalibrateCommand extends MassCommand {
   private static final int[] VIRTUAL_GRAMS = {20, 50, 100, 200, 500};
   private static final double VIRTUAL_UNCERTAINTY_OF_GRAVITY = 1e-4;
 
-  @Spec private CommandSpec spec;
-  @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
-  @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
   @Mixin private StabilityChoice stability;
   @Mixin private EdgeChoice edge;
@@ -105,9 +93,6 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   @Option(names = "--fresh", description = "Begin anew and forget an interrupted one.")
   private boolean fresh;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -246,13 +231,5 @@ public final class CalibrateCommand implements Callable<Integer> {
   private void say(String text) {
     talk().println(PlainText.inert(text));
     talk().flush();
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
   }
 }

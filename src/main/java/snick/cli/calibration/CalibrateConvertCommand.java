@@ -1,19 +1,13 @@
 package snick.cli.calibration;
 
-import java.io.PrintWriter;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
@@ -26,21 +20,17 @@ import snick.store.StoreReader;
 /** What a reading is worth by a stored calibration, and what reading a force gives. */
 @Command(
     name = "convert",
-    mixinStandardHelpOptions = true,
     description = {
       "Force for counts, or counts for a force, by a stored calibration, with the 95 %% interval of"
           + " its fit and budget. Counts are above zero, in loading direction."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate convert --counts 43725                 the newest calibration",
       "  snick calibrate convert cal-0123 --gf 100",
       "  snick calibrate convert --newtons 1.5 --json",
       "  snick calibrate convert --counts 43725 --u-counts 20   with its scatter"
     })
-final class CalibrateConvertCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class CalibrateConvertCommand extends DataCommand implements Runnable {
 
   @Parameters(
       paramLabel = "ID",
@@ -87,7 +77,7 @@ final class CalibrateConvertCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() {
+  public void run() {
     if (!(readingUncertaintyCounts >= 0 && Double.isFinite(readingUncertaintyCounts))) {
       throw Refusal.badInput("--u-counts " + readingUncertaintyCounts + ": 0 or more is needed");
     }
@@ -101,7 +91,6 @@ final class CalibrateConvertCommand implements Callable<Integer> {
     } else {
       print(calibration, pair);
     }
-    return ExitCode.OK;
   }
 
   private Pair ofCounts(Calibration calibration) {
@@ -201,9 +190,5 @@ final class CalibrateConvertCommand implements Callable<Integer> {
 
   private String counts() {
     return Numbers.plusMinus(given.counts, 0) + " counts above zero";
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

@@ -1,19 +1,15 @@
 package snick.cli.calibration;
 
-import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.TypedCommand;
 import snick.force.fit.CalibrationCurve;
 import snick.force.fit.DegreeRule;
 import snick.force.fit.PointsFit;
@@ -23,22 +19,18 @@ import snick.force.mass.LoadUnit;
 /** Fits a calibration curve to a table of points. Saves nothing. */
 @Command(
     name = "fit",
-    mixinStandardHelpOptions = true,
     description = {
       "Fit readings as a polynomial of load to a table of points; saves nothing.",
       "Columns: load,reading and if you like run,direction,u_load (standard uncertainty; the errors"
           + " of masses are common to all their rows, as in points)."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate fit rig-calibration/example-run-simulated.csv \\",
       "    --latitude 48.1 --height 520",
       "  snick calibrate fit points.csv --degree 2 --load-unit N --json",
       "  cat points.csv | snick calibrate fit - --no-corrections --json"
     })
-final class CalibrateFitCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class CalibrateFitCommand extends TypedCommand implements Runnable {
   @Parameters(paramLabel = "POINTS.csv", description = "Points, or - for standard input.")
   private String file;
 
@@ -65,7 +57,7 @@ final class CalibrateFitCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     LoadUnit unit = unit();
     DegreeRule rule = degree.rule();
     Optional<PointsFit.Place> where = where(unit);
@@ -76,7 +68,6 @@ final class CalibrateFitCommand implements Callable<Integer> {
     } else {
       print(fit, where);
     }
-    return ExitCode.OK;
   }
 
   private LoadUnit unit() {
@@ -174,9 +165,5 @@ final class CalibrateFitCommand implements Callable<Integer> {
                       + " kg/m³: "
                       + p.air().basis());
         });
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

@@ -2,15 +2,11 @@ package snick.cli.calibration;
 
 import java.time.Clock;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Calibration;
@@ -25,24 +21,20 @@ import snick.store.database.StoreException;
 /** Saves a straight line that is known from elsewhere. */
 @Command(
     name = "line",
-    mixinStandardHelpOptions = true,
     description = {
       "Save a straight line known from elsewhere: zero and span as read, with their standard"
           + " uncertainties. Beside them only the way from the edge to the cell enters its"
           + " uncertainty, as far as it is stated."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate line --rig 51ab --zero 84210 --span 302835 \\",
       "    --span-gf 500 --u-span 90",
       "  snick calibrate line --rig 51ab --zero 0 --span 437.25 \\",
       "    --span-gf 1 --u-span 0.4 --to-gf 1000"
     })
-final class CalibrateLineCommand implements Callable<Integer> {
+final class CalibrateLineCommand extends DataCommand implements Runnable {
   private static final double LARGEST_GRAM_FORCE = 1e7;
 
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
   @Mixin private SettingChoice setting;
   @Mixin private StabilityChoice stability;
   @Mixin private EdgeChoice edge;
@@ -88,7 +80,7 @@ final class CalibrateLineCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     requireRange("--span-gf", spanGramForce);
     toGramForce.ifPresent(to -> requireRange("--to-gf", to));
     Calibration calibration = calibration();
@@ -100,7 +92,6 @@ final class CalibrateLineCommand implements Callable<Integer> {
     try (StoreReader store = OpenedStore.toRead(data)) {
       print(CalibrationRecord.of(store.calibration(calibration.id()).orElseThrow(), store));
     }
-    return ExitCode.OK;
   }
 
   private static void requireRange(String option, double gramForce) {
@@ -139,9 +130,9 @@ final class CalibrateLineCommand implements Callable<Integer> {
 
   private void print(CalibrationRecord record) {
     if (json) {
-      JsonLine.print(spec.commandLine().getOut(), record.json());
+      JsonLine.print(out(), record.json());
     } else {
-      CalibrationText.print(spec.commandLine().getOut(), record);
+      CalibrationText.print(out(), record);
     }
   }
 }

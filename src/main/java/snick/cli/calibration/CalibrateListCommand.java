@@ -7,15 +7,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Table;
@@ -30,13 +24,9 @@ import snick.store.record.StoredCalibration;
 /** Lists the calibrations in the store. */
 @Command(
     name = "list",
-    mixinStandardHelpOptions = true,
     description = "List stored calibrations, oldest first; the last one of a rig is in use.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick calibrate list", "  snick calibrate list --rig 51a0000000000001 --json"})
-final class CalibrateListCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class CalibrateListCommand extends ReadingCommand {
 
   @Option(names = "--rig", paramLabel = "ID", description = "Only those of one rig.")
   private Optional<String> device;
@@ -45,13 +35,9 @@ final class CalibrateListCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      List<StoredCalibration> chosen =
-          store.calibrations().stream().filter(this::isChosen).toList();
-      print(chosen, store, Clock.systemUTC().instant());
-    }
-    return ExitCode.OK;
+  protected void read(StoreReader store) {
+    List<StoredCalibration> chosen = store.calibrations().stream().filter(this::isChosen).toList();
+    print(chosen, store, Clock.systemUTC().instant());
   }
 
   private boolean isChosen(StoredCalibration stored) {
@@ -60,7 +46,7 @@ final class CalibrateListCommand implements Callable<Integer> {
   }
 
   private void print(List<StoredCalibration> stored, StoreReader store, Instant now) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       stored.forEach(one -> JsonLine.print(out, object(one, store, now)));
     } else if (stored.isEmpty()) {

@@ -1,15 +1,11 @@
 package snick.cli.calibration;
 
 import java.time.Clock;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.DataCommand;
 import snick.force.budget.Conditions;
 import snick.force.reading.CalibrationData;
 import snick.report.sheet.BenchSheet;
@@ -17,7 +13,6 @@ import snick.report.sheet.BenchSheet;
 /** Makes and saves a calibration from readings in a file or a pipe. */
 @Command(
     name = "points",
-    mixinStandardHelpOptions = true,
     description = {
       "Make a calibration from readings in a file or a pipe and save it: what the guided one does,"
           + " for scripts. Columns: load (g),reading (counts) and if you like"
@@ -25,7 +20,6 @@ import snick.report.sheet.BenchSheet;
           + " zero. Rows of direction 'hold' are one load left resting, for creep: seconds since it"
           + " was put on."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick calibrate points rig-calibration/example-run-simulated.csv \\",
       "    --rig 51ab --latitude 48.1",
@@ -35,13 +29,10 @@ import snick.report.sheet.BenchSheet;
       "  cat points.csv | snick calibrate points - --rig 51ab --gravity 9.807 \\",
       "    --masses rig-calibration/mass-set-m1.csv --json"
     })
-final class CalibratePointsCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class CalibratePointsCommand extends DataCommand implements Runnable {
   @Parameters(paramLabel = "POINTS.csv", description = "Readings, or - for standard input.")
   private String file;
 
-  @Mixin private DataDirectory data;
   @Mixin private SettingChoice setting;
   @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
@@ -53,7 +44,7 @@ final class CalibratePointsCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     degree.rule();
     Conditions conditions =
         new Conditions(
@@ -64,7 +55,6 @@ final class CalibratePointsCommand implements Callable<Integer> {
     CalibrationData readings = PointsRuns.read(file, masses.loads(), setting.setting());
     BenchSheet sheet =
         new BenchSheet(Clock.systemUTC().instant(), degree.word(), conditions, readings);
-    NewCalibration.save(sheet, data).print(spec.commandLine().getOut(), json);
-    return ExitCode.OK;
+    NewCalibration.save(sheet, data).print(out(), json);
   }
 }

@@ -1,7 +1,6 @@
 package snick.cli.cuts;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -10,23 +9,20 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.option.StreamChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
+import snick.cli.terminal.TypedCommand;
 import snick.cut.Cut;
 import snick.daemon.Pipeline;
 import snick.daemon.Scale;
@@ -43,22 +39,18 @@ import snick.port.RecordedSource;
 /** Finds cuts in a capture or a text log, offline, with the decoder and detector of the daemon. */
 @Command(
     name = "analyze",
-    mixinStandardHelpOptions = true,
     description = "Find the cuts in a capture or a text log, of any length, in constant memory.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick analyze demo-data/kitchen-knife.capture --counts-per-gf 437.25",
       "  snick analyze log.txt --rate 80 --json",
       "  cat log.txt | snick analyze - --counts-per-gf 437.25",
     })
-public final class AnalyzeCommand implements Callable<Integer> {
+public final class AnalyzeCommand extends TypedCommand implements Runnable {
 
   /** What is shown first comes soon; after that more is read before it is shown. */
   private static final int FIRST_BYTES = 1 << 16;
 
   private static final int MOST_BYTES = 1 << 20;
-
-  @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "A capture, a text log, or - for standard input.")
   private String file;
@@ -78,7 +70,7 @@ public final class AnalyzeCommand implements Callable<Integer> {
   private boolean unread;
 
   @Override
-  public Integer call() {
+  public void run() {
     calibration.requirePositive();
     Pipeline.Settings settings = streamChoice.settings();
     RecordedSource source = open();
@@ -92,7 +84,6 @@ public final class AnalyzeCommand implements Callable<Integer> {
     } catch (IOException e) {
       throw Refusal.failed(file + " could not be read to its end: " + e.getMessage(), e);
     }
-    return ExitCode.OK;
   }
 
   private RecordedSource open() {
@@ -221,13 +212,5 @@ public final class AnalyzeCommand implements Callable<Integer> {
     } else if (!json && typedIn().isEmpty()) {
       out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter err() {
-    return spec.commandLine().getErr();
   }
 }

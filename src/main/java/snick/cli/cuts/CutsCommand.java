@@ -1,14 +1,11 @@
 package snick.cli.cuts;
 
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
+import snick.cli.terminal.CommandGroup;
 
 /** Stored cuts. */
 @Command(
     name = "cuts",
-    mixinStandardHelpOptions = true,
     description = "Look at stored cuts, set one aside, move it, or enter forces read elsewhere.",
     subcommands = {
       CutsListCommand.class,
@@ -17,14 +14,5 @@ import picocli.CommandLine.Spec;
       CutsMoveCommand.class,
       CutsEnterCommand.class
     },
-    footerHeading = "%nExamples:%n",
     footer = {"  snick cuts list --limit 20", "  snick cuts show 12"})
-public final class CutsCommand implements Runnable {
-  @Spec private CommandSpec spec;
-
-  @Override
-  public void run() {
-    throw new ParameterException(
-        spec.commandLine(), "Missing command: list, show, set-aside, move or enter");
-  }
-}
+public final class CutsCommand extends CommandGroup {}

@@ -4,19 +4,15 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.Advice;
 import snick.cli.journal.StageChoice;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.option.SessionChoice;
 import snick.cli.option.TypedValues;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.WallTime;
 import snick.cut.Cut;
@@ -41,14 +37,13 @@ import snick.verdict.statistic.Readings;
 /** Takes in forces that were read elsewhere. */
 @Command(
     name = "enter",
-    mixinStandardHelpOptions = true,
     description = {
       "Put forces that were read elsewhere into the current stage, gf. They have no trace and no "
           + "uncertainty: each is stored as typed, in thousandths of a gf, under the rig 'typed in'."
     },
     footerHeading = "%nExample (invented):%n",
     footer = "  snick cuts enter 212,198.5,205")
-final class CutsEnterCommand implements Callable<Integer> {
+final class CutsEnterCommand extends DataCommand implements Runnable {
   private static final String DEVICE = "typed in";
   private static final int DECIMALS = 3;
   private static final double COUNTS_PER_GRAM_FORCE = 1000;
@@ -62,17 +57,14 @@ final class CutsEnterCommand implements Callable<Integer> {
           new Calibration.Line(COUNTS_PER_GRAM_FORCE / Force.NEWTONS_PER_GRAM_FORCE, 0, 0, 0),
           ForceRange.upToNewtons(WIDEST_NEWTONS));
 
-  @Spec private CommandSpec spec;
-
   @Parameters(paramLabel = "GF,GF,...", description = "Forces, gf.")
   private String values;
 
   @Mixin private SessionChoice session;
   @Mixin private StageChoice stage;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
+  public void run() {
     Readings typed = TypedValues.parse("typed values", values);
     requirePositive(typed);
     try (OpenedJournal journal = OpenedJournal.of(data)) {
@@ -82,12 +74,11 @@ final class CutsEnterCommand implements Callable<Integer> {
       requireRunning(log);
       enter(journal, log, in, typed.gramForce(), now);
       Advice.print(
-          spec.commandLine().getOut(),
+          out(),
           data,
           SessionEvidence.read(journal.reader(), log.session().name()),
           journal.reader());
     }
-    return ExitCode.OK;
   }
 
   private static void requirePositive(Readings typed) {

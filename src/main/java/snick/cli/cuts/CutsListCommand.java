@@ -3,15 +3,10 @@ package snick.cli.cuts;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
@@ -27,20 +22,15 @@ import snick.store.record.CutSummary;
 /** Lists stored cuts. */
 @Command(
     name = "list",
-    mixinStandardHelpOptions = true,
     description = "List stored cuts, newest first.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick cuts list",
       "  snick cuts list --limit 100 --json",
       "  snick cuts list --session 2026-05-03-a"
     })
-final class CutsListCommand implements Callable<Integer> {
+final class CutsListCommand extends DataCommand implements Runnable {
   private static final int MOST = 1_000_000;
   private static final int MORE = 5;
-
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
 
   @Option(
       names = "--limit",
@@ -59,14 +49,13 @@ final class CutsListCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     if (!(limit >= 1 && limit <= MOST)) {
       throw Refusal.usage("--limit " + limit + " is outside 1 to " + MOST);
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
       print(store.latest(selection(store.journal()), limit + 1));
     }
-    return ExitCode.OK;
   }
 
   private CutSelection selection(JournalReader journal) {
@@ -82,7 +71,7 @@ final class CutsListCommand implements Callable<Integer> {
 
   /** One more than wanted tells that there are more: counting them all would read them all. */
   private void print(List<CutSummary> found) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     List<CutSummary> cuts = found.subList(0, Math.min(limit, found.size()));
     if (json) {
       cuts.forEach(cut -> JsonLine.print(out, StoredCutJson.of(cut)));

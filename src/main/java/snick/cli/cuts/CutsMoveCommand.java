@@ -2,17 +2,13 @@ package snick.cli.cuts;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.WhyChoice;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.store.StoreReader;
@@ -21,17 +17,13 @@ import snick.store.record.CutPlace;
 /** Moves cuts to another stage. */
 @Command(
     name = "move",
-    mixinStandardHelpOptions = true,
     description =
         "Move cuts to another stage of their session, or of another session; where they were stays in the record.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick cuts move 12 13 --stage deburred --why 'the stage was begun too late'",
       "  snick cuts move 12 --session evening --stage 'as found'"
     })
-final class CutsMoveCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class CutsMoveCommand extends NotingCommand {
   @Parameters(arity = "1..*", split = ",", paramLabel = "ID", description = "Ids of the cuts.")
   private List<Long> ids;
 
@@ -49,14 +41,10 @@ final class CutsMoveCommand implements Callable<Integer> {
   private Optional<String> session = Optional.empty();
 
   @Mixin private WhyChoice why;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
-    try (OpenedJournal journal = OpenedJournal.of(data)) {
-      ids.forEach(id -> move(journal, id));
-    }
-    return ExitCode.OK;
+  protected void note(OpenedJournal journal) {
+    ids.forEach(id -> move(journal, id));
   }
 
   private void move(OpenedJournal journal, long id) {
@@ -64,8 +52,7 @@ final class CutsMoveCommand implements Callable<Integer> {
     String name =
         session.map(reader.journal()::sessionMeant).orElseGet(() -> sessionOf(reader, id));
     String now = journal.store().mending().moveCut(id, name, stage, why.text()).content().stage();
-    spec.commandLine()
-        .getOut()
+    out()
         .println(
             PlainText.inert("cut " + id + " is in stage '" + now + "' of session '" + name + "'"));
   }

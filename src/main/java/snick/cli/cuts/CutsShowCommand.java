@@ -1,21 +1,14 @@
 package snick.cli.cuts;
 
-import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
@@ -38,12 +31,10 @@ import snick.store.record.StoredForce;
 /** Shows one stored cut. */
 @Command(
     name = "show",
-    mixinStandardHelpOptions = true,
     description =
         "Show one stored cut: its figures, its trace, every force it was given, the budget of the current one.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick cuts show 12", "  snick cuts show 12 --json"})
-final class CutsShowCommand implements Callable<Integer> {
+final class CutsShowCommand extends ReadingCommand {
   private static final int TRACE_COLUMNS = 76;
 
   /** Below it a decimal is told. */
@@ -61,9 +52,6 @@ final class CutsShowCommand implements Callable<Integer> {
           "u_counts",
           "flags");
 
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
-
   @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")
   private long id;
 
@@ -71,29 +59,25 @@ final class CutsShowCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      StoredCut cut =
-          store
-              .cut(id)
-              .orElseThrow(
-                  () ->
-                      Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
-      if (json) {
-        Map<String, Object> object = StoredCutJson.withTrace(cut);
-        EstimateParts.of(cut.cut()).ifPresent(p -> object.put("estimate_budget", p.json()));
-        CutBudget.of(cut, store).ifPresent(b -> object.put("budget", BudgetJson.of(b)));
-        store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
-        store.creditOfCut(id).ifPresent(credit -> object.put("credit", json(credit)));
-        JsonLine.print(out(), object);
-      } else {
-        print(cut, store.forces(id), store.originOfCut(id), store.creditOfCut(id));
-        CutBudget.of(cut, store)
-            .filter(budget -> budget.standardNewtons() > 0)
-            .ifPresent(this::printBudget);
-      }
+  protected void read(StoreReader store) {
+    StoredCut cut =
+        store
+            .cut(id)
+            .orElseThrow(
+                () -> Refusal.badInput("no cut " + id + "; see which there are: snick cuts list"));
+    if (json) {
+      Map<String, Object> object = StoredCutJson.withTrace(cut);
+      EstimateParts.of(cut.cut()).ifPresent(p -> object.put("estimate_budget", p.json()));
+      CutBudget.of(cut, store).ifPresent(b -> object.put("budget", BudgetJson.of(b)));
+      store.originOfCut(id).ifPresent(from -> object.put("origin", json(from)));
+      store.creditOfCut(id).ifPresent(credit -> object.put("credit", json(credit)));
+      JsonLine.print(out(), object);
+    } else {
+      print(cut, store.forces(id), store.originOfCut(id), store.creditOfCut(id));
+      CutBudget.of(cut, store)
+          .filter(budget -> budget.standardNewtons() > 0)
+          .ifPresent(this::printBudget);
     }
-    return ExitCode.OK;
   }
 
   private void print(
@@ -236,9 +220,5 @@ final class CutsShowCommand implements Callable<Integer> {
 
   private void line(String name, String value) {
     out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

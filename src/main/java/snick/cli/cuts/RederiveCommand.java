@@ -1,21 +1,15 @@
 package snick.cli.cuts;
 
-import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.calibration.ChosenCalibration;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
@@ -36,24 +30,19 @@ import snick.store.record.NewResult;
 /** Derives stored cuts again under a new calibration or a new detector. */
 @Command(
     name = "rederive",
-    mixinStandardHelpOptions = true,
     description = {
       "Derive stored cuts again from their traces: with a newer calibration, or with the detector of"
           + " this version. All earlier results and forces are kept; see them with 'snick cuts show'."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick rederive --diff                        what would change; stores nothing",
       "  snick rederive                               each rig's newest calibration",
       "  snick rederive --calibration cal-0123 --session 'evening 2026-05-03'",
       "  snick rederive --detect --diff               look at every trace again"
     })
-public final class RederiveCommand implements Callable<Integer> {
+public final class RederiveCommand extends DataCommand implements Runnable {
   private static final int BATCH = 200;
   private static final int SHOWN = 20;
-
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
 
   @Option(
       names = "--calibration",
@@ -90,7 +79,7 @@ public final class RederiveCommand implements Callable<Integer> {
   private long beyond;
 
   @Override
-  public Integer call() {
+  public void run() {
     try (StoreReader reader = OpenedStore.toRead(data);
         Store writer = OpenedStore.toWrite(data)) {
       Optional<Calibration> asked =
@@ -111,7 +100,6 @@ public final class RederiveCommand implements Callable<Integer> {
           e.getMessage() + "; what was derived before is stored, run it again for the rest", e);
     }
     summary();
-    return ExitCode.OK;
   }
 
   private CutSelection selection(StoreReader store) {
@@ -255,13 +243,5 @@ public final class RederiveCommand implements Callable<Integer> {
 
   private static String force(Optional<MeasuredForce> force) {
     return force.map(Numbers::gramForce).orElse("none");
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter err() {
-    return spec.commandLine().getErr();
   }
 }

@@ -9,16 +9,12 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.exchange.write.ExportChoice;
@@ -32,10 +28,8 @@ import snick.store.database.Watch;
 /** Writes stored cuts as a package for others. */
 @Command(
     name = "export",
-    mixinStandardHelpOptions = true,
     description =
         "Write stored cuts with their raw traces as a Data Package that others can check.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick export traces.zip --licence CC-BY-4.0",
       "  snick export may --session 2026-05-03-a",
@@ -45,13 +39,10 @@ import snick.store.database.Watch;
       "What came from others stays theirs, under their licence; --own leaves it out.",
       "Operator, notes, reasons, and where bytes and masses came from stay out unless --personal."
     })
-public final class ExportCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class ExportCommand extends DataCommand implements Runnable {
   @Parameters(paramLabel = "TARGET", description = "New file if it ends in .zip, else new folder.")
   private Path target;
 
-  @Mixin private DataDirectory data;
   @Mixin private CutChoice cuts;
 
   @Option(
@@ -94,8 +85,8 @@ public final class ExportCommand implements Callable<Integer> {
   private List<Licence> licences = List.of();
 
   @Override
-  public Integer call() {
-    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+  public void run() {
+    StoppedByHand watch = new StoppedByHand(err());
     int written;
     try (StoreReader store = OpenedStore.toRead(data)) {
       written = write(store, watch);
@@ -113,13 +104,12 @@ public final class ExportCommand implements Callable<Integer> {
     } finally {
       watch.done();
     }
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");
     out.println(
         licences.isEmpty()
             ? "No licence for all of it: nobody may pass it on. Choose one: --licence CC-BY-4.0"
             : "Licence: " + licences.stream().map(Licence::name).collect(joining(", ")) + ".");
-    return ExitCode.OK;
   }
 
   private int write(StoreReader store, Watch watch) throws IOException {

@@ -2,7 +2,6 @@ package snick.cli.exchange;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -13,11 +12,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
@@ -37,24 +34,18 @@ import snick.store.record.Origin;
 /** Takes packages of others, old logs and captures into one's own store. */
 @Command(
     name = "import",
-    mixinStandardHelpOptions = true,
     description = {
       "Take a package, a text log or a capture into the store.",
       "A package is checked first; where its raw traces do not bear out what it states, it is refused."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick import friend.zip",
       "  snick import friend.zip --as friend",
       "  snick import old-log.csv --rig bench --started 2025-11-02T18:00:00Z"
     })
-public final class ImportCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class ImportCommand extends DataCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "Package (zip or folder), text log or capture.")
   private Path file;
-
-  @Mixin private DataDirectory data;
 
   @Option(
       names = "--as",
@@ -116,7 +107,7 @@ public final class ImportCommand implements Callable<Integer> {
   }
 
   private int importPackage() throws IOException {
-    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+    StoppedByHand watch = new StoppedByHand(err());
     PackageImport.Result result;
     try (Store store = OpenedStore.toWrite(data)) {
       result = new PackageImport(file, prefix, watch).into(store, despiteDifferences);
@@ -152,10 +143,7 @@ public final class ImportCommand implements Callable<Integer> {
     if (facts.samples() == 0) {
       throw Refusal.badInput(file + facts.whyNoReadings());
     }
-    facts
-        .recognition()
-        .ifPresent(
-            words -> spec.commandLine().getErr().println("snick: " + PlainText.inert(words)));
+    facts.recognition().ifPresent(words -> err().println("snick: " + PlainText.inert(words)));
     if (facts.cuts() == 0) {
       throw Refusal.badInput(file + " holds no cuts; look at it with: snick analyze " + file);
     }
@@ -198,9 +186,5 @@ public final class ImportCommand implements Callable<Integer> {
         source.close();
       }
     };
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

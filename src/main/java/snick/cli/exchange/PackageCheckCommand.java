@@ -5,12 +5,11 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.TypedCommand;
 import snick.exchange.check.PackageCheck;
 import snick.exchange.check.PackageReport;
 import snick.exchange.json.RefusedPackage;
@@ -19,20 +18,16 @@ import snick.store.database.Watch;
 /** Checks a package without a store. */
 @Command(
     name = "check",
-    mixinStandardHelpOptions = true,
     description =
         "Check a package: digests, tables, forces, and the stated peaks against the raw traces.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick package check friend.zip"})
-final class PackageCheckCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class PackageCheckCommand extends TypedCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "Package, zip or folder.")
   private Path file;
 
   @Override
   public Integer call() {
-    StoppedByHand watch = new StoppedByHand(spec.commandLine().getErr());
+    StoppedByHand watch = new StoppedByHand(err());
     PackageReport report;
     try {
       report = PackageCheck.of(file, watch);
@@ -47,7 +42,7 @@ final class PackageCheckCommand implements Callable<Integer> {
     } finally {
       watch.done();
     }
-    PackageText.print(spec.commandLine().getOut(), report);
+    PackageText.print(out(), report);
     return report.holds() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 }

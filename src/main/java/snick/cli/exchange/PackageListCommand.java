@@ -3,14 +3,8 @@ package snick.cli.exchange;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
 import snick.store.StoreReader;
@@ -20,24 +14,17 @@ import snick.store.record.Origin;
 /** Lists what was taken in from elsewhere. */
 @Command(
     name = "list",
-    mixinStandardHelpOptions = true,
     description = "List packages and logs that were taken into the store.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick package list", "  snick package list --data /srv/snick"})
-final class PackageListCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class PackageListCommand extends ReadingCommand {
 
   @Override
-  public Integer call() {
-    List<Origin.Taken> origins;
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      origins = store.origins();
-    }
-    PrintWriter out = spec.commandLine().getOut();
+  protected void read(StoreReader store) {
+    List<Origin.Taken> origins = store.origins();
+    PrintWriter out = out();
     if (origins.isEmpty()) {
       out.println(data.in("Nothing was taken in yet; take a package in: snick import FILE"));
-      return ExitCode.OK;
+      return;
     }
     Table table =
         new Table("TAKEN IN", "KIND", ">CUTS", "NAME", "TITLE", "BY", "LICENCE", "SHA-256");
@@ -54,6 +41,5 @@ final class PackageListCommand implements Callable<Integer> {
           taken.origin().sha256().substring(0, 12));
     }
     table.print(out);
-    return ExitCode.OK;
   }
 }

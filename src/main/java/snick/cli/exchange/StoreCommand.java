@@ -1,19 +1,16 @@
 package snick.cli.exchange;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.AccessMode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
+import snick.cli.terminal.CommandGroup;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.PlainText;
@@ -29,24 +26,14 @@ import snick.store.database.Watch;
 /** Cares for the store itself. */
 @Command(
     name = "store",
-    mixinStandardHelpOptions = true,
     description = "Check, back up, restore and salvage the store.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick store backup /media/stick/snick-may.db     also while recording",
       "  snick store check",
       "  snick store restore /media/stick/snick-may.db --data /home/you/restored",
       "  snick store salvage /home/you/damaged --data /home/you/saved"
     })
-public final class StoreCommand implements Runnable {
-  @Spec private CommandSpec spec;
-
-  @Override
-  public void run() {
-    throw new ParameterException(
-        spec.commandLine(), "Missing command: check, backup, restore or salvage");
-  }
-
+public final class StoreCommand extends CommandGroup {
   @Command(
       name = "check",
       mixinStandardHelpOptions = true,
@@ -162,16 +149,12 @@ public final class StoreCommand implements Runnable {
   }
 
   private StoppedByHand watch() {
-    return new StoppedByHand(spec.commandLine().getErr());
+    return new StoppedByHand(err());
   }
 
   private void tell(String word) {
     if (Terminal.watchesErrors()) {
-      spec.commandLine().getErr().println(word);
+      err().println(word);
     }
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
   }
 }

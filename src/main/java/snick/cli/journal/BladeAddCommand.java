@@ -1,21 +1,16 @@
 package snick.cli.journal;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedJournal;
-import snick.cli.terminal.ExitCode;
 import snick.journal.Blade;
 
 /** Adds a blade. */
 @Command(
     name = "add",
-    mixinStandardHelpOptions = true,
     description = "Add a blade under a label of your own.",
     footerHeading = "%nExamples (invented):%n",
     footer = {
@@ -23,9 +18,7 @@ import snick.journal.Blade;
       "  snick blade add kitchen-1 --steel 'carbon steel' --hardness 60 \\",
       "    --angle 30 --length 180",
     })
-final class BladeAddCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class BladeAddCommand extends DataCommand implements Runnable {
   @Parameters(paramLabel = "LABEL", description = "A label of your own, not used yet.")
   private String label;
 
@@ -33,10 +26,9 @@ final class BladeAddCommand implements Callable<Integer> {
   private boolean isNew;
 
   @Mixin private BladeFields fields;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
+  public void run() {
     Blade blade = fields.over(Blade.labelled(label));
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       if (!isNew) {
@@ -44,7 +36,6 @@ final class BladeAddCommand implements Callable<Integer> {
       }
       journal.writer().add(blade);
     }
-    spec.commandLine().getOut().println("added " + JournalText.blade(blade));
-    return ExitCode.OK;
+    out().println("added " + JournalText.blade(blade));
   }
 }

@@ -2,15 +2,9 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Table;
 import snick.journal.Blade;
@@ -19,23 +13,16 @@ import snick.store.StoreReader;
 /** Lists blades. */
 @Command(
     name = "list",
-    mixinStandardHelpOptions = true,
     description = "List blades as they stand.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick blade list", "  snick blade list --json"})
-final class BladeListCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class BladeListCommand extends ReadingCommand {
 
   @Option(names = "--json", description = "One JSON object a line for each blade.")
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      print(store.journal().blades(), spec.commandLine().getOut());
-    }
-    return ExitCode.OK;
+  protected void read(StoreReader store) {
+    print(store.journal().blades(), out());
   }
 
   private void print(List<Blade> blades, PrintWriter out) {

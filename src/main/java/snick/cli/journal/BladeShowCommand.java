@@ -2,16 +2,10 @@ package snick.cli.journal;
 
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.journal.Blade;
 import snick.journal.Entry;
@@ -22,39 +16,30 @@ import snick.store.StoreReader;
 /** Shows one blade. */
 @Command(
     name = "show",
-    mixinStandardHelpOptions = true,
     description = {
       "Show a blade: what is noted of it, the force at the end of each session, how it changed until"
           + " the next one, and what each sharpening step was worth on its steel so far.",
       "A force goes on only where rig, filament lot and calibration stayed the same."
     },
-    footerHeading = "%nExamples:%n",
     footer = {"  snick blade show kitchen-1", "  snick blade show kitchen-1 --json"})
-final class BladeShowCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class BladeShowCommand extends ReadingCommand {
   @Parameters(paramLabel = "LABEL", description = "Its label.")
   private String label;
 
   @Option(names = "--json", description = "As one JSON object, forces in gf.")
   private boolean json;
 
-  @Mixin private DataDirectory data;
-
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      PrintWriter out = spec.commandLine().getOut();
-      Blade blade = store.journal().bladeMeant(label);
-      BladeText text = new BladeText(BladeStory.read(store, blade, data.settings().marginGf()));
-      if (json) {
-        JsonLine.printWhole(out, text.json());
-      } else {
-        print(store.journal(), blade, out);
-        text.print(out);
-      }
+  protected void read(StoreReader store) {
+    PrintWriter out = out();
+    Blade blade = store.journal().bladeMeant(label);
+    BladeText text = new BladeText(BladeStory.read(store, blade, data.settings().marginGf()));
+    if (json) {
+      JsonLine.printWhole(out, text.json());
+    } else {
+      print(store.journal(), blade, out);
+      text.print(out);
     }
-    return ExitCode.OK;
   }
 
   private static void print(JournalReader journal, Blade blade, PrintWriter out) {

@@ -8,17 +8,13 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.journal.Entry;
@@ -33,7 +29,6 @@ import snick.store.SessionEvidence;
 /** Notes a look for a burr. */
 @Command(
     name = "inspect",
-    mixinStandardHelpOptions = true,
     description = {
       "Note a look for a burr in the current stage, in short words, in any order.",
       "  side     l r b (left, right, both; from the spine, tip away)",
@@ -42,7 +37,6 @@ import snick.store.SessionEvidence;
       "  finding  burr, n(one), u(nsure); paper: clean, catches, tears, nostart",
       "  note     after a colon"
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick inspect l light h burr",
       "  snick inspect r n",
@@ -52,9 +46,7 @@ import snick.store.SessionEvidence;
       "",
       "A fingertip moves away from the edge, never along it.",
     })
-public final class InspectCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class InspectCommand extends NotingCommand {
   @Parameters(arity = "1..*", paramLabel = "WORD", description = "See above.")
   private List<String> words;
 
@@ -68,23 +60,16 @@ public final class InspectCommand implements Callable<Integer> {
   @Mixin private SessionChoice session;
   @Mixin private StageChoice stage;
   @Mixin private CorrectionChoice correction;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
-    try (OpenedJournal journal = OpenedJournal.of(data)) {
-      SessionLog log = journal.log(session);
-      Entry<StageEntry> entry =
-          correction.note(journal, log, inspection(log, photo.map(file -> keep(journal, file))));
-      out.println(JournalText.head(entry) + JournalText.entry(entry.content()));
-      Advice.print(
-          out,
-          data,
-          SessionEvidence.read(journal.reader(), log.session().name()),
-          journal.reader());
-    }
-    return ExitCode.OK;
+  protected void note(OpenedJournal journal) {
+    PrintWriter out = out();
+    SessionLog log = journal.log(session);
+    Entry<StageEntry> entry =
+        correction.note(journal, log, inspection(log, photo.map(file -> keep(journal, file))));
+    out.println(JournalText.head(entry) + JournalText.entry(entry.content()));
+    Advice.print(
+        out, data, SessionEvidence.read(journal.reader(), log.session().name()), journal.reader());
   }
 
   private static Photo keep(OpenedJournal journal, Path file) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import picocli.CommandLine.Model.CommandSpec;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
@@ -138,10 +137,6 @@ public final class JournalText {
         + WallTime.of(entry.recorded())
         + " "
         + line(List.of(entry.content().plain(), entry.why()));
-  }
-
-  static void print(CommandSpec spec, Entry<Amendment> entry) {
-    spec.commandLine().getOut().println(amendment(entry));
   }
 
   static String next(NextPlace next) {

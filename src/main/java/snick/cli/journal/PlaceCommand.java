@@ -4,17 +4,13 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.journal.CutPlacement;
@@ -28,20 +24,16 @@ import snick.store.record.CutSummary;
 /** Says where a cut was made. */
 @Command(
     name = "place",
-    mixinStandardHelpOptions = true,
     description = {
       "Say where on the edge a cut was made, mm from the heel, or to which stage it belongs.",
       "What was said before is kept as a corrected entry."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick place 35                 the last cut of the running session",
       "  snick place 35 --cut 12",
       "  snick place --cut 12 --stage deburred --why 'the stage was begun too late'",
     })
-public final class PlaceCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class PlaceCommand extends NotingCommand {
   @Parameters(arity = "0..1", paramLabel = "MM", description = "Distance from the heel, mm.")
   private Optional<Double> millimetres;
 
@@ -53,20 +45,16 @@ public final class PlaceCommand implements Callable<Integer> {
 
   @Mixin private SessionChoice session;
   @Mixin private StageChoice stage;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
-    try (OpenedJournal journal = OpenedJournal.of(data)) {
-      CutSummary cut = cut(journal);
-      SessionLog log =
-          cut.place()
-              .map(place -> SessionEvidence.read(journal.reader(), place.session()).log())
-              .orElseGet(() -> journal.log(session));
-      Entry<StageEntry> entry = note(journal, log, cut);
-      tell(journal, log, entry);
-    }
-    return ExitCode.OK;
+  protected void note(OpenedJournal journal) {
+    CutSummary cut = cut(journal);
+    SessionLog log =
+        cut.place()
+            .map(place -> SessionEvidence.read(journal.reader(), place.session()).log())
+            .orElseGet(() -> journal.log(session));
+    Entry<StageEntry> entry = note(journal, log, cut);
+    tell(journal, log, entry);
   }
 
   private CutSummary cut(OpenedJournal journal) {
@@ -116,8 +104,7 @@ public final class PlaceCommand implements Callable<Integer> {
 
   private void tell(OpenedJournal journal, SessionLog log, Entry<StageEntry> entry) {
     SessionEvidence now = SessionEvidence.read(journal.reader(), log.session().name());
-    spec.commandLine()
-        .getOut()
+    out()
         .println(
             JournalText.head(entry)
                 + JournalText.entry(entry.content())

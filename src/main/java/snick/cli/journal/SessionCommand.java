@@ -1,14 +1,11 @@
 package snick.cli.journal;
 
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
+import snick.cli.terminal.CommandGroup;
 
 /** Sessions. */
 @Command(
     name = "session",
-    mixinStandardHelpOptions = true,
     description = "Open, end, look at and mend sessions.",
     subcommands = {
       SessionStartCommand.class,
@@ -19,18 +16,9 @@ import picocli.CommandLine.Spec;
       SessionRenameCommand.class,
       SessionReopenCommand.class
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick session start evening --blade kitchen-1",
       "  snick session show",
       "  snick session stop"
     })
-public final class SessionCommand implements Runnable {
-  @Spec private CommandSpec spec;
-
-  @Override
-  public void run() {
-    throw new ParameterException(
-        spec.commandLine(), "Missing command: start, stop, list, show, correct, rename or reopen");
-  }
-}
+public final class SessionCommand extends CommandGroup {}

@@ -1,32 +1,25 @@
 package snick.cli.journal;
 
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
-import snick.cli.terminal.ExitCode;
 import snick.journal.Session;
 import snick.store.JournalReader;
 
 /** Corrects what is noted of a session. */
 @Command(
     name = "correct",
-    mixinStandardHelpOptions = true,
     description = "Correct what is noted of a session; the old entry is kept.",
     footerHeading = "%nExamples (invented):%n",
     footer = {
       "  snick session correct evening --lot spool-b --why 'the spool was changed'",
       "  snick session correct evening --blade kitchen-1 --why 'the other knife'"
     })
-final class SessionCorrectCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class SessionCorrectCommand extends NotingCommand {
   @Parameters(
       paramLabel = "SESSION",
       description = "Its name, number or the beginning of its name.")
@@ -40,20 +33,14 @@ final class SessionCorrectCommand implements Callable<Integer> {
   @Option(names = "--why", paramLabel = "TEXT", required = true, description = "Reason.")
   private String why;
 
-  @Mixin private DataDirectory data;
-
   @Override
-  public Integer call() {
-    Session session;
-    try (OpenedJournal journal = OpenedJournal.of(data)) {
-      JournalReader reader = journal.reader().journal();
-      Session noted = reader.session(reader.sessionMeant(name)).orElseThrow();
-      Session before =
-          blade.map(typed -> noted.withBlade(reader.bladeMeant(typed).label())).orElse(noted);
-      session = fields.over(before, journal.reader());
-      journal.writer().correct(session, why);
-    }
-    spec.commandLine().getOut().println("now " + JournalText.session(session));
-    return ExitCode.OK;
+  protected void note(OpenedJournal journal) {
+    JournalReader reader = journal.reader().journal();
+    Session noted = reader.session(reader.sessionMeant(name)).orElseThrow();
+    Session before =
+        blade.map(typed -> noted.withBlade(reader.bladeMeant(typed).label())).orElse(noted);
+    Session session = fields.over(before, journal.reader());
+    journal.writer().correct(session, why);
+    out().println("now " + JournalText.session(session));
   }
 }

@@ -3,15 +3,10 @@ package snick.cli.journal;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
@@ -23,13 +18,9 @@ import snick.store.record.CutSelection;
 /** Lists sessions. */
 @Command(
     name = "list",
-    mixinStandardHelpOptions = true,
     description = "List sessions, newest first.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick session list", "  snick session list --limit 100 --json"})
-final class SessionListCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class SessionListCommand extends DataCommand implements Runnable {
 
   @Option(
       names = "--limit",
@@ -42,14 +33,13 @@ final class SessionListCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     if (!(limit >= 1 && limit <= 100_000)) {
       throw Refusal.usage("--limit " + limit + " is outside 1 to 100000");
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
-      print(store, store.journal().latestSessions(limit), spec.commandLine().getOut());
+      print(store, store.journal().latestSessions(limit), out());
     }
-    return ExitCode.OK;
   }
 
   private void print(StoreReader store, List<Session> sessions, PrintWriter out) {

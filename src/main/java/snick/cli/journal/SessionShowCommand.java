@@ -6,17 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
+import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionArgument;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.journal.CutPlacement;
@@ -33,19 +28,14 @@ import snick.store.StoreReader;
 /** Shows a session with all that was noted in it. */
 @Command(
     name = "show",
-    mixinStandardHelpOptions = true,
     description = "Show a session: stages, steps, inspections and cuts, with the entry numbers.",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick session show",
       "  snick session show evening --all      with what was corrected",
       "  snick session show evening --json",
     })
-final class SessionShowCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class SessionShowCommand extends ReadingCommand {
   @Mixin private SessionArgument named;
-  @Mixin private DataDirectory data;
 
   @Option(names = "--all", description = "Also entries that were corrected.")
   private boolean all;
@@ -54,17 +44,14 @@ final class SessionShowCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      String session = named.toRead(store);
-      SessionEvidence evidence = SessionEvidence.read(store, session);
-      if (json) {
-        JsonLine.printWhole(spec.commandLine().getOut(), object(evidence.log(), store.journal()));
-      } else {
-        print(evidence, store, spec.commandLine().getOut());
-      }
+  protected void read(StoreReader store) {
+    String session = named.toRead(store);
+    SessionEvidence evidence = SessionEvidence.read(store, session);
+    if (json) {
+      JsonLine.printWhole(out(), object(evidence.log(), store.journal()));
+    } else {
+      print(evidence, store, out());
     }
-    return ExitCode.OK;
   }
 
   private void print(SessionEvidence evidence, StoreReader store, PrintWriter out) {

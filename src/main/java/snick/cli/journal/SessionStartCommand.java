@@ -6,16 +6,12 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.ShellWord;
 import snick.journal.Session;
@@ -26,7 +22,6 @@ import snick.store.SessionEvidence;
 /** Opens a session and begins its first stage. */
 @Command(
     name = "start",
-    mixinStandardHelpOptions = true,
     description = {
       "Open a session and begin its first stage; cuts recorded from now on land in it.",
       "A blade that is not known yet is added; if it may be a slip, you are asked first."
@@ -37,9 +32,7 @@ import snick.store.SessionEvidence;
       "  snick session start evening --blade kitchen-1 --lot spool-b \\",
       "    --room 21 --operator me",
     })
-final class SessionStartCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class SessionStartCommand extends NotingCommand {
   @Parameters(
       arity = "0..1",
       paramLabel = "NAME",
@@ -60,21 +53,17 @@ final class SessionStartCommand implements Callable<Integer> {
   private boolean newBlade;
 
   @Mixin private SessionFields fields;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
-    try (OpenedJournal journal = OpenedJournal.of(data)) {
-      Session session = fields.over(bare(journal.reader().journal()), journal.reader());
-      if (journal.writer().start(session, stageName, newBlade)) {
-        tellAdded(session.blade(), out);
-      }
-      out.println("opened " + JournalText.session(session));
-      Advice.print(
-          out, data, SessionEvidence.read(journal.reader(), session.name()), journal.reader());
+  protected void note(OpenedJournal journal) {
+    PrintWriter out = out();
+    Session session = fields.over(bare(journal.reader().journal()), journal.reader());
+    if (journal.writer().start(session, stageName, newBlade)) {
+      tellAdded(session.blade(), out);
     }
-    return ExitCode.OK;
+    out.println("opened " + JournalText.session(session));
+    Advice.print(
+        out, data, SessionEvidence.read(journal.reader(), session.name()), journal.reader());
   }
 
   private Session bare(JournalReader journal) {

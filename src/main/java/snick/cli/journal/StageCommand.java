@@ -6,11 +6,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
@@ -23,12 +21,10 @@ import snick.store.StoreReader;
 /** Begins the next stage, or says which one runs. */
 @Command(
     name = "stage",
-    mixinStandardHelpOptions = true,
     description = {
       "Begin the next stage of the open session: what the edge is after the last work on it.",
       "Without a name: say which stage is current, where the next cut goes, and what to do next."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick stage deburred",
       "  snick stage after the strop",
@@ -36,9 +32,7 @@ import snick.store.StoreReader;
       "  snick stage deburred --rename debured     that stage gets this name",
       "  snick stage deburred --merge debured      what is in that one belongs here"
     })
-public final class StageCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class StageCommand extends DataCommand implements Callable<Integer> {
   @Parameters(
       arity = "0..*",
       paramLabel = "NAME",
@@ -63,7 +57,6 @@ public final class StageCommand implements Callable<Integer> {
   @Mixin private WhyChoice why;
 
   @Mixin private SessionChoice session;
-  @Mixin private DataDirectory data;
 
   @Override
   public Integer call() {
@@ -88,11 +81,12 @@ public final class StageCommand implements Callable<Integer> {
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       String of = session.toRead(journal.reader());
       Mending mending = journal.store().mending();
-      JournalText.print(
-          spec,
-          renamed
-              .map(old -> mending.renameStage(of, old, stage, why.text()))
-              .orElseGet(() -> mending.mergeStage(of, merged.get(), stage, why.text())));
+      out()
+          .println(
+              JournalText.amendment(
+                  renamed
+                      .map(old -> mending.renameStage(of, old, stage, why.text()))
+                      .orElseGet(() -> mending.mergeStage(of, merged.get(), stage, why.text()))));
     }
     return ExitCode.OK;
   }
@@ -107,7 +101,7 @@ public final class StageCommand implements Callable<Integer> {
   }
 
   private void tell(StoreReader store, String sessionName) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     Advice.print(out, data, SessionEvidence.read(store, sessionName), store);
   }
 }

@@ -5,17 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.PlainText;
 import snick.journal.EdgeDirection;
 import snick.journal.Entry;
@@ -28,7 +24,6 @@ import snick.journal.StageEntry;
 /** Notes a sharpening step. */
 @Command(
     name = "step",
-    mixinStandardHelpOptions = true,
     description = {
       "Note work on the edge: what made the current stage out of the one before it.",
       "Begin the stage first (snick stage NAME), then note the steps that led to it."
@@ -41,9 +36,7 @@ import snick.journal.StageEntry;
       "    --strokes 20 --pressure very-light",
       "  snick step leather strop --strokes 15 --correct 12 --why miscounted",
     })
-public final class StepCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class StepCommand extends NotingCommand {
   @Parameters(
       arity = "1..*",
       paramLabel = "ABRASIVE",
@@ -77,23 +70,18 @@ public final class StepCommand implements Callable<Integer> {
   @Mixin private SessionChoice session;
   @Mixin private StageChoice stage;
   @Mixin private CorrectionChoice correction;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
-    try (OpenedJournal journal = OpenedJournal.of(data)) {
-      SessionLog log = journal.log(session);
-      Entry<StageEntry> entry = correction.note(journal, log, step(log));
-      spec.commandLine()
-          .getOut()
-          .println(
-              JournalText.head(entry)
-                  + JournalText.entry(entry.content())
-                  + "; it led to stage '"
-                  + PlainText.inert(entry.content().stage())
-                  + "'");
-    }
-    return ExitCode.OK;
+  protected void note(OpenedJournal journal) {
+    SessionLog log = journal.log(session);
+    Entry<StageEntry> entry = correction.note(journal, log, step(log));
+    out()
+        .println(
+            JournalText.head(entry)
+                + JournalText.entry(entry.content())
+                + "; it led to stage '"
+                + PlainText.inert(entry.content().stage())
+                + "'");
   }
 
   private SharpeningStep step(SessionLog log) {

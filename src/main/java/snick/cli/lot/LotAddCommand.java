@@ -1,22 +1,17 @@
 package snick.cli.lot;
 
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.JournalText;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedJournal;
-import snick.cli.terminal.ExitCode;
 import snick.journal.FilamentLot;
 
 /** Adds a filament lot. */
 @Command(
     name = "add",
-    mixinStandardHelpOptions = true,
     description = "Add a lot of test filament.",
     footerHeading = "%nExamples (invented):%n",
     footer = {
@@ -25,9 +20,7 @@ import snick.journal.FilamentLot;
       "",
       "Compare a new lot with the old one on a reference edge: snick lot compare --help",
     })
-final class LotAddCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class LotAddCommand extends DataCommand implements Runnable {
   @Parameters(paramLabel = "LOT", description = "Own name of the lot, new.")
   private String name;
 
@@ -35,10 +28,9 @@ final class LotAddCommand implements Callable<Integer> {
   private boolean isNew;
 
   @Mixin private LotFields fields;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
+  public void run() {
     FilamentLot lot = fields.named(name);
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       if (!isNew) {
@@ -46,7 +38,6 @@ final class LotAddCommand implements Callable<Integer> {
       }
       journal.writer().add(lot);
     }
-    spec.commandLine().getOut().println("added " + JournalText.lot(lot));
-    return ExitCode.OK;
+    out().println("added " + JournalText.lot(lot));
   }
 }

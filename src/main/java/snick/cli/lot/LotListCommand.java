@@ -2,16 +2,10 @@ package snick.cli.lot;
 
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.NoteJson;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
@@ -21,23 +15,16 @@ import snick.store.StoreReader;
 /** Lists filament lots. */
 @Command(
     name = "list",
-    mixinStandardHelpOptions = true,
     description = "List filament lots as they stand.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick lot list", "  snick lot list --json"})
-final class LotListCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class LotListCommand extends ReadingCommand {
 
   @Option(names = "--json", description = "One JSON object a line for each lot.")
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      print(store.journal().filamentLots(), spec.commandLine().getOut());
-    }
-    return ExitCode.OK;
+  protected void read(StoreReader store) {
+    print(store.journal().filamentLots(), out());
   }
 
   private void print(List<FilamentLot> lots, PrintWriter out) {

@@ -5,22 +5,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
+import snick.cli.terminal.TypedCommand;
 
 /** Shows and keeps settings. */
 @Command(
     name = "settings",
-    mixinStandardHelpOptions = true,
     description = {
       "Show the settings, or keep one: commands and page take it where nothing else is said.",
       "They lie in $XDG_CONFIG_HOME/snick/settings, else ~/.config/snick/settings (macOS: ~/Library/Application"
@@ -34,9 +30,7 @@ import snick.cli.terminal.Table;
       "  snick settings latitude 48.1",
       "  snick settings margin --unset"
     })
-public final class SettingsCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class SettingsCommand extends TypedCommand implements Runnable {
   @Parameters(
       arity = "0..2",
       paramLabel = "NAME [VALUE]",
@@ -50,8 +44,8 @@ public final class SettingsCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    Settings settings = Settings.of(spec);
+  public void run() {
+    Settings settings = Settings.of(spec());
     if (said.size() > 2 || (unset && said.size() != 1)) {
       throw Refusal.usage("say NAME VALUE to keep one, or NAME --unset");
     }
@@ -60,8 +54,7 @@ public final class SettingsCommand implements Callable<Integer> {
     }
     List<Setting> shown =
         said.isEmpty() ? List.of(Setting.values()) : List.of(Setting.of(said.get(0)));
-    print(settings, shown, spec.commandLine().getOut());
-    return ExitCode.OK;
+    print(settings, shown, out());
   }
 
   private void print(Settings settings, List<Setting> shown, PrintWriter out) {

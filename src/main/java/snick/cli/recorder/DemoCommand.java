@@ -9,9 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.option.NamedStore;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.VirtualFixture;
@@ -19,6 +17,7 @@ import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.OwnName;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.ShellWord;
+import snick.cli.terminal.TypedCommand;
 import snick.daemon.link.RigInUseException;
 import snick.store.database.StoreException;
 import snick.virtualrig.VirtualRig;
@@ -26,27 +25,23 @@ import snick.virtualrig.VirtualRig;
 /** The main job without hardware: virtual rig, recorder, an invented knife in three stages. */
 @Command(
     name = "demo",
-    mixinStandardHelpOptions = true,
     description = {
       "Show the main job on the built-in virtual rig: an invented kitchen knife as found, deburred and"
           + " stropped; true forces beside measured ones. Needs no hardware."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick demo",
       "  snick demo --speed 10",
       "  snick demo --resonance 120Hz --damping 0.1",
       "  snick demo --data /tmp/my-demo"
     })
-public final class DemoCommand implements Callable<Integer> {
+public final class DemoCommand extends TypedCommand implements Callable<Integer> {
   private static final List<String> NEXT =
       List.of(
           "snick cuts list",
           "snick cuts show 1",
           "snick progress --margin 6",
           "snick burr " + ShellWord.of("as found"));
-
-  @Spec private CommandSpec spec;
 
   @Option(
       names = "--data",
@@ -75,7 +70,7 @@ public final class DemoCommand implements Callable<Integer> {
     if (!(speed >= 0.1 && speed <= 100)) {
       throw Refusal.usage("--speed " + speed + " is outside 0.1 to 100");
     }
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     Path work = folder();
     Path data = directory == null ? work : directory;
     try (DemoRun run =

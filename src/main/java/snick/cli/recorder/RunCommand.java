@@ -1,7 +1,6 @@
 package snick.cli.recorder;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -12,13 +11,12 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 import snick.cli.cuts.CalibrationChoice;
 import snick.cli.cuts.EventLine;
 import snick.cli.cuts.StoredCalibrations;
+import snick.cli.option.DataCommand;
 import snick.cli.option.DataDirectory;
 import snick.cli.option.Setting;
 import snick.cli.option.Settings;
@@ -42,9 +40,7 @@ import snick.view.bench.Preferences;
 /** Records until stopped. */
 @Command(
     name = "run",
-    mixinStandardHelpOptions = true,
     description = "Record from one or more rigs until stopped (Ctrl-C).",
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick run /dev/ttyACM0 --counts-per-gf 437.25",
       "  snick run /dev/serial/by-id/usb-NAME",
@@ -54,11 +50,9 @@ import snick.view.bench.Preferences;
       "",
       "Guard the line, clamp the blade, wear a cut-resistant glove and eye protection.",
     })
-public final class RunCommand implements Callable<Integer> {
+public final class RunCommand extends DataCommand implements Callable<Integer> {
   private static final long START_WAIT_SECONDS = 10;
   private static final int MOST_PORT = 65_535;
-
-  @Spec private CommandSpec spec;
 
   @Parameters(
       paramLabel = "PORT",
@@ -66,7 +60,6 @@ public final class RunCommand implements Callable<Integer> {
       description = "Serial device, part of a port's name, or tcp://HOST:PORT.")
   private List<String> ports;
 
-  @Mixin private DataDirectory data;
   @Mixin private CalibrationChoice calibration;
   @Mixin private StreamChoice streamChoice;
 
@@ -249,13 +242,5 @@ public final class RunCommand implements Callable<Integer> {
   private synchronized void tell(String word) {
     err().println("snick: " + PlainText.inert(data.in(word)));
     err().flush();
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter err() {
-    return spec.commandLine().getErr();
   }
 }

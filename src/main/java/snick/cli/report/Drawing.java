@@ -1,28 +1,27 @@
 package snick.cli.report;
 
-import java.util.concurrent.Callable;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import java.nio.file.Path;
+import picocli.CommandLine.Option;
+import snick.cli.option.ReadingCommand;
+import snick.cli.terminal.PlainText;
 import snick.report.plot.Picture;
 import snick.store.StoreReader;
 
 /** A command that draws one picture of what is stored. */
-abstract class Drawing implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
-  @Mixin private PictureFile file;
+abstract class Drawing extends ReadingCommand {
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE",
+      required = true,
+      description = "New file that ends in .svg or .png.")
+  private Path file;
 
   /** What is to be drawn. */
   abstract Picture picture(StoreReader store);
 
-  final DataDirectory data() {
-    return data;
-  }
-
   @Override
-  public final Integer call() {
-    return file.draw(spec, data, this::picture);
+  protected final void read(StoreReader store) {
+    Picture picture = PictureFile.write(file, () -> picture(store));
+    out().println(PlainText.inert(file + ": " + picture.title() + "."));
   }
 }

@@ -16,10 +16,8 @@ import snick.store.record.StoredCalibration;
 /** Draws a calibration. */
 @Command(
     name = "calibration",
-    mixinStandardHelpOptions = true,
     description =
         "Draw a calibration: curve, and what lies beside it, with the expanded uncertainty.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick plot calibration cal-0123 -o curve.svg"})
 final class PlotCalibrationCommand extends Drawing {
   @Parameters(paramLabel = "ID", description = "Id of the calibration, or how it begins.")

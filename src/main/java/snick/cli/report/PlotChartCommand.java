@@ -22,12 +22,10 @@ import snick.verdict.study.ReferenceChart;
 /** Draws a control chart. */
 @Command(
     name = "chart",
-    mixinStandardHelpOptions = true,
     description = {
       "Draw a control chart: checks of a rig with known mass, or with --blade cuts of a reference "
           + "edge after its baseline."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick plot chart -o checks.svg",
       "  snick plot chart --blade reference -o reference.png"

@@ -12,10 +12,8 @@ import snick.store.record.StoredCut;
 /** Draws one cut. */
 @Command(
     name = "cut",
-    mixinStandardHelpOptions = true,
     description =
         "Draw a cut: ramp and fall, zero before and after, largest sample, loading line, estimate.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick plot cut 12 -o cut12.svg"})
 final class PlotCutCommand extends Drawing {
   @Parameters(paramLabel = "ID", description = "Id of the cut, as 'snick cuts list' shows it.")

@@ -11,11 +11,9 @@ import snick.store.StoreReader;
 /** Draws a blade over its sessions. */
 @Command(
     name = "history",
-    mixinStandardHelpOptions = true,
     description =
         "Draw a blade over time: the force at the end of each session, with a gap where rig,"
             + " filament lot or calibration changed.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick plot history kitchen-1 -o kitchen-1.svg"})
 final class PlotHistoryCommand extends Drawing {
   @Parameters(paramLabel = "BLADE", description = "Label of the blade, or how it begins.")
@@ -24,7 +22,7 @@ final class PlotHistoryCommand extends Drawing {
   @Override
   Picture picture(StoreReader store) {
     return HistoryPlot.of(
-        BladeStory.read(store, store.journal().bladeMeant(label), data().settings().marginGf()),
+        BladeStory.read(store, store.journal().bladeMeant(label), data.settings().marginGf()),
         Words.english());
   }
 }

@@ -13,10 +13,8 @@ import snick.store.StoreReader;
 /** Draws the stages of a session. */
 @Command(
     name = "progression",
-    mixinStandardHelpOptions = true,
     description =
         "Draw the stages of a session side by side: cuts, means with intervals, verdicts.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick plot progression --session evening -o evening.png"})
 final class PlotProgressionCommand extends Drawing {
   @Mixin private SessionChoice session;
@@ -28,7 +26,7 @@ final class PlotProgressionCommand extends Drawing {
     return ProgressionPlot.of(
         evidence.log().session(),
         evidence.stages(),
-        judge.judge(data().settings(), store, evidence),
+        judge.judge(data.settings(), store, evidence),
         Words.english());
   }
 }

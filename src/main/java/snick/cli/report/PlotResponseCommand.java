@@ -13,11 +13,9 @@ import snick.store.StoreReader;
 /** Draws how a rig answers a sudden fall of force. */
 @Command(
     name = "response",
-    mixinStandardHelpOptions = true,
     description =
         "Draw how a rig answers a sudden fall of force, as the falls of its last cuts show it:"
             + " mechanics and filter together.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick plot response -o response.svg"})
 final class PlotResponseCommand extends Drawing {
   @Option(

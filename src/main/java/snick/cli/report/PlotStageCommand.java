@@ -19,9 +19,7 @@ import snick.store.record.CutSummary;
 /** Draws the cuts of one stage. */
 @Command(
     name = "stage",
-    mixinStandardHelpOptions = true,
     description = "Draw the cuts of a stage along the edge, with mean and interval.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick plot stage deburred --session evening -o deburred.svg"})
 final class PlotStageCommand extends Drawing {
   @Parameters(paramLabel = "STAGE", description = "Name of the stage.")

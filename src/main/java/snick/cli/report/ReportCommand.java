@@ -5,17 +5,12 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
-import snick.cli.option.OpenedStore;
+import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.NewFile;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Terminal;
@@ -28,12 +23,10 @@ import snick.store.StoreReader;
 /** Writes the report of a session. */
 @Command(
     name = "report",
-    mixinStandardHelpOptions = true,
     description = {
       "Report a session from as found to finished: one HTML page that needs nothing from "
           + "elsewhere and prints on A4 and Letter, or Markdown for a forum post."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick report -o latest.html",
       "  snick report --session evening -o evening.html",
@@ -41,9 +34,7 @@ import snick.store.StoreReader;
       "",
       "Operator, notes and reasons stay out unless --personal."
     })
-public final class ReportCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class ReportCommand extends ReadingCommand {
   @Mixin private SessionChoice chosen;
 
   @Option(
@@ -60,25 +51,21 @@ public final class ReportCommand implements Callable<Integer> {
   private boolean personal;
 
   @Mixin private JudgeChoice judge;
-  @Mixin private DataDirectory data;
 
   @Override
-  public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      Session told = session(store);
-      String text = text(store, told);
-      Optional<Path> target = file.or(() -> markdown ? Optional.empty() : onTerminal(told));
-      if (target.isPresent()) {
-        NewFile.write(target.get(), text.getBytes(UTF_8));
-        out.println(target.get() + ": session " + PlainText.inert(told.name()) + ".");
-      } else {
-        sayWhich(told);
-        out.print(text);
-        out.flush();
-      }
+  protected void read(StoreReader store) {
+    PrintWriter out = out();
+    Session told = session(store);
+    String text = text(store, told);
+    Optional<Path> target = file.or(() -> markdown ? Optional.empty() : onTerminal(told));
+    if (target.isPresent()) {
+      NewFile.write(target.get(), text.getBytes(UTF_8));
+      out.println(target.get() + ": session " + PlainText.inert(told.name()) + ".");
+    } else {
+      sayWhich(told);
+      out.print(text);
+      out.flush();
     }
-    return ExitCode.OK;
   }
 
   /** A page of HTML is of no use on a terminal. */
@@ -95,7 +82,7 @@ public final class ReportCommand implements Callable<Integer> {
 
   /** Beside the report, which goes to standard output. */
   private void sayWhich(Session told) {
-    spec.commandLine().getErr().println("snick: session '" + PlainText.inert(told.name()) + "'");
+    err().println("snick: session '" + PlainText.inert(told.name()) + "'");
   }
 
   private String text(StoreReader store, Session told) {

@@ -5,18 +5,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
-import snick.cli.option.OpenedStore;
+import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
@@ -35,16 +30,12 @@ import snick.verdict.comparison.Judge;
 /** Whether a burr is left. */
 @Command(
     name = "burr",
-    mixinStandardHelpOptions = true,
     description = {
       "Show the evidence for a remaining burr in a stage: likely, possible or not indicated, "
           + "with reasons and the next cheapest check. Common practice, no source."
     },
-    footerHeading = "%nExamples:%n",
     footer = {"  snick burr", "  snick burr deburred --session evening", "  snick burr --json"})
-public final class BurrCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class BurrCommand extends ReadingCommand {
   @Parameters(
       arity = "0..*",
       paramLabel = "STAGE",
@@ -53,25 +44,21 @@ public final class BurrCommand implements Callable<Integer> {
 
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
-  @Mixin private DataDirectory data;
 
   @Option(names = "--json", description = "As one JSON object.")
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
-      StageEvidence weighed = weighed(evidence);
-      Judge with = judge.judge(data.settings(), store, evidence);
-      BurrVerdict verdict = new BurrEvidence(with).weigh(weighed);
-      if (json) {
-        JsonLine.printWhole(spec.commandLine().getOut(), object(weighed, verdict));
-      } else {
-        print(spec.commandLine().getOut(), weighed, verdict);
-      }
+  protected void read(StoreReader store) {
+    SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
+    StageEvidence weighed = weighed(evidence);
+    Judge with = judge.judge(data.settings(), store, evidence);
+    BurrVerdict verdict = new BurrEvidence(with).weigh(weighed);
+    if (json) {
+      JsonLine.printWhole(out(), object(weighed, verdict));
+    } else {
+      print(out(), weighed, verdict);
     }
-    return ExitCode.OK;
   }
 
   private StageEvidence weighed(SessionEvidence evidence) {

@@ -11,12 +11,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.ReferenceEdge;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.TypedValues;
 import snick.cli.terminal.ExitCode;
@@ -32,7 +29,6 @@ import snick.verdict.study.ReferenceChart;
 /** Control chart of a reference edge. */
 @Command(
     name = "chart",
-    mixinStandardHelpOptions = true,
     description = {
       "Control chart of a reference edge with one filament lot: its first cuts set the limits, "
           + "later ones are held against them. Limits are the wider the shorter the baseline, and "
@@ -44,9 +40,7 @@ import snick.verdict.study.ReferenceChart;
       "  snick chart --blade reference --baseline 20 --json",
       "  snick chart --values 91,94,90,95,93,92,96,91 --values 95,92,108",
     })
-public final class ChartCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class ChartCommand extends DataCommand implements Callable<Integer> {
   @Option(names = "--blade", paramLabel = "LABEL", description = "The reference edge.")
   private Optional<String> blade = Optional.empty();
 
@@ -65,8 +59,6 @@ public final class ChartCommand implements Callable<Integer> {
       paramLabel = "GF,GF,...",
       description = "Typed values instead: baseline, then later ones.")
   private List<String> values = List.of();
-
-  @Mixin private DataDirectory data;
 
   @Option(names = "--json", description = "As one JSON object, every digit.")
   private boolean json;
@@ -88,9 +80,9 @@ public final class ChartCommand implements Callable<Integer> {
     }
     ReferenceChart chart = ReferenceChart.of(first, later);
     if (json) {
-      JsonLine.printWhole(spec.commandLine().getOut(), object(chart, later));
+      JsonLine.printWhole(out(), object(chart, later));
     } else {
-      print(spec.commandLine().getOut(), chart, later);
+      print(out(), chart, later);
     }
     return chart.signals().isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }

@@ -2,18 +2,13 @@ package snick.cli.verdict;
 
 import java.io.PrintWriter;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.journal.Advice;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
-import snick.cli.option.OpenedStore;
+import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
@@ -27,34 +22,27 @@ import snick.verdict.comparison.Judge;
 /** What to do next, in one line. */
 @Command(
     name = "coach",
-    mixinStandardHelpOptions = true,
     description = "Say in one line what to do next in the open session.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick coach", "  snick coach --margin 6", "  snick coach --json"})
-public final class CoachCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+public final class CoachCommand extends ReadingCommand {
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
-  @Mixin private DataDirectory data;
 
   @Option(names = "--json", description = "As one JSON object.")
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
-      Judge with = judge.judge(data.settings(), store, evidence);
-      String advice = Advice.line(evidence, with);
-      PrintWriter out = spec.commandLine().getOut();
-      if (json) {
-        JsonLine.printWhole(out, object(evidence, with, advice));
-      } else {
-        out.println(PlainText.inert(data.in(advice)));
-        JudgeChoice.marginLine(with).map(PlainText::inert).ifPresent(out::println);
-      }
+  protected void read(StoreReader store) {
+    SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
+    Judge with = judge.judge(data.settings(), store, evidence);
+    String advice = Advice.line(evidence, with);
+    PrintWriter out = out();
+    if (json) {
+      JsonLine.printWhole(out, object(evidence, with, advice));
+    } else {
+      out.println(PlainText.inert(data.in(advice)));
+      JudgeChoice.marginLine(with).map(PlainText::inert).ifPresent(out::println);
     }
-    return ExitCode.OK;
   }
 
   private static Map<String, Object> object(SessionEvidence evidence, Judge judge, String advice) {

@@ -1,19 +1,15 @@
 package snick.cli.verdict;
 
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.option.TypedValues;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.store.SessionEvidence;
@@ -25,7 +21,6 @@ import snick.verdict.statistic.Readings;
 /** Compares two stages, or two groups of typed values. */
 @Command(
     name = "compare",
-    mixinStandardHelpOptions = true,
     description = {
       "Compare two stages of a session, or two groups of typed values. Stages cut at the same "
           + "places are compared place by place, whatever the forces are.",
@@ -39,9 +34,7 @@ import snick.verdict.statistic.Readings;
       "  snick compare --values 94,90,97,91 --values 92,95,93,96 --margin 8 --json",
       "  snick compare --session evening 'as found' deburred",
     })
-public final class CompareCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+public final class CompareCommand extends DataCommand implements Runnable {
   @Parameters(
       paramLabel = "STAGE",
       arity = "0..2",
@@ -61,20 +54,18 @@ public final class CompareCommand implements Callable<Integer> {
 
   @Mixin private SessionChoice session;
   @Mixin private JudgeChoice judge;
-  @Mixin private DataDirectory data;
 
   @Option(names = "--json", description = "As one JSON object, every digit.")
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     Comparison comparison = comparison();
     if (json) {
-      JsonLine.printWhole(spec.commandLine().getOut(), ComparisonJson.of(comparison));
+      JsonLine.printWhole(out(), ComparisonJson.of(comparison));
     } else {
-      new ComparisonText(comparison).print(spec.commandLine().getOut());
+      new ComparisonText(comparison).print(out());
     }
-    return ExitCode.OK;
   }
 
   private Comparison comparison() {

@@ -3,17 +3,12 @@ package snick.cli.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
-import snick.cli.option.OpenedStore;
+import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -25,48 +20,40 @@ import snick.verdict.statistic.Readings;
 /** The whole session: stages, steps, plateau. */
 @Command(
     name = "progress",
-    mixinStandardHelpOptions = true,
     description = {
       "Show all stages of a session: which step changed the force, with the p-values adjusted for "
           + "the number of steps (Holm), and whether a plateau is reached within --margin or within what "
           + "the rig can show."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick progress",
       "  snick progress --session evening --margin 6",
       "  snick progress --session evening --json",
     })
-public final class ProgressCommand implements Callable<Integer> {
+public final class ProgressCommand extends ReadingCommand {
   private static final int LEAST_CUTS = 2;
-
-  @Spec private CommandSpec spec;
 
   @Mixin private SessionChoice chosen;
   @Mixin private JudgeChoice judge;
-  @Mixin private DataDirectory data;
 
   @Option(names = "--json", description = "As one JSON object, every digit.")
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      SessionEvidence session = SessionEvidence.read(store, chosen.toRead(store));
-      Judge with = judge.judge(data.settings(), store, session);
-      ProgressReport report =
-          new ProgressReport(
-              session.log().session().name(),
-              session.stages(),
-              with,
-              progression(session.stages(), with));
-      if (json) {
-        JsonLine.printWhole(spec.commandLine().getOut(), report.object());
-      } else {
-        report.print(spec.commandLine().getOut(), data);
-      }
+  protected void read(StoreReader store) {
+    SessionEvidence session = SessionEvidence.read(store, chosen.toRead(store));
+    Judge with = judge.judge(data.settings(), store, session);
+    ProgressReport report =
+        new ProgressReport(
+            session.log().session().name(),
+            session.stages(),
+            with,
+            progression(session.stages(), with));
+    if (json) {
+      JsonLine.printWhole(out(), report.object());
+    } else {
+      report.print(out(), data);
     }
-    return ExitCode.OK;
   }
 
   /** Of the stages that have cuts enough to be compared; empty with fewer than two of them. */

@@ -4,18 +4,13 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.CsvTable;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
@@ -29,7 +24,6 @@ import snick.verdict.study.CrossedStudy;
 /** Crossed study: edges by operators. */
 @Command(
     name = "crossed",
-    mixinStandardHelpOptions = true,
     description = {
       "Crossed study: every operator cuts every edge equally often; splits the scatter into rig, "
           + "operator and edge. Sessions with blade and operator, or --csv with part,operator,value (gf)."
@@ -39,9 +33,7 @@ import snick.verdict.study.CrossedStudy;
       "  snick study crossed ref1-anna ref1-ben ref2-anna ref2-ben",
       "  snick study crossed --csv study.csv --json",
     })
-final class StudyCrossedCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-
+final class StudyCrossedCommand extends DataCommand implements Runnable {
   @Parameters(arity = "0..*", paramLabel = "SESSION", description = "Sessions of the study.")
   private List<String> sessions = List.of();
 
@@ -51,24 +43,21 @@ final class StudyCrossedCommand implements Callable<Integer> {
       description = "Columns part,operator,value; - is stdin.")
   private Optional<String> csv = Optional.empty();
 
-  @Mixin private DataDirectory data;
-
   @Option(names = "--json", description = "As one JSON object, every digit.")
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     if (csv.isPresent() == !sessions.isEmpty()) {
       throw Refusal.usage("give either sessions or --csv FILE");
     }
     CrossedStudy study =
         CrossedStudy.of(csv.map(StudyCrossedCommand::ofFile).orElseGet(this::stored));
     if (json) {
-      JsonLine.printWhole(spec.commandLine().getOut(), object(study));
+      JsonLine.printWhole(out(), object(study));
     } else {
-      print(spec.commandLine().getOut(), study);
+      print(out(), study);
     }
-    return ExitCode.OK;
   }
 
   private static List<CrossedStudy.Reading> ofFile(String file) {

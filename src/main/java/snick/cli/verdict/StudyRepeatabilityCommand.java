@@ -6,18 +6,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.CsvTable;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
@@ -36,7 +31,6 @@ import snick.verdict.study.RepeatabilityStudy;
 /** One-way repeatability study. */
 @Command(
     name = "repeatability",
-    mixinStandardHelpOptions = true,
     description = {
       "One-way study on a reference edge: scatter within groups is the rig's repeatability.",
       "Groups: each session named; of one session its stages; or --csv with group,value (gf)."
@@ -47,10 +41,8 @@ import snick.verdict.study.RepeatabilityStudy;
       "  snick study repeatability monday --keep      verdicts use it from now on",
       "  snick study repeatability --csv study.csv --json",
     })
-final class StudyRepeatabilityCommand implements Callable<Integer> {
+final class StudyRepeatabilityCommand extends DataCommand implements Runnable {
   private static final int CUTS_A_STAGE = 5;
-
-  @Spec private CommandSpec spec;
 
   @Parameters(arity = "0..*", paramLabel = "SESSION", description = "Sessions of the study.")
   private List<String> sessions = List.of();
@@ -70,17 +62,15 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
           "Keep it for this rig (default: the rig of the first session, or the only one).")
   private Optional<String> rig = Optional.empty();
 
-  @Mixin private DataDirectory data;
-
   @Option(names = "--json", description = "As one JSON object, every digit.")
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     if (csv.isPresent() == !sessions.isEmpty()) {
       throw Refusal.usage("give either sessions or --csv FILE");
     }
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     RepeatabilityStudy study =
         RepeatabilityStudy.of(csv.map(StudyRepeatabilityCommand::ofFile).orElseGet(this::stored));
     if (json) {
@@ -91,7 +81,6 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
     if (keep) {
       keep(study.rig());
     }
-    return ExitCode.OK;
   }
 
   private static List<Readings> ofFile(String file) {
@@ -149,7 +138,7 @@ final class StudyRepeatabilityCommand implements Callable<Integer> {
               .orElseThrow(() -> Refusal.usage("--keep needs --rig ID: no session names one"));
       Store store = journal.store();
       store.add(KeptStudy.evidence(id, OpenedJournal.now(), repeatability));
-      spec.commandLine().getErr().println("snick: kept for rig " + PlainText.inert(id));
+      err().println("snick: kept for rig " + PlainText.inert(id));
     }
   }
 

@@ -3,16 +3,11 @@ package snick.cli.verdict;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.JudgeChoice;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Said;
@@ -27,33 +22,25 @@ import snick.verdict.burr.StageEvidence;
 /** How far each inspection method can be believed. */
 @Command(
     name = "trust",
-    mixinStandardHelpOptions = true,
     description = {
       "Over all sessions: how often each way of looking said 'none' where a later look by another "
           + "way, or deburring of no finer grain, showed that a burr had been hidden; exact binomial "
           + "intervals. A force that fell after a finer step is a hidden burr or refinement; the two "
           + "cannot be told apart, so it does not count."
     },
-    footerHeading = "%nExamples:%n",
     footer = {"  snick trust", "  snick trust --json"})
-public final class TrustCommand implements Callable<Integer> {
+public final class TrustCommand extends ReadingCommand {
   private static final int MOST_SESSIONS = 100_000;
 
-  @Spec private CommandSpec spec;
   @Mixin private JudgeChoice judge;
-  @Mixin private DataDirectory data;
 
   @Option(names = "--json", description = "One JSON object a line for each method.")
   private boolean json;
 
   @Override
-  public Integer call() {
-    List<CheckTrust> trust;
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      trust = CheckTrust.of(sessions(store), judge.judge(data.settings()));
-    }
-    print(trust, spec.commandLine().getOut());
-    return ExitCode.OK;
+  protected void read(StoreReader store) {
+    List<CheckTrust> trust = CheckTrust.of(sessions(store), judge.judge(data.settings()));
+    print(trust, out());
   }
 
   private static List<List<StageEvidence>> sessions(StoreReader store) {

@@ -5,17 +5,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
-import snick.cli.option.DataDirectory;
+import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.CsvTable;
-import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
@@ -27,7 +23,6 @@ import snick.verdict.study.Wear;
 /** How the force rises with work. */
 @Command(
     name = "wear",
-    mixinStandardHelpOptions = true,
     description = {
       "Force against work done, with interval, and the work at which half of the gain is lost.",
       "Work of each stage of a session with --at, or a table work,value (gf) with --csv."
@@ -38,8 +33,7 @@ import snick.verdict.study.Wear;
       "    --at 'after 40=40' --unit metres --material cardboard --dull 210",
       "  snick wear --csv wear.csv --unit cuts --material rope --json",
     })
-public final class WearCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+public final class WearCommand extends DataCommand implements Runnable {
   @Mixin private SessionChoice session;
 
   @Option(
@@ -67,26 +61,23 @@ public final class WearCommand implements Callable<Integer> {
       description = "Force before the sharpening, gf: without it no half of the gain.")
   private Optional<Double> dullGf = Optional.empty();
 
-  @Mixin private DataDirectory data;
-
   @Option(names = "--json", description = "As one JSON object, every digit.")
   private boolean json;
 
   @Override
-  public Integer call() {
+  public void run() {
     if (csv.isPresent() == !workByStage.isEmpty()) {
       throw Refusal.usage("give either --csv FILE or --at STAGE=WORK for each stage");
     }
     List<Wear.Point> points = csv.map(WearCommand::ofFile).orElseGet(this::ofSession);
     Wear wear = Wear.of(points, new Wear.Work(unit, material), dullGf);
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       JsonLine.printWhole(out, object(wear));
     } else {
       out.println("Wear: " + (wear instanceof Wear.Rising ? "the force rises" : "no rise shown"));
       ComparisonText.print(out, wear.reason());
     }
-    return ExitCode.OK;
   }
 
   private static List<Wear.Point> ofFile(String file) {

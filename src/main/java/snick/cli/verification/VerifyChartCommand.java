@@ -5,16 +5,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.calibration.ChosenCalibration;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
-import snick.cli.terminal.ExitCode;
+import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.force.budget.Calibration;
 import snick.force.reading.RigSetting;
@@ -26,13 +20,9 @@ import snick.store.record.Verification;
 /** Shows the control chart of the check masses. */
 @Command(
     name = "chart",
-    mixinStandardHelpOptions = true,
     description = "Show the check masses of a calibration over time; or draw them.",
-    footerHeading = "%nExamples:%n",
     footer = {"  snick verify chart", "  snick verify chart --file chart.png"})
-final class VerifyChartCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private DataDirectory data;
+final class VerifyChartCommand extends ReadingCommand {
 
   @Option(
       names = "--calibration",
@@ -48,18 +38,15 @@ final class VerifyChartCommand implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() {
-    try (StoreReader store = OpenedStore.toRead(data)) {
-      Calibration calibration = ChosenCalibration.of(store, id).calibration();
-      List<Verification> checks =
-          calibration
-              .boundTo()
-              .map(rig -> of(calibration.id(), rig.deviceId(), store))
-              .orElse(List.of());
-      file.ifPresent(path -> ControlChartText.write(checks, path));
-      print(calibration, checks);
-    }
-    return ExitCode.OK;
+  protected void read(StoreReader store) {
+    Calibration calibration = ChosenCalibration.of(store, id).calibration();
+    List<Verification> checks =
+        calibration
+            .boundTo()
+            .map(rig -> of(calibration.id(), rig.deviceId(), store))
+            .orElse(List.of());
+    file.ifPresent(path -> ControlChartText.write(checks, path));
+    print(calibration, checks);
   }
 
   /** Verifications of one calibration, oldest first. */
@@ -70,7 +57,7 @@ final class VerifyChartCommand implements Callable<Integer> {
   }
 
   private void print(Calibration calibration, List<Verification> checks) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       checks.forEach(check -> JsonLine.print(out, object(check)));
     } else {

@@ -1,23 +1,17 @@
 package snick.cli.verification;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.calibration.MassChoice;
+import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
-import snick.cli.option.DataDirectory;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
@@ -30,20 +24,16 @@ import snick.force.reading.HeldReading;
 import snick.json.Json;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
-import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.database.StoreException;
 
 /** Checks a calibration with one mass. */
 @Command(
     name = "verify",
-    mixinStandardHelpOptions = true,
     description = {
       "Check the calibration in use with one mass: within limits or not, kept, and shown on a control"
           + " chart. Exit status 3 if it is out."
     },
     subcommands = {VerifyChartCommand.class, VerifyDynamicCommand.class, VerifyPlaceCommand.class},
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify /dev/ttyACM0 --mass 100g:M1",
       "  snick verify --virtual --mass 200g:M1      after: snick calibrate --virtual",
@@ -51,13 +41,9 @@ import snick.store.database.StoreException;
       "",
       "No blade in the rig. Masses fall: work low over a soft tray, keep feet away.",
     })
-public final class VerifyCommand implements Callable<Integer> {
+public final class VerifyCommand extends MassCommand {
   private static final double LARGEST_LIMIT_PERCENT = 50;
 
-  @Spec private CommandSpec spec;
-  @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
-  @Mixin private MassChoice masses;
   @Mixin private PlaceChoice place;
 
   @Option(
@@ -73,9 +59,6 @@ public final class VerifyCommand implements Callable<Integer> {
       paramLabel = "FILE",
       description = "Write the control chart there, .svg or .png.")
   private Optional<Path> chart;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -116,11 +99,7 @@ public final class VerifyCommand implements Callable<Integer> {
             result,
             new CheckSheet.Reading(
                 load, exerted, List.of(zero, loaded), Clock.systemUTC().instant()));
-    try (Store store = OpenedStore.toWrite(data)) {
-      store.add(kept);
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    keep(store -> store.add(kept));
     if (json) {
       JsonLine.print(out(), object(load, result));
     } else {
@@ -191,13 +170,5 @@ public final class VerifyCommand implements Callable<Integer> {
 
   private static double gramForce(double newtons) {
     return newtons / Force.NEWTONS_PER_GRAM_FORCE;
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
   }
 }

@@ -1,24 +1,16 @@
 package snick.cli.verification;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.calibration.MassChoice;
+import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
@@ -29,37 +21,26 @@ import snick.force.check.StepResponse;
 import snick.force.mass.Load;
 import snick.json.Json;
 import snick.quantity.Force;
-import snick.store.Store;
-import snick.store.database.StoreException;
 import snick.store.record.Evidence;
 import snick.virtualrig.signal.StepTruth;
 
 /** Cuts the thread of a hanging mass. */
 @Command(
     name = "dynamic",
-    mixinStandardHelpOptions = true,
     description = {
       "Check the whole chain with a step of known force: a mass hangs by the filament thread, the"
           + " thread is cut. Shows delay, fall and ring with their limits, and the detector's"
           + " estimate beside the known"
           + " force; keeps both as evidence. Exit status 3 if they disagree."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify dynamic /dev/ttyACM0 --mass 200g:M1",
       "  snick verify dynamic --virtual --mass 200g:M1     beside what is true",
       "",
       "The mass drops at once: lay a cushion under it, stand clear, wear eye protection.",
     })
-final class VerifyDynamicCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
-  @Mixin private MassChoice masses;
+final class VerifyDynamicCommand extends MassCommand {
   @Mixin private PlaceChoice place;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -98,16 +79,10 @@ final class VerifyDynamicCommand implements Callable<Integer> {
   }
 
   private void keep(CalibrationInUse inUse, Load load, DynamicCheck check, StepWords step) {
-    try (Store store = OpenedStore.toWrite(data)) {
-      store.add(
-          new Evidence(
-              inUse.setting().deviceId(),
-              "dynamic_check",
-              Clock.systemUTC().instant(),
-              Json.text(object(load, check, step))));
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    String document = Json.text(object(load, check, step));
+    String device = inUse.setting().deviceId();
+    Evidence kept = new Evidence(device, "dynamic_check", Clock.systemUTC().instant(), document);
+    keep(store -> store.add(kept));
   }
 
   private static Map<String, Object> object(Load load, DynamicCheck check, StepWords step) {
@@ -153,13 +128,5 @@ final class VerifyDynamicCommand implements Callable<Integer> {
 
   private void line(String name, String value) {
     out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
   }
 }

@@ -1,23 +1,15 @@
 package snick.cli.verification;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 import snick.cli.bench.BenchFeed;
-import snick.cli.bench.BenchRig;
-import snick.cli.calibration.MassChoice;
-import snick.cli.option.DataDirectory;
-import snick.cli.option.OpenedStore;
+import snick.cli.calibration.MassCommand;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
@@ -29,30 +21,22 @@ import snick.force.reading.CalibrationPlan;
 import snick.force.reading.HeldReading;
 import snick.json.Json;
 import snick.store.KeptPlace;
-import snick.store.Store;
-import snick.store.database.StoreException;
 import snick.store.record.Evidence;
 
 /** Hangs one mass at several places of the filament. */
 @Command(
     name = "place",
-    mixinStandardHelpOptions = true,
     description = {
       "Hang one mass at several places of the filament: does the reading depend on the place? Kept"
           + " with the rig. Exit status 3 if it does; needs no calibration."
     },
-    footerHeading = "%nExamples:%n",
     footer = {
       "  snick verify place /dev/ttyACM0 --mass 100g:M1",
       "  snick verify place /dev/ttyACM0 --mass 50g:M1 --at -20,-10,0,10,20 --limit 0.3",
       "",
       "What it means, with a drawing: rig-calibration/cell-to-edge.md. No blade in the rig.",
     })
-public final class VerifyPlaceCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private BenchRig rig;
-  @Mixin private DataDirectory data;
-  @Mixin private MassChoice masses;
+public final class VerifyPlaceCommand extends MassCommand {
 
   @Option(
       names = "--at",
@@ -70,9 +54,6 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
       description =
           "Largest difference from the middle that passes, %% (default: ${DEFAULT-VALUE}).")
   private double limitPercent;
-
-  @Option(names = "--json", description = "The result as one JSON object; messages go to stderr.")
-  private boolean json;
 
   @Override
   public Integer call() {
@@ -115,12 +96,9 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
   }
 
   private void keep(String device, Load load, PlaceCheck found) {
-    try (Store store = OpenedStore.toWrite(data)) {
-      String document = Json.text(object(load, found));
-      store.add(new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document));
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    String document = Json.text(object(load, found));
+    Evidence kept = new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document);
+    keep(store -> store.add(kept));
   }
 
   private static Map<String, Object> object(Load load, PlaceCheck found) {
@@ -167,13 +145,5 @@ public final class VerifyPlaceCommand implements Callable<Integer> {
                 ? "Kept: the budget of the next calibration takes it."
                 : "The cell does not carry the whole filament frame, or the frame rubs:"
                     + " rig-calibration/cell-to-edge.md says which build does.");
-  }
-
-  private PrintWriter out() {
-    return spec.commandLine().getOut();
-  }
-
-  private PrintWriter talk() {
-    return json ? spec.commandLine().getErr() : out();
   }
 }

@@ -14,7 +14,6 @@ public record AirDensity(double kilogramsPerCubicMetre, double standardUncertain
   public static final double STANDARD_KILOGRAMS_PER_CUBIC_METRE = 1.2;
 
   private static final double ICE_POINT_KELVIN = 273.15;
-  private static final double SIMPLE_FORM_RELATIVE = 2e-4;
   private static final double CIPM_RELATIVE = 22e-6;
 
   public AirDensity {
@@ -63,23 +62,6 @@ public record AirDensity(double kilogramsPerCubicMetre, double standardUncertain
     }
   }
 
-  /** A formula for the density of air, kg/m³. */
-  @FunctionalInterface
-  private interface Formula {
-    double density(double celsius, double hectopascals, double humidityPercent);
-  }
-
-  /**
-   * Simplified form of OIML R 111-1, E.3 (constants and range from memory): 2e-4 relative from 900
-   * hPa to 1100 hPa, 10 °C to 30 °C, below 80 %.
-   */
-  public static AirDensity simplified(Weather weather) {
-    Range.require("air temperature", weather.celsius(), 10, 30, "°C");
-    Range.require("air pressure", weather.hectopascals(), 900, 1100, "hPa");
-    Range.require("relative humidity", weather.relativeHumidityPercent(), 0, 80, "%");
-    return by(AirDensity::simplifiedForm, weather, SIMPLE_FORM_RELATIVE, "OIML R 111-1 E.3");
-  }
-
   /**
    * CIPM-2007 (Picard et al., Metrologia 45 (2008) 149) with 400 ppm of carbon dioxide: 22e-6
    * relative from 600 hPa to 1100 hPa and 15 °C to 27 °C (range from memory).
@@ -88,34 +70,21 @@ public record AirDensity(double kilogramsPerCubicMetre, double standardUncertain
     Range.require("air temperature", weather.celsius(), 15, 27, "°C");
     Range.require("air pressure", weather.hectopascals(), 600, 1100, "hPa");
     Range.require("relative humidity", weather.relativeHumidityPercent(), 0, 100, "%");
-    return by(AirDensity::cipmForm, weather, CIPM_RELATIVE, "CIPM-2007");
-  }
-
-  private static AirDensity by(
-      Formula formula, Weather weather, double formulaRelative, String name) {
     double t = weather.celsius();
     double p = weather.hectopascals();
     double h = weather.relativeHumidityPercent();
-    double density = formula.density(t, p, h);
+    double density = cipmForm(t, p, h);
     double byTemperature =
-        (formula.density(t + 0.5, p, h) - formula.density(t - 0.5, p, h))
-            * weather.uncertaintyKelvin();
+        (cipmForm(t + 0.5, p, h) - cipmForm(t - 0.5, p, h)) * weather.uncertaintyKelvin();
     double byPressure =
-        (formula.density(t, p + 0.5, h) - formula.density(t, p - 0.5, h))
-            * weather.uncertaintyHectopascals();
+        (cipmForm(t, p + 0.5, h) - cipmForm(t, p - 0.5, h)) * weather.uncertaintyHectopascals();
     double byHumidity =
-        (formula.density(t, p, h + 0.5) - formula.density(t, p, h - 0.5))
-            * weather.uncertaintyPercent();
+        (cipmForm(t, p, h + 0.5) - cipmForm(t, p, h - 0.5)) * weather.uncertaintyPercent();
     double byReadings = Math.hypot(Math.hypot(byTemperature, byPressure), byHumidity);
     return new AirDensity(
         density,
-        Math.hypot(byReadings, formulaRelative * density),
-        String.format(Locale.ROOT, "%s at %.4g °C, %.6g hPa, %.3g %%", name, t, p, h));
-  }
-
-  private static double simplifiedForm(double celsius, double hectopascals, double humidity) {
-    return (0.34848 * hectopascals - 0.009 * humidity * Math.exp(0.061 * celsius))
-        / (ICE_POINT_KELVIN + celsius);
+        Math.hypot(byReadings, CIPM_RELATIVE * density),
+        String.format(Locale.ROOT, "CIPM-2007 at %.4g °C, %.6g hPa, %.3g %%", t, p, h));
   }
 
   private static double cipmForm(double celsius, double hectopascals, double humidity) {

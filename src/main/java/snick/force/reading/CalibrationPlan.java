@@ -54,11 +54,6 @@ public record CalibrationPlan(List<Load> loads, int runs, boolean falling, doubl
     }
   }
 
-  /** Three runs, up and down, five minutes of hold. */
-  public static CalibrationPlan usual(List<Load> loads) {
-    return new CalibrationPlan(loads, 3, true, 300);
-  }
-
   /** The largest load. */
   public Load largest() {
     return loads.get(loads.size() - 1);

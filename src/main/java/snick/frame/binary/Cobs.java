@@ -19,11 +19,6 @@ public final class Cobs {
 
   private Cobs() {}
 
-  /** Most bytes that {@code length} bytes can take when encoded. */
-  static int encodedLimit(int length) {
-    return length + 1 + length / LONGEST_RUN;
-  }
-
   /** Encode; returns the number of bytes written. The arrays must not be the same. */
   static int encode(byte[] from, int offset, int length, byte[] to, int toOffset) {
     int codeAt = toOffset;

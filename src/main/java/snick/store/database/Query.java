@@ -29,12 +29,7 @@ public final class Query {
   }
 
   public Query whole(long value) {
-    try {
-      statement.setLong(++bound, value);
-      return this;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
+    return bind(at -> statement.setLong(at, value));
   }
 
   public Query whole(OptionalLong value) {
@@ -50,12 +45,7 @@ public final class Query {
   }
 
   public Query real(double value) {
-    try {
-      statement.setDouble(++bound, value);
-      return this;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
+    return bind(at -> statement.setDouble(at, value));
   }
 
   public Query real(OptionalDouble value) {
@@ -63,12 +53,7 @@ public final class Query {
   }
 
   public Query text(String value) {
-    try {
-      statement.setString(++bound, value);
-      return this;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
+    return bind(at -> statement.setString(at, value));
   }
 
   public Query text(Optional<String> value) {
@@ -105,12 +90,7 @@ public final class Query {
   }
 
   public Query blob(byte[] value) {
-    try {
-      statement.setBytes(++bound, value);
-      return this;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
+    return bind(at -> statement.setBytes(at, value));
   }
 
   public Query instant(Instant value) {
@@ -121,13 +101,23 @@ public final class Query {
     return value.isPresent() ? instant(value.get()) : nothing();
   }
 
-  Query nothing() {
+  /** Gives a parameter at its place. */
+  @FunctionalInterface
+  private interface Binding {
+    void at(int place) throws SQLException;
+  }
+
+  private Query bind(Binding binding) {
     try {
-      statement.setNull(++bound, Types.NULL);
+      binding.at(++bound);
       return this;
     } catch (SQLException e) {
       throw database.failed(e);
     }
+  }
+
+  Query nothing() {
+    return bind(at -> statement.setNull(at, Types.NULL));
   }
 
   /** Runs a change; the number of rows it changed. */

@@ -71,18 +71,7 @@ public final class SessionTable {
   /** The end of a session is not corrected: it stays as it is. */
   public Entry<Session> correct(Session session, String why, Instant recorded) {
     Entry<Session> earlier = standing(session.name());
-    Session kept =
-        new Session(
-            session.name(),
-            session.blade(),
-            new Equipment(
-                session.equipment().filamentLot(),
-                session.equipment().rig(),
-                session.equipment().calibration()),
-            session.roomCelsius(),
-            session.operator(),
-            session.opened(),
-            earlier.content().closed());
+    Session kept = session.closed(earlier.content().closed());
     return insert(entries.correct(earlier, recorded, why, kept));
   }
 

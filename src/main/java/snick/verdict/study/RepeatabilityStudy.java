@@ -5,7 +5,6 @@ import java.util.List;
 import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
-import org.apache.commons.statistics.distribution.TDistribution;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.verdict.comparison.Grubbs;
@@ -121,11 +120,6 @@ public record RepeatabilityStudy(
   /** Standard error of the mean with groups as random, gf. */
   public double standardErrorGf() {
     return Math.sqrt(anova.meanSquareBetween() / cuts());
-  }
-
-  /** Half the 95 % interval of the mean with groups as random, gf. */
-  public double meanHalfWidthGf() {
-    return standardErrorGf() * TDistribution.of(anova.dfBetween()).inverseSurvivalProbability(TAIL);
   }
 
   /** What the verdicts need to know of the rig. */

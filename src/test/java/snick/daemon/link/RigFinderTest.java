@@ -41,8 +41,7 @@ class RigFinderTest {
                 PortException.Reason.NOT_FOUND,
                 Phrase.of("fault.said", "what", "no port fits; snick ports")));
     when(ports.candidates())
-        .thenAnswer(
-            asked -> rigs.keySet().stream().map(p -> new Ports.Candidate(p, "", true)).toList());
+        .thenAnswer(asked -> rigs.keySet().stream().map(p -> new Ports.Candidate(p, "")).toList());
     when(ports.openLink(any()))
         .thenAnswer(asked -> rigs.get(Path.of(((PortAddress) asked.getArgument(0)).text())));
   }

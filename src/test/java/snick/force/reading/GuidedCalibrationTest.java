@@ -184,7 +184,7 @@ class GuidedCalibrationTest {
   void refusesALoadUnderOnePercentOfTheRange() {
     List<Load> loads =
         SimulatedBench.classWeights(MassClass.M1, 1, 100, 200).stream().map(Load::of).toList();
-    assertThatThrownBy(() -> CalibrationPlan.usual(loads))
+    assertThatThrownBy(() -> new CalibrationPlan(loads, 3, true, 300))
         .hasMessageContaining("1 g M1 is under 1 % of the range")
         .hasMessageContaining("larger one");
   }

@@ -1,0 +1,27 @@
+package snick.cli.terminal;
+
+import java.io.PrintWriter;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** What every command has: help and version, and where it writes. */
+@Command(mixinStandardHelpOptions = true, footerHeading = "%nExamples:%n")
+public abstract class TypedCommand {
+  @Spec private CommandSpec spec;
+
+  /** The command as it was typed. */
+  protected final CommandSpec spec() {
+    return spec;
+  }
+
+  /** What was asked for goes here. */
+  protected final PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
+  /** What is said beside it goes here. */
+  protected final PrintWriter err() {
+    return spec.commandLine().getErr();
+  }
+}
