@@ -28,8 +28,7 @@ final class BladePages {
   /** Every blade, in the order added. */
   Map<String, Object> blades(Request request) {
     return Json.object(
-        "blades",
-        archive.reader().journal().blades().stream().map(BladePages::blade).toList());
+        "blades", archive.reader().journal().blades().stream().map(BladePages::blade).toList());
   }
 
   private static Map<String, Object> blade(Blade blade) {

@@ -190,8 +190,7 @@ final class JournalActs {
     board
         .undo()
         .done(
-            Phrase.of("done.step", "abrasive", step.abrasive()),
-            () -> withdraw(log, entry, stage));
+            Phrase.of("done.step", "abrasive", step.abrasive()), () -> withdraw(log, entry, stage));
     return Json.object("entry", entry);
   }
 

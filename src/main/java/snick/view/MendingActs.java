@@ -84,10 +84,7 @@ final class MendingActs {
     long cut = asked.number();
     String session =
         fields.text("session").map(journal()::sessionMeant).orElseGet(() -> sessionOf(cut));
-    return mending()
-        .moveCut(cut, session, fields.needed("stage"), why(fields))
-        .content()
-        .stage();
+    return mending().moveCut(cut, session, fields.needed("stage"), why(fields)).content().stage();
   }
 
   /** Lets a cut count again that was set aside. */

@@ -95,8 +95,7 @@ final class Pictures {
   HttpAnswer record(Request request) {
     String id = request.parts().get(0);
     HttpAnswer.Whole page =
-        HttpAnswer.document(
-            "text/html; charset=utf-8", RecordPage.of(stored(id), archive.words()));
+        HttpAnswer.document("text/html; charset=utf-8", RecordPage.of(stored(id), archive.words()));
     return request.says("save") ? page.saved("calibration-" + number(id) + ".html") : page;
   }
 
@@ -129,10 +128,7 @@ final class Pictures {
         .map(
             falls ->
                 ResponsePlot.of(
-                    falls.response(),
-                    falls.deviceId(),
-                    falls.samplesPerSecond(),
-                    archive.words()));
+                    falls.response(), falls.deviceId(), falls.samplesPerSecond(), archive.words()));
   }
 
   private Optional<String> device(Request request) {

@@ -161,9 +161,7 @@ final class Routes {
 
   /** What is read on the archive's thread. */
   private void told(String template, Function<Request, Object> telling) {
-    get(
-        template,
-        request -> archive.run(() -> HttpAnswer.json(200, telling.apply(request))));
+    get(template, request -> archive.run(() -> HttpAnswer.json(200, telling.apply(request))));
   }
 
   /** What is drawn on the archive's thread, if there is anything to draw. */
@@ -194,8 +192,7 @@ final class Routes {
   }
 
   private void mend(String template, BiFunction<Request, Fields, String> act) {
-    change(
-        template, (request, fields) -> Json.object("done", act.apply(request, fields)));
+    change(template, (request, fields) -> Json.object("done", act.apply(request, fields)));
   }
 
   private void work(String template, BiFunction<Request, Fields, Object> act) {

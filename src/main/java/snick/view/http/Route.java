@@ -21,8 +21,13 @@ public record Route(String method, String template, Act act) {
 
   /** The request with what stands for the names in braces, if its path fits. */
   public Optional<Request> match(Request request) {
+    return match(request.path()).map(request::with);
+  }
+
+  /** What stands for the names in braces, if {@code path} fits. */
+  public Optional<List<String>> match(String path) {
     String[] wanted = template.split("/", -1);
-    String[] given = request.path().split("/", -1);
+    String[] given = path.split("/", -1);
     if (wanted.length != given.length) {
       return Optional.empty();
     }
@@ -34,6 +39,6 @@ public record Route(String method, String template, Act act) {
         return Optional.empty();
       }
     }
-    return Optional.of(request.with(parts));
+    return Optional.of(parts);
   }
 }
