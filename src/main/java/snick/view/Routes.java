@@ -73,16 +73,16 @@ final class Routes {
   }
 
   private void journal(JournalActs acts) {
-    change("/api/v1/session/steps", acts::step);
-    change("/api/v1/sessions", acts::openSession);
-    change("/api/v1/session/close", acts::closeSession);
-    change("/api/v1/session/stages", acts::beginStage);
-    change("/api/v1/session/inspections", acts::inspect);
+    note("/api/v1/session/steps", acts::step);
+    note("/api/v1/sessions", acts::openSession);
+    note("/api/v1/session/close", acts::closeSession);
+    note("/api/v1/session/stages", acts::beginStage);
+    note("/api/v1/session/inspections", acts::inspect);
     post(
         "/api/v1/sessions/{number}/inspections/{entry}/photo",
         request -> board.change(() -> HttpAnswer.json(200, acts.photo(request))));
-    change("/api/v1/session/next-place", acts::choosePlace);
-    change("/api/v1/session/undo", acts::undo);
+    note("/api/v1/session/next-place", acts::choosePlace);
+    note("/api/v1/session/undo", acts::undo);
     change("/api/v1/cuts/{id}/place", acts::place);
     change("/api/v1/cuts/{id}/set-aside", acts::setAside);
   }
@@ -187,7 +187,7 @@ final class Routes {
         });
   }
 
-  private void change(String template, Function<Fields, Object> act) {
+  private void note(String template, Function<Fields, Object> act) {
     change(template, (request, fields) -> act.apply(fields));
   }
 
