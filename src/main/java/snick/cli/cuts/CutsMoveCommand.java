@@ -52,9 +52,7 @@ final class CutsMoveCommand extends NotingCommand {
     String name =
         session.map(reader.journal()::sessionMeant).orElseGet(() -> sessionOf(reader, id));
     String now = journal.store().mending().moveCut(id, name, stage, why.text()).content().stage();
-    out()
-        .println(
-            PlainText.inert("cut " + id + " is in stage '" + now + "' of session '" + name + "'"));
+    println(PlainText.inert("cut " + id + " is in stage '" + now + "' of session '" + name + "'"));
   }
 
   private static String sessionOf(StoreReader reader, long id) {

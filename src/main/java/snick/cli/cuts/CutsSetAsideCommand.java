@@ -39,10 +39,9 @@ final class CutsSetAsideCommand extends DataCommand implements Runnable {
       String session = session(journal).session();
       journal.writer().setAside(session, new SetAside(OpenedJournal.now(), id, reason, takeBack));
     }
-    out()
-        .println(
-            PlainText.inert(
-                "cut " + id + (takeBack ? " counts again: " : " is set aside: ") + reason.strip()));
+    println(
+        PlainText.inert(
+            "cut " + id + (takeBack ? " counts again: " : " is set aside: ") + reason.strip()));
   }
 
   private CutPlace session(OpenedJournal journal) {

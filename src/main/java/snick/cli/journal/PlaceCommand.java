@@ -104,13 +104,12 @@ public final class PlaceCommand extends NotingCommand {
 
   private void tell(OpenedJournal journal, SessionLog log, Entry<StageEntry> entry) {
     SessionEvidence now = SessionEvidence.read(journal.reader(), log.session().name());
-    out()
-        .println(
-            JournalText.head(entry)
-                + JournalText.entry(entry.content())
-                + ", stage '"
-                + PlainText.inert(entry.content().stage())
-                + "'; "
-                + data.in(JournalText.next(now.nextPlace())));
+    println(
+        JournalText.head(entry)
+            + JournalText.entry(entry.content())
+            + ", stage '"
+            + PlainText.inert(entry.content().stage())
+            + "'; "
+            + data.in(JournalText.next(now.nextPlace())));
   }
 }
