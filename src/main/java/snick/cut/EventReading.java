@@ -17,15 +17,15 @@ final class EventReading {
   private static final double REBOUND_SHARE = 0.5;
 
   /**
-   * A hand that lets go does not pull: less may be drift or a zero that is not known well.
-   * Twice as much takes three and three cuts more of 500 for other events.
+   * A hand that lets go does not pull: less may be drift or a zero that is not known well. Twice as
+   * much takes three and three cuts more of 500 for other events.
    */
   private static final double SWING_BACK_SHARE = 0.15;
 
   /**
    * Within this after the fall, itself no longer: half a swing of a ring that the rate shows as one
-   * of 6 Hz (93 Hz at 99 samples/s, seed 20050), ns. Half as
-   * long takes six and three cuts more of 500 for other events, twice as long one and four less.
+   * of 6 Hz (93 Hz at 99 samples/s, seed 20050), ns. Half as long takes six and three cuts more of
+   * 500 for other events, twice as long one and four less.
    */
   private static final double SWINGS_BACK_NANOS = 80e6;
 
