@@ -63,7 +63,7 @@ public final class BenchPage implements AutoCloseable {
     hub = new EventHub(bench.clock().instant(), this::greeting);
     notes = new RigNotes(bench);
     board = new Board(bench, hub, boardThread);
-    works = new RigWorks(bench, board);
+    works = new RigWorks(bench);
     ticker = new Ticker(bench, hub, notes, works);
     PageFiles files = new PageFiles(token, bench.preferences().words());
     routes =

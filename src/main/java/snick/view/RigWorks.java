@@ -51,13 +51,11 @@ final class RigWorks {
   private static final int USUAL_RUNS = 3;
 
   private final Bench bench;
-  private final Board board;
   private final Map<Integer, RigWork> works = new ConcurrentHashMap<>();
   private final Map<Integer, Instant> touched = new ConcurrentHashMap<>();
 
-  RigWorks(Bench bench, Board board) {
+  RigWorks(Bench bench) {
     this.bench = bench;
-    this.board = board;
   }
 
   /** Whether some rig's work still needs samples. */
