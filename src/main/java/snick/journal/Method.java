@@ -12,11 +12,11 @@ public enum Method {
   /** Light almost along the bevel: a burr glints or throws a shadow. */
   RAKING_LIGHT("light"),
   /** Fingertip moved away from the edge, never along it. */
-  FINGERTIP("finger", "finger fingertip f"),
+  FINGERTIP("finger fingertip f"),
   /** Loupe or microscope, with its magnification. */
-  MAGNIFIER("10x", "magnifier"),
+  MAGNIFIER("magnifier"),
   /** Cut through thin paper. */
-  THIN_PAPER("paper", "paper p"),
+  THIN_PAPER("paper p"),
   /** Cotton drawn off the edge: a burr pulls fibres. */
   COTTON_DRAG("cotton"),
   /** Edge drawn over a fingernail at rest: a burr catches. */
@@ -24,15 +24,10 @@ public enum Method {
   /** Anything else; the note says what. */
   FREE("free");
 
-  private final String shortWord;
   private final String typed;
 
-  Method(String shortWord) {
-    this(shortWord, shortWord);
-  }
-
-  Method(String shortWord, String typed) {
-    this.shortWord = shortWord;
+  /** Of the words that are typed for it. */
+  Method(String typed) {
     this.typed = typed;
   }
 
@@ -50,11 +45,6 @@ public enum Method {
   /** The word used in JSON and in the store, for example {@code raking_light}. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
-  }
-
-  /** The word to type, for example {@code light}. */
-  public String shortWord() {
-    return shortWord;
   }
 
   /** The method in plain words, for example {@code raking light}. */

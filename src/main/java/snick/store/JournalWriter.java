@@ -214,11 +214,10 @@ public final class JournalWriter {
 
   /** Sets a cut of a session aside: it stays in the record and no longer counts. */
   public void setAside(String sessionName, SetAside act) {
-    database.write(
+    database.change(
         () -> {
           log(sessionName).setAside(act);
           tables.stageEntries.add(act);
-          return null;
         });
   }
 

@@ -1,8 +1,6 @@
 package snick.store;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import snick.journal.Blade;
 import snick.journal.EdgeSpan;
@@ -39,17 +37,6 @@ public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> s
         log,
         reader.journal().blade(log.session().blade()).orElseThrow(),
         StageEvidence.of(log, reader.cutResults(name)));
-  }
-
-  /** What {@code cuts} say of the edge, by id; cuts without a cut-through force are left out. */
-  public static Map<Long, CutResult> results(Iterable<CutSummary> cuts) {
-    Map<Long, CutResult> results = new HashMap<>();
-    cuts.forEach(cut -> put(results, cut));
-    return results;
-  }
-
-  private static void put(Map<Long, CutResult> results, CutSummary cut) {
-    result(cut).ifPresent(result -> results.put(cut.id(), result));
   }
 
   /** What a cut says of the edge; empty unless the filament parted and there is a force. */

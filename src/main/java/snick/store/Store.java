@@ -154,7 +154,7 @@ public final class Store implements AutoCloseable {
 
   /** Sets how a recording's device clock lies on the host's, in place of what was set before. */
   public void setClock(long recordingId, HostClock hostClock) {
-    change(() -> tables.recordings.setClock(recordingId, hostClock));
+    database.change(() -> tables.recordings.setClock(recordingId, hostClock));
   }
 
   /**
@@ -208,7 +208,7 @@ public final class Store implements AutoCloseable {
    * @throws IllegalArgumentException if a cut or calibration is not in the store
    */
   public void addResults(List<NewResult> derived) {
-    change(() -> derived.forEach(this::addResult));
+    database.change(() -> derived.forEach(this::addResult));
   }
 
   private void addResult(NewResult derived) {
@@ -232,12 +232,12 @@ public final class Store implements AutoCloseable {
    * @throws IllegalArgumentException if the store has another one of this id
    */
   public void add(Calibration calibration, Optional<String> document) {
-    change(() -> tables.calibrations.add(calibration, document, clock.instant()));
+    database.change(() -> tables.calibrations.add(calibration, document, clock.instant()));
   }
 
   /** Adds what was learned of a rig, with its evidence; the very same is stored once. */
   public void add(StoredResponse learned) {
-    change(() -> tables.responses.add(learned));
+    database.change(() -> tables.responses.add(learned));
   }
 
   /**
@@ -280,12 +280,12 @@ public final class Store implements AutoCloseable {
 
   /** Adds a verification with a check mass. */
   public void add(Verification verification) {
-    change(() -> tables.evidence.add(verification));
+    database.change(() -> tables.evidence.add(verification));
   }
 
   /** Adds evidence about a rig. */
   public void add(Evidence item) {
-    change(() -> tables.evidence.add(item));
+    database.change(() -> tables.evidence.add(item));
   }
 
   /** Photos of inspections. */
@@ -301,14 +301,6 @@ public final class Store implements AutoCloseable {
   /** Mends names and places in the journal. */
   public Mending mending() {
     return mending;
-  }
-
-  private void change(Runnable work) {
-    database.write(
-        () -> {
-          work.run();
-          return null;
-        });
   }
 
   @Override

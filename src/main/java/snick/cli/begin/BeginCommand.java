@@ -299,7 +299,7 @@ public final class BeginCommand extends DataCommand implements Runnable {
   }
 
   private void say(String text) {
-    out().println(PlainText.inert(text));
+    println(PlainText.inert(text));
     out().flush();
   }
 }

@@ -54,7 +54,7 @@ public final class ResponseCommand extends ReadingCommand {
     } else if (chosen.isEmpty()) {
       none();
     } else {
-      chosen.forEach(r -> out().println(PlainText.inert(words(r))));
+      chosen.forEach(r -> println(PlainText.inert(words(r))));
     }
   }
 
@@ -73,7 +73,7 @@ public final class ResponseCommand extends ReadingCommand {
                   + rig.get()
                   + " yet: it takes 5 cuts that parted; 'snick response' lists what is known"));
     }
-    out().println(data.in("No response is known yet: it takes 5 cuts of a rig that parted."));
+    println(data.in("No response is known yet: it takes 5 cuts of a rig that parted."));
   }
 
   private static String words(StoredResponse stored) {

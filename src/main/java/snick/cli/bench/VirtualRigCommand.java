@@ -160,9 +160,7 @@ public final class VirtualRigCommand extends TypedCommand implements Callable<In
         rig()
             .serve(link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.DROP, this::tell)) {
       Runtime.getRuntime().addShutdownHook(new Thread(stop::countDown, "stop"));
-      out()
-          .println(
-              "Virtual rig on " + served.port() + "; record from it: snick run " + served.port());
+      println("Virtual rig on " + served.port() + "; record from it: snick run " + served.port());
       out().flush();
       while (stop.getCount() > 0 && !rest) {
         cutAll(served);
@@ -184,7 +182,7 @@ public final class VirtualRigCommand extends TypedCommand implements Callable<In
   }
 
   private void tell(TrueCut truth) {
-    out().println("true " + Numbers.fixed(truth.breakForce().gramForce(), 1) + " gf");
+    println("true " + Numbers.fixed(truth.breakForce().gramForce(), 1) + " gf");
     out().flush();
   }
 }

@@ -160,20 +160,18 @@ final class CalibrateConvertCommand extends DataCommand implements Runnable {
             + Numbers.plusMinus(gramForce(newtons), gramForce(expanded))
             + " gf";
     String counts = Numbers.plusMinus(pair.counts(), pair.expandedCounts()) + " counts above zero";
-    out().println(given.counts == null ? force(newtons) + ": " + counts : counts() + ": " + force);
-    out()
-        .println(
-            String.format(
-                java.util.Locale.ROOT,
-                "95 %% interval, k = %.2f: fit and budget of %s",
-                pair.force().coverageFactor(),
-                calibration.id()));
+    println(given.counts == null ? force(newtons) + ": " + counts : counts() + ": " + force);
+    println(
+        String.format(
+            java.util.Locale.ROOT,
+            "95 %% interval, k = %.2f: fit and budget of %s",
+            pair.force().coverageFactor(),
+            calibration.id()));
     if (!calibration.range().holds(newtons)) {
-      out()
-          .println(
-              "Outside the calibrated range, to "
-                  + calibration.range().to().newtons()
-                  + " N: carried on along the tangent, with more doubt than the interval says.");
+      println(
+          "Outside the calibrated range, to "
+              + calibration.range().to().newtons()
+              + " N: carried on along the tangent, with more doubt than the interval says.");
     }
   }
 

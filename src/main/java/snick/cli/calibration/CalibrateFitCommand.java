@@ -111,26 +111,21 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
 
   private void print(PointsFit fit, Optional<PointsFit.Place> where) {
     PolynomialFit curve = fit.choice().fit();
-    out().println("Reading as polynomial of load in " + fit.unit().symbol() + ":");
+    println("Reading as polynomial of load in " + fit.unit().symbol() + ":");
     coefficients(curve.coefficients(), curve.standardErrors()).print(out());
     out().println();
-    out().println("degree           " + curve.form().degree() + ": " + fit.choice().reason());
-    out()
-        .println(
-            "residual SD      " + FitJson.digits(curve.residualSd()) + " in the reading's unit");
-    out().println("deg. of freedom  " + curve.degreesOfFreedom());
-    out()
-        .println(
-            "R²               " + FitJson.digits(curve.rSquared()) + " (says nothing of shape)");
+    println("degree           " + curve.form().degree() + ": " + fit.choice().reason());
+    println("residual SD      " + FitJson.digits(curve.residualSd()) + " in the reading's unit");
+    println("deg. of freedom  " + curve.degreesOfFreedom());
+    println("R²               " + FitJson.digits(curve.rSquared()) + " (says nothing of shape)");
     fit.byLoads()
         .ifPresent(
             u ->
-                out()
-                    .println(
-                        "by the loads     "
-                            + FitJson.digits(u)
-                            + " of a load, standard uncertainty, all loads erring the same way"
-                            + " (not in the errors above)"));
+                println(
+                    "by the loads     "
+                        + FitJson.digits(u)
+                        + " of a load, standard uncertainty, all loads erring the same way"
+                        + " (not in the errors above)"));
     fit.overForce().ifPresent(force -> printForce(force, where));
   }
 
@@ -145,25 +140,23 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
   private void printForce(CalibrationCurve force, Optional<PointsFit.Place> where) {
     double[] errors = FitJson.standardErrors(force);
     out().println();
-    out().println("The same over force in N:");
+    println("The same over force in N:");
     coefficients(force.coefficients(), errors).print(out());
     where.ifPresent(
         p -> {
           out().println();
-          out()
-              .println(
-                  "gravity          "
-                      + FitJson.digits(p.gravity().metresPerSecondSquared())
-                      + " m/s², standard uncertainty "
-                      + FitJson.digits(p.gravity().standardUncertainty())
-                      + " (not in the errors above): "
-                      + p.gravity().basis());
-          out()
-              .println(
-                  "air              "
-                      + FitJson.digits(p.air().kilogramsPerCubicMetre())
-                      + " kg/m³: "
-                      + p.air().basis());
+          println(
+              "gravity          "
+                  + FitJson.digits(p.gravity().metresPerSecondSquared())
+                  + " m/s², standard uncertainty "
+                  + FitJson.digits(p.gravity().standardUncertainty())
+                  + " (not in the errors above): "
+                  + p.gravity().basis());
+          println(
+              "air              "
+                  + FitJson.digits(p.air().kilogramsPerCubicMetre())
+                  + " kg/m³: "
+                  + p.air().basis());
         });
   }
 }

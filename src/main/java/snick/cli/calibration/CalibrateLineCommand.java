@@ -14,9 +14,7 @@ import snick.force.fit.CalibrationCurve;
 import snick.force.fit.ForceRange;
 import snick.quantity.Force;
 import snick.report.sheet.CalibrationRecord;
-import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.database.StoreException;
 
 /** Saves a straight line that is known from elsewhere. */
 @Command(
@@ -84,11 +82,7 @@ final class CalibrateLineCommand extends DataCommand implements Runnable {
     requireRange("--span-gf", spanGramForce);
     toGramForce.ifPresent(to -> requireRange("--to-gf", to));
     Calibration calibration = calibration();
-    try (Store store = OpenedStore.toWrite(data)) {
-      store.add(calibration, Optional.empty());
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    OpenedStore.save(data, store -> store.add(calibration, Optional.empty()));
     try (StoreReader store = OpenedStore.toRead(data)) {
       print(CalibrationRecord.of(store.calibration(calibration.id()).orElseThrow(), store));
     }

@@ -9,9 +9,7 @@ import snick.cli.terminal.Refusal;
 import snick.force.budget.Evaluation;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.CalibrationRecord;
-import snick.store.Store;
 import snick.store.StoreReader;
-import snick.store.database.StoreException;
 
 /** A calibration just worked out and saved. */
 final class NewCalibration {
@@ -31,11 +29,8 @@ final class NewCalibration {
   static NewCalibration save(BenchSheet sheet, DataDirectory data) {
     Evaluation evaluation = evaluate(sheet);
     String id = evaluation.calibration().id();
-    try (Store store = OpenedStore.toWrite(data)) {
-      store.add(evaluation.calibration(), Optional.of(sheet.text()));
-    } catch (StoreException e) {
-      throw Refusal.failed("not saved: " + e.getMessage(), e);
-    }
+    Optional<String> document = Optional.of(sheet.text());
+    OpenedStore.save(data, store -> store.add(evaluation.calibration(), document));
     try (StoreReader store = OpenedStore.toRead(data)) {
       return new NewCalibration(
           CalibrationRecord.of(store.calibration(id).orElseThrow(), store), data);

@@ -172,7 +172,7 @@ public final class AnalyzeCommand extends TypedCommand implements Runnable {
     if (json) {
       JsonLine.printWhole(out(), EventJson.of(cut, line()));
     } else {
-      out().println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
+      println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
     }
   }
 
@@ -210,7 +210,7 @@ public final class AnalyzeCommand extends TypedCommand implements Runnable {
     if (typedIn().isEmpty() && known().isPresent()) {
       err().println("snick: " + Words.english().say(SketchScale.WARNING));
     } else if (!json && typedIn().isEmpty()) {
-      out().println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
+      println("Forces are in counts: no calibration. Give one with --counts-per-gf N.");
     }
   }
 }

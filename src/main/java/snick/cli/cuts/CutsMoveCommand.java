@@ -11,7 +11,7 @@ import snick.cli.option.NotingCommand;
 import snick.cli.option.OpenedJournal;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
-import snick.store.StoreReader;
+import snick.store.JournalReader;
 import snick.store.record.CutPlace;
 
 /** Moves cuts to another stage. */
@@ -48,19 +48,15 @@ final class CutsMoveCommand extends NotingCommand {
   }
 
   private void move(OpenedJournal journal, long id) {
-    StoreReader reader = journal.reader();
-    String name =
-        session.map(reader.journal()::sessionMeant).orElseGet(() -> sessionOf(reader, id));
+    JournalReader reader = journal.reader().journal();
+    String name = session.map(reader::sessionMeant).orElseGet(() -> sessionOf(journal, id));
     String now = journal.store().mending().moveCut(id, name, stage, why.text()).content().stage();
-    out()
-        .println(
-            PlainText.inert("cut " + id + " is in stage '" + now + "' of session '" + name + "'"));
+    println(PlainText.inert("cut " + id + " is in stage '" + now + "' of session '" + name + "'"));
   }
 
-  private static String sessionOf(StoreReader reader, long id) {
-    return reader
-        .summary(id)
-        .orElseThrow(() -> Refusal.badInput("cut " + id + " is not in the store: snick cuts list"))
+  private static String sessionOf(OpenedJournal journal, long id) {
+    return journal
+        .cut(id)
         .place()
         .map(CutPlace::session)
         .orElseThrow(

@@ -9,7 +9,6 @@ import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.journal.SetAside;
 import snick.store.record.CutPlace;
-import snick.store.record.CutSummary;
 
 /** Sets a cut aside. */
 @Command(
@@ -39,20 +38,15 @@ final class CutsSetAsideCommand extends DataCommand implements Runnable {
       String session = session(journal).session();
       journal.writer().setAside(session, new SetAside(OpenedJournal.now(), id, reason, takeBack));
     }
-    out()
-        .println(
-            PlainText.inert(
-                "cut " + id + (takeBack ? " counts again: " : " is set aside: ") + reason.strip()));
+    println(
+        PlainText.inert(
+            "cut " + id + (takeBack ? " counts again: " : " is set aside: ") + reason.strip()));
   }
 
   private CutPlace session(OpenedJournal journal) {
-    CutSummary cut =
-        journal
-            .reader()
-            .summary(id)
-            .orElseThrow(
-                () -> Refusal.badInput("cut " + id + " is not in the store: snick cuts list"));
-    return cut.place()
+    return journal
+        .cut(id)
+        .place()
         .orElseThrow(
             () ->
                 Refusal.badInput(

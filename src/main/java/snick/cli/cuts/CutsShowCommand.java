@@ -11,7 +11,6 @@ import picocli.CommandLine.Parameters;
 import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
-import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Sparkline;
 import snick.cli.terminal.WallTime;
@@ -86,7 +85,7 @@ final class CutsShowCommand extends ReadingCommand {
       Optional<Origin.Taken> origin,
       Optional<Credit> credit) {
     Cut cut = stored.cut();
-    out().println("Cut " + id + ", " + WallTime.of(stored.summary().occurredAt()));
+    println("Cut " + id + ", " + WallTime.of(stored.summary().occurredAt()));
     line("outcome", EventLine.words(cut.outcome()));
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
@@ -106,11 +105,11 @@ final class CutsShowCommand extends ReadingCommand {
 
   private void printTrace(Cut cut) {
     if (cut.trace().size() == 0) {
-      out().println("  no trace: typed in, or salvaged without");
+      println("  no trace: typed in, or salvaged without");
       return;
     }
-    out().println("  " + Sparkline.of(cut.trace(), cut.polarity(), TRACE_COLUMNS));
-    out().println("  " + span(cut));
+    println("  " + Sparkline.of(cut.trace(), cut.polarity(), TRACE_COLUMNS));
+    println("  " + span(cut));
   }
 
   private static String origin(Origin.Taken from) {
@@ -216,9 +215,5 @@ final class CutsShowCommand extends ReadingCommand {
     int size = cut.trace().size();
     double seconds = (cut.trace().deviceNanos(size - 1) - cut.trace().deviceNanos(0)) / 1e9;
     return size + " samples, " + Numbers.fixed(seconds, 2) + " s";
-  }
-
-  private void line(String name, String value) {
-    out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
   }
 }

@@ -195,22 +195,20 @@ public final class RederiveCommand extends DataCommand implements Runnable {
       table().print(out());
     }
     if (changed > shown.size()) {
-      out().println("and " + (changed - shown.size()) + " more; all of them: --json");
+      println("and " + (changed - shown.size()) + " more; all of them: --json");
     }
-    out()
-        .println(
-            looked
-                + " cuts derived again, detector version "
-                + Cut.DETECTOR_VERSION
-                + "; "
-                + changed
-                + (diff ? " would change" : " changed")
-                + (changed > 0 ? change() : "")
-                + ".");
-    reasons.forEach(
-        (why, count) -> out().println(PlainText.inert(count + " cuts get no force: " + why)));
+    println(
+        looked
+            + " cuts derived again, detector version "
+            + Cut.DETECTOR_VERSION
+            + "; "
+            + changed
+            + (diff ? " would change" : " changed")
+            + (changed > 0 ? change() : "")
+            + ".");
+    reasons.forEach((why, count) -> println(PlainText.inert(count + " cuts get no force: " + why)));
     if (diff && changed > 0) {
-      out().println("Nothing is stored. To do it, leave --diff out; earlier results are kept.");
+      println("Nothing is stored. To do it, leave --diff out; earlier results are kept.");
     }
   }
 

@@ -86,10 +86,9 @@ public final class ExportCommand extends DataCommand implements Runnable {
 
   @Override
   public void run() {
-    StoppedByHand watch = new StoppedByHand(err());
     int written;
     try (StoreReader store = OpenedStore.toRead(data)) {
-      written = write(store, watch);
+      written = StoppedByHand.during("export", err(), watch -> write(store, watch));
     } catch (FileAlreadyExistsException e) {
       throw Refusal.badInput(target + " is there already and was left alone; choose another name");
     } catch (NoSuchFileException e) {
@@ -97,12 +96,8 @@ public final class ExportCommand extends DataCommand implements Runnable {
           "no folder " + target.toAbsolutePath().getParent() + "; make it first");
     } catch (IOException e) {
       throw Refusal.failed(target + " cannot be written: " + FileReason.of(e), e);
-    } catch (Watch.Stopped e) {
-      throw Refusal.failed("export " + e.getMessage(), e);
     } catch (StoreException e) {
       throw Refusal.failed("nothing was exported: " + e.getMessage(), e);
-    } finally {
-      watch.done();
     }
     PrintWriter out = out();
     out.println(written + (written == 1 ? " cut in " : " cuts in ") + target + ".");

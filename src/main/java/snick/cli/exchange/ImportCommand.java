@@ -28,7 +28,6 @@ import snick.exchange.json.RefusedPackage;
 import snick.port.RecordedSource;
 import snick.store.Store;
 import snick.store.database.StoreException;
-import snick.store.database.Watch;
 import snick.store.record.Origin;
 
 /** Takes packages of others, old logs and captures into one's own store. */
@@ -107,18 +106,17 @@ public final class ImportCommand extends DataCommand implements Callable<Integer
   }
 
   private int importPackage() throws IOException {
-    StoppedByHand watch = new StoppedByHand(err());
     PackageImport.Result result;
     try (Store store = OpenedStore.toWrite(data)) {
-      result = new PackageImport(file, prefix, watch).into(store, despiteDifferences);
-    } catch (Watch.Stopped e) {
-      throw Refusal.failed("import " + e.getMessage(), e);
-    } finally {
-      watch.done();
+      result =
+          StoppedByHand.during(
+              "import",
+              err(),
+              watch -> new PackageImport(file, prefix, watch).into(store, despiteDifferences));
     }
     PackageText.print(out(), result.report());
     if (result.stored().isEmpty()) {
-      out().println("Nothing was stored. To store it all the same: --despite-differences");
+      println("Nothing was stored. To store it all the same: --despite-differences");
       return ExitCode.NOT_PASSED;
     }
     told(result.stored().get());
@@ -127,10 +125,10 @@ public final class ImportCommand extends DataCommand implements Callable<Integer
 
   private void told(Origin.Outcome outcome) {
     if (outcome.before()) {
-      out().println("It was taken in before; nothing changed.");
+      println("It was taken in before; nothing changed.");
     } else {
       String known = outcome.knownCuts() > 0 ? outcome.knownCuts() + " were there already." : "";
-      out().println((outcome.newCuts() + " new cuts stored. " + known).strip());
+      println((outcome.newCuts() + " new cuts stored. " + known).strip());
     }
   }
 

@@ -13,7 +13,6 @@ import snick.cli.terminal.TypedCommand;
 import snick.exchange.check.PackageCheck;
 import snick.exchange.check.PackageReport;
 import snick.exchange.json.RefusedPackage;
-import snick.store.database.Watch;
 
 /** Checks a package without a store. */
 @Command(
@@ -27,20 +26,15 @@ final class PackageCheckCommand extends TypedCommand implements Callable<Integer
 
   @Override
   public Integer call() {
-    StoppedByHand watch = new StoppedByHand(err());
     PackageReport report;
     try {
-      report = PackageCheck.of(file, watch);
+      report = StoppedByHand.during("check", err(), watch -> PackageCheck.of(file, watch));
     } catch (RefusedPackage e) {
       throw Refusal.badInput(e.getMessage());
     } catch (NoSuchFileException e) {
       throw Refusal.badInput("no file " + file);
     } catch (IOException e) {
       throw Refusal.failed(file + " cannot be read: " + FileReason.of(e), e);
-    } catch (Watch.Stopped e) {
-      throw Refusal.failed("check " + e.getMessage(), e);
-    } finally {
-      watch.done();
     }
     PackageText.print(out(), report);
     return report.holds() ? ExitCode.OK : ExitCode.NOT_PASSED;

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import snick.cli.terminal.Progress;
+import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Terminal;
 import snick.store.database.Watch;
 
@@ -18,7 +19,29 @@ final class StoppedByHand implements Watch {
   private final Progress progress;
   private volatile boolean stopping;
 
-  StoppedByHand(PrintWriter err) {
+  /** Work that is looked after. */
+  @FunctionalInterface
+  interface Work<T, X extends Exception> {
+    T with(Watch watch) throws X;
+  }
+
+  /**
+   * Does {@code work}, called {@code what}.
+   *
+   * @throws Refusal if it was stopped
+   */
+  static <T, X extends Exception> T during(String what, PrintWriter err, Work<T, X> work) throws X {
+    StoppedByHand watch = new StoppedByHand(err);
+    try {
+      return work.with(watch);
+    } catch (Stopped e) {
+      throw Refusal.failed(what + " " + e.getMessage(), e);
+    } finally {
+      watch.done();
+    }
+  }
+
+  private StoppedByHand(PrintWriter err) {
     this.progress = new Progress(err, Terminal.watchesErrors(), 0);
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stopAndWait(err), "stop"));
   }
@@ -42,7 +65,7 @@ final class StoppedByHand implements Watch {
   }
 
   /** The work is over, its traces taken away: the process may end. Takes the progress away. */
-  void done() {
+  private void done() {
     progress.done();
     over.countDown();
   }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.AccessMode;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -21,7 +20,6 @@ import snick.store.Store;
 import snick.store.StoreReader;
 import snick.store.care.SalvageReport;
 import snick.store.database.StoreException;
-import snick.store.database.Watch;
 
 /** Cares for the store itself. */
 @Command(
@@ -44,16 +42,9 @@ public final class StoreCommand extends CommandGroup {
       footerHeading = "%nExamples:%n",
       footer = "  snick store check")
   int check(@Mixin DataDirectory data) {
-    StoppedByHand watch = watch();
     StoreCheck.Report report;
     try (StoreReader store = OpenedStore.toRead(data)) {
-      report = StoreCheck.of(store, watch);
-    } catch (StoreException e) {
-      throw Refusal.failed(e.getMessage(), e);
-    } catch (Watch.Stopped e) {
-      throw Refusal.failed("check " + e.getMessage(), e);
-    } finally {
-      watch.done();
+      report = watched("check", watch -> StoreCheck.of(store, watch));
     }
     StoreCheckText.print(out(), report, data);
     boolean good = report.integrity().isSound() && report.differing() == 0;
@@ -72,8 +63,8 @@ public final class StoreCommand extends CommandGroup {
       @Parameters(paramLabel = "FILE", description = "New file.") Path target,
       @Mixin DataDirectory data) {
     OpenedStore.requireReadable(data);
-    List<String> lost = copy("backup", watch -> StoreReader.backUp(data.path(), target, watch));
-    out().println("The store is in " + target + ", checked.");
+    List<String> lost = watched("backup", watch -> StoreReader.backUp(data.path(), target, watch));
+    println("The store is in " + target + ", checked.");
     return lost(lost);
   }
 
@@ -87,8 +78,8 @@ public final class StoreCommand extends CommandGroup {
       @Parameters(paramLabel = "FILE", description = "The backup.") Path backup,
       @Mixin DataDirectory data) {
     requireReadable(backup);
-    List<String> lost = copy("restore", watch -> Store.restore(backup, data.path(), watch));
-    out().println("The backup is now the store in " + data.path() + ".");
+    List<String> lost = watched("restore", watch -> Store.restore(backup, data.path(), watch));
+    println("The backup is now the store in " + data.path() + ".");
     return lost(lost);
   }
 
@@ -110,25 +101,20 @@ public final class StoreCommand extends CommandGroup {
       throw refusal(e);
     }
     long rows = report.rowsKept().values().stream().mapToLong(Long::longValue).sum();
-    out().println(rows + " rows kept in " + data.path() + ".");
+    println(rows + " rows kept in " + data.path() + ".");
     return lost(report.lost());
   }
 
   private int lost(List<String> lost) {
-    lost.forEach(line -> out().println("  lost: " + PlainText.inert(line)));
+    lost.forEach(line -> println("  lost: " + PlainText.inert(line)));
     return lost.isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 
-  private <T> T copy(String what, Function<Watch, T> work) {
-    StoppedByHand watch = watch();
+  private <T> T watched(String what, StoppedByHand.Work<T, RuntimeException> work) {
     try {
-      return work.apply(watch);
+      return StoppedByHand.during(what, err(), work);
     } catch (StoreException e) {
       throw refusal(e);
-    } catch (Watch.Stopped e) {
-      throw Refusal.failed(what + " " + e.getMessage(), e);
-    } finally {
-      watch.done();
     }
   }
 
@@ -146,10 +132,6 @@ public final class StoreCommand extends CommandGroup {
     } catch (IOException e) {
       throw Refusal.badInput(given + " cannot be read: " + FileReason.of(e));
     }
-  }
-
-  private StoppedByHand watch() {
-    return new StoppedByHand(err());
   }
 
   private void tell(String word) {

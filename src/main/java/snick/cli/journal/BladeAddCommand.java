@@ -36,6 +36,6 @@ final class BladeAddCommand extends DataCommand implements Runnable {
       }
       journal.writer().add(blade);
     }
-    out().println("added " + JournalText.blade(blade));
+    println("added " + JournalText.blade(blade));
   }
 }

@@ -27,6 +27,6 @@ final class BladeCorrectCommand extends NotingCommand {
   protected void note(OpenedJournal journal) {
     Blade blade = fields.over(journal.reader().journal().bladeMeant(label));
     journal.writer().correct(blade, why);
-    out().println("now " + JournalText.blade(blade));
+    println("now " + JournalText.blade(blade));
   }
 }

@@ -25,8 +25,6 @@ final class BladeMergeCommand extends NotingCommand {
   protected void note(OpenedJournal journal) {
     String label = journal.reader().journal().bladeMeant(before).label();
     String into = journal.reader().journal().bladeMeant(after).label();
-    out()
-        .println(
-            JournalText.amendment(journal.store().mending().mergeBlade(label, into, why.text())));
+    println(JournalText.amendment(journal.store().mending().mergeBlade(label, into, why.text())));
   }
 }

@@ -23,8 +23,6 @@ final class BladeRenameCommand extends NotingCommand {
   @Override
   protected void note(OpenedJournal journal) {
     String label = journal.reader().journal().bladeMeant(before).label();
-    out()
-        .println(
-            JournalText.amendment(journal.store().mending().renameBlade(label, after, why.text())));
+    println(JournalText.amendment(journal.store().mending().renameBlade(label, after, why.text())));
   }
 }

@@ -58,9 +58,7 @@ public final class PlaceCommand extends NotingCommand {
   }
 
   private CutSummary cut(OpenedJournal journal) {
-    return cutId
-        .map(id -> journal.reader().summary(id).orElseThrow(() -> unknown(id)))
-        .orElseGet(() -> last(journal));
+    return cutId.map(journal::cut).orElseGet(() -> last(journal));
   }
 
   private CutSummary last(OpenedJournal journal) {
@@ -74,10 +72,6 @@ public final class PlaceCommand extends NotingCommand {
               + " before: --cut ID, see snick cuts list");
     }
     return latest.get(0);
-  }
-
-  private static Refusal unknown(long id) {
-    return Refusal.badInput("cut " + id + " is not in the store: snick cuts list");
   }
 
   private Entry<StageEntry> note(OpenedJournal journal, SessionLog log, CutSummary cut) {
@@ -104,13 +98,12 @@ public final class PlaceCommand extends NotingCommand {
 
   private void tell(OpenedJournal journal, SessionLog log, Entry<StageEntry> entry) {
     SessionEvidence now = SessionEvidence.read(journal.reader(), log.session().name());
-    out()
-        .println(
-            JournalText.head(entry)
-                + JournalText.entry(entry.content())
-                + ", stage '"
-                + PlainText.inert(entry.content().stage())
-                + "'; "
-                + data.in(JournalText.next(now.nextPlace())));
+    println(
+        JournalText.head(entry)
+            + JournalText.entry(entry.content())
+            + ", stage '"
+            + PlainText.inert(entry.content().stage())
+            + "'; "
+            + data.in(JournalText.next(now.nextPlace())));
   }
 }

@@ -41,6 +41,6 @@ final class SessionCorrectCommand extends NotingCommand {
         blade.map(typed -> noted.withBlade(reader.bladeMeant(typed).label())).orElse(noted);
     Session session = fields.over(before, journal.reader());
     journal.writer().correct(session, why);
-    out().println("now " + JournalText.session(session));
+    println("now " + JournalText.session(session));
   }
 }

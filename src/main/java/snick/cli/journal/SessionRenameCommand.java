@@ -29,9 +29,7 @@ final class SessionRenameCommand extends NotingCommand {
   @Override
   protected void note(OpenedJournal journal) {
     String name = journal.reader().journal().sessionMeant(before);
-    out()
-        .println(
-            JournalText.amendment(
-                journal.store().mending().renameSession(name, after, why.text())));
+    println(
+        JournalText.amendment(journal.store().mending().renameSession(name, after, why.text())));
   }
 }

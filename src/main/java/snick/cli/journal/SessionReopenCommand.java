@@ -21,6 +21,6 @@ final class SessionReopenCommand extends NotingCommand {
   @Override
   protected void note(OpenedJournal journal) {
     String name = session.toRead(journal.reader());
-    out().println(JournalText.amendment(journal.store().mending().reopen(name, why.text())));
+    println(JournalText.amendment(journal.store().mending().reopen(name, why.text())));
   }
 }

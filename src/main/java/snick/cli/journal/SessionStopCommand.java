@@ -19,6 +19,6 @@ final class SessionStopCommand extends NotingCommand {
   @Override
   protected void note(OpenedJournal journal) {
     Session closed = journal.writer().close(session.toWrite(journal.reader()), OpenedJournal.now());
-    out().println("closed " + JournalText.session(closed));
+    println("closed " + JournalText.session(closed));
   }
 }

@@ -81,12 +81,11 @@ public final class StageCommand extends DataCommand implements Callable<Integer>
     try (OpenedJournal journal = OpenedJournal.of(data)) {
       String of = session.toRead(journal.reader());
       Mending mending = journal.store().mending();
-      out()
-          .println(
-              JournalText.amendment(
-                  renamed
-                      .map(old -> mending.renameStage(of, old, stage, why.text()))
-                      .orElseGet(() -> mending.mergeStage(of, merged.get(), stage, why.text()))));
+      println(
+          JournalText.amendment(
+              renamed
+                  .map(old -> mending.renameStage(of, old, stage, why.text()))
+                  .orElseGet(() -> mending.mergeStage(of, merged.get(), stage, why.text()))));
     }
     return ExitCode.OK;
   }

@@ -75,13 +75,12 @@ public final class StepCommand extends NotingCommand {
   protected void note(OpenedJournal journal) {
     SessionLog log = journal.log(session);
     Entry<StageEntry> entry = correction.note(journal, log, step(log));
-    out()
-        .println(
-            JournalText.head(entry)
-                + JournalText.entry(entry.content())
-                + "; it led to stage '"
-                + PlainText.inert(entry.content().stage())
-                + "'");
+    println(
+        JournalText.head(entry)
+            + JournalText.entry(entry.content())
+            + "; it led to stage '"
+            + PlainText.inert(entry.content().stage())
+            + "'");
   }
 
   private SharpeningStep step(SessionLog log) {

@@ -38,6 +38,6 @@ final class LotAddCommand extends DataCommand implements Runnable {
       }
       journal.writer().add(lot);
     }
-    out().println("added " + JournalText.lot(lot));
+    println("added " + JournalText.lot(lot));
   }
 }

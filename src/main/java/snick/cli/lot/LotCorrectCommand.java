@@ -28,6 +28,6 @@ final class LotCorrectCommand extends NotingCommand {
   protected void note(OpenedJournal journal) {
     FilamentLot lot = fields.over(journal.reader().journal().lotMeant(name));
     journal.writer().correct(lot, why);
-    out().println("now " + JournalText.lot(lot));
+    println("now " + JournalText.lot(lot));
   }
 }

@@ -2,11 +2,13 @@ package snick.cli.option;
 
 import java.time.Clock;
 import java.time.Instant;
+import snick.cli.terminal.Refusal;
 import snick.journal.SessionLog;
 import snick.store.JournalWriter;
 import snick.store.SessionEvidence;
 import snick.store.Store;
 import snick.store.StoreReader;
+import snick.store.record.CutSummary;
 
 /** The journal, opened for a command that notes something. */
 public final class OpenedJournal implements AutoCloseable {
@@ -42,6 +44,13 @@ public final class OpenedJournal implements AutoCloseable {
   /** Writes notes; each is committed before it returns. */
   public JournalWriter writer() {
     return store.journal();
+  }
+
+  /** The cut of {@code id}. */
+  public CutSummary cut(long id) {
+    return reader
+        .summary(id)
+        .orElseThrow(() -> Refusal.badInput("cut " + id + " is not in the store: snick cuts list"));
   }
 
   /** The session to write to, with what was noted so far. */

@@ -5,6 +5,7 @@ import java.nio.file.AccessMode;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.function.Consumer;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.store.Store;
@@ -51,6 +52,15 @@ public final class OpenedStore {
               + " cannot be read: "
               + FileReason.of(e)
               + "; make it readable, or name another directory: --data DIR");
+    }
+  }
+
+  /** To write once, by {@code adding}; made if needed. */
+  public static void save(DataDirectory data, Consumer<Store> adding) {
+    try (Store store = toWrite(data)) {
+      adding.accept(store);
+    } catch (StoreException e) {
+      throw Refusal.failed("not saved: " + e.getMessage(), e);
     }
   }
 

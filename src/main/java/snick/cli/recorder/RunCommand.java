@@ -231,7 +231,7 @@ public final class RunCommand extends DataCommand implements Callable<Integer> {
     if (json) {
       JsonLine.print(out(), StoredEventJson.of(cut));
     } else {
-      out().println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id()));
+      println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id()));
     }
     out().flush();
     if (cut.cut().outcome() == Outcome.SEVERED) {

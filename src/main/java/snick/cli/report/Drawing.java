@@ -22,6 +22,6 @@ abstract class Drawing extends ReadingCommand {
   @Override
   protected final void read(StoreReader store) {
     Picture picture = PictureFile.write(file, () -> picture(store));
-    out().println(PlainText.inert(file + ": " + picture.title() + "."));
+    println(PlainText.inert(file + ": " + picture.title() + "."));
   }
 }

@@ -1,6 +1,7 @@
 package snick.cli.terminal;
 
 import java.io.PrintWriter;
+import java.util.Locale;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
@@ -18,6 +19,16 @@ public abstract class TypedCommand {
   /** What was asked for goes here. */
   protected final PrintWriter out() {
     return spec.commandLine().getOut();
+  }
+
+  /** Prints a line of what was asked for. */
+  protected final void println(String line) {
+    out().println(line);
+  }
+
+  /** Prints a name and what it is. */
+  protected final void line(String name, String value) {
+    println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
   }
 
   /** What is said beside it goes here. */

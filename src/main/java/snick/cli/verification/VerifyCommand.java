@@ -99,7 +99,7 @@ public final class VerifyCommand extends MassCommand {
             result,
             new CheckSheet.Reading(
                 load, exerted, List.of(zero, loaded), Clock.systemUTC().instant()));
-    keep(store -> store.add(kept));
+    OpenedStore.save(data, store -> store.add(kept));
     if (json) {
       JsonLine.print(out(), object(load, result));
     } else {
@@ -137,23 +137,20 @@ public final class VerifyCommand extends MassCommand {
 
   private void print(Load load, MassCheck result) {
     double limit = 100 * result.limitNewtons() / result.expectedNewtons();
-    out()
-        .println(
-            load.name()
-                + ": known "
-                + Numbers.fixed(gramForce(result.expectedNewtons()), 2)
-                + " gf, shown "
-                + Numbers.fixed(gramForce(result.measuredNewtons()), 2)
-                + " gf, error "
-                + Numbers.fixed(100 * result.relativeError(), 3)
-                + " %, limit "
-                + Numbers.fixed(limit, 3)
-                + " %: "
-                + (result.passes() ? "within limits." : "OUT OF LIMITS."));
+    println(
+        load.name()
+            + ": known "
+            + Numbers.fixed(gramForce(result.expectedNewtons()), 2)
+            + " gf, shown "
+            + Numbers.fixed(gramForce(result.measuredNewtons()), 2)
+            + " gf, error "
+            + Numbers.fixed(100 * result.relativeError(), 3)
+            + " %, limit "
+            + Numbers.fixed(limit, 3)
+            + " %: "
+            + (result.passes() ? "within limits." : "OUT OF LIMITS."));
     if (!result.passes()) {
-      out()
-          .println(
-              "Check the mass, free the cell, warm up, verify again; if it stays out, calibrate.");
+      println("Check the mass, free the cell, warm up, verify again; if it stays out, calibrate.");
     }
   }
 

@@ -2,7 +2,6 @@ package snick.cli.verification;
 
 import java.time.Clock;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -11,10 +10,10 @@ import picocli.CommandLine.Mixin;
 import snick.cli.bench.BenchFeed;
 import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
+import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
-import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.force.check.DynamicCheck;
 import snick.force.check.StepResponse;
@@ -82,7 +81,7 @@ final class VerifyDynamicCommand extends MassCommand {
     String document = Json.text(object(load, check, step));
     String device = inUse.setting().deviceId();
     Evidence kept = new Evidence(device, "dynamic_check", Clock.systemUTC().instant(), document);
-    keep(store -> store.add(kept));
+    OpenedStore.save(data, store -> store.add(kept));
   }
 
   private static Map<String, Object> object(Load load, DynamicCheck check, StepWords step) {
@@ -121,12 +120,8 @@ final class VerifyDynamicCommand extends MassCommand {
             + " of its expanded uncertainty: "
             + (check.agrees() ? "they agree." : "THEY DISAGREE."));
     if (!check.agrees()) {
-      out().println("Verify with a mass at rest first; then look at mounting and sampling rate.");
+      println("Verify with a mass at rest first; then look at mounting and sampling rate.");
     }
-    out().println("Kept as evidence. ± is the expanded uncertainty, k = 2.");
-  }
-
-  private void line(String name, String value) {
-    out().println(String.format(Locale.ROOT, "  %-15s %s", name, PlainText.inert(value)));
+    println("Kept as evidence. ± is the expanded uncertainty, k = 2.");
   }
 }

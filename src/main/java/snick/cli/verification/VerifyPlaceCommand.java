@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import snick.cli.bench.BenchFeed;
 import snick.cli.calibration.MassCommand;
+import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
@@ -98,7 +99,7 @@ public final class VerifyPlaceCommand extends MassCommand {
   private void keep(String device, Load load, PlaceCheck found) {
     String document = Json.text(object(load, found));
     Evidence kept = new Evidence(device, KeptPlace.KIND, Clock.systemUTC().instant(), document);
-    keep(store -> store.add(kept));
+    OpenedStore.save(data, store -> store.add(kept));
   }
 
   private static Map<String, Object> object(Load load, PlaceCheck found) {
@@ -129,21 +130,19 @@ public final class VerifyPlaceCommand extends MassCommand {
           Numbers.fixed(100 * found.relative(point), 3));
     }
     table.print(out());
-    out()
-        .println(
-            "Largest "
-                + Numbers.fixed(100 * found.largest(), 3)
-                + " %, limit "
-                + Numbers.fixed(100 * found.limit(), 3)
-                + " %, "
-                + Numbers.fixed(100 * found.perMillimetre(), 3)
-                + " % a mm: "
-                + (found.passes() ? "within limits." : "OUT OF LIMITS."));
-    out()
-        .println(
-            found.passes()
-                ? "Kept: the budget of the next calibration takes it."
-                : "The cell does not carry the whole filament frame, or the frame rubs:"
-                    + " rig-calibration/cell-to-edge.md says which build does.");
+    println(
+        "Largest "
+            + Numbers.fixed(100 * found.largest(), 3)
+            + " %, limit "
+            + Numbers.fixed(100 * found.limit(), 3)
+            + " %, "
+            + Numbers.fixed(100 * found.perMillimetre(), 3)
+            + " % a mm: "
+            + (found.passes() ? "within limits." : "OUT OF LIMITS."));
+    println(
+        found.passes()
+            ? "Kept: the budget of the next calibration takes it."
+            : "The cell does not carry the whole filament frame, or the frame rubs:"
+                + " rig-calibration/cell-to-edge.md says which build does.");
   }
 }

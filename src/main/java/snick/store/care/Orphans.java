@@ -38,7 +38,7 @@ final class Orphans {
   }
 
   void mend() {
-    database.write(
+    database.change(
         () -> {
           long recording = addRecording();
           adoptTraces(recording);
@@ -47,7 +47,6 @@ final class Orphans {
           addTraces();
           forgetResponses();
           while (removeDangling()) {}
-          return null;
         });
   }
 

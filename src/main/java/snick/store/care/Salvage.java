@@ -88,11 +88,7 @@ public final class Salvage {
         salvage.lost.addAll(target.sums().problems(MOST_CHANGED));
       }
       new Orphans(target, salvage.lost).mend();
-      target.write(
-          () -> {
-            target.sums().rebuild();
-            return null;
-          });
+      target.change(target.sums()::rebuild);
       return new SalvageReport(salvage.rowsKept, salvage.lost);
     }
   }

@@ -123,7 +123,7 @@ public final class Database implements AutoCloseable {
         if (e.trouble() != StoreException.Trouble.BUSY || attempt == 10) {
           throw e;
         }
-        write(() -> null);
+        change(() -> {});
       }
     }
     execute("PRAGMA journal_size_limit = " + WAL_SIZE_LIMIT_BYTES);
@@ -132,7 +132,7 @@ public final class Database implements AutoCloseable {
   /** Refuses a file that may not be written, before anybody relies on it. */
   public void requireWritable() {
     try {
-      write(() -> null);
+      change(() -> {});
     } catch (StoreException e) {
       if (e.trouble() != StoreException.Trouble.BUSY) {
         throw e;
@@ -171,6 +171,15 @@ public final class Database implements AutoCloseable {
     requireOnDisk();
     requireInPlace();
     return result;
+  }
+
+  /** As {@link #write}, of work that gives nothing. */
+  public void change(Runnable work) {
+    write(
+        () -> {
+          work.run();
+          return null;
+        });
   }
 
   /**

@@ -72,16 +72,16 @@ public final class Migrations {
   public void runTo(int version) {
     database.execute("PRAGMA foreign_keys = OFF");
     try {
-      database.write(() -> runMissing(version));
+      database.change(() -> runMissing(version));
     } finally {
       database.execute("PRAGMA foreign_keys = ON");
     }
   }
 
-  private Void runMissing(int last) {
+  private void runMissing(int last) {
     int first = check() + 1;
     if (first > last) {
-      return null;
+      return;
     }
     for (int version = first; version <= last; version++) {
       database.execute(script(scripts.get(version - 1)));
@@ -92,7 +92,6 @@ public final class Migrations {
     if (!database.pragmaText("foreign_key_check").isEmpty()) {
       throw database.failures().damaged(Phrase.of("store.row_refers_to_none"));
     }
-    return null;
   }
 
   /**
