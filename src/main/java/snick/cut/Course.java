@@ -12,7 +12,11 @@ import snick.cut.rest.RunningMedian;
  * no sample is changed. One thread; allocates nothing once made.
  */
 final class Course {
-  /** Period of the slowest fixture thought of, 25 Hz: a kilogram cell with 300 g on it rings so. */
+  /**
+   * Period of the slowest fixture thought of, 25 Hz: a kilogram cell with 300 g on it rings so. On
+   * 20 random rigs of 25 cuts after short rests (seeds 20040 to 20059) half as much, and twice as
+   * much, makes one force wrong by more than 5 %, and the errors a third and a tenth larger.
+   */
   static final double SWING_NANOS = 40e6;
 
   /** An eighth of that: finer would cost more and show no more. */
@@ -20,7 +24,10 @@ final class Course {
 
   private static final int MOST_TICKS = 16;
 
-  /** Beside the swing, how far a reading may stand off the few beside it, in their own spreads. */
+  /**
+   * Beside the swing, how far a reading may stand off the few beside it, in their own spreads. Half
+   * or twice as many change nothing there.
+   */
   private static final double SPREADS = 3;
 
   private final RunningMedian median = new RunningMedian();

@@ -277,7 +277,7 @@ public final class CutDetector implements SampleSink {
         event.truncate(gap);
         finish();
       } else {
-        event.gap(gap);
+        event.gaps().add(gap);
       }
     }
     if (broken) {

@@ -1,7 +1,5 @@
 package snick.cut;
 
-import java.util.ArrayList;
-import java.util.List;
 import snick.cut.rest.Before;
 import snick.cut.rest.FlatWatch;
 import snick.cut.rest.RestRing;
@@ -87,15 +85,13 @@ final class Event {
 
   private final DetectorSettings settings;
   private final SampleLog log = new SampleLog();
-  private final List<Gap> gapsAtRest = new ArrayList<>();
-  private final List<Gap> gaps = new ArrayList<>();
+  private final EventGaps gaps = new EventGaps();
   private final Course course = new Course();
   private final Settling settling = new Settling();
   private final FlatWatch flat = new FlatWatch();
   private Before before;
   private double zero;
   private int polarity;
-  private int evenFrom;
   private boolean active;
   private boolean watching;
   private boolean settled;
@@ -128,7 +124,7 @@ final class Event {
     ring.copyTo(log, settings.restKeptNanos());
     this.before = before.beganAt(log.size() - 1);
     beganNanos = log.nanos(log.size() - 1);
-    takeGaps(ring);
+    gaps.restart(ring, log.size(), before.periodNanos());
     peak = 0;
     fallen = false;
     low = false;
@@ -151,16 +147,6 @@ final class Event {
       peak = Math.max(peak, polarity * (course.add(log.counts(i)) - zero));
       course.ticks();
     }
-  }
-
-  /** Missing samples this short before the event are taken for a part of it. */
-  private void takeGaps(RestRing ring) {
-    gaps.clear();
-    gapsAtRest.clear();
-    int size = log.size();
-    int unsure = Math.min(size, 1 + ZeroBefore.leftOut(before.periodNanos()));
-    ring.gaps(1, unsure, gaps);
-    evenFrom = size - ring.gaps(unsure, size, gapsAtRest);
   }
 
   /** Ends it; what follows may have to be watched further until it is at rest. */
@@ -340,14 +326,8 @@ final class Event {
     return step;
   }
 
-  void gap(Gap gap) {
-    if (gaps.size() < RestRing.MOST_GAPS) {
-      gaps.add(gap);
-    }
-  }
-
   void truncate(Gap gap) {
-    gap(gap);
+    gaps.add(gap);
     end = End.CUT_OFF;
   }
 
@@ -394,21 +374,9 @@ final class Event {
     return log;
   }
 
-  /** Missing samples while the filament was loaded, or might have been. */
-  List<Gap> gaps() {
+  /** Where samples are missing in it and before. */
+  EventGaps gaps() {
     return gaps;
-  }
-
-  /** Missing samples in the rest before and since, in order. */
-  List<Gap> allGaps() {
-    List<Gap> all = new ArrayList<>(gapsAtRest);
-    all.addAll(gaps);
-    return all;
-  }
-
-  /** Index of the sample after the last gap in the rest before; 0 if there is none. */
-  int evenFrom() {
-    return evenFrom;
   }
 
   /** Reading at rest after the event; the zero before if none is known, counts. */

@@ -48,7 +48,7 @@ final class FoundLoading {
     restEnd = restEnd(event);
     trace = new Trace(event);
     flag(Flag.ZERO_UNSURE, !event.before().rest().sure() || r.zero.crept());
-    flag(Flag.GAP_INSIDE, !event.gaps().isEmpty());
+    flag(Flag.GAP_INSIDE, !event.gaps().loaded().isEmpty());
     double moved = Math.abs(levelAfterCounts - r.zero.counts());
     flag(Flag.ZERO_MOVED, event.fallen() && moved > MOVED_NOISES * r.noise);
   }

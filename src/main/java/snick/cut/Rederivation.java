@@ -65,7 +65,7 @@ public final class Rederivation {
       }
     }
     if (event.step() == Event.Step.GOES_ON) {
-      gaps.subList(next, gaps.size()).forEach(event::gap);
+      gaps.subList(next, gaps.size()).forEach(event.gaps()::add);
       event.streamEnds();
     }
     return event;
@@ -73,7 +73,7 @@ public final class Rederivation {
 
   private static void gap(Gap gap, Event event, RestRing ring) {
     if (event.active()) {
-      event.gap(gap);
+      event.gaps().add(gap);
     } else {
       ring.gap(gap);
     }

@@ -65,7 +65,7 @@ public final class Trace {
     this.deviceNanos = event.log().copyOfNanos();
     this.counts = event.log().copyOfCounts();
     this.overrange = event.log().copyOfOverrange();
-    this.gaps = List.copyOf(event.allGaps());
+    this.gaps = List.copyOf(event.gaps().all());
     this.before = Optional.of(event.before());
   }
 

@@ -7,10 +7,17 @@ package snick.cut.estimate;
  * under a window that ends smoothly.
  */
 final class EqualArea {
-  /** Stretch after the fall over which the area is taken, its weight falling to nothing, s. */
+  /**
+   * Stretch after the fall over which the area is taken, its weight falling to nothing, s. On 20
+   * random rigs of 25 cuts (seeds 20040 to 20059) half as long makes the rms error 0.69 %, twice as
+   * long 0.78 %, for 0.57 %.
+   */
   private static final double TAIL_SECONDS = 0.15;
 
-  /** A swing after the fall that counts, of the force; and in noises. */
+  /**
+   * A swing after the fall that counts, of the force; and in noises. Half or twice as much, of
+   * these and of the next two, changes the rms error there by 0.02 % at most.
+   */
   private static final double SWING_SHARE = 0.1;
 
   private static final double SWING_NOISES = 6;
