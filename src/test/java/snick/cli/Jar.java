@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import snick.SharedClasses;
 
 /** The shipped jar, run as a person would run it. */
 public final class Jar {
@@ -31,6 +32,7 @@ public final class Jar {
   /** On the Java that runs the tests, with the options of the launcher. */
   public static Jar onThisJava(String... more) {
     List<String> options = new ArrayList<>(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
+    options.addAll(SharedClasses.options());
     options.addAll(List.of(more));
     return new Jar(Path.of(System.getProperty("java.home")), options);
   }

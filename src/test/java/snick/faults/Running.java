@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import snick.SharedClasses;
 
 /**
  * The shipped jar at work, its standard output and errors together line by line. Locks and
@@ -50,6 +51,7 @@ final class Running implements AutoCloseable {
     List<String> command = new ArrayList<>(starter);
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx200m"));
+    command.addAll(SharedClasses.options());
     command.add("-Djava.io.tmpdir=" + Files.createDirectories(folder.resolve("tmp")));
     command.addAll(options);
     command.addAll(List.of("-jar", JAR.toString()));

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import snick.SharedClasses;
 
 /** The shipped jar in a process of its own. */
 final class Jar implements AutoCloseable {
@@ -40,9 +41,9 @@ final class Jar implements AutoCloseable {
                 ProcessHandle.current().info().command().orElse("java"),
                 "-Xmx256m",
                 "-XX:+UseSerialGC",
-                "-XX:TieredStopAtLevel=1",
-                "-jar",
-                jar));
+                "-XX:TieredStopAtLevel=1"));
+    command.addAll(SharedClasses.options());
+    command.addAll(List.of("-jar", jar));
     command.addAll(List.of(arguments));
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().put("XDG_RUNTIME_DIR", folder.toString());
