@@ -73,13 +73,17 @@ public final class Jar {
     return Live.start(builder(arguments));
   }
 
-  /** Starts on a pseudo-terminal of its own, which the program script makes. */
+  /**
+   * Starts on a pseudo-terminal of its own, which the program script makes. Ctrl-C does there what
+   * it does for a person, also where the build was started in the background and ignores it.
+   */
   public Live startOnTerminal(String... arguments) throws IOException {
     String line =
         builder(arguments).command().stream()
             .map(word -> "'" + word + "'")
             .collect(Collectors.joining(" "));
-    return Live.start(apart(new ProcessBuilder("script", "-qec", line, "/dev/null")));
+    String[] whole = {"env", "--default-signal=INT", "script", "-qec", line, "/dev/null"};
+    return Live.start(apart(new ProcessBuilder(whole)));
   }
 
   private ProcessBuilder builder(String... arguments) {
