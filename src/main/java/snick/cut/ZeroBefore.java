@@ -10,10 +10,9 @@ import snick.cut.rest.SampleLog;
  * is taken whose level the reading fell back to.
  */
 final class ZeroBefore {
-  // Set by hand; half and twice as much of each finds the same cuts with the same errors on 20
-  // random rigs of 25 cuts, one other event more or less aside (seeds 20040 to 20059, after rests
-  // of
-  // 1.5 to 2.5 and of 0.35 to 0.5 s).
+  // Set by hand; half and twice as much of each finds the same cuts with the same errors, one other
+  // event aside, on 20 random rigs of 25 cuts (seeds 20040 to 20059), after rests of 1.5 to 2.5 and
+  // of 0.35 to 0.5 s.
 
   private static final double LEFT_OUT_NANOS = 100e6;
   private static final int LEFT_OUT_LEAST = 6;

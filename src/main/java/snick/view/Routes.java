@@ -101,7 +101,7 @@ final class Routes {
     post(
         rig + "/work/confirm",
         request -> {
-          request.fields();
+          request.fields(); // refuses what is no JSON, though nothing in it is asked for
           return HttpAnswer.json(200, works.confirm(request));
         });
     work(rig + "/work/stop", works::stop);

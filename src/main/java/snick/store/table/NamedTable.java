@@ -48,7 +48,11 @@ public abstract class NamedTable<T> {
 
   abstract NotAccepted known(String name);
 
-  /** Of what {@code name} stands for. */
+  /**
+   * Number of what {@code name} stands for.
+   *
+   * @throws NotAccepted if there is none
+   */
   public long id(String name) {
     return database
         .query(idOfName())
@@ -61,6 +65,11 @@ public abstract class NamedTable<T> {
     return "SELECT " + id + " AS id FROM " + table + " WHERE " + key + " = ?";
   }
 
+  /**
+   * Adds it.
+   *
+   * @throws NotAccepted if there is one of its name
+   */
   public Entry<T> add(T thing, Instant recorded) {
     return addNew(thing, recorded).orElseThrow(() -> known(name(thing)));
   }
@@ -77,6 +86,11 @@ public abstract class NamedTable<T> {
         : Optional.empty();
   }
 
+  /**
+   * Says anew what is noted; what stood before stays in the history.
+   *
+   * @throws NotAccepted if there is none of its name
+   */
   public Entry<T> correct(T thing, String why, Instant recorded) {
     String name = name(thing);
     Entry<T> earlier = find(name).orElseThrow(() -> unknown(name));
