@@ -282,7 +282,17 @@ final class StrangersRig {
           case POLE -> tau;
           case TWO_POLES -> 1.6 * tau;
         };
-    return filterS + 2 * damping / (2 * Math.PI * resonanceHz) + partingS / 2;
+    return filterS + 2 * damping / (2 * Math.PI * resonanceHz) + partingDelayS();
+  }
+
+  /** From the break to the equal-area instant of the force itself: half of each law's time, s. */
+  double partingDelayS() {
+    return partingS / 2;
+  }
+
+  /** By what the fixture follows a steady rise later in a hand than it does free, s. */
+  double heldLagS() {
+    return 2 * (dampingHeld - damping) / (2 * Math.PI * resonanceHz);
   }
 
   private static double[] box(double[] x, int width) {

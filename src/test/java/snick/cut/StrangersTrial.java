@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import snick.cut.estimate.Budget;
 
 /**
  * What the detector makes of rigs drawn at random, held against the truth. {@code java
@@ -27,6 +28,7 @@ final class StrangersTrial {
     double sumSquaresMax;
     double sumUPercent;
     final List<Double> zs = new ArrayList<>();
+    final Dominated dominated = new Dominated();
 
     double coverage() {
       return 100.0 * covered / Math.max(1, found);
@@ -61,6 +63,7 @@ final class StrangersTrial {
       sumSquaresMax += o.sumSquaresMax;
       sumUPercent += o.sumUPercent;
       zs.addAll(o.zs);
+      dominated.add(o.dominated);
     }
 
     String line() {
@@ -82,7 +85,55 @@ final class StrangersTrial {
     }
   }
 
+  /**
+   * Errors over u of cuts where instant, parting and lag make most of u: as estimated, as they were
+   * if somebody told how long the parting took, and by what the held fixture lags as well.
+   */
+  static final class Dominated {
+    int cuts;
+    double sumSquares;
+    double sumSquaresPartingKnown;
+    double sumSquaresLagKnown;
+
+    void add(Dominated o) {
+      cuts += o.cuts;
+      sumSquares += o.sumSquares;
+      sumSquaresPartingKnown += o.sumSquaresPartingKnown;
+      sumSquaresLagKnown += o.sumSquaresLagKnown;
+    }
+
+    void add(StrangersRig rig, Cut cut, double errorGf, double uGf) {
+      Budget budget = cut.peak().orElseThrow().budget().orElseThrow();
+      if (budget.speedCounts() > Math.hypot(budget.handCounts(), budget.zeroCounts())) {
+        double rate = cut.shape().loadingRateCountsPerSecond() / rig.countsPerGf;
+        double left = errorGf - rate * (rig.partingDelayS() - PARTING_ALLOWED_S);
+        cuts++;
+        sumSquares += square(errorGf / uGf);
+        sumSquaresPartingKnown += square(left / uGf);
+        sumSquaresLagKnown += square((left + rate * rig.heldLagS()) / uGf);
+      }
+    }
+
+    String line() {
+      return String.format(
+          Locale.ROOT,
+          "where the response makes most of u: %d cuts, rms error %.2f u; parting known %.2f; lag"
+              + " known as well %.2f",
+          cuts,
+          Math.sqrt(sumSquares / Math.max(1, cuts)),
+          Math.sqrt(sumSquaresPartingKnown / Math.max(1, cuts)),
+          Math.sqrt(sumSquaresLagKnown / Math.max(1, cuts)));
+    }
+
+    private static double square(double x) {
+      return x * x;
+    }
+  }
+
   private static final double NEAR_S = 0.12;
+
+  /** Delay of a parting that every estimate allows for. */
+  private static final double PARTING_ALLOWED_S = 0.0002;
 
   private StrangersTrial() {}
 
@@ -154,6 +205,7 @@ final class StrangersTrial {
     tally.sumSquaresMax += Math.pow(100 * (max - truth.forceGf()) / truth.forceGf(), 2);
     tally.sumUPercent += 100 * u / truth.forceGf();
     tally.zs.add(error / u);
+    tally.dominated.add(rig, cut, error, u);
     if (verbose) {
       System.out.printf(
           Locale.ROOT,
@@ -226,8 +278,9 @@ final class StrangersTrial {
       better += t.rmsMax() <= 0.5 || t.rms() <= 0.8 * t.rmsMax() ? 1 : 0;
     }
     byHand.forEach((hand, t) -> System.out.println("hand " + hand + ": " + t.line()));
-    byKind.forEach((kind, t) -> System.out.println(kind + ": " + t.line()));
-    System.out.println("pooled " + pooled.line());
+    byKind.forEach(
+        (kind, t) -> System.out.println(kind + ": " + t.line() + "\n   " + t.dominated.line()));
+    System.out.println("pooled " + pooled.line() + "\n   " + pooled.dominated.line());
     System.out.printf(
         "of %d rigs: all found and nothing else %d, coverage at least 80%% %d, bias within 0.5%%"
             + " %d, rms at most 0.8 of the largest sample's %d%n",
