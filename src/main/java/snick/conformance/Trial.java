@@ -66,11 +66,8 @@ public final class Trial {
         hello
             .map(
                 h ->
-                    h.firmware()
-                        + ", device "
-                        + h.deviceIdText()
-                        + ", version "
-                        + h.protocolVersion())
+                    "%s, device %s, version %s"
+                        .formatted(h.firmware(), h.deviceIdText(), h.protocolVersion()))
             .orElse("no hello"));
     return hello;
   }

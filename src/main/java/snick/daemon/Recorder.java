@@ -215,11 +215,8 @@ public final class Recorder implements AutoCloseable {
       columns.ifPresent(
           known ->
               word.accept(
-                  "text from "
-                      + rig.text()
-                      + " is read as "
-                      + known.words()
-                      + ", as before; --columns auto finds out anew"));
+                  "text from %s is read as %s, as before; --columns auto finds out anew"
+                      .formatted(rig.text(), known.words())));
       return columns;
     }
   }

@@ -132,12 +132,10 @@ public final class BeginCommand extends DataCommand implements Runnable {
     who.refused().filter(line -> who.readings() == 0).ifPresent(this::askForColumns);
     if (who.hello().isEmpty() && who.readings() == 0 && who.refused().isEmpty()) {
       throw Refusal.unavailable(
-          "nothing that is understood comes from "
-              + port
-              + "; is the sketch loaded, the bit rate right (--baud)? Its text can be seen with:"
-              + " snick capture "
-              + port
-              + " look.capture --seconds 5");
+          "nothing that is understood comes from %s; is the sketch loaded, the bit rate"
+              + " right (--baud)? Its text can be seen with: snick capture %s look.capture"
+              + " --seconds 5",
+          port, port);
     }
   }
 
@@ -150,12 +148,8 @@ public final class BeginCommand extends DataCommand implements Runnable {
     say("1. Ports:");
     for (int i = 0; i < candidates.size(); i++) {
       say(
-          "   "
-              + (i + 1)
-              + "  "
-              + candidates.get(i).path()
-              + "  "
-              + candidates.get(i).description());
+          "   %s  %s  %s"
+              .formatted(i + 1, candidates.get(i).path(), candidates.get(i).description()));
     }
     int chosen = number(answers.to("Which is the rig?", "1"), candidates.size());
     return candidates.get(chosen - 1).path().toString();

@@ -83,10 +83,9 @@ public final class BenchFeed implements AutoCloseable {
             throw Refusal.unavailable(name + ": " + line.words());
           });
       throw Refusal.unavailable(
-          name
-              + " said nothing that is understood within 10 s; is it powered, and does its sketch"
-              + " speak firmware-protocol.md? See: snick doctor "
-              + name);
+          "%s said nothing that is understood within 10 s; is it powered, and does its"
+              + " sketch speak firmware-protocol.md? See: snick doctor %s",
+          name, name);
     }
   }
 

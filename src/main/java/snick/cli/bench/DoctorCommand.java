@@ -291,14 +291,12 @@ public final class DoctorCommand extends DataCommand implements Callable<Integer
     }
     out.println();
     out.println(
-        lines.size()
-            + " checks, "
-            + count(lines, CheckResult.Grade.FAIL)
-            + " failed, "
-            + count(lines, CheckResult.Grade.WARN)
-            + " to look at, "
-            + count(lines, CheckResult.Grade.UNKNOWN)
-            + " not known.");
+        "%s checks, %s failed, %s to look at, %s not known."
+            .formatted(
+                lines.size(),
+                count(lines, CheckResult.Grade.FAIL),
+                count(lines, CheckResult.Grade.WARN),
+                count(lines, CheckResult.Grade.UNKNOWN)));
   }
 
   private static long count(List<HealthLine> lines, CheckResult.Grade grade) {

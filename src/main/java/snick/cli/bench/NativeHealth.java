@@ -64,13 +64,12 @@ final class NativeHealth {
       PosixFileAttributes folder =
           Files.readAttributes(library.getParent(), PosixFileAttributes.class);
       String measured =
-          library
-              + " "
-              + PosixFilePermissions.toString(file.permissions())
-              + " "
-              + file.owner().getName()
-              + ", folder "
-              + PosixFilePermissions.toString(folder.permissions());
+          "%s %s %s, folder %s"
+              .formatted(
+                  library,
+                  PosixFilePermissions.toString(file.permissions()),
+                  file.owner().getName(),
+                  PosixFilePermissions.toString(folder.permissions()));
       return isSafe(file) && isSafe(folder)
           ? HealthLine.pass("native", measured, EXPECTED)
           : new HealthLine(

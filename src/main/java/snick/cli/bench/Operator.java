@@ -29,11 +29,8 @@ public interface Operator {
       return "put on " + on.load().name() + " and nothing else (" + on.direction().word() + ")";
     }
     if (step instanceof CalibrationPlan.Step.Rest rest) {
-      return "put on "
-          + rest.load().name()
-          + " and leave it for "
-          + Math.round(rest.seconds())
-          + " s";
+      return "put on %s and leave it for %s s"
+          .formatted(rest.load().name(), Math.round(rest.seconds()));
     }
     return "take everything off";
   }

@@ -33,13 +33,12 @@ final class PortHealth {
   private static HealthLine of(Path path) throws IOException {
     PosixFileAttributes file = Files.readAttributes(path, PosixFileAttributes.class);
     String measured =
-        path
-            + " "
-            + PosixFilePermissions.toString(file.permissions())
-            + " "
-            + file.owner().getName()
-            + ":"
-            + file.group().getName();
+        "%s %s %s:%s"
+            .formatted(
+                path,
+                PosixFilePermissions.toString(file.permissions()),
+                file.owner().getName(),
+                file.group().getName());
     if (!Files.isReadable(path) || !Files.isWritable(path)) {
       return HealthLine.fail(
           "port",

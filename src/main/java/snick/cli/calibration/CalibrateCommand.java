@@ -200,22 +200,18 @@ public final class CalibrateCommand extends MassCommand {
     }
     UnfinishedSheet resumed = kept.with(kept.state().resumed());
     say(
-        "Going on: "
-            + resumed.state().done().size()
-            + " of "
-            + resumed.state().plan().runs()
-            + " runs are complete; a run that was under way begins again.");
+        "Going on: %s of %s runs are complete; a run that was under way begins again."
+            .formatted(resumed.state().done().size(), resumed.state().plan().runs()));
     return resumed;
   }
 
   private void kept(UnfinishedFile file, GuidedState state) {
     say(
-        "Stopped; nothing is saved. "
-            + state.done().size()
-            + " of "
-            + state.plan().runs()
-            + " runs are complete"
-            + (file.isThere() ? " and kept in " + file.path() + "; go on with --resume." : "."));
+        "Stopped; nothing is saved. %s of %s runs are complete%s"
+            .formatted(
+                state.done().size(),
+                state.plan().runs(),
+                file.isThere() ? " and kept in " + file.path() + "; go on with --resume." : "."));
   }
 
   private int save(UnfinishedFile file, UnfinishedSheet sheet, GuidedState state) {

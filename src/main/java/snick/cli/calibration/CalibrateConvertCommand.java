@@ -105,12 +105,9 @@ final class CalibrateConvertCommand extends DataCommand implements Runnable {
         given.newtons == null ? Force.ofGramForce(given.gramForce).newtons() : given.newtons;
     if (!calibration.range().holds(newtons)) {
       throw Refusal.badInput(
-          newtons
-              + " N is outside the calibrated range, "
-              + calibration.range().from().newtons()
-              + " to "
-              + calibration.range().to().newtons()
-              + " N; ask inside it, or calibrate further");
+          "%s N is outside the calibrated range, %s to %s N; ask inside it, or calibrate"
+              + " further",
+          newtons, calibration.range().from().newtons(), calibration.range().to().newtons());
     }
     return pair(calibration, calibration.curve().deflectionCounts(newtons), newtons);
   }
@@ -180,10 +177,8 @@ final class CalibrateConvertCommand extends DataCommand implements Runnable {
   }
 
   private static String force(double newtons) {
-    return Numbers.plusMinus(newtons, 0)
-        + " N = "
-        + Numbers.plusMinus(gramForce(newtons), 0)
-        + " gf";
+    return "%s N = %s gf"
+        .formatted(Numbers.plusMinus(newtons, 0), Numbers.plusMinus(gramForce(newtons), 0));
   }
 
   private String counts() {

@@ -99,13 +99,10 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
   private void requireMonotonic(PolynomialFit fit, LoadUnit unit) {
     if (!fit.isMonotonic()) {
       throw Refusal.badInput(
-          file
-              + ": the curve of degree "
-              + fit.form().degree()
-              + " turns round between the smallest and the largest load ("
-              + unit.symbol()
-              + "), so that one reading would have two loads; use a lower --degree, or look for a"
-              + " wrong line");
+          "%s: the curve of degree %s turns round between the smallest and the largest load"
+              + " (%s), so that one reading would have two loads; use a lower --degree, or look"
+              + " for a wrong line",
+          file, fit.form().degree(), unit.symbol());
     }
   }
 
@@ -122,10 +119,9 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
         .ifPresent(
             u ->
                 println(
-                    "by the loads     "
-                        + FitJson.digits(u)
-                        + " of a load, standard uncertainty, all loads erring the same way"
-                        + " (not in the errors above)"));
+                    "by the loads     %s of a load, standard uncertainty, all loads erring the same"
+                        + " way (not in the errors above)",
+                    FitJson.digits(u)));
     fit.overForce().ifPresent(force -> printForce(force, where));
   }
 
@@ -146,17 +142,13 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
         p -> {
           out().println();
           println(
-              "gravity          "
-                  + FitJson.digits(p.gravity().metresPerSecondSquared())
-                  + " m/s², standard uncertainty "
-                  + FitJson.digits(p.gravity().standardUncertainty())
-                  + " (not in the errors above): "
-                  + p.gravity().basis());
+              "gravity          %s m/s², standard uncertainty %s (not in the errors above): %s",
+              FitJson.digits(p.gravity().metresPerSecondSquared()),
+              FitJson.digits(p.gravity().standardUncertainty()),
+              p.gravity().basis());
           println(
-              "air              "
-                  + FitJson.digits(p.air().kilogramsPerCubicMetre())
-                  + " kg/m³: "
-                  + p.air().basis());
+              "air              %s kg/m³: %s",
+              FitJson.digits(p.air().kilogramsPerCubicMetre()), p.air().basis());
         });
   }
 }

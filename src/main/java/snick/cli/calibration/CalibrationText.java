@@ -65,13 +65,12 @@ public final class CalibrationText {
         .boundTo()
         .map(
             rig ->
-                rig.deviceId()
-                    + ", gain "
-                    + rig.gain()
-                    + ", "
-                    + Numbers.fixed(rig.nominalRate().hertz(), 1)
-                    + " Hz, polarity "
-                    + (rig.polarity() > 0 ? "+1" : "-1"))
+                "%s, gain %s, %s Hz, polarity %s"
+                    .formatted(
+                        rig.deviceId(),
+                        rig.gain(),
+                        Numbers.fixed(rig.nominalRate().hertz(), 1),
+                        rig.polarity() > 0 ? "+1" : "-1"))
         .orElse("any");
   }
 

@@ -61,12 +61,8 @@ final class LoadWord {
   private Refusal unknown(String part) {
     String there = set.stream().map(ReferenceMass::name).collect(Collectors.joining(", "));
     return Refusal.badInput(
-        "--load "
-            + word
-            + ": no mass '"
-            + part
-            + "' is left among "
-            + (there.isEmpty() ? "none given" : there)
-            + "; give it with --masses or --mass, or write it out as in 100g:M1+50g:M1");
+        "--load %s: no mass '%s' is left among %s; give it with --masses or --mass, or"
+            + " write it out as in 100g:M1+50g:M1",
+        word, part, there.isEmpty() ? "none given" : there);
   }
 }

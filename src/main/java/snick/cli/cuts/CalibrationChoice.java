@@ -75,22 +75,17 @@ public final class CalibrationChoice {
         && !(countsPerGramForce >= LEAST_COUNTS_PER_GF
             && countsPerGramForce <= MOST_COUNTS_PER_GF)) {
       throw Refusal.usage(
-          "--counts-per-gf "
-              + countsPerGramForce
-              + " is outside "
-              + LEAST_COUNTS_PER_GF
-              + " to "
-              + MOST_COUNTS_PER_GF
-              + "; was gf for each count typed? Then type "
-              + (float) (1 / countsPerGramForce));
+          "--counts-per-gf %s is outside %s to %s; was gf for each count typed? Then type %s",
+          countsPerGramForce,
+          LEAST_COUNTS_PER_GF,
+          MOST_COUNTS_PER_GF,
+          (float) (1 / countsPerGramForce));
     }
     if (!(uncertaintyCountsPerGramForce >= 0
         && uncertaintyCountsPerGramForce <= MOST_COUNTS_PER_GF)) {
       throw Refusal.usage(
-          "--u-counts-per-gf "
-              + uncertaintyCountsPerGramForce
-              + " is outside 0 to "
-              + MOST_COUNTS_PER_GF);
+          "--u-counts-per-gf %s is outside 0 to %s",
+          uncertaintyCountsPerGramForce, MOST_COUNTS_PER_GF);
     }
   }
 }

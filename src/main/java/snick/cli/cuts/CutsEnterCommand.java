@@ -96,11 +96,9 @@ final class CutsEnterCommand extends DataCommand implements Runnable {
         .ifPresent(
             at -> {
               throw Refusal.badInput(
-                  "session '"
-                      + log.session().name()
-                      + "' was closed at "
-                      + WallTime.of(at)
-                      + ": nothing was entered; begin another: snick session start");
+                  "session '%s' was closed at %s: nothing was entered; begin another: snick session"
+                      + " start",
+                  log.session().name(), WallTime.of(at));
             });
   }
 

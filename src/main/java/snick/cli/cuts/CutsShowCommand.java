@@ -113,13 +113,12 @@ final class CutsShowCommand extends ReadingCommand {
   }
 
   private static String origin(Origin.Taken from) {
-    return from.origin().kind()
-        + " "
-        + from.origin().name()
-        + ", taken in "
-        + WallTime.of(from.takenIn())
-        + ", SHA-256 "
-        + from.origin().sha256().substring(0, 12);
+    return "%s %s, taken in %s, SHA-256 %s"
+        .formatted(
+            from.origin().kind(),
+            from.origin().name(),
+            WallTime.of(from.takenIn()),
+            from.origin().sha256().substring(0, 12));
   }
 
   private static String terms(Credit credit) {
@@ -178,11 +177,11 @@ final class CutsShowCommand extends ReadingCommand {
             f ->
                 line(
                     "force",
-                    Numbers.newtons(f)
-                        + " = "
-                        + Numbers.gramForce(f)
-                        + " (k = 2), "
-                        + EventLine.source(force.force().estimate())));
+                    "%s = %s (k = 2), %s"
+                        .formatted(
+                            Numbers.newtons(f),
+                            Numbers.gramForce(f),
+                            EventLine.source(force.force().estimate()))));
   }
 
   /** A figure under its name, the unit at the end of which stands behind the number. */

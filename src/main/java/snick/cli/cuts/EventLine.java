@@ -55,11 +55,9 @@ public final class EventLine {
 
   private static String outside(DerivedForce force) {
     return force instanceof DerivedForce.Outside outside
-        ? "  outside the calibrated range ("
-            + Numbers.gramForce(outside.range().from())
-            + " to "
-            + Numbers.gramForce(outside.range().to())
-            + " gf)"
+        ? "  outside the calibrated range (%s to %s gf)"
+            .formatted(
+                Numbers.gramForce(outside.range().from()), Numbers.gramForce(outside.range().to()))
         : "";
   }
 

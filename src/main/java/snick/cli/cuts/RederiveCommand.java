@@ -215,12 +215,8 @@ public final class RederiveCommand extends DataCommand implements Runnable {
   private String change() {
     String differ = outcomes + " outcomes differ";
     return largestRelative > 0
-        ? "; largest change of force "
-            + Numbers.fixed(100 * largestRelative, 3)
-            + " %, "
-            + beyond
-            + " by more than 2 u as it was, "
-            + differ
+        ? "; largest change of force %s %%, %s by more than 2 u as it was, %s"
+            .formatted(Numbers.fixed(100 * largestRelative, 3), beyond, differ)
         : "; no force changes, " + differ;
   }
 

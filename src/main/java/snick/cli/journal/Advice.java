@@ -55,12 +55,11 @@ public final class Advice {
         .map(
             s ->
                 PlainText.inert(
-                    "stage "
-                        + s.stage().order()
-                        + " '"
-                        + s.stage().name()
-                        + "', "
-                        + (s.cuts().size() == 1 ? "1 cut" : s.cuts().size() + " cuts")))
+                    "stage %s '%s', %s"
+                        .formatted(
+                            s.stage().order(),
+                            s.stage().name(),
+                            s.cuts().size() == 1 ? "1 cut" : s.cuts().size() + " cuts")))
         .orElse("no stage yet: snick stage NAME");
   }
 }

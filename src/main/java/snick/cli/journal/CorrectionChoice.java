@@ -33,11 +33,8 @@ final class CorrectionChoice {
             .orElseThrow(
                 () ->
                     Refusal.badInput(
-                        "entry "
-                            + id
-                            + " is not in session '"
-                            + log.session().name()
-                            + "'; numbers: snick session show"));
+                        "entry %s is not in session '%s'; numbers: snick session show",
+                        id, log.session().name()));
     if (!kind.isInstance(content)) {
       throw Refusal.badInput("entry " + id + " is of another kind: " + JournalText.entry(content));
     }

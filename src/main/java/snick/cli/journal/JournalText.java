@@ -121,22 +121,18 @@ public final class JournalText {
         + entry.id()
         + "] "
         + (entry.corrects().isPresent()
-            ? "corrects ["
-                + entry.corrects().getAsLong()
-                + "], "
-                + line(List.of(entry.why()))
-                + ": "
+            ? "corrects [%s], %s: "
+                .formatted(entry.corrects().getAsLong(), line(List.of(entry.why())))
             : "");
   }
 
   /** What was mended, with when and why. */
   static String amendment(Entry<Amendment> entry) {
-    return "["
-        + entry.id()
-        + "] "
-        + WallTime.of(entry.recorded())
-        + " "
-        + line(List.of(entry.content().plain(), entry.why()));
+    return "[%s] %s %s"
+        .formatted(
+            entry.id(),
+            WallTime.of(entry.recorded()),
+            line(List.of(entry.content().plain(), entry.why())));
   }
 
   static String next(NextPlace next) {

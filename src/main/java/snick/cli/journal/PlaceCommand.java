@@ -66,10 +66,9 @@ public final class PlaceCommand extends NotingCommand {
     List<CutSummary> latest = journal.reader().latest(CutSelection.all().inSession(name), 1);
     if (latest.isEmpty()) {
       throw Refusal.badInput(
-          "session '"
-              + name
-              + "' has no cuts yet; record one first: snick run PORT, or name one that was made"
-              + " before: --cut ID, see snick cuts list");
+          "session '%s' has no cuts yet; record one first: snick run PORT, or name one that"
+              + " was made before: --cut ID, see snick cuts list",
+          name);
     }
     return latest.get(0);
   }

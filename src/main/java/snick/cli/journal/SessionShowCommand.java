@@ -58,10 +58,9 @@ final class SessionShowCommand extends ReadingCommand {
     SessionLog log = evidence.log();
     JournalReader journal = store.journal();
     out.println(
-        "#"
-            + journal.sessionNumber(log.session().name())
-            + " "
-            + JournalText.session(log.session()));
+        "#%s %s"
+            .formatted(
+                journal.sessionNumber(log.session().name()), JournalText.session(log.session())));
     journal
         .amendmentsOfSession(log.session().name())
         .forEach(entry -> out.println("  " + JournalText.amendment(entry)));

@@ -28,10 +28,9 @@ public final class StageChoice {
     boolean asFound = stage.order() == 1 && !log.countingPlacements(stage).isEmpty();
     if (asFound && name.isEmpty() && corrected.isEmpty()) {
       throw Refusal.badInput(
-          "stage '"
-              + stage.name()
-              + "' was cut before any work: begin the stage that this work leads to first: snick"
-              + " stage NAME; or say where it belongs: --stage STAGE");
+          "stage '%s' was cut before any work: begin the stage that this work leads to"
+              + " first: snick stage NAME; or say where it belongs: --stage STAGE",
+          stage.name());
     }
     return stage;
   }

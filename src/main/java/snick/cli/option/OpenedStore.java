@@ -47,11 +47,9 @@ public final class OpenedStore {
       throw Refusal.unavailable("no store in " + directory + " yet; " + HOW_TO_RECORD);
     } catch (IOException e) {
       throw Refusal.unavailable(
-          "the store "
-              + file
-              + " cannot be read: "
-              + FileReason.of(e)
-              + "; make it readable, or name another directory: --data DIR");
+          "the store %s cannot be read: %s; make it readable, or name another directory:"
+              + " --data DIR",
+          file, FileReason.of(e));
     }
   }
 

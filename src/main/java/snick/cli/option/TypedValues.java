@@ -34,11 +34,8 @@ public final class TypedValues {
     if (!NUMBER.matcher(word).matches()) {
       String shown = word.length() <= LONGEST_SHOWN ? word : word.substring(0, LONGEST_SHOWN) + "…";
       throw Refusal.badInput(
-          group
-              + ": value "
-              + place
-              + (word.isEmpty() ? " is empty" : " is '" + shown + "', not a number")
-              + "; write forces in gf like 212,198.5,205");
+          "%s: value %s%s; write forces in gf like 212,198.5,205",
+          group, place, word.isEmpty() ? " is empty" : " is '" + shown + "', not a number");
     }
     return Double.parseDouble(word);
   }

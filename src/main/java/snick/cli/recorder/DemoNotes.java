@@ -130,11 +130,9 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
   private void print(StageEvidence stage, Judge judge) {
     BurrVerdict verdict = new BurrEvidence(judge).weigh(stage);
     out.println(
-        "  burr, "
-            + stage.stage().name()
-            + ": "
-            + Figures.plain(verdict.burr().word())
-            + pointing(verdict));
+        "  burr, %s: %s%s"
+            .formatted(
+                stage.stage().name(), Figures.plain(verdict.burr().word()), pointing(verdict)));
   }
 
   private static String pointing(BurrVerdict verdict) {

@@ -179,11 +179,7 @@ public final class RunCommand extends DataCommand implements Callable<Integer> {
       throw Refusal.unavailable(e.getMessage());
     } catch (IOException e) {
       throw Refusal.unavailable(
-          "the page's port "
-              + httpPort
-              + " or a lock cannot be had: "
-              + e.getMessage()
-              + "; try --http 0");
+          "the page's port %s or a lock cannot be had: %s; try --http 0", httpPort, e.getMessage());
     }
   }
 

@@ -63,14 +63,9 @@ final class PlotChartCommand extends Drawing {
     List<Verification> checks = store.verifications(device);
     if (checks.size() < ControlCharts.FEWEST) {
       throw Refusal.badInput(
-          "rig "
-              + device
-              + " has "
-              + checks.size()
-              + (checks.size() == 1 ? " check" : " checks")
-              + " with a mass; limits need "
-              + ControlCharts.FEWEST
-              + " or more: snick verify PORT --mass 100g:M1");
+          "rig %s has %s%s with a mass; limits need %s or more: snick verify PORT --mass"
+              + " 100g:M1",
+          device, checks.size(), checks.size() == 1 ? " check" : " checks", ControlCharts.FEWEST);
     }
     return ControlCharts.of(checks).picture(Words.english());
   }
@@ -90,10 +85,7 @@ final class PlotChartCommand extends Drawing {
     }
     if (rigs.size() > 1) {
       throw Refusal.badInput(
-          rigs.size()
-              + " rigs were checked: "
-              + String.join(", ", rigs)
-              + "; choose one: --rig ID");
+          "%s rigs were checked: %s; choose one: --rig ID", rigs.size(), String.join(", ", rigs));
     }
     return rigs.get(0);
   }
@@ -105,15 +97,9 @@ final class PlotChartCommand extends Drawing {
             .toArray();
     if (baseline < ReferenceChart.LEAST || gramForce.length <= baseline) {
       throw Refusal.badInput(
-          "blade '"
-              + label
-              + "' has "
-              + gramForce.length
-              + " counting cuts with a force; a baseline of "
-              + baseline
-              + " ("
-              + ReferenceChart.LEAST
-              + " or more) and at least 1 cut after it are needed");
+          "blade '%s' has %s counting cuts with a force; a baseline of %s (%s or more) and"
+              + " at least 1 cut after it are needed",
+          label, gramForce.length, baseline, ReferenceChart.LEAST);
     }
     Readings before = Readings.ofGramForce("baseline", Arrays.copyOf(gramForce, baseline));
     Readings later =

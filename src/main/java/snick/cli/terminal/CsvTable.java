@@ -113,13 +113,8 @@ public final class CsvTable {
     for (String column : needed) {
       if (!header.contains(column)) {
         throw Refusal.badInput(
-            name
-                + " line 1: no column '"
-                + column
-                + "' among '"
-                + shown(String.join(",", header))
-                + "'; needed: "
-                + String.join(",", needed));
+            "%s line 1: no column '%s' among '%s'; needed: %s",
+            name, column, shown(String.join(",", header)), String.join(",", needed));
       }
     }
   }

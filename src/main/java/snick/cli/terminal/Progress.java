@@ -33,10 +33,8 @@ public final class Progress {
   public void at(long bytes, long found) {
     draw(
         () ->
-            (totalBytes > 0 ? percent(bytes, totalBytes) : megabytes(bytes))
-                + ", "
-                + found
-                + " events");
+            "%s, %s events"
+                .formatted(totalBytes > 0 ? percent(bytes, totalBytes) : megabytes(bytes), found));
   }
 
   /** So much of {@code total}, 0 if unknown, is done of what is being done, such as checking. */

@@ -1,8 +1,10 @@
 package snick.cli.terminal;
 
+import java.util.Locale;
+
 /**
  * A command cannot go on: the message gives value, limit, place and next step, and is printed
- * without a stack trace.
+ * without a stack trace. Values, if there are any, take the places of {@code %s} in it.
  */
 public final class Refusal extends RuntimeException {
   private static final long serialVersionUID = 1L;
@@ -15,23 +17,27 @@ public final class Refusal extends RuntimeException {
   }
 
   /** Input is not what it should be. */
-  public static Refusal badInput(String message) {
-    return new Refusal(ExitCode.BAD_INPUT, message, null);
+  public static Refusal badInput(String message, Object... values) {
+    return new Refusal(ExitCode.BAD_INPUT, said(message, values), null);
   }
 
   /** Something needed is not there or in use. */
-  public static Refusal unavailable(String message) {
-    return new Refusal(ExitCode.UNAVAILABLE, message, null);
+  public static Refusal unavailable(String message, Object... values) {
+    return new Refusal(ExitCode.UNAVAILABLE, said(message, values), null);
   }
 
   /** The command line asks for something that cannot be. */
-  public static Refusal usage(String message) {
-    return new Refusal(ExitCode.USAGE, message, null);
+  public static Refusal usage(String message, Object... values) {
+    return new Refusal(ExitCode.USAGE, said(message, values), null);
   }
 
   /** Anything else, with the exception that led to it. */
   public static Refusal failed(String message, Throwable cause) {
     return new Refusal(ExitCode.FAILED, message, cause);
+  }
+
+  private static String said(String message, Object... values) {
+    return values.length == 0 ? message : String.format(Locale.ROOT, message, values);
   }
 
   /** Exit status of the command, see {@link ExitCode}. */

@@ -80,11 +80,8 @@ public final class BurrCommand extends ReadingCommand {
             "Burr in '" + stage.stage().name() + "': " + Figures.plain(verdict.burr().word())));
     out.println("  " + Said.of(verdict.rule().evidence()) + ".");
     out.println(
-        "  Rule: "
-            + Said.of(verdict.rule().rule())
-            + " ("
-            + Said.of(verdict.rule().source())
-            + ").");
+        "  Rule: %s (%s)."
+            .formatted(Said.of(verdict.rule().rule()), Said.of(verdict.rule().source())));
     out.println();
     Table table = new Table("EVIDENCE", "SAYS", "WHAT");
     verdict

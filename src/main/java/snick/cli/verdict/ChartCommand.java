@@ -90,24 +90,15 @@ public final class ChartCommand extends DataCommand implements Callable<Integer>
   private double[] stored() {
     if (!(baseline >= ReferenceChart.LEAST && baseline <= Readings.LIMIT)) {
       throw Refusal.usage(
-          "--baseline "
-              + baseline
-              + " is outside "
-              + ReferenceChart.LEAST
-              + " to "
-              + Readings.LIMIT);
+          "--baseline %s is outside %s to %s", baseline, ReferenceChart.LEAST, Readings.LIMIT);
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
       ReferenceEdge edge = ReferenceEdge.of(store, blade.orElseThrow(), lot);
       if (edge.cuts().size() <= baseline) {
         throw Refusal.badInput(
-            "blade '"
-                + edge.blade()
-                + "' has "
-                + edge.cuts().size()
-                + " cuts with a force; the baseline takes "
-                + baseline
-                + ", and at least one more is held against it");
+            "blade '%s' has %s cuts with a force; the baseline takes %s, and at least one more"
+                + " is held against it",
+            edge.blade(), edge.cuts().size(), baseline);
       }
       return edge.cuts().stream().mapToDouble(ReferenceEdge.Cut::gramForce).toArray();
     }

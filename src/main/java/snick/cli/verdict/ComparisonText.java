@@ -85,22 +85,19 @@ public record ComparisonText(Comparison c) {
   }
 
   private String ranks() {
-    return "U = "
-        + Numbers.fixed(c.tests().rankSum().u(), 1)
-        + ", "
-        + Figures.p(c.tests().rankSum().p())
-        + " ("
-        + Figures.plain(c.tests().rankSum().method().name().toLowerCase(Locale.ROOT))
-        + ")";
+    return "U = %s, %s (%s)"
+        .formatted(
+            Numbers.fixed(c.tests().rankSum().u(), 1),
+            Figures.p(c.tests().rankSum().p()),
+            Figures.plain(c.tests().rankSum().method().name().toLowerCase(Locale.ROOT)));
   }
 
   private String shift() {
-    return Figures.signedGf(c.tests().rankSum().hodgesLehmannGf())
-        + " (Hodges-Lehmann); "
-        + Numbers.fixed(100 * c.tests().rankSum().ciGf().confidence(), 1)
-        + " % interval "
-        + Figures.range(c.tests().rankSum().ciGf())
-        + " gf";
+    return "%s (Hodges-Lehmann); %s %% interval %s gf"
+        .formatted(
+            Figures.signedGf(c.tests().rankSum().hodgesLehmannGf()),
+            Numbers.fixed(100 * c.tests().rankSum().ciGf().confidence(), 1),
+            Figures.range(c.tests().rankSum().ciGf()));
   }
 
   private String permutation() {

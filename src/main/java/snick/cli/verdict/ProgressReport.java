@@ -76,11 +76,8 @@ record ProgressReport(
       if (cuts < 2) {
         out.println(
             PlainText.inert(
-                "  '"
-                    + stage.stage().name()
-                    + "' is not compared: "
-                    + (cuts == 0 ? "no cut" : "only 1 cut")
-                    + " with a force that counts"));
+                "  '%s' is not compared: %s with a force that counts"
+                    .formatted(stage.stage().name(), cuts == 0 ? "no cut" : "only 1 cut")));
       }
     }
     for (GroupFigures f : figures()) {
@@ -90,10 +87,8 @@ record ProgressReport(
   }
 
   private static String standsOut(GroupFigures figures, Grubbs outlier) {
-    return figures.name()
-        + ": "
-        + Figures.gf(outlier.valueGf())
-        + " stands out (Grubbs, 5 %); it is kept";
+    return "%s: %s stands out (Grubbs, 5 %%); it is kept"
+        .formatted(figures.name(), Figures.gf(outlier.valueGf()));
   }
 
   private static Table stepTable(Progression progression) {

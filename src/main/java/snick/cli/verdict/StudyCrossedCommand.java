@@ -110,11 +110,11 @@ final class StudyCrossedCommand extends DataCommand implements Runnable {
     row(table, "all", c.total());
     table.print(out);
     out.println(
-        "measuring is "
-            + Figures.percent(c.measuringShare())
-            + " of all scatter (standard deviations); interaction "
-            + Figures.p(study.table().interactionP())
-            + (study.pooled() ? ", pooled with the repeatability" : ", kept"));
+        "measuring is %s of all scatter (standard deviations); interaction %s%s"
+            .formatted(
+                Figures.percent(c.measuringShare()),
+                Figures.p(study.table().interactionP()),
+                study.pooled() ? ", pooled with the repeatability" : ", kept"));
     out.println(
         "Rule: two-way random-effects analysis of variance; the interaction is pooled if its p is"
             + " above "

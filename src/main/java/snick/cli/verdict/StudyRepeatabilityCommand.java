@@ -123,10 +123,9 @@ final class StudyRepeatabilityCommand extends DataCommand implements Runnable {
     table.row("one cut, any group", Figures.number(study.totalSdGf()), "");
     table.print(out);
     out.println(
-        "smallest true difference shown with "
-            + CUTS_A_STAGE
-            + " cuts a stage: "
-            + Figures.gf(study.rig().smallestShownDifferenceGf(CUTS_A_STAGE)));
+        "smallest true difference shown with %s cuts a stage: %s"
+            .formatted(
+                CUTS_A_STAGE, Figures.gf(study.rig().smallestShownDifferenceGf(CUTS_A_STAGE))));
     ComparisonText.print(out, study.reason());
   }
 

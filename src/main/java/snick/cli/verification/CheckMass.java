@@ -49,13 +49,11 @@ final class CheckMass {
     }
     HeldReading reading = steady.reading().get();
     out.println(
-        "  "
-            + Numbers.fixed(reading.meanCounts(), 1)
-            + " counts, SD "
-            + Numbers.fixed(reading.sdCounts(), 1)
-            + " over "
-            + reading.samples()
-            + " samples");
+        "  %s counts, SD %s over %s samples"
+            .formatted(
+                Numbers.fixed(reading.meanCounts(), 1),
+                Numbers.fixed(reading.sdCounts(), 1),
+                reading.samples()));
     out.flush();
     return reading;
   }
@@ -74,10 +72,8 @@ final class CheckMass {
         .ifPresent(
             why -> {
               throw Refusal.failed(
-                  Words.english().say(why)
-                      + "; nothing is saved: hang "
-                      + load.name()
-                      + " and try again",
+                  "%s; nothing is saved: hang %s and try again"
+                      .formatted(Words.english().say(why), load.name()),
                   null);
             });
     return loaded;

@@ -25,12 +25,8 @@ final class ControlChartText {
     out.println();
     if (checks.size() < ControlCharts.FEWEST) {
       out.println(
-          checks.size()
-              + " check"
-              + (checks.size() == 1 ? "" : "s")
-              + " of this calibration so far; a control chart begins with "
-              + ControlCharts.FEWEST
-              + ".");
+          "%s check%s of this calibration so far; a control chart begins with %s."
+              .formatted(checks.size(), checks.size() == 1 ? "" : "s", ControlCharts.FEWEST));
       return;
     }
     ControlCharts charts = ControlCharts.of(checks);

@@ -138,17 +138,13 @@ public final class VerifyCommand extends MassCommand {
   private void print(Load load, MassCheck result) {
     double limit = 100 * result.limitNewtons() / result.expectedNewtons();
     println(
-        load.name()
-            + ": known "
-            + Numbers.fixed(gramForce(result.expectedNewtons()), 2)
-            + " gf, shown "
-            + Numbers.fixed(gramForce(result.measuredNewtons()), 2)
-            + " gf, error "
-            + Numbers.fixed(100 * result.relativeError(), 3)
-            + " %, limit "
-            + Numbers.fixed(limit, 3)
-            + " %: "
-            + (result.passes() ? "within limits." : "OUT OF LIMITS."));
+        "%s: known %s gf, shown %s gf, error %s %%, limit %s %%: %s",
+        load.name(),
+        Numbers.fixed(gramForce(result.expectedNewtons()), 2),
+        Numbers.fixed(gramForce(result.measuredNewtons()), 2),
+        Numbers.fixed(100 * result.relativeError(), 3),
+        Numbers.fixed(limit, 3),
+        result.passes() ? "within limits." : "OUT OF LIMITS.");
     if (!result.passes()) {
       println("Check the mass, free the cell, warm up, verify again; if it stays out, calibrate.");
     }

@@ -114,11 +114,11 @@ final class VerifyDynamicCommand extends MassCommand {
     line("largest sample", Numbers.gramForce(Force.ofNewtons(check.observedNewtons())) + " gf");
     line(
         "error",
-        Numbers.fixed(100 * check.relativeError(), 3)
-            + " %, "
-            + Numbers.fixed(check.normalisedError(), 2)
-            + " of its expanded uncertainty: "
-            + (check.agrees() ? "they agree." : "THEY DISAGREE."));
+        "%s %%, %s of its expanded uncertainty: %s"
+            .formatted(
+                Numbers.fixed(100 * check.relativeError(), 3),
+                Numbers.fixed(check.normalisedError(), 2),
+                check.agrees() ? "they agree." : "THEY DISAGREE."));
     if (!check.agrees()) {
       println("Verify with a mass at rest first; then look at mounting and sampling rate.");
     }

@@ -131,14 +131,11 @@ public final class VerifyPlaceCommand extends MassCommand {
     }
     table.print(out());
     println(
-        "Largest "
-            + Numbers.fixed(100 * found.largest(), 3)
-            + " %, limit "
-            + Numbers.fixed(100 * found.limit(), 3)
-            + " %, "
-            + Numbers.fixed(100 * found.perMillimetre(), 3)
-            + " % a mm: "
-            + (found.passes() ? "within limits." : "OUT OF LIMITS."));
+        "Largest %s %%, limit %s %%, %s %% a mm: %s",
+        Numbers.fixed(100 * found.largest(), 3),
+        Numbers.fixed(100 * found.limit(), 3),
+        Numbers.fixed(100 * found.perMillimetre(), 3),
+        found.passes() ? "within limits." : "OUT OF LIMITS.");
     println(
         found.passes()
             ? "Kept: the budget of the next calibration takes it."

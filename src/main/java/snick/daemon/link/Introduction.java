@@ -75,14 +75,8 @@ public record Introduction(
   public String words() {
     if (hello.isPresent()) {
       Hello h = hello.get();
-      return "rig "
-          + h.deviceIdText()
-          + ", "
-          + h.firmware()
-          + ", protocol "
-          + h.protocolVersion()
-          + ", gain "
-          + h.gain();
+      return "rig %s, %s, protocol %s, gain %s"
+          .formatted(h.deviceIdText(), h.firmware(), h.protocolVersion(), h.gain());
     }
     String found =
         recognition

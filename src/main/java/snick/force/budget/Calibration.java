@@ -135,11 +135,8 @@ public record Calibration(
       }
       if (!(slopeUncertaintyCountsPerNewton >= 0) || !(offsetUncertaintyCounts >= 0)) {
         throw new IllegalArgumentException(
-            "standard uncertainties "
-                + slopeUncertaintyCountsPerNewton
-                + " counts/N and "
-                + offsetUncertaintyCounts
-                + " counts: neither may be negative");
+            "standard uncertainties %s counts/N and %s counts: neither may be negative"
+                .formatted(slopeUncertaintyCountsPerNewton, offsetUncertaintyCounts));
       }
     }
 

@@ -19,12 +19,8 @@ public record Contribution(
   public Contribution {
     if (!(standardUncertaintyNewtons >= 0) || !(degreesOfFreedom > 0)) {
       throw new IllegalArgumentException(
-          source.word()
-              + ": standard uncertainty "
-              + standardUncertaintyNewtons
-              + " N with "
-              + degreesOfFreedom
-              + " degrees of freedom");
+          "%s: standard uncertainty %s N with %s degrees of freedom"
+              .formatted(source.word(), standardUncertaintyNewtons, degreesOfFreedom));
     }
   }
 

@@ -55,11 +55,8 @@ final class StepSamples {
     double noise = Math.max(1, sd(before));
     if (!(step > CLEAR * noise)) {
       throw new IllegalArgumentException(
-          "no clear step: "
-              + step
-              + " counts beside noise of "
-              + noise
-              + " counts; hang a larger mass");
+          "no clear step: %s counts beside noise of %s counts; hang a larger mass"
+              .formatted(step, noise));
     }
     double[] shares = Arrays.stream(counts).map(c -> (c - rest) / step).toArray();
     return new StepSamples(trace, shares, steepest, step, noise);

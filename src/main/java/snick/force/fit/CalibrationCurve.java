@@ -57,11 +57,8 @@ public final class CalibrationCurve {
   private void requireCovariance() {
     if (covariance.length != coefficients.length) {
       throw new IllegalArgumentException(
-          "covariance has "
-              + covariance.length
-              + " rows for "
-              + coefficients.length
-              + " coefficients");
+          "covariance has %s rows for %s coefficients"
+              .formatted(covariance.length, coefficients.length));
     }
     for (int i = 0; i < covariance.length; i++) {
       if (covariance[i].length != coefficients.length) {
@@ -228,12 +225,8 @@ public final class CalibrationCurve {
 
   @Override
   public String toString() {
-    return "CalibrationCurve["
-        + Arrays.toString(coefficients)
-        + ", covariance "
-        + Arrays.deepToString(covariance)
-        + ", degrees of freedom "
-        + degreesOfFreedom
-        + "]";
+    return "CalibrationCurve[%s, covariance %s, degrees of freedom %s]"
+        .formatted(
+            Arrays.toString(coefficients), Arrays.deepToString(covariance), degreesOfFreedom);
   }
 }

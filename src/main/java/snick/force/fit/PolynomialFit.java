@@ -102,13 +102,7 @@ public final class PolynomialFit {
     for (int i = 0; i < x.length; i++) {
       if (!Double.isFinite(x[i]) || !Double.isFinite(y[i])) {
         throw new IllegalArgumentException(
-            "point "
-                + (i + 1)
-                + ": load "
-                + x[i]
-                + ", reading "
-                + y[i]
-                + ": finite numbers needed");
+            "point %s: load %s, reading %s: finite numbers needed".formatted(i + 1, x[i], y[i]));
       }
       if (!(weights[i] > 0 && Double.isFinite(weights[i]))) {
         throw new IllegalArgumentException(

@@ -21,17 +21,8 @@ public record HeldReading(
   public HeldReading {
     if (!Double.isFinite(meanCounts) || !(sdCounts >= 0) || samples < 2 || toNanos < fromNanos) {
       throw new IllegalArgumentException(
-          "reading of "
-              + meanCounts
-              + " counts, SD "
-              + sdCounts
-              + " counts, "
-              + samples
-              + " samples from "
-              + fromNanos
-              + " ns to "
-              + toNanos
-              + " ns");
+          "reading of %s counts, SD %s counts, %s samples from %s ns to %s ns"
+              .formatted(meanCounts, sdCounts, samples, fromNanos, toNanos));
     }
   }
 

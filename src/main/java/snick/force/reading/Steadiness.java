@@ -25,11 +25,8 @@ public record Steadiness(
     Range.require("time-out", timeoutSeconds, windowSeconds, 3600, "s");
     if (!(driftInNoise > 0) || !(scatterInNoise > 1)) {
       throw new IllegalArgumentException(
-          "drift limit "
-              + driftInNoise
-              + " not above 0, or scatter limit "
-              + scatterInNoise
-              + " not above 1 noise");
+          "drift limit %s not above 0, or scatter limit %s not above 1 noise"
+              .formatted(driftInNoise, scatterInNoise));
     }
   }
 

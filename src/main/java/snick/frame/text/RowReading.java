@@ -49,11 +49,8 @@ final class RowReading {
       options.addAll(withTime(timeAt, column).options());
     }
     return ColumnsTold.unknown(
-        "column "
-            + (timeAt + 1)
-            + " rises by "
-            + SampleSteps.of(numbers(timeAt)).words()
-            + " a line, which is no time of a rig in s, ms or µs",
+        "column %s rises by %s a line, which is no time of a rig in s, ms or µs"
+            .formatted(timeAt + 1, SampleSteps.of(numbers(timeAt)).words()),
         options);
   }
 
@@ -225,11 +222,8 @@ final class RowReading {
     List<String> reasons = new ArrayList<>();
     if (timeAt < shape.size() && shape.get(timeAt).kind() != LineFields.Kind.TIME) {
       reasons.add(
-          "column "
-              + (timeAt + 1)
-              + " rises by "
-              + SampleSteps.of(numbers(timeAt)).words()
-              + " a line");
+          "column %s rises by %s a line"
+              .formatted(timeAt + 1, SampleSteps.of(numbers(timeAt)).words()));
     }
     ColumnName name = names.get(readingAt);
     reasons.add(
