@@ -141,11 +141,6 @@ public final class LiveFeed implements AutoCloseable {
     return stream.hello().map(h -> new SampleRate(h.nominalRateMilliHertz() / 1000.0));
   }
 
-  /** What the device said of itself. */
-  public Optional<Hello> hello() {
-    return stream.hello();
-  }
-
   /** The device that answers now instead of the one that did at first. */
   public Optional<String> stranger() {
     return identity.stranger;
@@ -154,11 +149,6 @@ public final class LiveFeed implements AutoCloseable {
   /** Reading of the device's counter at time 0, µs; empty before, and for text without time. */
   public OptionalLong originMicros() {
     return stream.originMicros();
-  }
-
-  /** What the stream went through. */
-  public StreamFacts facts() {
-    return stream.facts();
   }
 
   /** What the decoder made of text: its columns, or the first line that it refused. */

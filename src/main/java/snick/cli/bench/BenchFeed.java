@@ -150,10 +150,6 @@ public final class BenchFeed implements AutoCloseable {
     return feed.setting(otherPolarity).orElseThrow();
   }
 
-  LiveFeed feed() {
-    return feed;
-  }
-
   /**
    * Whoever hangs the masses: the virtual operator, or a person who is talked to on {@code out}.
    */

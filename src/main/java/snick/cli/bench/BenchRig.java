@@ -94,11 +94,6 @@ public final class BenchRig {
     }
   }
 
-  /** Speed of the virtual rig, times real time. */
-  double speed() {
-    return speed;
-  }
-
   /** What the virtual rig is like. */
   public RigSettings virtualSettings() {
     return fixture.settings();

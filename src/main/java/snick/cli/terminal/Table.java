@@ -31,10 +31,6 @@ public final class Table {
             .toList());
   }
 
-  boolean isEmpty() {
-    return rows.isEmpty();
-  }
-
   /** Prints heads and rows, each column as wide as its widest cell. */
   public void print(PrintWriter out) {
     int[] widths = IntStream.range(0, heads.size()).map(this::width).toArray();

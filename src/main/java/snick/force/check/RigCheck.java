@@ -88,11 +88,6 @@ public final class RigCheck implements SampleSink {
   @Override
   public void end() {}
 
-  /** Samples taken so far. */
-  public int samples() {
-    return size;
-  }
-
   /**
    * The findings, in the order of {@link CheckResult.Check}.
    *

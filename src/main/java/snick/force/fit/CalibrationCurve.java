@@ -110,11 +110,6 @@ public final class CalibrationCurve {
     return sum;
   }
 
-  /** Standard uncertainty of the curve at {@code newtons} N by its covariance, in counts. */
-  public double standardUncertaintyCounts(double newtons) {
-    return spread(powers(newtons));
-  }
-
   /**
    * Standard uncertainty, in counts, of the tangent at {@code contactNewtons} N, followed as far as
    * {@code newtons} N.

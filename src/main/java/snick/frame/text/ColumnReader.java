@@ -44,10 +44,6 @@ final class ColumnReader {
     around = around(line);
   }
 
-  Columns columns() {
-    return columns;
-  }
-
   boolean timed() {
     return columns.timed();
   }

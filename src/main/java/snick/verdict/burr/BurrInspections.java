@@ -42,11 +42,6 @@ final class BurrInspections {
         && (later.place().isEmpty() || later.place().equals(earlier.place()));
   }
 
-  /** Whether nobody looked. */
-  boolean none() {
-    return latest.isEmpty();
-  }
-
   List<BurrClue> clues() {
     return List.of(seen(), paper(), sides());
   }

@@ -19,9 +19,4 @@ public record Interval(double low, double high, double confidence) {
   public boolean holds(double value) {
     return value >= low && value <= high;
   }
-
-  /** Whether all of it lies between −{@code margin} and {@code margin}, limits excluded. */
-  boolean within(double margin) {
-    return low > -margin && high < margin;
-  }
 }

@@ -113,16 +113,6 @@ public final class Readings {
     return allEqual() ? 0 : StandardDeviation.of(gramForce).getAsDouble();
   }
 
-  /** These readings without the one at {@code index}. */
-  Readings without(int index) {
-    return new Readings(
-        name,
-        IntStream.range(0, gramForce.length)
-            .filter(i -> i != index)
-            .mapToDouble(i -> gramForce[i])
-            .toArray());
-  }
-
   public Readings atLeast(int least) {
     if (gramForce.length < least) {
       throw new NotAccepted(
