@@ -113,11 +113,9 @@ public final class CalibrateCommand extends MassCommand {
   private record Asked(CalibrationPlan plan, Conditions conditions) {}
 
   private CalibrationPlan plan() {
-    try {
-      return new CalibrationPlan(loads(), runs, !risingOnly, holdSeconds);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> new CalibrationPlan(loads(), runs, !risingOnly, holdSeconds),
+        why -> Refusal.badInput(why));
   }
 
   private List<Load> loads() {

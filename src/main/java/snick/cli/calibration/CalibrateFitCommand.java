@@ -71,11 +71,8 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
   }
 
   private LoadUnit unit() {
-    try {
-      return LoadUnit.named(loadUnit);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("--load-unit: " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> LoadUnit.named(loadUnit), why -> Refusal.usage("--load-unit: " + why));
   }
 
   private Optional<PointsFit.Place> where(LoadUnit unit) {
@@ -89,11 +86,9 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
       LoadUnit unit,
       DegreeRule rule,
       Optional<PointsFit.Place> where) {
-    try {
-      return PointsFit.fit(points, unit, rule, new PointsFit.Options(throughOrigin), where);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(file + ": " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> PointsFit.fit(points, unit, rule, new PointsFit.Options(throughOrigin), where),
+        why -> Refusal.badInput(file + ": " + why));
   }
 
   private void requireMonotonic(PolynomialFit fit, LoadUnit unit) {

@@ -24,10 +24,7 @@ final class DegreeChoice {
    * @throws Refusal if there is no such rule
    */
   DegreeRule rule() {
-    try {
-      return DegreeRule.named(word);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("--degree: " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> DegreeRule.named(word), why -> Refusal.usage("--degree: " + why));
   }
 }

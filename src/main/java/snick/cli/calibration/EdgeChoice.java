@@ -56,11 +56,10 @@ final class EdgeChoice {
   }
 
   private EdgeGeometry geometry(double effectOfPlace) {
-    try {
-      return new EdgeGeometry(effectOfPlace, pullDegrees, tiltDegrees, friction);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(
-          e.getMessage() + "; see --place-effect, --pull, --tilt and --friction in the help");
-    }
+    return Refusal.ifNotAccepted(
+        () -> new EdgeGeometry(effectOfPlace, pullDegrees, tiltDegrees, friction),
+        why ->
+            Refusal.badInput(
+                why + "; see --place-effect, --pull, --tilt and --friction in the help"));
   }
 }

@@ -62,11 +62,8 @@ public final class MassChoice {
    * @throws Refusal if it names none
    */
   static ReferenceMass mass(String word) {
-    try {
-      return MassWord.parse(word);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput("--mass " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> MassWord.parse(word), why -> Refusal.badInput("--mass " + why));
   }
 
   /** The only load that was given. */

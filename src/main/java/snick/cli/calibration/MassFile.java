@@ -3,6 +3,7 @@ package snick.cli.calibration;
 import java.util.List;
 import java.util.OptionalDouble;
 import snick.cli.terminal.CsvTable;
+import snick.cli.terminal.Refusal;
 import snick.force.mass.MassClass;
 import snick.force.mass.ReferenceMass;
 import snick.quantity.Mass;
@@ -21,11 +22,9 @@ final class MassFile {
 
   private static ReferenceMass mass(CsvTable.Row row) {
     double grams = row.required("mass_g");
-    try {
-      return mass(row, Mass.ofGrams(grams));
-    } catch (IllegalArgumentException e) {
-      throw row.refusal(e.getMessage(), "correct the line or take it out");
-    }
+    return Refusal.ifNotAccepted(
+        () -> mass(row, Mass.ofGrams(grams)),
+        why -> row.refusal(why, "correct the line or take it out"));
   }
 
   private static ReferenceMass mass(CsvTable.Row row, Mass mass) {

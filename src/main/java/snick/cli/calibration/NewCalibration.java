@@ -38,12 +38,10 @@ final class NewCalibration {
   }
 
   private static Evaluation evaluate(BenchSheet sheet) {
-    try {
-      return sheet.evaluate();
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(
-          "no calibration comes of these readings, nothing is saved: " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> sheet.evaluate(),
+        why ->
+            Refusal.badInput("no calibration comes of these readings, nothing is saved: " + why));
   }
 
   /** Prints it. */

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import snick.cli.terminal.CsvTable;
+import snick.cli.terminal.Refusal;
 import snick.force.fit.PointsFit;
 import snick.force.reading.Direction;
 
@@ -48,12 +49,11 @@ final class PointsFile {
   private static PointsFit.Point point(CsvTable.Row row) {
     run(row);
     direction(row);
-    try {
-      return new PointsFit.Point(
-          row.required("load"), row.required("reading"), row.number("u_load"));
-    } catch (IllegalArgumentException e) {
-      throw row.refusal(e.getMessage(), "correct the line or take it out");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            new PointsFit.Point(
+                row.required("load"), row.required("reading"), row.number("u_load")),
+        why -> row.refusal(why, "correct the line or take it out"));
   }
 
   /** Number of the row's run; 1 if none is given. */
@@ -70,10 +70,8 @@ final class PointsFile {
   /** Direction of the row; up if none is given. */
   static Direction direction(CsvTable.Row row) {
     String word = row.text("direction");
-    try {
-      return word.isEmpty() ? Direction.UP : Direction.named(word);
-    } catch (IllegalArgumentException e) {
-      throw row.refusal(e.getMessage(), "write up, down or hold, or leave it empty");
-    }
+    return Refusal.ifNotAccepted(
+        () -> word.isEmpty() ? Direction.UP : Direction.named(word),
+        why -> row.refusal(why, "write up, down or hold, or leave it empty"));
   }
 }

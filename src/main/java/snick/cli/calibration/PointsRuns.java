@@ -59,12 +59,11 @@ final class PointsRuns {
     PointsFile.requireTwoLoads(
         table.rows().stream().filter(row -> !PointsFile.isHold(row)).toList());
     PointsRuns runs = new PointsRuns(loads, setting);
-    try {
-      return new CalibrationData(
-          setting, byRun.values().stream().map(runs::run).toList(), runs.hold(resting));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(table.name() + ": " + e.getMessage() + "; nothing is saved");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            new CalibrationData(
+                setting, byRun.values().stream().map(runs::run).toList(), runs.hold(resting)),
+        why -> Refusal.badInput(table.name() + ": " + why + "; nothing is saved"));
   }
 
   private Optional<CalibrationData.CreepHold> hold(List<CsvTable.Row> rows) {
@@ -135,12 +134,15 @@ final class PointsRuns {
   }
 
   private HeldReading reading(CsvTable.Row row, long fromNanos) {
-    try {
-      return new HeldReading(
-          row.required("reading"), sd(row), samples(row), fromNanos, fromNanos + WINDOW_NANOS);
-    } catch (IllegalArgumentException e) {
-      throw row.refusal(e.getMessage(), "correct the line or take it out");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            new HeldReading(
+                row.required("reading"),
+                sd(row),
+                samples(row),
+                fromNanos,
+                fromNanos + WINDOW_NANOS),
+        why -> row.refusal(why, "correct the line or take it out"));
   }
 
   private static double sd(CsvTable.Row row) {
@@ -195,14 +197,13 @@ final class PointsRuns {
       throw row.refusal(
           "u_load " + row.text("u_load") + " is negative", "a standard uncertainty is 0 g or more");
     }
-    try {
-      return ReferenceMass.stated(
-          row.text("load") + " g",
-          Mass.ofGrams(grams),
-          Mass.ofGrams(uncertaintyGrams),
-          ReferenceMass.CONVENTIONAL_DENSITY);
-    } catch (IllegalArgumentException e) {
-      throw row.refusal(e.getMessage(), "correct the line or take it out");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            ReferenceMass.stated(
+                row.text("load") + " g",
+                Mass.ofGrams(grams),
+                Mass.ofGrams(uncertaintyGrams),
+                ReferenceMass.CONVENTIONAL_DENSITY),
+        why -> row.refusal(why, "correct the line or take it out"));
   }
 }

@@ -37,10 +37,8 @@ final class SettingChoice {
 
   /** As typed. */
   RigSetting setting() {
-    try {
-      return new RigSetting(deviceId, gain, new SampleRate(rateHertz), polarity);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(e.getMessage() + "; see --rig, --gain, --rate, --polarity");
-    }
+    return Refusal.ifNotAccepted(
+        () -> new RigSetting(deviceId, gain, new SampleRate(rateHertz), polarity),
+        why -> Refusal.badInput(why + "; see --rig, --gain, --rate, --polarity"));
   }
 }

@@ -42,13 +42,11 @@ final class StabilityChoice {
 
   /** As stated. */
   Conditions.Stability stability() {
-    try {
-      return new Conditions.Stability(
-          relativePerKelvin, halfWidthKelvin, relativePerYear, Optional.of(validity()));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(
-          e.getMessage() + "; see --per-kelvin, --kelvin and --per-year in the help");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            new Conditions.Stability(
+                relativePerKelvin, halfWidthKelvin, relativePerYear, Optional.of(validity())),
+        why -> Refusal.badInput(why + "; see --per-kelvin, --kelvin and --per-year in the help"));
   }
 
   /** Period of validity. */

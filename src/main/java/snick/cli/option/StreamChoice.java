@@ -46,17 +46,16 @@ public final class StreamChoice {
   }
 
   private TextRule text() {
-    try {
-      return columns
-          .<TextRule>map(
-              words ->
-                  words.equals("auto")
-                      ? new TextRule.FoundOutAnew()
-                      : new TextRule.Named(Columns.parse(words)))
-          .orElseGet(TextRule.FoundOut::new);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("--columns: " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            columns
+                .<TextRule>map(
+                    words ->
+                        words.equals("auto")
+                            ? new TextRule.FoundOutAnew()
+                            : new TextRule.Named(Columns.parse(words)))
+                .orElseGet(TextRule.FoundOut::new),
+        why -> Refusal.usage("--columns: " + why));
   }
 
   private Optional<Form> form() {
@@ -64,10 +63,7 @@ public final class StreamChoice {
   }
 
   private SampleRate rate() {
-    try {
-      return new SampleRate(rateHertz);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("--rate: " + e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () -> new SampleRate(rateHertz), why -> Refusal.usage("--rate: " + why));
   }
 }

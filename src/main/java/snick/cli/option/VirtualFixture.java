@@ -104,12 +104,11 @@ public final class VirtualFixture {
   }
 
   private static Parting.Law law(String word) {
-    try {
-      return Parting.Law.valueOf(word.toUpperCase(Locale.ROOT));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage(
-          "--parting: no law of that name; there are at_once, linear, smooth, viscoelastic");
-    }
+    return Refusal.ifNotAccepted(
+        () -> Parting.Law.valueOf(word.toUpperCase(Locale.ROOT)),
+        why ->
+            Refusal.usage(
+                "--parting: no law of that name; there are at_once, linear, smooth, viscoelastic"));
   }
 
   /** A number with its unit, which may be left out. */

@@ -210,11 +210,7 @@ public final class RunCommand extends DataCommand implements Callable<Integer> {
   }
 
   private static PortAddress address(String text) {
-    try {
-      return PortAddress.parse(text);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage(e.getMessage());
-    }
+    return Refusal.ifNotAccepted(() -> PortAddress.parse(text), why -> Refusal.usage(why));
   }
 
   private void greet(Recorder recorder) {

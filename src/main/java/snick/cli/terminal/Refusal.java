@@ -1,6 +1,8 @@
 package snick.cli.terminal;
 
 import java.util.Locale;
+import java.util.function.Function;
+import java.util.function.Supplier;
 
 /**
  * A command cannot go on: the message gives value, limit, place and next step, and is printed
@@ -34,6 +36,15 @@ public final class Refusal extends RuntimeException {
   /** Anything else, with the exception that led to it. */
   public static Refusal failed(String message, Throwable cause) {
     return new Refusal(ExitCode.FAILED, message, cause);
+  }
+
+  /** What {@code asked} gives; what it does not accept is refused, for the reason it gives. */
+  public static <T> T ifNotAccepted(Supplier<T> asked, Function<String, Refusal> refusal) {
+    try {
+      return asked.get();
+    } catch (IllegalArgumentException e) {
+      throw refusal.apply(e.getMessage());
+    }
   }
 
   private static String said(String message, Object... values) {

@@ -111,16 +111,15 @@ public final class VerifyCommand extends MassCommand {
 
   private MassCheck verification(
       CalibrationInUse inUse, Load.Exerted exerted, HeldReading zero, HeldReading loaded) {
-    try {
-      return MassCheck.of(
-          inUse.calibration(),
-          exerted,
-          zero,
-          loaded,
-          limitPercent.map(p -> OptionalDouble.of(p / 100)).orElse(OptionalDouble.empty()));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(e.getMessage());
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            MassCheck.of(
+                inUse.calibration(),
+                exerted,
+                zero,
+                loaded,
+                limitPercent.map(p -> OptionalDouble.of(p / 100)).orElse(OptionalDouble.empty())),
+        why -> Refusal.badInput(why));
   }
 
   private static Map<String, Object> object(Load load, MassCheck result) {

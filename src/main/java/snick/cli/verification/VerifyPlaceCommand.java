@@ -77,11 +77,9 @@ public final class VerifyPlaceCommand extends MassCommand {
   }
 
   private PlaceCheck check(List<PlaceCheck.Point> points) {
-    try {
-      return new PlaceCheck(points, limitPercent / 100);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage(e.getMessage() + "; see the help");
-    }
+    return Refusal.ifNotAccepted(
+        () -> new PlaceCheck(points, limitPercent / 100),
+        why -> Refusal.usage(why + "; see the help"));
   }
 
   private List<PlaceCheck.Point> points(BenchFeed bench, Load load) {
