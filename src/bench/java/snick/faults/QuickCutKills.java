@@ -24,6 +24,7 @@ import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
 /**
@@ -78,7 +79,7 @@ public final class QuickCutKills {
         new VirtualRig(
                 usual
                     .with(usual.converter().withRate(new SampleRate(RATE_HERTZ)))
-                    .with(usual.device().withDeviceId(usual.device().deviceId() + number)),
+                    .with(Altered.withDeviceId(usual.device(), usual.device().deviceId() + number)),
                 number + 1)
             .serve(
                 folder.resolve("rig-" + number),

@@ -13,6 +13,7 @@ import snick.quantity.SampleRate;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.line.Sent;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
 /**
@@ -59,7 +60,7 @@ final class RigRack {
     RigSettings settings =
         usual
             .with(usual.converter().withRate(new SampleRate(ratePerSecond)))
-            .with(usual.device().withDeviceId(usual.device().deviceId() + number));
+            .with(Altered.withDeviceId(usual.device(), usual.device().deviceId() + number));
     AtomicLong made = new AtomicLong();
     cuts.add(made);
     rigs.add(

@@ -13,6 +13,7 @@ import snick.frame.message.SampleBatch;
 import snick.frame.message.Status;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 
@@ -56,7 +57,7 @@ final class TiltedRig implements Line, FrameSink {
   Function<byte[], Boolean> deaf = bytes -> false;
 
   TiltedRig() {
-    this(DeviceSettings.USUAL.withClockErrorPpm(0));
+    this(Altered.withClockErrorPpm(DeviceSettings.USUAL, 0));
   }
 
   TiltedRig(DeviceSettings device) {

@@ -20,6 +20,7 @@ import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.KnifeScenario;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.Disturbance;
 import snick.virtualrig.settings.FilterShape;
 import snick.virtualrig.settings.RigSettings;
@@ -72,11 +73,11 @@ final class Recordings {
         "reversed-cell-320.capture",
         new Recipe(
             usual.with(
-                usual
-                    .converter()
-                    .withRate(new SampleRate(320))
-                    .withFilter(FilterShape.BOX)
-                    .withScale(-3_000, -437.25)),
+                Altered.withScale(
+                    Altered.withFilter(
+                        usual.converter().withRate(new SampleRate(320)), FilterShape.BOX),
+                    -3_000,
+                    -437.25)),
             17,
             stage(1),
             true));
@@ -84,8 +85,8 @@ final class Recordings {
         "what-goes-wrong.capture",
         new Recipe(
             usual
-                .with(Disturbance.ORDINARY.withSpikes(20, 40))
-                .with(usual.device().withStartMicros(4_290_000_000L)),
+                .with(Altered.withSpikes(Disturbance.ORDINARY, 20, 40))
+                .with(Altered.withStartMicros(usual.device(), 4_290_000_000L)),
             18,
             whatGoesWrong(),
             true));

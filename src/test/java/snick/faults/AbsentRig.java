@@ -12,6 +12,7 @@ import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
 /** A rig that is not plugged in yet: waited for if that is asked, said once. */
@@ -34,7 +35,7 @@ final class AbsentRig {
 
   private ServedRig plugIn(Path link, long deviceId) throws Exception {
     RigSettings usual = RigSettings.USUAL;
-    return new VirtualRig(usual.with(usual.device().withDeviceId(deviceId)), deviceId)
+    return new VirtualRig(usual.with(Altered.withDeviceId(usual.device(), deviceId)), deviceId)
         .serve(link, Pacer.of(System::nanoTime, SPEED), VirtualRig.WhenFull.DROP, truth -> {});
   }
 

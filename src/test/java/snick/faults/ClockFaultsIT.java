@@ -27,6 +27,7 @@ import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
 /** The host's clock jumps, its time zone changes, the device's counter runs over. */
@@ -100,7 +101,7 @@ class ClockFaultsIT {
   private ServedRig rig(int number) throws Exception {
     RigSettings usual = RigSettings.USUAL;
     return new VirtualRig(
-            usual.with(usual.device().withDeviceId(usual.device().deviceId() + number)),
+            usual.with(Altered.withDeviceId(usual.device(), usual.device().deviceId() + number)),
             12 + number)
         .serve(
             folder.resolve("rig-" + number),
@@ -157,7 +158,7 @@ class ClockFaultsIT {
     List<Cut> wrapped =
         cuts(
             Streams.of(
-                u -> u.with(u.device().withStartMicros(lateMicros)),
+                u -> u.with(Altered.withStartMicros(u.device(), lateMicros)),
                 CUT.actions().toArray(Action[]::new)));
     assertThat(usual).hasSize(1);
     assertThat(wrapped).isEqualTo(usual);

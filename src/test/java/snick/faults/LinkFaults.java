@@ -16,6 +16,7 @@ import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.settings.TextForm;
 
@@ -35,7 +36,7 @@ final class LinkFaults {
 
   private ServedRig rig(String link, long seed, long deviceId, double speed) throws Exception {
     RigSettings usual = RigSettings.USUAL;
-    return new VirtualRig(usual.with(usual.device().withDeviceId(deviceId)), seed)
+    return new VirtualRig(usual.with(Altered.withDeviceId(usual.device(), deviceId)), seed)
         .serve(
             folder.resolve(link),
             Pacer.of(System::nanoTime, speed),

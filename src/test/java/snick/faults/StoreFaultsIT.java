@@ -23,6 +23,7 @@ import snick.store.record.CutSelection;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
 /** Stores of a newer version, damaged ones, and one that two recorders share. */
@@ -90,7 +91,7 @@ class StoreFaultsIT {
   private ServedRig cutting(String name, long deviceId) throws IOException {
     RigSettings usual = RigSettings.USUAL;
     ServedRig rig =
-        new VirtualRig(usual.with(usual.device().withDeviceId(deviceId)), deviceId)
+        new VirtualRig(usual.with(Altered.withDeviceId(usual.device(), deviceId)), deviceId)
             .serve(
                 folder.resolve(name),
                 Pacer.of(System::nanoTime, 20),

@@ -31,6 +31,7 @@ import snick.force.reading.Steadiness;
 import snick.force.reading.SteadyReading;
 import snick.quantity.Mass;
 import snick.virtualrig.script.Action;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.Disturbance;
 import snick.virtualrig.settings.FixtureSettings;
@@ -90,12 +91,12 @@ class CalibrationCoverageTest {
     }
 
     private static FixtureSettings fixture(double gravity) {
-      return FixtureSettings.BENCH.withGravity(gravity);
+      return Altered.withGravity(FixtureSettings.BENCH, gravity);
     }
 
     /** The same half an hour after power-on: warm, but still wandering. */
     private static Disturbance warm(Disturbance cold) {
-      return cold.withWarmUpKelvin(0);
+      return Altered.withWarmUpKelvin(cold, 0);
     }
 
     private double within(double halfWidth) {
@@ -127,7 +128,7 @@ class CalibrationCoverageTest {
       double years = VALID_DAYS / DAYS_IN_A_YEAR;
       double changed = 1 + within(PER_KELVIN * KELVIN) + within(PER_YEAR * years);
       ConverterSettings now = rig.converter();
-      return rig.with(now.withScale(now.zeroCounts(), now.countsPerGramForce() * changed));
+      return rig.with(Altered.withScale(now, now.zeroCounts(), now.countsPerGramForce() * changed));
     }
   }
 

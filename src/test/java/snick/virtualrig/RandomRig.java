@@ -7,6 +7,7 @@ import snick.quantity.SampleRate;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.Disturbance;
@@ -43,13 +44,16 @@ public record RandomRig(long seed, RigSettings settings) {
         new RigSettings(
             hand(random),
             FixtureSettings.IDEAL.with(mechanics(random)).with(parting(random)),
-            Disturbance.NONE
-                .withNoiseGramForce(uniform(random, 0.05, 0.3))
-                .withDrift(oneIn(3, random) ? uniform(random, -0.25, 0.25) : 0),
-            ConverterSettings.USUAL
-                .withRate(new SampleRate(Math.rint(logUniform(random, 80, 1000))))
-                .withFilter(filter(random))
-                .withScale((int) uniform(random, -200_000, 200_000), PER_GRAM_FORCE),
+            Altered.withDrift(
+                Altered.withNoiseGramForce(Disturbance.NONE, uniform(random, 0.05, 0.3)),
+                oneIn(3, random) ? uniform(random, -0.25, 0.25) : 0),
+            Altered.withScale(
+                Altered.withFilter(
+                    ConverterSettings.USUAL.withRate(
+                        new SampleRate(Math.rint(logUniform(random, 80, 1000)))),
+                    filter(random)),
+                (int) uniform(random, -200_000, 200_000),
+                PER_GRAM_FORCE),
             DeviceSettings.USUAL);
     return new RandomRig(seed, settings);
   }
@@ -93,7 +97,7 @@ public record RandomRig(long seed, RigSettings settings) {
 
   private static HandSettings hand(Random random) {
     HandSettings hand = HandSettings.CALM.withTremorGramForce(uniform(random, 0, 1.2));
-    return (oneIn(2, random) ? hand.withTremorBand(1, 25) : hand)
+    return (oneIn(2, random) ? Altered.withTremorBand(hand, 1, 25) : hand)
         .with(
             new HandSteadiness(
                 oneIn(2, random) ? uniform(random, -0.5, 1.5) : 0,

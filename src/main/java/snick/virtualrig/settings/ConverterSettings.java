@@ -41,21 +41,6 @@ public record ConverterSettings(
     return new ConverterSettings(other, rateErrorPpm, filter, zeroCounts, countsPerGramForce, gain);
   }
 
-  /** The same with another filter. */
-  public ConverterSettings withFilter(FilterShape other) {
-    return new ConverterSettings(rate, rateErrorPpm, other, zeroCounts, countsPerGramForce, gain);
-  }
-
-  /** The same with another zero, counts, and sensitivity, counts/gf. */
-  public ConverterSettings withScale(int zero, double perGramForce) {
-    return new ConverterSettings(rate, rateErrorPpm, filter, zero, perGramForce, gain);
-  }
-
-  /** The same with an oscillator that is off by {@code ppm}. */
-  public ConverterSettings withRateErrorPpm(double ppm) {
-    return new ConverterSettings(rate, ppm, filter, zeroCounts, countsPerGramForce, gain);
-  }
-
   /** Delay of a ramp through the filter, ns. */
   public long filterDelayNanos() {
     return Math.round(filter.delayPeriods() * truePeriodNanos());

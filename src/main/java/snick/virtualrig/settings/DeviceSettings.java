@@ -39,26 +39,6 @@ public record DeviceSettings(
     SettingRange.check("samples in a frame", batchSamples, 1, SampleBatch.MAX_SAMPLES);
   }
 
-  /** The same with another identity. */
-  public DeviceSettings withDeviceId(long id) {
-    return new DeviceSettings(id, firmware, startMicros, clockErrorPpm, batchSamples, text);
-  }
-
-  /** The same with another reading of the counter at power-on, µs. */
-  public DeviceSettings withStartMicros(long micros) {
-    return new DeviceSettings(deviceId, firmware, micros, clockErrorPpm, batchSamples, text);
-  }
-
-  /** The same with a clock that runs fast by {@code ppm}. */
-  public DeviceSettings withClockErrorPpm(double ppm) {
-    return new DeviceSettings(deviceId, firmware, startMicros, ppm, batchSamples, text);
-  }
-
-  /** The same with another number of samples in a frame. */
-  public DeviceSettings withBatchSamples(int samples) {
-    return new DeviceSettings(deviceId, firmware, startMicros, clockErrorPpm, samples, text);
-  }
-
   /** A simple sketch that prints lines. */
   public DeviceSettings withText(TextForm form) {
     return new DeviceSettings(

@@ -39,11 +39,6 @@ public record Disturbance(
     SettingRange.check("spike, gf,", spikeGramForce, -1e5, 1e5);
   }
 
-  /** The same with another noise, gf rms. */
-  public Disturbance withNoiseGramForce(double gramForce) {
-    return with(gramForce, driftGramForcePerSecond, warmUpKelvin, spikesPerMinute, spikeGramForce);
-  }
-
   /** The same with another hum, amplitude before the filter, gf. */
   public Disturbance withHumGramForce(double gramForce) {
     return new Disturbance(
@@ -55,26 +50,5 @@ public record Disturbance(
         warmUpKelvin,
         spikesPerMinute,
         spikeGramForce);
-  }
-
-  /** The same with another even drift of zero, gf/s. */
-  public Disturbance withDrift(double gramForcePerSecond) {
-    return with(noiseGramForce, gramForcePerSecond, warmUpKelvin, spikesPerMinute, spikeGramForce);
-  }
-
-  /** The same with another warming after power-on, K. */
-  public Disturbance withWarmUpKelvin(double kelvin) {
-    return with(noiseGramForce, driftGramForcePerSecond, kelvin, spikesPerMinute, spikeGramForce);
-  }
-
-  /** The same with random spikes. */
-  public Disturbance withSpikes(double perMinute, double gramForce) {
-    return with(noiseGramForce, driftGramForcePerSecond, warmUpKelvin, perMinute, gramForce);
-  }
-
-  private Disturbance with(
-      double noise, double drift, double warmUp, double spikes, double spikeSize) {
-    return new Disturbance(
-        noise, humGramForce, humHertz, drift, driftGramForcePerKelvin, warmUp, spikes, spikeSize);
   }
 }

@@ -43,20 +43,15 @@ public record FixtureSettings(
 
   /** The same fixture, its filament parting in another way. */
   public FixtureSettings with(Parting other) {
-    return with(other, mechanics, gravityMetresPerSecondSquared);
+    return with(other, mechanics);
   }
 
   /** The same on these mechanics. */
   public FixtureSettings with(Mechanics other) {
-    return with(parting, Optional.of(other), gravityMetresPerSecondSquared);
+    return with(parting, Optional.of(other));
   }
 
-  /** The same at a place of another gravity, m/s². */
-  public FixtureSettings withGravity(double metresPerSecondSquared) {
-    return with(parting, mechanics, metresPerSecondSquared);
-  }
-
-  private FixtureSettings with(Parting parting, Optional<Mechanics> mechanics, double gravity) {
+  private FixtureSettings with(Parting parting, Optional<Mechanics> mechanics) {
     return new FixtureSettings(
         stiffnessGramForcePerMillimetre,
         stiffening,
@@ -64,6 +59,6 @@ public record FixtureSettings(
         mechanics,
         creepShare,
         creepSeconds,
-        gravity);
+        gravityMetresPerSecondSquared);
   }
 }

@@ -42,9 +42,4 @@ public record HandSettings(
     return new HandSettings(
         tremorGramForce, tremorLowHertz, tremorHighHertz, gapMillimetres, other);
   }
-
-  /** The same hand, its tremor spread over another band, Hz. */
-  public HandSettings withTremorBand(double lowHertz, double highHertz) {
-    return new HandSettings(tremorGramForce, lowHertz, highHertz, gapMillimetres, steadiness);
-  }
 }

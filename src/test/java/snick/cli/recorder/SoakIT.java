@@ -30,6 +30,7 @@ import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
 /**
@@ -99,7 +100,8 @@ class SoakIT {
   private static VirtualRig rig(int number) {
     RigSettings usual = RigSettings.USUAL;
     return new VirtualRig(
-        usual.with(usual.device().withDeviceId(usual.device().deviceId() + number)), number + 1);
+        usual.with(Altered.withDeviceId(usual.device(), usual.device().deviceId() + number)),
+        number + 1);
   }
 
   private Live record() throws IOException {

@@ -20,6 +20,7 @@ import snick.port.Ports;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 
@@ -48,7 +49,8 @@ class RigFinderIT {
   }
 
   private ServedRig serve(String name, long deviceId) throws IOException {
-    RigSettings settings = RigSettings.USUAL.with(DeviceSettings.USUAL.withDeviceId(deviceId));
+    RigSettings settings =
+        RigSettings.USUAL.with(Altered.withDeviceId(DeviceSettings.USUAL, deviceId));
     return new VirtualRig(settings, 1)
         .serveOnPseudoTerminal(
             links.resolve(name),

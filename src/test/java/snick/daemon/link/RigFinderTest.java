@@ -19,6 +19,7 @@ import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 
@@ -47,7 +48,8 @@ class RigFinderTest {
   }
 
   private HandRig rig(long deviceId) {
-    return new HandRig(time, RigSettings.USUAL.with(DeviceSettings.USUAL.withDeviceId(deviceId)));
+    return new HandRig(
+        time, RigSettings.USUAL.with(Altered.withDeviceId(DeviceSettings.USUAL, deviceId)));
   }
 
   private RigFinder finder(String part) {

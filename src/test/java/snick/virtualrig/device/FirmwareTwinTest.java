@@ -19,6 +19,7 @@ import snick.virtualrig.line.Sent;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.KnifeScenario;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.DeviceSettings;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.SignalModel;
@@ -65,7 +66,8 @@ class FirmwareTwinTest {
 
   @Test
   void stampsSamplesOnItsOwnClock() {
-    rig(DeviceSettings.USUAL.withClockErrorPpm(100).withBatchSamples(1)).play(801);
+    rig(Altered.withBatchSamples(Altered.withClockErrorPpm(DeviceSettings.USUAL, 100), 1))
+        .play(801);
     long first = host.micros.get(0);
     long last = host.micros.get(host.micros.size() - 1);
     assertThat(last - first).isCloseTo(10_001_000, within(1L));
@@ -73,10 +75,10 @@ class FirmwareTwinTest {
 
   @Test
   void counterWraps() {
-    rig(DeviceSettings.USUAL
-            .withStartMicros((1L << 32) - 1_000_000)
-            .withClockErrorPpm(0)
-            .withBatchSamples(1))
+    rig(Altered.withBatchSamples(
+            Altered.withClockErrorPpm(
+                Altered.withStartMicros(DeviceSettings.USUAL, (1L << 32) - 1_000_000), 0),
+            1))
         .play(160);
     assertThat(host.micros).contains((1L << 32) - 1_000_000 + 62_500).contains(12_500L);
     assertThat(host.micros).allMatch(micros -> micros >= 0 && micros < 1L << 32);
@@ -123,7 +125,7 @@ class FirmwareTwinTest {
 
   @Test
   void echoesPingWithItsClock() {
-    Rendering rig = rig(DeviceSettings.USUAL.withClockErrorPpm(0));
+    Rendering rig = rig(Altered.withClockErrorPpm(DeviceSettings.USUAL, 0));
     rig.play(76);
     tell(rig, new HostCommand(MessageType.PING, 9, 0xDEAD_BEEFL));
     assertThat(host.answers)
@@ -134,7 +136,8 @@ class FirmwareTwinTest {
 
   @Test
   void changesItsRateAndLeavesOutWhatHasNotSettled() {
-    Rendering rig = rig(DeviceSettings.USUAL.withBatchSamples(1).withClockErrorPpm(0));
+    Rendering rig =
+        rig(Altered.withClockErrorPpm(Altered.withBatchSamples(DeviceSettings.USUAL, 1), 0));
     rig.play(80);
     tell(rig, new HostCommand(MessageType.SET_RATE, 1, 319_000));
     int before = host.micros.size();

@@ -26,10 +26,12 @@ class MechanicsOfRigTest {
           .with(FixtureSettings.IDEAL)
           .with(Disturbance.NONE)
           .with(
-              ConverterSettings.USUAL
-                  .withRate(new SampleRate(1000))
-                  .withFilter(FilterShape.ofBoxes(1, 1))
-                  .withScale(0, PER_GRAM_FORCE));
+              Altered.withScale(
+                  Altered.withFilter(
+                      ConverterSettings.USUAL.withRate(new SampleRate(1000)),
+                      FilterShape.ofBoxes(1, 1)),
+                  0,
+                  PER_GRAM_FORCE));
 
   private final List<TrueCut> truths = new ArrayList<>();
 
@@ -155,7 +157,8 @@ class MechanicsOfRigTest {
 
   @Test
   void zeroDriftsEvenly() {
-    double[] seen = readings(CLEAN.with(Disturbance.NONE.withDrift(0.25)), 4, new Action.Rest(4));
+    double[] seen =
+        readings(CLEAN.with(Altered.withDrift(Disturbance.NONE, 0.25)), 4, new Action.Rest(4));
     assertThat(seen[3999]).isCloseTo(1, within(2e-3));
   }
 
@@ -164,7 +167,7 @@ class MechanicsOfRigTest {
   void polesDelayARampByTheirTimeConstants() {
     FilterShape poles = new FilterShape(2, 3, 2, 1.5);
     assertThat(poles.delayPeriods()).isEqualTo(6);
-    RigSettings slow = CLEAN.with(CLEAN.converter().withFilter(poles));
+    RigSettings slow = CLEAN.with(Altered.withFilter(CLEAN.converter(), poles));
     double[] quick = readings(CLEAN, 2, Action.Cut.ofGramForce(300, 100));
     double[] seen = readings(slow, 2, Action.Cut.ofGramForce(300, 100));
     double delay = (quick[1500] - seen[1500]) / 0.1;
@@ -173,7 +176,7 @@ class MechanicsOfRigTest {
 
   @Test
   void aPoleAloneIsSampledAtTheEndOfThePeriod() {
-    RigSettings slow = CLEAN.with(CLEAN.converter().withFilter(FilterShape.ofPoles(1, 4)));
+    RigSettings slow = CLEAN.with(Altered.withFilter(CLEAN.converter(), FilterShape.ofPoles(1, 4)));
     double[] seen =
         readings(slow, 5, Action.Hang.ofGrams(100), new Action.Rest(1), new Action.CutThread());
     int at = breakIndex(0);

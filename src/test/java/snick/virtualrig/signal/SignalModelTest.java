@@ -18,6 +18,7 @@ import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
 import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
+import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.Disturbance;
 import snick.virtualrig.settings.FilterShape;
@@ -32,7 +33,7 @@ class SignalModelTest {
           .with(HandSettings.MOTOR)
           .with(FixtureSettings.IDEAL)
           .with(Disturbance.NONE)
-          .with(ConverterSettings.USUAL.withScale(0, PER_GRAM_FORCE));
+          .with(Altered.withScale(ConverterSettings.USUAL, 0, PER_GRAM_FORCE));
 
   private final List<TrueCut> truths = new ArrayList<>();
   private final List<Fault> faults = new ArrayList<>();
@@ -129,7 +130,7 @@ class SignalModelTest {
 
   @Test
   void noiseHasTheRmsAskedFor() {
-    RigSettings noisy = CLEAN.with(Disturbance.NONE.withNoiseGramForce(0.15));
+    RigSettings noisy = CLEAN.with(Altered.withNoiseGramForce(Disturbance.NONE, 0.15));
     double sum = 0;
     for (int count : counts(model(noisy, 3, Script.of()), 20_000)) {
       sum += Math.pow(count / PER_GRAM_FORCE, 2);
@@ -170,14 +171,14 @@ class SignalModelTest {
 
   @Test
   void saturatesInsteadOfWrapping() {
-    RigSettings sensitive = CLEAN.with(ConverterSettings.USUAL.withScale(0, -100_000));
+    RigSettings sensitive = CLEAN.with(Altered.withScale(ConverterSettings.USUAL, 0, -100_000));
     assertThat(counts(model(sensitive, 3, Script.of(Action.Hang.ofGrams(500))), 400)[399])
         .isEqualTo(-0x800000);
   }
 
   @Test
   void repeatsItselfWhenStuck() {
-    RigSettings noisy = CLEAN.with(Disturbance.NONE.withNoiseGramForce(0.15));
+    RigSettings noisy = CLEAN.with(Altered.withNoiseGramForce(Disturbance.NONE, 0.15));
     SignalModel model = model(noisy, 3, Script.of());
     int last = counts(model, 10)[9];
     model.goWrong(new Fault.Stuck(0.1));
@@ -208,7 +209,7 @@ class SignalModelTest {
 
   @Test
   void conversionsComeAtTheTrueRate() {
-    RigSettings slow = CLEAN.with(ConverterSettings.USUAL.withRateErrorPpm(-50_000));
+    RigSettings slow = CLEAN.with(Altered.withRateErrorPpm(ConverterSettings.USUAL, -50_000));
     SignalModel model = model(slow, 1, Script.of());
     assertThat(model.nextNanos()).isEqualTo(Math.round(12_500_000 / 0.95));
     counts(model, 80);
