@@ -30,12 +30,9 @@ public final class CalibrationWarnings {
     List<Phrase> warnings = new ArrayList<>();
     if (calibration.validityAt(now) == Calibration.Validity.EXPIRED) {
       warnings.add(
-          Phrase.of(
-              "warning.expired",
-              "id",
-              calibration.id(),
-              "at",
-              calibration.made().plus(calibration.validFor().orElseThrow())));
+          Phrase.of("warning.expired")
+              .with("id", calibration.id())
+              .with("at", calibration.made().plus(calibration.validFor().orElseThrow())));
     }
     List<Verification> own =
         checks.stream().filter(c -> c.calibrationId().equals(calibration.id())).toList();
@@ -57,12 +54,9 @@ public final class CalibrationWarnings {
   private static void lastCheck(Verification last, Instant now, List<Phrase> warnings) {
     if (!last.withinLimit()) {
       warnings.add(
-          Phrase.of(
-              "warning.out_of_limits",
-              "at",
-              last.at().truncatedTo(ChronoUnit.SECONDS),
-              "percent",
-              String.format(Locale.ROOT, "%+.3g", errorPercent(last))));
+          Phrase.of("warning.out_of_limits")
+              .with("at", last.at().truncatedTo(ChronoUnit.SECONDS))
+              .with("percent", String.format(Locale.ROOT, "%+.3g", errorPercent(last))));
     }
     if (last.at().plus(FRESH).isBefore(now)) {
       warnings.add(

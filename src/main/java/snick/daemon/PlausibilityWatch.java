@@ -100,12 +100,9 @@ final class PlausibilityWatch {
   }
 
   private Phrase rate(double ratio) {
-    return Phrase.of(
-        "doubt.rate",
-        "hertz",
-        String.format(Locale.ROOT, "%.1f", assumedHertz * ratio),
-        "assumed",
-        String.format(Locale.ROOT, "%.4g", assumedHertz));
+    return Phrase.of("doubt.rate")
+        .with("hertz", String.format(Locale.ROOT, "%.1f", assumedHertz * ratio))
+        .with("assumed", String.format(Locale.ROOT, "%.4g", assumedHertz));
   }
 
   private static Phrase clock(double ratio) {

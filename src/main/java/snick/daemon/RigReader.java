@@ -325,14 +325,10 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   @Override
   public void stranger(Hello hello, long expectedDeviceId) {
     Phrase what =
-        Phrase.of(
-            "fault.another_device",
-            "port",
-            address.text(),
-            "device",
-            hello.deviceIdText(),
-            "expected",
-            String.format(Locale.ROOT, "%016x", expectedDeviceId));
+        Phrase.of("fault.another_device")
+            .with("port", address.text())
+            .with("device", hello.deviceIdText())
+            .with("expected", String.format(Locale.ROOT, "%016x", expectedDeviceId));
     around.faults().note("another device", what);
     if (!strangerId.equals(OptionalLong.of(hello.deviceId()))) {
       strangerId = OptionalLong.of(hello.deviceId());
@@ -343,14 +339,10 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   @Override
   public void newerProtocol(Hello hello) {
     Phrase what =
-        Phrase.of(
-            "fault.newer_protocol",
-            "port",
-            address.text(),
-            "version",
-            hello.protocolVersion(),
-            "known",
-            DeviceGate.PROTOCOL_VERSION);
+        Phrase.of("fault.newer_protocol")
+            .with("port", address.text())
+            .with("version", hello.protocolVersion())
+            .with("known", DeviceGate.PROTOCOL_VERSION);
     around.faults().note("newer protocol", what);
     if (!newerSaid) {
       newerSaid = true;

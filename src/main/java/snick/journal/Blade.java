@@ -3,6 +3,7 @@ package snick.journal;
 import java.util.OptionalDouble;
 import snick.journal.name.Field;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * A blade under its owner's label.
@@ -100,13 +101,10 @@ public record Blade(
   public void requireOnEdge(double placeMm) {
     if (edgeLengthMm.isPresent() && placeMm > edgeLengthMm.getAsDouble()) {
       throw new NotAccepted(
-          "refused.off_the_edge",
-          "mm",
-          PlaceWords.plainNumber(placeMm),
-          "blade",
-          label,
-          "length",
-          PlaceWords.plainNumber(edgeLengthMm.getAsDouble()));
+          Phrase.of("refused.off_the_edge")
+              .with("mm", PlaceWords.plainNumber(placeMm))
+              .with("blade", label)
+              .with("length", PlaceWords.plainNumber(edgeLengthMm.getAsDouble())));
     }
   }
 }

@@ -53,13 +53,13 @@ public record Inspection(
     Method method = look.method();
     if (!finding.fits(method)) {
       throw new NotAccepted(
-          "refused.finding_does_not_fit",
-          "finding",
-          Phrase.named("finding", finding),
-          "method",
-          Phrase.named("method", method),
-          "allowed",
-          Phrase.of(method == Method.THIN_PAPER ? "allowed.paper_finding" : "allowed.finding"));
+          Phrase.of("refused.finding_does_not_fit")
+              .with("finding", Phrase.named("finding", finding))
+              .with("method", Phrase.named("method", method))
+              .with(
+                  "allowed",
+                  Phrase.of(
+                      method == Method.THIN_PAPER ? "allowed.paper_finding" : "allowed.finding")));
     }
     if (method == Method.FREE && note.isBlank()) {
       throw new NotAccepted("refused.free_without_note");
@@ -91,16 +91,11 @@ public record Inspection(
     return place
         .map(
             p ->
-                Phrase.of(
-                    "seen.told_at",
-                    "method",
-                    method,
-                    "side",
-                    side,
-                    "place",
-                    p.told(),
-                    "finding",
-                    finding))
+                Phrase.of("seen.told_at")
+                    .with("method", method)
+                    .with("side", side)
+                    .with("place", p.told())
+                    .with("finding", finding))
         .orElseGet(
             () -> Phrase.of("seen.told", "method", method, "side", side, "finding", finding));
   }

@@ -67,8 +67,12 @@ public record InspectionDraft(
     return finding.orElseThrow(
         () ->
             new NotAccepted(
-                "refused.finding_missing",
-                "allowed",
-                Phrase.of(how == Method.THIN_PAPER ? "allowed.paper_finding" : "allowed.finding")));
+                Phrase.of("refused.finding_missing")
+                    .with(
+                        "allowed",
+                        Phrase.of(
+                            how == Method.THIN_PAPER
+                                ? "allowed.paper_finding"
+                                : "allowed.finding"))));
   }
 }

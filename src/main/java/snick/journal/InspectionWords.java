@@ -66,13 +66,10 @@ public final class InspectionWords {
   public static InspectionDraft parse(String text) {
     if (text.length() > LONGEST) {
       throw new NotAccepted(
-          "refused.too_long",
-          "field",
-          Field.called("inspection"),
-          "n",
-          text.length(),
-          "limit",
-          LONGEST);
+          Phrase.of("refused.too_long")
+              .with("field", Field.called("inspection"))
+              .with("n", text.length())
+              .with("limit", LONGEST));
     }
     int colon = text.indexOf(':');
     String note = colon < 0 ? "" : text.substring(colon + 1).strip();
@@ -136,29 +133,21 @@ public final class InspectionWords {
   private static <T> Optional<T> once(String field, Optional<T> before, T now) {
     if (before.isPresent() && !before.get().equals(now)) {
       throw new NotAccepted(
-          "refused.two_words",
-          "field",
-          Field.called(field),
-          "allowed",
-          Phrase.of("allowed." + field));
+          Phrase.of("refused.two_words")
+              .with("field", Field.called(field))
+              .with("allowed", Phrase.of("allowed." + field)));
     }
     return Optional.of(now);
   }
 
   private static NotAccepted unknown(String word) {
     return new NotAccepted(
-        "refused.inspection_word",
-        "word",
-        Field.shown(word),
-        "sides",
-        Phrase.of("allowed.side"),
-        "methods",
-        Phrase.of("allowed.method"),
-        "places",
-        Phrase.of("allowed.place"),
-        "findings",
-        Phrase.of("allowed.finding"),
-        "paper",
-        Phrase.of("allowed.paper_finding"));
+        Phrase.of("refused.inspection_word")
+            .with("word", Field.shown(word))
+            .with("sides", Phrase.of("allowed.side"))
+            .with("methods", Phrase.of("allowed.method"))
+            .with("places", Phrase.of("allowed.place"))
+            .with("findings", Phrase.of("allowed.finding"))
+            .with("paper", Phrase.of("allowed.paper_finding")));
   }
 }

@@ -43,11 +43,9 @@ public sealed interface Place permits Place.FromHeel, Place.Region {
         .orElseThrow(
             () ->
                 new NotAccepted(
-                    "refused.place_not_known",
-                    "word",
-                    Field.shown(word),
-                    "allowed",
-                    Phrase.of("allowed.place")));
+                    Phrase.of("refused.place_not_known")
+                        .with("word", Field.shown(word))
+                        .with("allowed", Phrase.of("allowed.place"))));
   }
 
   /**

@@ -56,13 +56,10 @@ public record Session(
     operator = Field.name("operator alias", operator);
     if (closed.isPresent() && closed.get().isBefore(opened)) {
       throw new NotAccepted(
-          "refused.closes_before_it_opened",
-          "session",
-          name,
-          "closed",
-          closed.get(),
-          "opened",
-          opened);
+          Phrase.of("refused.closes_before_it_opened")
+              .with("session", name)
+              .with("closed", closed.get())
+              .with("opened", opened));
     }
   }
 

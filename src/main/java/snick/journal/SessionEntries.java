@@ -110,13 +110,10 @@ public final class SessionEntries {
             });
     if (at.isBefore(session.opened())) {
       throw new NotAccepted(
-          "refused.before_opening",
-          "at",
-          at,
-          "session",
-          session.name(),
-          "opened",
-          session.opened());
+          Phrase.of("refused.before_opening")
+              .with("at", at)
+              .with("session", session.name())
+              .with("opened", session.opened()));
     }
   }
 }

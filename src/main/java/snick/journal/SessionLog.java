@@ -204,13 +204,10 @@ public record SessionLog(
       Stage stage = stages.get(i);
       if (stage.order() != i + 1) {
         throw new NotAccepted(
-            "refused.stage_order",
-            "stage",
-            stage.name(),
-            "order",
-            stage.order(),
-            "expected",
-            i + 1);
+            Phrase.of("refused.stage_order")
+                .with("stage", stage.name())
+                .with("order", stage.order())
+                .with("expected", i + 1));
       }
       if (!names.add(stage.name())) {
         throw new NotAccepted("refused.stage_exists", "stage", stage.name());
@@ -224,14 +221,10 @@ public record SessionLog(
 
   NotAccepted unknownStage(String name) {
     return new NotAccepted(
-        stages.isEmpty() ? "refused.no_stage_in_session" : "refused.stage_not_in_session",
-        "stage",
-        Field.shown(name),
-        "session",
-        session.name(),
-        "known",
-        List.<Object>copyOf(stageNames()),
-        "near",
-        NearNames.question(NearNames.of(name, stageNames())));
+        Phrase.of(stages.isEmpty() ? "refused.no_stage_in_session" : "refused.stage_not_in_session")
+            .with("stage", Field.shown(name))
+            .with("session", session.name())
+            .with("known", List.<Object>copyOf(stageNames()))
+            .with("near", NearNames.question(NearNames.of(name, stageNames()))));
   }
 }

@@ -26,6 +26,13 @@ public record Phrase(String key, Map<String, Object> values) {
     return new Phrase(key, named);
   }
 
+  /** The same with {@code value} in the place {@code name}. */
+  public Phrase with(String name, Object value) {
+    Map<String, Object> more = new LinkedHashMap<>(values);
+    more.put(name, value);
+    return new Phrase(key, more);
+  }
+
   /** One or many: {@code key.one} and {@code key.many}, the number as {@code {n}}. */
   public static Phrase count(String key, int n, Object... values) {
     Object[] all = Arrays.copyOf(values, values.length + 2);

@@ -44,14 +44,10 @@ public final class PortException extends IOException implements Told {
   public static PortException ambiguous(PortAddress.SerialName name, List<String> fitting) {
     return new PortException(
         Reason.AMBIGUOUS,
-        Phrase.of(
-            "port.ambiguous",
-            "part",
-            name.part(),
-            "n",
-            fitting.size(),
-            "ports",
-            List.<Object>copyOf(fitting)));
+        Phrase.of("port.ambiguous")
+            .with("part", name.part())
+            .with("n", fitting.size())
+            .with("ports", List.<Object>copyOf(fitting)));
   }
 
   @Override

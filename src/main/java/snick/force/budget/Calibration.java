@@ -71,11 +71,9 @@ public record Calibration(
     terms = List.copyOf(terms);
     if (!curve.risesOver(range)) {
       throw new NotAccepted(
-          "refused.curve_does_not_rise",
-          "from",
-          range.from().newtons(),
-          "to",
-          range.to().newtons());
+          Phrase.of("refused.curve_does_not_rise")
+              .with("from", range.from().newtons())
+              .with("to", range.to().newtons()));
     }
     if (validFor.isPresent() && (validFor.get().isNegative() || validFor.get().isZero())) {
       throw new IllegalArgumentException(

@@ -140,12 +140,9 @@ final class FiguresOfMerit {
         Phrase.of("merit.creep"),
         100 * hold.changeCounts() * data.setting().polarity() / largestCounts,
         PERCENT,
-        Phrase.of(
-            "merit.creep_is",
-            "seconds",
-            String.format(Locale.ROOT, "%.0f", hold.spanSeconds()),
-            "load",
-            hold.load().name()),
+        Phrase.of("merit.creep_is")
+            .with("seconds", String.format(Locale.ROOT, "%.0f", hold.spanSeconds()))
+            .with("load", hold.load().name()),
         R_60);
   }
 

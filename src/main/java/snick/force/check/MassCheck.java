@@ -9,6 +9,7 @@ import snick.force.mass.Range;
 import snick.force.reading.HeldReading;
 import snick.force.reading.RigSetting;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * Check of a calibration with one known load.
@@ -61,13 +62,10 @@ public record MassCheck(
     double expected = load.force().newtons();
     if (!calibration.range().holds(expected)) {
       throw new NotAccepted(
-          "refused.check_outside_range",
-          "load",
-          expected,
-          "from",
-          calibration.range().from().newtons(),
-          "to",
-          calibration.range().to().newtons());
+          Phrase.of("refused.check_outside_range")
+              .with("load", expected)
+              .with("from", calibration.range().from().newtons())
+              .with("to", calibration.range().to().newtons()));
     }
     double deflection = polarity * (loaded.meanCounts() - zero.meanCounts());
     double ofReading =

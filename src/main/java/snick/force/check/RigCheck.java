@@ -285,14 +285,10 @@ public final class RigCheck implements SampleSink {
     boolean seen = worst.significance() > SURE;
     Phrase found =
         seen
-            ? Phrase.of(
-                "look.hum_is",
-                "amplitude",
-                counts("look.counts", worst.amplitudeCounts(), calibration),
-                "hertz",
-                text("%.2f", worst.hertz()),
-                "mains",
-                text("%.0f", mains))
+            ? Phrase.of("look.hum_is")
+                .with("amplitude", counts("look.counts", worst.amplitudeCounts(), calibration))
+                .with("hertz", text("%.2f", worst.hertz()))
+                .with("mains", text("%.0f", mains))
             : Phrase.of("look.hum_none");
     return new CheckResult(
         CheckResult.Check.HUM,
@@ -340,16 +336,11 @@ public final class RigCheck implements SampleSink {
     return new CheckResult(
         CheckResult.Check.LOSS,
         grade,
-        Phrase.of(
-            "look.loss_is",
-            "lost",
-            lost,
-            "bad",
-            known.badFrames(),
-            "frames",
-            known.goodFrames() + known.badFrames(),
-            "breaks",
-            breaks),
+        Phrase.of("look.loss_is")
+            .with("lost", lost)
+            .with("bad", known.badFrames())
+            .with("frames", known.goodFrames() + known.badFrames())
+            .with("breaks", breaks),
         Phrase.of("look.loss_none"),
         Phrase.of("look.loss_means"),
         unless(clean, "look.loss_do"));

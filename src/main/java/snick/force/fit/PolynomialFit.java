@@ -6,6 +6,7 @@ import org.ejml.dense.row.CommonOps_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.QRDecomposition;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * Weighted least squares of a polynomial by Householder QR (Golub and Van Loan, Matrix
@@ -118,13 +119,10 @@ public final class PolynomialFit {
     }
     if (x.length <= parameters) {
       throw new NotAccepted(
-          "refused.points_for_degree",
-          "n",
-          x.length,
-          "degree",
-          form.degree(),
-          "least",
-          parameters + 1);
+          Phrase.of("refused.points_for_degree")
+              .with("n", x.length)
+              .with("degree", form.degree())
+              .with("least", parameters + 1));
     }
   }
 

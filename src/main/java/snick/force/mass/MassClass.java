@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.quantity.Mass;
 
 /**
@@ -50,13 +51,10 @@ public enum MassClass {
       }
     }
     throw new NotAccepted(
-        "refused.no_limit_of_class",
-        "class",
-        this,
-        "grams",
-        nominal.grams(),
-        "known",
-        Arrays.toString(NOMINAL_GRAMS));
+        Phrase.of("refused.no_limit_of_class")
+            .with("class", this)
+            .with("grams", nominal.grams())
+            .with("known", Arrays.toString(NOMINAL_GRAMS)));
   }
 
   /**
@@ -71,10 +69,8 @@ public enum MassClass {
         .orElseThrow(
             () ->
                 new NotAccepted(
-                    "refused.mass_class",
-                    "text",
-                    text,
-                    "known",
-                    Arrays.stream(values()).<Object>map(Enum::name).toList()));
+                    Phrase.of("refused.mass_class")
+                        .with("text", text)
+                        .with("known", Arrays.stream(values()).<Object>map(Enum::name).toList())));
   }
 }

@@ -32,11 +32,9 @@ public final class MassWord {
       return named(word);
     } catch (IllegalArgumentException e) {
       throw new NotAccepted(
-          "refused.mass_word",
-          "word",
-          word,
-          "why",
-          e instanceof Told told ? told.why() : Phrase.of("refused.no_mass"));
+          Phrase.of("refused.mass_word")
+              .with("word", word)
+              .with("why", e instanceof Told told ? told.why() : Phrase.of("refused.no_mass")));
     }
   }
 

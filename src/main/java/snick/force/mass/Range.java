@@ -12,17 +12,12 @@ public final class Range {
   public static double require(String what, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
       throw new NotAccepted(
-          "refused.outside_unit",
-          "field",
-          Phrase.of("field." + what.replace(' ', '_')),
-          "value",
-          value,
-          "unit",
-          unit,
-          "low",
-          text(low),
-          "high",
-          text(high));
+          Phrase.of("refused.outside_unit")
+              .with("field", Phrase.of("field." + what.replace(' ', '_')))
+              .with("value", value)
+              .with("unit", unit)
+              .with("low", text(low))
+              .with("high", text(high)));
     }
     return value;
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import snick.force.mass.Load;
 import snick.force.mass.Range;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /**
  * What to put on the cell, in which order. Each run: no load, the loads rising, the loads falling
@@ -36,11 +37,9 @@ public record CalibrationPlan(List<Load> loads, int runs, boolean falling, doubl
     for (int i = 1; i < loads.size(); i++) {
       if (!(loads.get(i).nominalGrams() > loads.get(i - 1).nominalGrams())) {
         throw new NotAccepted(
-            "refused.loads_do_not_rise",
-            "load",
-            loads.get(i).name(),
-            "before",
-            loads.get(i - 1).name());
+            Phrase.of("refused.loads_do_not_rise")
+                .with("load", loads.get(i).name())
+                .with("before", loads.get(i - 1).name()));
       }
     }
   }

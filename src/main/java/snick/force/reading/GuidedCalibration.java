@@ -154,18 +154,12 @@ public final class GuidedCalibration implements SampleSink {
   private Refused unsteady() {
     return new Refused(
         Refused.Cause.UNSTEADY,
-        Phrase.of(
-            "held.unsteady",
-            "seconds",
-            Math.round(steadiness.timeoutSeconds()),
-            "drift",
-            fixed(settling.driftCounts()),
-            "drift_limit",
-            fixed(settling.driftLimitCounts()),
-            "scatter",
-            fixed(settling.scatterCounts()),
-            "scatter_limit",
-            fixed(settling.scatterLimitCounts())),
+        Phrase.of("held.unsteady")
+            .with("seconds", Math.round(steadiness.timeoutSeconds()))
+            .with("drift", fixed(settling.driftCounts()))
+            .with("drift_limit", fixed(settling.driftLimitCounts()))
+            .with("scatter", fixed(settling.scatterCounts()))
+            .with("scatter_limit", fixed(settling.scatterLimitCounts())),
         Phrase.of("held.unsteady_do"));
   }
 

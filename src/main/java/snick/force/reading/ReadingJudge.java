@@ -73,12 +73,9 @@ final class ReadingJudge {
         : Optional.of(
             refused(
                 GuidedCalibration.Refused.Cause.UNDER_ONE_PERCENT,
-                Phrase.of(
-                    "held.too_small",
-                    "deflection",
-                    text("%.0f", deflection),
-                    "range",
-                    text("%.0f", largest)),
+                Phrase.of("held.too_small")
+                    .with("deflection", text("%.0f", deflection))
+                    .with("range", text("%.0f", largest)),
                 Phrase.of("held.too_small_do")));
   }
 
@@ -95,12 +92,9 @@ final class ReadingJudge {
     return Optional.of(
         refused(
             GuidedCalibration.Refused.Cause.NOT_AS_ANNOUNCED,
-            Phrase.of(
-                "held.another_mass",
-                "seen",
-                text("%.4g", deflection / perGram.getAsDouble()),
-                "asked",
-                text("%.4g", load.nominalGrams())),
+            Phrase.of("held.another_mass")
+                .with("seen", text("%.4g", deflection / perGram.getAsDouble()))
+                .with("asked", text("%.4g", load.nominalGrams())),
             Phrase.of("held.another_mass_do")));
   }
 

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 
 /** Reads the words of an enumeration. */
 public final class EnumWords {
@@ -28,13 +29,10 @@ public final class EnumWords {
             .toArray(n -> Arrays.copyOf(all, n));
     if (close.length != 1) {
       throw new NotAccepted(
-          "refused.word_not_known",
-          "field",
-          Field.called(field),
-          "word",
-          Field.shown(word),
-          "allowed",
-          allowed(all));
+          Phrase.of("refused.word_not_known")
+              .with("field", Field.called(field))
+              .with("word", Field.shown(word))
+              .with("allowed", allowed(all)));
     }
     return close[0];
   }

@@ -53,17 +53,12 @@ public final class Field {
   public static double within(String field, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
       throw new NotAccepted(
-          "refused.outside_unit",
-          "field",
-          called(field),
-          "value",
-          value,
-          "low",
-          low,
-          "high",
-          high,
-          "unit",
-          unit);
+          Phrase.of("refused.outside_unit")
+              .with("field", called(field))
+              .with("value", value)
+              .with("low", low)
+              .with("high", high)
+              .with("unit", unit));
     }
     return value;
   }

@@ -42,13 +42,10 @@ public record KnownNames(String kind, List<String> names, Phrase next) {
         begin.isEmpty() ? List.of() : names.stream().filter(n -> begins(n, begin)).toList();
     if (found.size() > 1) {
       throw new NotAccepted(
-          "refused.beginning_of",
-          "kind",
-          Field.called(kind),
-          "typed",
-          Field.shown(begin),
-          "names",
-          listed(found));
+          Phrase.of("refused.beginning_of")
+              .with("kind", Field.called(kind))
+              .with("typed", Field.shown(begin))
+              .with("names", listed(found)));
     }
     return found.stream().findFirst();
   }
@@ -60,15 +57,11 @@ public record KnownNames(String kind, List<String> names, Phrase next) {
   /** That {@code typed} is none of the names, with those near. */
   public NotAccepted unknown(String typed) {
     return new NotAccepted(
-        "refused.not_in_journal",
-        "kind",
-        Field.called(kind),
-        "typed",
-        Field.shown(typed.strip()),
-        "near",
-        NearNames.question(NearNames.of(typed, names)),
-        "next",
-        next);
+        Phrase.of("refused.not_in_journal")
+            .with("kind", Field.called(kind))
+            .with("typed", Field.shown(typed.strip()))
+            .with("near", NearNames.question(NearNames.of(typed, names)))
+            .with("next", next));
   }
 
   /**

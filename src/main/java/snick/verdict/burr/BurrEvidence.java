@@ -97,12 +97,9 @@ public record BurrEvidence(Judge judge) {
     return clue(
         SCATTER,
         beyond ? Says.BURR : otherwise,
-        Phrase.of(
-            beyond ? "reason.clue_scatter_more" : "reason.clue_scatter",
-            "ratio",
-            Wording.number(scatter.get().ratio()),
-            "p",
-            Wording.p(scatter.get().p())),
+        Phrase.of(beyond ? "reason.clue_scatter_more" : "reason.clue_scatter")
+            .with("ratio", Wording.number(scatter.get().ratio()))
+            .with("p", Wording.p(scatter.get().p())),
         rule,
         Phrase.of("unless.clue_scatter"));
   }
@@ -126,13 +123,11 @@ public record BurrEvidence(Judge judge) {
         FIRST_CUT,
         p < Comparison.SIGNIFICANCE ? Says.BURR : Says.NOTHING,
         Phrase.of(
-            p < Comparison.SIGNIFICANCE
-                ? "reason.clue_first_cut_differs"
-                : "reason.clue_first_cut_alike",
-            "n",
-            pairs.size(),
-            "p",
-            Wording.p(p)),
+                p < Comparison.SIGNIFICANCE
+                    ? "reason.clue_first_cut_differs"
+                    : "reason.clue_first_cut_alike")
+            .with("n", pairs.size())
+            .with("p", Wording.p(p)),
         rule,
         Phrase.of("unless.clue_first_cut"));
   }

@@ -79,30 +79,19 @@ public record CheckTrust(
         missedShare
             .map(
                 i ->
-                    Phrase.of(
-                        "reason.trust_share",
-                        "missed",
-                        missed,
-                        "of",
-                        saidNone,
-                        "share",
-                        Wording.percent((double) missed / saidNone),
-                        "low",
-                        Wording.percent(i.low()),
-                        "high",
-                        Wording.percent(i.high())))
+                    Phrase.of("reason.trust_share")
+                        .with("missed", missed)
+                        .with("of", saidNone)
+                        .with("share", Wording.percent((double) missed / saidNone))
+                        .with("low", Wording.percent(i.low()))
+                        .with("high", Wording.percent(i.high())))
             .orElseGet(() -> Phrase.of("reason.trust_none"));
     return new Reason(
-        Phrase.of(
-            "reason.trust",
-            "method",
-            Phrase.named("method", method),
-            "share",
-            share,
-            "unclear",
-            unclear,
-            "not_judged",
-            notJudged),
+        Phrase.of("reason.trust")
+            .with("method", Phrase.named("method", method))
+            .with("share", share)
+            .with("unclear", unclear)
+            .with("not_judged", notJudged),
         Phrase.of("rule.trust"),
         Phrase.of("unless.trust"),
         Phrase.of("source.trust"));

@@ -15,44 +15,30 @@ import snick.verdict.statistic.Welch;
 record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
   Reason difference(Readings first, Readings second, MoreCuts moreCuts) {
     return new Reason(
-        Phrase.of(
-            "reason.groups",
-            "first",
-            figures(first),
-            "second",
-            figures(second),
-            "found",
-            tests.paired().map(this::tested).orElseGet(this::tested)),
+        Phrase.of("reason.groups")
+            .with("first", figures(first))
+            .with("second", figures(second))
+            .with("found", tests.paired().map(this::tested).orElseGet(this::tested)),
         rule(),
         wouldChange(moreCuts),
         Phrase.of(tests.paired().isPresent() ? "source.paired" : "source.means"));
   }
 
   private Phrase rule() {
-    return Phrase.of(
-        "rule." + decision.decidedBy().name().toLowerCase(Locale.ROOT),
-        "often",
-        Phrase.of(decision.early() ? "rule.often_early" : "rule.often"),
-        "level",
-        decision.level());
+    return Phrase.of("rule." + decision.decidedBy().name().toLowerCase(Locale.ROOT))
+        .with("often", Phrase.of(decision.early() ? "rule.often_early" : "rule.often"))
+        .with("level", decision.level());
   }
 
   private Phrase tested(Paired paired) {
     boolean ranksDecide = decision.decidedBy() == Decision.DecidedBy.SIGNED_RANKS;
-    return Phrase.of(
-        ranksDecide ? "reason.paired_by_ranks" : "reason.paired",
-        "n",
-        paired.pairs(),
-        "by",
-        Wording.signedGf(paired.differenceGf()),
-        "interval",
-        Wording.between(paired.ci95Gf()),
-        "chance",
-        Wording.chance(decision.p()),
-        "p",
-        Wording.p(paired.p()),
-        "ranks",
-        Wording.p(paired.signedRankP()));
+    return Phrase.of(ranksDecide ? "reason.paired_by_ranks" : "reason.paired")
+        .with("n", paired.pairs())
+        .with("by", Wording.signedGf(paired.differenceGf()))
+        .with("interval", Wording.between(paired.ci95Gf()))
+        .with("chance", Wording.chance(decision.p()))
+        .with("p", Wording.p(paired.p()))
+        .with("ranks", Wording.p(paired.signedRankP()));
   }
 
   /** Says what skew does to groups of unequal size. */
@@ -69,16 +55,11 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
   }
 
   private static Phrase figures(Readings readings) {
-    return Phrase.of(
-        "reason.figures",
-        "name",
-        readings.name(),
-        "mean",
-        Wording.gf(readings.meanGf()),
-        "cuts",
-        Wording.cuts(readings.count()),
-        "sd",
-        Wording.gf(readings.sdGf()));
+    return Phrase.of("reason.figures")
+        .with("name", readings.name())
+        .with("mean", Wording.gf(readings.meanGf()))
+        .with("cuts", Wording.cuts(readings.count()))
+        .with("sd", Wording.gf(readings.sdGf()));
   }
 
   private Phrase tested() {
@@ -122,14 +103,10 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
         .map(
             e ->
                 new Reason(
-                    Phrase.of(
-                        marginText(),
-                        "interval",
-                        Wording.between(e.ci90Gf()),
-                        "margin",
-                        Wording.gf(e.marginGf()),
-                        "p",
-                        Wording.p(e.p())),
+                    Phrase.of(marginText())
+                        .with("interval", Wording.between(e.ci90Gf()))
+                        .with("margin", Wording.gf(e.marginGf()))
+                        .with("p", Wording.p(e.p())),
                     Phrase.of("rule.margin", "level", decision.level()),
                     Phrase.of("unless.margin"),
                     Phrase.of("source.equivalence")));
@@ -148,16 +125,11 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
     return rig.map(
         r ->
             new Reason(
-                Phrase.of(
-                    "reason.rig",
-                    "sd",
-                    Wording.gf(r.sdGf()),
-                    "study",
-                    r.study(),
-                    "limit",
-                    Wording.gf(rigLimitGf.orElseThrow()),
-                    "by",
-                    Wording.signedGf(decision.differenceGf())),
+                Phrase.of("reason.rig")
+                    .with("sd", Wording.gf(r.sdGf()))
+                    .with("study", r.study())
+                    .with("limit", Wording.gf(rigLimitGf.orElseThrow()))
+                    .with("by", Wording.signedGf(decision.differenceGf())),
                 Phrase.of("rule.rig"),
                 Phrase.of("unless.rig"),
                 Phrase.of("source.rig")));
@@ -171,12 +143,9 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
         ? Optional.empty()
         : Optional.of(
             new Reason(
-                Phrase.of(
-                    normal ? "reason.approximate_both" : "reason.approximate",
-                    "n",
-                    permutation.relabellings(),
-                    "seed",
-                    Permutation.SEED),
+                Phrase.of(normal ? "reason.approximate_both" : "reason.approximate")
+                    .with("n", permutation.relabellings())
+                    .with("seed", Permutation.SEED),
                 Phrase.of("rule.approximate"),
                 Phrase.of("unless.approximate"),
                 Phrase.of("source.ranks")));
@@ -189,12 +158,9 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
     }
     return Optional.of(
         new Reason(
-            Phrase.of(
-                "reason.short_interval",
-                "range",
-                Wording.range(shift),
-                "share",
-                Wording.percent(shift.confidence())),
+            Phrase.of("reason.short_interval")
+                .with("range", Wording.range(shift))
+                .with("share", Wording.percent(shift.confidence())),
             Phrase.of("rule.short_interval"),
             Phrase.of("unless.short_interval"),
             Phrase.of("source.shift")));

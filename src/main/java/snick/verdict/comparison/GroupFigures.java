@@ -34,18 +34,12 @@ public record GroupFigures(
     return scatter.map(
         s ->
             new Reason(
-                Phrase.of(
-                    s.beyondRig() ? "reason.scatter_more" : "reason.scatter_like_rig",
-                    "name",
-                    name,
-                    "sd",
-                    Wording.gf(sdGf.orElseThrow()),
-                    "rig",
-                    Wording.gf(s.rig().sdGf()),
-                    "ratio",
-                    Wording.number(s.ratio()),
-                    "p",
-                    Wording.p(s.p())),
+                Phrase.of(s.beyondRig() ? "reason.scatter_more" : "reason.scatter_like_rig")
+                    .with("name", name)
+                    .with("sd", Wording.gf(sdGf.orElseThrow()))
+                    .with("rig", Wording.gf(s.rig().sdGf()))
+                    .with("ratio", Wording.number(s.ratio()))
+                    .with("p", Wording.p(s.p())),
                 Phrase.of("rule.scatter"),
                 Phrase.of("unless.scatter"),
                 Phrase.of("source.variances")));

@@ -237,14 +237,10 @@ public record Judge(
         .map(
             g ->
                 new Reason(
-                    Phrase.of(
-                        "reason.outlier",
-                        "name",
-                        readings.name(),
-                        "force",
-                        Wording.gf(g.valueGf()),
-                        "sds",
-                        Wording.number(g.g())),
+                    Phrase.of("reason.outlier")
+                        .with("name", readings.name())
+                        .with("force", Wording.gf(g.valueGf()))
+                        .with("sds", Wording.number(g.g())),
                     Phrase.of("rule.outlier", "sds", Wording.number(g.criticalTwoSided())),
                     Phrase.of("unless.outlier"),
                     Phrase.of("source.outlier")));

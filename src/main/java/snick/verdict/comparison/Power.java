@@ -77,12 +77,9 @@ public final class Power {
     return each.isPresent()
         ? new MoreCuts.PerGroup(
             each.getAsInt(),
-            Phrase.of(
-                "more.at_places",
-                "question",
-                sought.question(targetGf),
-                "sd",
-                Wording.gf(paired.sdGf())))
+            Phrase.of("more.at_places")
+                .with("question", sought.question(targetGf))
+                .with("sd", Wording.gf(paired.sdGf())))
         : new MoreCuts.NotWorthIt(Phrase.of("more.places_in_vain", "n", MOST_CUTS));
   }
 
@@ -146,21 +143,15 @@ public final class Power {
     }
 
     Phrase basis(double targetGf, Readings first, Readings second) {
-      return Phrase.of(
-          "more.at_scatter",
-          "question",
-          question(targetGf),
-          "sd1",
-          Wording.gf(first.sdGf()),
-          "sd2",
-          Wording.gf(second.sdGf()));
+      return Phrase.of("more.at_scatter")
+          .with("question", question(targetGf))
+          .with("sd1", Wording.gf(first.sdGf()))
+          .with("sd2", Wording.gf(second.sdGf()));
     }
 
     Phrase question(double targetGf) {
-      return Phrase.of(
-          this == DIFFERENCE ? "more.to_show" : "more.to_show_alike",
-          "force",
-          Wording.gf(Math.abs(targetGf)));
+      return Phrase.of(this == DIFFERENCE ? "more.to_show" : "more.to_show_alike")
+          .with("force", Wording.gf(Math.abs(targetGf)));
     }
   }
 }

@@ -128,16 +128,11 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
 
   private static Reason keenerBefore(Readings best, Readings last) {
     return new Reason(
-        Phrase.of(
-            "reason.keener_before",
-            "best",
-            best.name(),
-            "mean",
-            Wording.gf(best.meanGf()),
-            "last",
-            last.name(),
-            "now",
-            Wording.gf(last.meanGf())),
+        Phrase.of("reason.keener_before")
+            .with("best", best.name())
+            .with("mean", Wording.gf(best.meanGf()))
+            .with("last", last.name())
+            .with("now", Wording.gf(last.meanGf())),
         Phrase.of("rule.keener_before"),
         Phrase.of("unless.keener_before"),
         Reason.COMMON_PRACTICE);
@@ -190,14 +185,10 @@ public record Progression(List<Step> steps, Comparison whole, Plateau plateau) {
   private static Plateau notShown(Comparison lastStep, double marginGf) {
     return new Plateau.NotShown(
         new Reason(
-            Phrase.of(
-                "reason.no_plateau",
-                "by",
-                Wording.signedGf(lastStep.differenceGf()),
-                "change",
-                Phrase.named("report.is", lastStep.verdict()),
-                "margin",
-                Wording.gf(marginGf)),
+            Phrase.of("reason.no_plateau")
+                .with("by", Wording.signedGf(lastStep.differenceGf()))
+                .with("change", Phrase.named("report.is", lastStep.verdict()))
+                .with("margin", Wording.gf(marginGf)),
             Phrase.of("rule.no_plateau"),
             Phrase.of("unless.no_plateau"),
             Phrase.of("source.equivalence")));

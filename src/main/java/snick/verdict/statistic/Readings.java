@@ -1,7 +1,6 @@
 package snick.verdict.statistic;
 
 import java.util.Arrays;
-import java.util.stream.IntStream;
 import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.descriptive.StandardDeviation;
 import snick.phrase.NotAccepted;
@@ -116,15 +115,10 @@ public final class Readings {
   public Readings atLeast(int least) {
     if (gramForce.length < least) {
       throw new NotAccepted(
-          Phrase.count(
-              "refused.too_few_cuts",
-              gramForce.length,
-              "name",
-              name,
-              "least",
-              least,
-              "more",
-              least - gramForce.length));
+          Phrase.count("refused.too_few_cuts", gramForce.length)
+              .with("name", name)
+              .with("least", least)
+              .with("more", least - gramForce.length));
     }
     return this;
   }

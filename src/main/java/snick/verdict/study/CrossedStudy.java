@@ -203,15 +203,10 @@ public record CrossedStudy(Table table, Components components, boolean pooled) {
           int n = byCell.getOrDefault(List.of(part, operator), List.of()).size();
           if (n != most || n < 2) {
             throw new NotAccepted(
-                Phrase.count(
-                    "refused.crossed_uneven",
-                    n,
-                    "part",
-                    part,
-                    "operator",
-                    operator,
-                    "needed",
-                    Math.max(2, most)));
+                Phrase.count("refused.crossed_uneven", n)
+                    .with("part", part)
+                    .with("operator", operator)
+                    .with("needed", Math.max(2, most)));
           }
         }
       }

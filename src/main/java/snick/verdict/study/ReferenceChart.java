@@ -89,17 +89,11 @@ public record ReferenceChart(
   /** The chart in words. */
   public Reason reason() {
     return new Reason(
-        Phrase.count(
-            "reason.chart",
-            signals.size(),
-            "cuts",
-            Wording.cuts(weighted.size()),
-            "low",
-            Wording.gf(limits.lower()),
-            "high",
-            Wording.gf(limits.upper()),
-            "false",
-            Wording.number(limits.expectedFalseAlarms(weighted.size()))),
+        Phrase.count("reason.chart", signals.size())
+            .with("cuts", Wording.cuts(weighted.size()))
+            .with("low", Wording.gf(limits.lower()))
+            .with("high", Wording.gf(limits.upper()))
+            .with("false", Wording.number(limits.expectedFalseAlarms(weighted.size()))),
         Phrase.of("rule.chart", "cuts", Wording.cuts(limits.count())),
         limits.count() < SETTLED
             ? Phrase.of("unless.chart_longer", "n", SETTLED)

@@ -131,22 +131,14 @@ public record RepeatabilityStudy(
   /** The study in words. */
   public Reason reason() {
     Phrase found =
-        Phrase.of(
-            "reason.study",
-            "cuts",
-            Wording.cuts(cuts()),
-            "groups",
-            groups(),
-            "within",
-            Wording.gf(withinSdGf()),
-            "interval",
-            Wording.range(withinSdCi95Gf()),
-            "between",
-            Wording.gf(betweenSdGf()),
-            "p",
-            Wording.p(anova.p()),
-            "shown",
-            Wording.gf(rig().smallestShownDifferenceGf(5)));
+        Phrase.of("reason.study")
+            .with("cuts", Wording.cuts(cuts()))
+            .with("groups", groups())
+            .with("within", Wording.gf(withinSdGf()))
+            .with("interval", Wording.range(withinSdCi95Gf()))
+            .with("between", Wording.gf(betweenSdGf()))
+            .with("p", Wording.p(anova.p()))
+            .with("shown", Wording.gf(rig().smallestShownDifferenceGf(5)));
     List<String> outliers = flagged.stream().map(g -> Wording.gf(g.valueGf())).toList();
     return new Reason(
         flagged.isEmpty()

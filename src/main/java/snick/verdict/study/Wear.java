@@ -78,11 +78,9 @@ public sealed interface Wear {
     double[] y = points.stream().mapToDouble(Point::gramForce).toArray();
     if (x.length < 3 || java.util.Arrays.stream(x).distinct().count() < 2) {
       throw new NotAccepted(
-          "refused.wear_too_few",
-          "n",
-          x.length,
-          "amounts",
-          java.util.Arrays.stream(x).distinct().count());
+          Phrase.of("refused.wear_too_few")
+              .with("n", x.length)
+              .with("amounts", java.util.Arrays.stream(x).distinct().count()));
     }
     StraightLine line = StraightLine.through(x, y);
     double t = TDistribution.of(line.degreesOfFreedom()).inverseSurvivalProbability(0.025);
@@ -97,16 +95,11 @@ public sealed interface Wear {
         halfGain
             .map(
                 h ->
-                    Phrase.of(
-                        h.extrapolated() ? "reason.wear_half_beyond" : "reason.wear_half",
-                        "work",
-                        short3(h.work()),
-                        "low",
-                        short3(h.ci95().low()),
-                        "high",
-                        short3(h.ci95().high()),
-                        "unit",
-                        work.unit()))
+                    Phrase.of(h.extrapolated() ? "reason.wear_half_beyond" : "reason.wear_half")
+                        .with("work", short3(h.work()))
+                        .with("low", short3(h.ci95().low()))
+                        .with("high", short3(h.ci95().high()))
+                        .with("unit", work.unit()))
             .orElseGet(() -> Phrase.of("reason.wear_no_half"));
     return new Rising(line.intercept(), line.slope(), rise, halfGain, told(line, rise, work, end));
   }
@@ -134,22 +127,14 @@ public sealed interface Wear {
 
   private static Reason told(StraightLine line, Interval rise, Work work, Phrase end) {
     return new Reason(
-        Phrase.of(
-            "reason.wear",
-            "cuts",
-            Wording.cuts(line.degreesOfFreedom() + 2),
-            "change",
-            short3(line.slope()),
-            "unit",
-            work.unit(),
-            "material",
-            work.material(),
-            "low",
-            short3(rise.low()),
-            "high",
-            short3(rise.high()),
-            "end",
-            end),
+        Phrase.of("reason.wear")
+            .with("cuts", Wording.cuts(line.degreesOfFreedom() + 2))
+            .with("change", short3(line.slope()))
+            .with("unit", work.unit())
+            .with("material", work.material())
+            .with("low", short3(rise.low()))
+            .with("high", short3(rise.high()))
+            .with("end", end),
         Phrase.of("rule.wear"),
         Phrase.of("unless.wear"),
         Phrase.of("source.wear"));
