@@ -1,5 +1,7 @@
 package snick.conformance;
 
+import snick.quantity.Worded;
+
 /**
  * What was found out about one condition.
  *
@@ -9,7 +11,7 @@ package snick.conformance;
  */
 public record Assessment(Condition condition, Grade grade, String detail) {
   /** Whether a condition is met. */
-  public enum Grade {
+  public enum Grade implements Worded {
     PASSED,
     FAILED,
     /** The device cannot be brought to show it. */

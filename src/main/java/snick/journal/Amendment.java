@@ -1,6 +1,6 @@
 package snick.journal;
 
-import java.util.Locale;
+import snick.quantity.Worded;
 
 /**
  * A blade, session or stage that got another name, was made one with another, or was opened again.
@@ -12,18 +12,13 @@ import java.util.Locale;
  */
 public record Amendment(Kind kind, String before, String after) {
   /** What was done. */
-  public enum Kind {
+  public enum Kind implements Worded {
     BLADE_RENAMED,
     BLADE_MERGED,
     SESSION_RENAMED,
     SESSION_REOPENED,
     STAGE_RENAMED,
     STAGE_MERGED;
-
-    /** The word used in JSON and in the store, for example {@code stage_renamed}. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT);
-    }
   }
 
   /** In plain words, for example {@code stage 'deburd' renamed to 'deburred'}. */

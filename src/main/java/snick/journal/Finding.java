@@ -1,9 +1,9 @@
 package snick.journal;
 
-import java.util.Locale;
+import snick.quantity.Worded;
 
 /** What an inspection found. The last four belong to the thin-paper cut. */
-public enum Finding {
+public enum Finding implements Worded {
   BURR_SEEN(false),
   NONE(false),
   UNSURE(false),
@@ -16,16 +16,6 @@ public enum Finding {
 
   Finding(boolean ofPaper) {
     this.ofPaper = ofPaper;
-  }
-
-  /** The word used in JSON and in the store, for example {@code burr_seen}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
-
-  /** The finding in plain words, for example {@code burr seen}. */
-  public String plain() {
-    return word().replace('_', ' ');
   }
 
   /** Whether {@code method} can find this. */

@@ -4,18 +4,19 @@ import java.util.Locale;
 import snick.journal.name.Field;
 import snick.phrase.Phrase;
 import snick.quantity.Force;
+import snick.quantity.Worded;
 
 /**
  * What is noted of a filament lot as a number. Command line, store, packages, pool and report ask
  * this list: a new figure is a constant here and a column of its {@link #key} in the schema.
  */
-public enum LotFigure {
+public enum LotFigure implements Worded {
   DIAMETER("mm", 0.01, 5, true, "Diameter, mm."),
   TENSION("N", 0.01, 500, false, "Tension on the rig before the edge touches, N.") {
     @Override
     Phrase told(double newtons) {
       double gramForce = Force.ofNewtons(newtons).gramForce();
-      return Phrase.of("lot.tension", "n", plain(newtons), "gf", Math.round(gramForce));
+      return Phrase.of("lot.tension", "n", digits(newtons), "gf", Math.round(gramForce));
     }
   };
 
@@ -31,11 +32,6 @@ public enum LotFigure {
     this.high = high;
     this.required = required;
     this.meaning = meaning;
-  }
-
-  /** One lower-case word. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
   }
 
   /** Its name with its unit, as in files and the store: {@code diameter_mm}. */
@@ -59,7 +55,7 @@ public enum LotFigure {
 
   /** {@code value} with its unit, and its name where that does not tell. */
   Phrase told(double value) {
-    return Phrase.of("lot." + word(), "n", plain(value));
+    return Phrase.of("lot." + word(), "n", digits(value));
   }
 
   double checked(double value) {
@@ -67,7 +63,7 @@ public enum LotFigure {
   }
 
   /** A number with at most three decimals, without trailing zeros. */
-  private static String plain(double value) {
+  private static String digits(double value) {
     return String.format(Locale.ROOT, "%.3f", value).replaceFirst("\\.?0+$", "");
   }
 }

@@ -1,14 +1,14 @@
 package snick.journal;
 
 import java.util.HashMap;
-import java.util.Locale;
 import java.util.Map;
+import snick.quantity.Worded;
 
 /**
  * How an edge was inspected for a burr. Options, journal, JSON and page ask this list; a new way
  * needs its words in the catalog and, if it bears on the evidence, a place there.
  */
-public enum Method {
+public enum Method implements Worded {
   /** Light almost along the bevel: a burr glints or throws a shadow. */
   RAKING_LIGHT("light"),
   /** Fingertip moved away from the edge, never along it. */
@@ -40,15 +40,5 @@ public enum Method {
       }
     }
     return methods;
-  }
-
-  /** The word used in JSON and in the store, for example {@code raking_light}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
-
-  /** The method in plain words, for example {@code raking light}. */
-  public String plain() {
-    return word().replace('_', ' ');
   }
 }

@@ -143,7 +143,7 @@ final class ProtocolCheckCommand extends TypedCommand implements Callable<Intege
   private static Map<String, Object> object(Assessment assessment) {
     return Json.object(
         "condition", assessment.condition().id(),
-        "outcome", assessment.grade().name().toLowerCase(Locale.ROOT),
+        "outcome", assessment.grade().word(),
         "requirement", assessment.condition().words(),
         "detail", assessment.detail());
   }

@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -77,8 +76,7 @@ final class CalibrateListCommand extends ReadingCommand {
   }
 
   private static String state(StoredCalibration stored, StoreReader store, Instant now) {
-    String validity =
-        stored.calibration().validityAt(now).name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    String validity = stored.calibration().validityAt(now).plain();
     return isInUse(stored, store) ? "in use, " + validity : validity;
   }
 
@@ -102,7 +100,7 @@ final class CalibrateListCommand extends ReadingCommand {
         "to_n", calibration.range().to().newtons(),
         "expanded_at_top_n", atTop(calibration).expandedNewtons(),
         "in_use", isInUse(stored, store),
-        "validity", calibration.validityAt(now).name().toLowerCase(Locale.ROOT),
+        "validity", calibration.validityAt(now).word(),
         "basis", calibration.basis());
   }
 }

@@ -126,8 +126,8 @@ public final class CalibrationText {
     for (int row = 0; row < columns.get(0).parts().size() - 1; row++) {
       Contribution first = columns.get(0).parts().get(row);
       Object[] cells = new Object[heads.length];
-      cells[0] = first.source().word().replace('_', ' ');
-      cells[1] = first.distribution().word().replace('_', ' ');
+      cells[0] = first.source().plain();
+      cells[1] = first.distribution().plain();
       for (int i = 0; i < columns.size(); i++) {
         cells[i + 2] = small(columns.get(i).parts().get(row).standardUncertaintyNewtons());
       }

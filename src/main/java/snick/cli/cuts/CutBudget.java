@@ -44,8 +44,8 @@ final class CutBudget {
     for (Contribution part : budget.parts()) {
       double u = part.standardUncertaintyNewtons();
       table.row(
-          part.source().word().replace('_', ' '),
-          part.distribution().word().replace('_', ' '),
+          part.source().plain(),
+          part.distribution().plain(),
           CalibrationText.small(u),
           CalibrationText.freedom(part.degreesOfFreedom()),
           Numbers.fixed(variance > 0 ? 100 * u * u / variance : 0, 1));

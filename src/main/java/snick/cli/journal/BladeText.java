@@ -65,7 +65,7 @@ record BladeText(BladeStory story) {
     }
     return visit
         .wear()
-        .map(w -> Figures.signedGf(w.differenceGf()) + ", " + Figures.plain(w.verdict().word()))
+        .map(w -> Figures.signedGf(w.differenceGf()) + ", " + w.verdict().plain())
         .orElse("-");
   }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import snick.cli.terminal.Figures;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Said;
@@ -84,9 +83,9 @@ public final class JournalText {
     List<String> parts = new ArrayList<>(List.of(step.abrasive()));
     step.grain().grit().ifPresent(grit -> parts.add("grit " + grit));
     add(parts, step.grain().micron(), " µm");
-    addText(parts, "", step.direction().map(EdgeDirection::word).map(Figures::plain).orElse(""));
+    addText(parts, "", step.direction().map(EdgeDirection::plain).orElse(""));
     step.strokesPerSide().ifPresent(strokes -> parts.add(strokes + " strokes a side"));
-    addText(parts, "", step.pressure().map(Pressure::word).map(Figures::plain).orElse(""));
+    addText(parts, "", step.pressure().map(Pressure::plain).orElse(""));
     addText(parts, "", step.note());
     return line(parts);
   }

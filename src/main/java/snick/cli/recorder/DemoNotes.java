@@ -13,7 +13,6 @@ import snick.cli.journal.Advice;
 import snick.cli.journal.JournalText;
 import snick.cli.terminal.Figures;
 import snick.cli.terminal.Table;
-import snick.cli.verdict.BurrCommand;
 import snick.cli.verdict.ProgressCommand;
 import snick.journal.EdgeDirection;
 import snick.journal.Inspection;
@@ -118,7 +117,7 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
           "  " + step.comparison().second().name(),
           Figures.number(step.comparison().differenceGf()),
           Figures.p(step.holmP()).replaceFirst("p (= )?", ""),
-          Figures.plain(step.change().word()));
+          step.change().plain());
     }
     table.print(out);
     out.println(
@@ -131,14 +130,13 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
     BurrVerdict verdict = new BurrEvidence(judge).weigh(stage);
     out.println(
         "  burr, %s: %s%s"
-            .formatted(
-                stage.stage().name(), Figures.plain(verdict.burr().word()), pointing(verdict)));
+            .formatted(stage.stage().name(), verdict.burr().plain(), pointing(verdict)));
   }
 
   private static String pointing(BurrVerdict verdict) {
     String kinds =
         verdict.saying(BurrClue.Says.BURR).stream()
-            .map(BurrCommand::kind)
+            .map(clue -> clue.kind().plain())
             .collect(Collectors.joining(", "));
     return kinds.isEmpty() ? "" : " (for it: " + kinds + ")";
   }

@@ -55,11 +55,6 @@ public final class Figures {
     return String.format(Locale.ROOT, "%.0f %%", 100 * share);
   }
 
-  /** A word such as {@code no_difference_shown} in plain words. */
-  public static String plain(String word) {
-    return word.replace('_', ' ');
-  }
-
   /** Both ends, for programs. */
   public static List<Double> ends(Interval interval) {
     return List.of(interval.low(), interval.high());

@@ -3,7 +3,6 @@ package snick.cli.verdict;
 import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,7 +11,6 @@ import picocli.CommandLine.Parameters;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.Figures;
 import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
@@ -76,8 +74,7 @@ public final class BurrCommand extends ReadingCommand {
 
   private static void print(PrintWriter out, StageEvidence stage, BurrVerdict verdict) {
     out.println(
-        PlainText.inert(
-            "Burr in '" + stage.stage().name() + "': " + Figures.plain(verdict.burr().word())));
+        PlainText.inert("Burr in '" + stage.stage().name() + "': " + verdict.burr().plain()));
     out.println("  " + Said.of(verdict.rule().evidence()) + ".");
     out.println(
         "  Rule: %s (%s)."
@@ -87,15 +84,12 @@ public final class BurrCommand extends ReadingCommand {
     verdict
         .clues()
         .forEach(
-            clue -> table.row(kind(clue), says(clue.says()), Said.raw(clue.reason().evidence())));
+            clue ->
+                table.row(
+                    clue.kind().plain(), says(clue.says()), Said.raw(clue.reason().evidence())));
     table.print(out);
     out.println();
     out.println("Next cheapest check: " + Said.of(verdict.nextCheck()));
-  }
-
-  /** What kind of evidence, in plain words. */
-  public static String kind(BurrClue clue) {
-    return Figures.plain(clue.kind().name().toLowerCase(Locale.ROOT));
   }
 
   private static String says(BurrClue.Says says) {
@@ -118,8 +112,8 @@ public final class BurrCommand extends ReadingCommand {
 
   private static Map<String, Object> object(BurrClue clue) {
     return Json.object(
-        "kind", clue.kind().name().toLowerCase(Locale.ROOT),
-        "says", clue.says().name().toLowerCase(Locale.ROOT),
+        "kind", clue.kind().word(),
+        "says", clue.says().word(),
         "reason", Said.raw(clue.reason().text()));
   }
 }

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -126,7 +125,7 @@ public final class ChartCommand extends DataCommand implements Callable<Integer>
   private static List<String> signals(ReferenceChart chart, int index) {
     return chart.signals().stream()
         .filter(signal -> signal.index() == index)
-        .map(signal -> Figures.plain(signal.limit().name().toLowerCase(Locale.ROOT)))
+        .map(signal -> signal.limit().plain())
         .collect(Collectors.toCollection(ArrayList::new));
   }
 

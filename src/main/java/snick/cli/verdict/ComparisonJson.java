@@ -2,7 +2,6 @@ package snick.cli.verdict;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.cli.terminal.Figures;
@@ -59,11 +58,11 @@ public final class ComparisonJson {
   private static Map<String, Object> more(Comparison c) {
     return Json.object(
         "unit", "gf",
-        "decided_by", word(c.decision().decidedBy()),
+        "decided_by", c.decision().decidedBy().word(),
         "decisive_p", c.decision().p(),
         "level", c.decision().level(),
         "paired", c.tests().paired().map(ComparisonJson::paired).orElse(null),
-        "mann_whitney_method", word(c.tests().rankSum().method()),
+        "mann_whitney_method", c.tests().rankSum().method().word(),
         "hodges_lehmann_ci_confidence", c.tests().rankSum().ciGf().confidence(),
         "permutation_exact", c.tests().permutation().exact(),
         "permutation_relabellings", c.tests().permutation().relabellings(),
@@ -90,9 +89,5 @@ public final class ComparisonJson {
 
   static List<Double> ends(Optional<Interval> interval) {
     return interval.map(Figures::ends).orElse(null);
-  }
-
-  private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
   }
 }

@@ -31,7 +31,7 @@ public record ComparisonText(Comparison c) {
     out.println("permutation    " + permutation());
     c.effect().ifPresent(e -> out.println("Hedges' g      " + Numbers.fixed(e.hedgesG(), 2)));
     out.println();
-    out.println("Verdict: " + Figures.plain(c.verdict().word()));
+    out.println("Verdict: " + c.verdict().plain());
     c.reasons().forEach(reason -> print(out, reason));
     c.moreCuts().told().ifPresent(m -> out.println("To settle it: " + Said.of(m) + "."));
   }
@@ -89,7 +89,7 @@ public record ComparisonText(Comparison c) {
         .formatted(
             Numbers.fixed(c.tests().rankSum().u(), 1),
             Figures.p(c.tests().rankSum().p()),
-            Figures.plain(c.tests().rankSum().method().name().toLowerCase(Locale.ROOT)));
+            c.tests().rankSum().method().plain());
   }
 
   private String shift() {

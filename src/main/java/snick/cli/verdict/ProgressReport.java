@@ -45,7 +45,7 @@ record ProgressReport(
   private static void printSteps(PrintWriter out, Progression progression, DataDirectory data) {
     stepTable(progression).print(out);
     out.println();
-    out.println("Plateau: " + Figures.plain(state(progression.plateau())));
+    out.println("Plateau: " + state(progression.plateau()).replace('_', ' '));
     ComparisonText.print(out, progression.plateau().reason());
     out.println(data.in("What stands behind one step: snick compare STAGE STAGE"));
   }
@@ -100,7 +100,7 @@ record ProgressReport(
         signed(progression.whole().differenceGf()),
         Figures.range(progression.whole().ci95Gf()),
         "",
-        Figures.plain(progression.whole().verdict().word()),
+        progression.whole().verdict().plain(),
         "");
     return table;
   }
@@ -111,7 +111,7 @@ record ProgressReport(
         signed(step.comparison().differenceGf()),
         Figures.range(step.comparison().ci95Gf()),
         Figures.p(step.holmP()).replace("p = ", "").replace("p ", ""),
-        Figures.plain(step.change().word()),
+        step.change().plain(),
         share(step.shareOfGain()));
   }
 

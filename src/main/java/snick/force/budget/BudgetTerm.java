@@ -1,8 +1,8 @@
 package snick.force.budget;
 
-import java.util.Locale;
 import snick.force.mass.Distribution;
 import snick.quantity.Force;
+import snick.quantity.Worded;
 
 /**
  * One source of uncertainty of a force, beside the fit and the peak estimate. Its standard
@@ -23,7 +23,7 @@ public record BudgetTerm(
     double degreesOfFreedom,
     String basis) {
   /** The sources that a force on this kind of rig has. */
-  public enum Source {
+  public enum Source implements Worded {
     REFERENCE_MASSES,
     GRAVITY,
     AIR_BUOYANCY,
@@ -48,11 +48,6 @@ public record BudgetTerm(
     PEAK_ESTIMATE,
     /** Typed in as one figure, not broken down. */
     STATED;
-
-    /** The word used in JSON and in the store, for example {@code zero_drift}. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT);
-    }
   }
 
   public BudgetTerm {

@@ -16,6 +16,7 @@ import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
+import snick.quantity.Worded;
 
 /**
  * What a deflection in counts is worth in force, with its uncertainty. Immutable.
@@ -39,7 +40,7 @@ public record Calibration(
     List<BudgetTerm> terms,
     String basis) {
   /** How fresh a calibration is. */
-  public enum Validity {
+  public enum Validity implements Worded {
     /** Made after the instant asked about. */
     NOT_YET_MADE,
     /** Inside its period, or no period was set. */

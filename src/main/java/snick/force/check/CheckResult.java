@@ -1,8 +1,8 @@
 package snick.force.check;
 
-import java.util.Locale;
 import java.util.Optional;
 import snick.phrase.Phrase;
+import snick.quantity.Worded;
 
 /**
  * One line of a rig check.
@@ -22,7 +22,7 @@ public record CheckResult(
     Phrase meaning,
     Optional<Phrase> remedy) {
   /** What is looked at. */
-  public enum Check {
+  public enum Check implements Worded {
     RATE,
     NOISE,
     DRIFT,
@@ -33,24 +33,14 @@ public record CheckResult(
     HUM,
     CLOCK,
     LOSS;
-
-    /** The word used in JSON, for example {@code clock_wire}. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT);
-    }
   }
 
   /** How it is. */
-  public enum Grade {
+  public enum Grade implements Worded {
     PASS,
     /** There is nothing to judge by. */
     UNKNOWN,
     WARN,
     FAIL;
-
-    /** The word used in JSON, for example {@code pass}. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT);
-    }
   }
 }

@@ -1,9 +1,9 @@
 package snick.force.mass;
 
-import java.util.Locale;
+import snick.quantity.Worded;
 
 /** Assumed distribution of a quantity in an uncertainty budget (JCGM 100:2008, 4.3 and 4.4). */
-public enum Distribution {
+public enum Distribution implements Worded {
   /** Normal: the stated value is already a standard uncertainty. */
   NORMAL,
   /** Student's t: from repeated observations, with degrees of freedom. */
@@ -12,9 +12,4 @@ public enum Distribution {
   RECTANGULAR,
   /** Triangular: half-width divided by √6 (JCGM 100:2008, 4.3.9). */
   TRIANGULAR;
-
-  /** The word used in JSON and in the store, for example {@code student_t}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
 }

@@ -1,16 +1,12 @@
 package snick.force.reading;
 
 import java.util.Locale;
+import snick.quantity.Worded;
 
 /** Whether a load was reached from a smaller or from a larger one. */
-public enum Direction {
+public enum Direction implements Worded {
   UP,
   DOWN;
-
-  /** The word used in JSON and CSV: {@code up} or {@code down}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
 
   /** The direction that {@code word} names. */
   public static Direction named(String word) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.phrase.Phrase;
+import snick.quantity.Worded;
 import snick.sample.Gap;
 import snick.sample.Rail;
 import snick.sample.SampleSink;
@@ -37,7 +38,7 @@ public final class GuidedCalibration implements SampleSink {
    */
   public record Refused(Cause cause, Phrase message, Phrase remedy) {
     /** Causes. */
-    public enum Cause {
+    public enum Cause implements Worded {
       OVERRANGE,
       SAME_READING_TWICE,
       UNSTEADY,
@@ -46,11 +47,6 @@ public final class GuidedCalibration implements SampleSink {
       NOT_AS_ANNOUNCED,
       STILL_LOADED,
       LINK_BROKEN;
-
-      /** The word used in JSON, for example {@code wrong_direction}. */
-      public String word() {
-        return name().toLowerCase(Locale.ROOT);
-      }
     }
   }
 

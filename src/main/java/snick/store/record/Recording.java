@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import snick.quantity.SampleRate;
+import snick.quantity.Worded;
 
 /**
  * One opened stream of one rig, as it was when it began.
@@ -36,13 +37,9 @@ public record Recording(
   private static final int LONGEST_SOURCE = 1_000;
 
   /** How readings arrive. */
-  public enum Form {
+  public enum Form implements Worded {
     BINARY,
     TEXT;
-
-    public String word() {
-      return name().toLowerCase(Locale.ROOT);
-    }
 
     public static Form ofWord(String word) {
       return valueOf(word.toUpperCase(Locale.ROOT));

@@ -1,5 +1,6 @@
 package snick.verdict.burr;
 
+import snick.quantity.Worded;
 import snick.verdict.comparison.Reason;
 
 /**
@@ -11,7 +12,7 @@ import snick.verdict.comparison.Reason;
  */
 public record BurrClue(Kind kind, Says says, Reason reason) {
   /** Kinds of evidence; each counts once. */
-  public enum Kind {
+  public enum Kind implements Worded {
     /** A burr was seen or felt, or was not on both sides. */
     INSPECTION,
     /** Thin paper. */
@@ -27,7 +28,7 @@ public record BurrClue(Kind kind, Says says, Reason reason) {
   }
 
   /** What a clue says. */
-  public enum Says {
+  public enum Says implements Worded {
     BURR,
     NO_BURR,
     NOTHING

@@ -1,8 +1,8 @@
 package snick.verdict.burr;
 
 import java.util.List;
-import java.util.Locale;
 import snick.phrase.Phrase;
+import snick.quantity.Worded;
 import snick.verdict.comparison.Reason;
 
 /**
@@ -15,17 +15,12 @@ import snick.verdict.comparison.Reason;
  */
 public record BurrVerdict(Burr burr, List<BurrClue> clues, Reason rule, Phrase nextCheck) {
   /** Outcome. */
-  public enum Burr {
+  public enum Burr implements Worded {
     LIKELY,
     POSSIBLE,
     NOT_INDICATED,
     /** Nothing speaks for or against one: nobody looked, or the looks were unsure. */
     NOT_KNOWN;
-
-    /** The word used in JSON, for example {@code not_indicated}. */
-    public String word() {
-      return name().toLowerCase(Locale.ROOT);
-    }
   }
 
   public BurrVerdict {

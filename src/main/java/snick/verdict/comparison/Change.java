@@ -1,9 +1,9 @@
 package snick.verdict.comparison;
 
-import java.util.Locale;
+import snick.quantity.Worded;
 
 /** What became of the force from the first group to the second. Never 'same'. */
-public enum Change {
+public enum Change implements Worded {
   /** The second needs less force: keener. */
   LOWER,
   /** The second needs more force. */
@@ -12,9 +12,4 @@ public enum Change {
   NO_DIFFERENCE_SHOWN,
   /** The difference is shown to be smaller than the margin. */
   EQUIVALENT;
-
-  /** The word used in JSON, for example {@code no_difference_shown}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
 }

@@ -3,6 +3,7 @@ package snick.verdict.comparison;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
+import snick.quantity.Worded;
 import snick.verdict.statistic.RankSum;
 import snick.verdict.statistic.Readings;
 import snick.verdict.statistic.Welch;
@@ -20,7 +21,7 @@ public record Decision(
     double differenceGf, DecidedBy decidedBy, double p, double level, Change verdict) {
 
   /** Which test decided. */
-  public enum DecidedBy {
+  public enum DecidedBy implements Worded {
     WELCH,
     MANN_WHITNEY,
     PAIRED_T,

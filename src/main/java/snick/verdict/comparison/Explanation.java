@@ -1,6 +1,5 @@
 package snick.verdict.comparison;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -25,7 +24,7 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
   }
 
   private Phrase rule() {
-    return Phrase.of("rule." + decision.decidedBy().name().toLowerCase(Locale.ROOT))
+    return Phrase.of("rule." + decision.decidedBy().word())
         .with("often", Phrase.of(decision.early() ? "rule.often_early" : "rule.often"))
         .with("level", decision.level());
   }

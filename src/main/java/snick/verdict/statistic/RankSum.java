@@ -2,6 +2,7 @@ package snick.verdict.statistic;
 
 import java.util.Arrays;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import snick.quantity.Worded;
 
 /**
  * Mann–Whitney test and Hodges–Lehmann shift of second minus first (M. Hollander, D. A. Wolfe,
@@ -18,7 +19,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  */
 public record RankSum(double u, double p, Method method, double hodgesLehmannGf, Interval ciGf) {
   /** How the p-value was found. */
-  public enum Method {
+  public enum Method implements Worded {
     /** From all orders, none tied. */
     EXACT,
     /** From all orders that have the ties observed. */

@@ -5,6 +5,7 @@ import java.util.List;
 import snick.force.check.EwmaChart;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.quantity.Worded;
 import snick.verdict.comparison.Reason;
 import snick.verdict.comparison.Wording;
 import snick.verdict.statistic.Readings;
@@ -25,7 +26,7 @@ public record ReferenceChart(
   private static final int SETTLED = 20;
 
   /** Which limit was crossed. */
-  public enum Limit {
+  public enum Limit implements Worded {
     VALUE,
     MOVING_RANGE,
     WEIGHTED_MEAN
