@@ -9,8 +9,13 @@ import snick.frame.message.Hello;
 import snick.frame.message.MessageType;
 import snick.frame.message.Status;
 
-/** Commands that a device knows. */
-final class CommandChecks {
+/**
+ * Commands that a device knows.
+ *
+ * @param talk the line to the device
+ * @param findings takes what is found
+ */
+record CommandChecks(Conversation talk, Findings findings) {
   private static final String NO_ANSWER = "no answer";
   private static final long TOKEN = 3_735_928_559L;
   private static final long AFTER_STOP_NANOS = 400 * MILLI;
@@ -20,14 +25,6 @@ final class CommandChecks {
   private static final long UNLIKELY_MILLI_HERTZ = 1;
   private static final List<Integer> GAINS = List.of(64, 128, 32);
   private static final List<Long> RATES = List.of(10_000L, 80_000L, 320_000L);
-
-  private final Conversation talk;
-  private final Findings findings;
-
-  CommandChecks(Conversation talk, Findings findings) {
-    this.talk = talk;
-    this.findings = findings;
-  }
 
   void ping() {
     Optional<Reply> first = talk.ask(MessageType.PING, TOKEN);

@@ -8,8 +8,13 @@ import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.MessageType;
 
-/** Whether a device takes the nearest of its rates, and its samples come at it. */
-final class RateChecks {
+/**
+ * Whether a device takes the nearest of its rates, and its samples come at it.
+ *
+ * @param talk the line to the device
+ * @param findings takes what is found
+ */
+record RateChecks(Conversation talk, Findings findings) {
   private static final long SAMPLES_WAIT_NANOS = 3_000 * MILLI;
   private static final int BATCHES = 4;
 
@@ -17,14 +22,6 @@ final class RateChecks {
   private static final int NEAR_PER_CENT = 105;
 
   private static final int TOLERANCE_PER_CENT = 10;
-
-  private final Conversation talk;
-  private final Findings findings;
-
-  RateChecks(Conversation talk, Findings findings) {
-    this.talk = talk;
-    this.findings = findings;
-  }
 
   /** Asks for a rate that is near the one in force; another of its rates may be nearer. */
   void nearest(Hello hello) {

@@ -11,8 +11,13 @@ import snick.frame.message.Answer;
 import snick.frame.message.HostCommand;
 import snick.frame.message.MessageType;
 
-/** Commands that a device does not know, damage, garbage, and no pause between commands. */
-final class RobustnessChecks {
+/**
+ * Commands that a device does not know, damage, garbage, and no pause between commands.
+ *
+ * @param talk the line to the device
+ * @param findings takes what is found
+ */
+record RobustnessChecks(Conversation talk, Findings findings) {
   private static final long DAMAGE_WAIT_NANOS = 300 * MILLI;
   private static final int GARBAGE_BYTES = 600;
   private static final int LONG_FRAME_BYTES = 400;
@@ -25,14 +30,6 @@ final class RobustnessChecks {
 
   /** Types of the device's own messages, and one kept for later versions. */
   private static final int[] ECHOES = {0x01, 0x03, 0x04, 0x05};
-
-  private final Conversation talk;
-  private final Findings findings;
-
-  RobustnessChecks(Conversation talk, Findings findings) {
-    this.talk = talk;
-    this.findings = findings;
-  }
 
   void unknownTypes() {
     for (int type : UNKNOWN_TYPES) {

@@ -6,8 +6,13 @@ import java.util.List;
 import java.util.Locale;
 import snick.frame.message.Hello;
 
-/** What a device sends without being asked: status and samples. */
-final class StreamChecks {
+/**
+ * What a device sends without being asked: status and samples.
+ *
+ * @param talk the line to the device
+ * @param findings takes what is found
+ */
+record StreamChecks(Conversation talk, Findings findings) {
   private static final int STATUSES = 4;
   private static final long LISTEN_NANOS = 7_000 * MILLI;
   private static final long LEAST_STATUS_MICROS = 500_000;
@@ -15,14 +20,6 @@ final class StreamChecks {
   private static final long LONGEST_BATCH_MILLIS = 25;
   private static final double RATE_TOLERANCE = 0.2;
   private static final long MASK_32 = 0xFFFF_FFFFL;
-
-  private final Conversation talk;
-  private final Findings findings;
-
-  StreamChecks(Conversation talk, Findings findings) {
-    this.talk = talk;
-    this.findings = findings;
-  }
 
   /** Listen to a streaming device of these settings. */
   void check(Hello hello) {

@@ -3,19 +3,15 @@ package snick.daemon;
 import java.util.concurrent.TimeUnit;
 import snick.phrase.Phrase;
 
-/** How a reader's finished work reaches the keeper: by the bounded queue. The reader's thread. */
-final class Handover {
+/**
+ * How a reader's finished work reaches the keeper: by the bounded queue. The reader's thread.
+ *
+ * @param port address of the rig, for people
+ * @param around queue and faults
+ * @param rounds told of every wait
+ */
+record Handover(String port, Surroundings around, Rounds rounds) {
   private static final long QUEUE_WAIT_SECONDS = 1;
-
-  private final String port;
-  private final Surroundings around;
-  private final Rounds rounds;
-
-  Handover(String port, Surroundings around, Rounds rounds) {
-    this.port = port;
-    this.around = around;
-    this.rounds = rounds;
-  }
 
   /** Puts {@code work} into the queue; waits as long as it is full, and says so. */
   void put(Work work) {

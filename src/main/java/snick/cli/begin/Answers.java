@@ -11,18 +11,12 @@ import snick.cli.terminal.Refusal;
 /**
  * Asks a person at a terminal, or a script at the other end of a pipe. Reads no further than the
  * end of the line: the next is for the step that follows, which reads the same terminal.
+ *
+ * @param in where they come from; must not read ahead
+ * @param out where questions go
  */
-final class Answers {
+record Answers(InputStream in, PrintWriter out) {
   private static final int LONGEST = 500;
-
-  private final InputStream in;
-  private final PrintWriter out;
-
-  /** Answers from {@code in}, which must not read ahead. */
-  Answers(InputStream in, PrintWriter out) {
-    this.in = in;
-    this.out = out;
-  }
 
   /**
    * The answer, or {@code usual} if it is empty.

@@ -10,8 +10,11 @@ import snick.force.check.CheckResult;
 /**
  * What a rig's ring means for whoever cuts on it. The limits are our own, from common practice
  * without source.
+ *
+ * @param ring how the fixture rings
+ * @param samplesPerSecond how often it is looked at
  */
-final class MechanicsHealth {
+record MechanicsHealth(Ring ring, double samplesPerSecond) {
   /** A ring counts as over when a hundredth of it is left. */
   private static final double OVER_SHARE = 0.01;
 
@@ -44,14 +47,6 @@ final class MechanicsHealth {
               RING,
               "too few clear cuts of this rig are stored to show how it rings",
               "flick it when asked to: snick doctor PORT --flick"));
-
-  private final Ring ring;
-  private final double samplesPerSecond;
-
-  MechanicsHealth(Ring ring, double samplesPerSecond) {
-    this.ring = ring;
-    this.samplesPerSecond = samplesPerSecond;
-  }
 
   /** What the falls of cuts say. */
   static List<HealthLine> of(Response response, double samplesPerSecond) {

@@ -11,16 +11,13 @@ import snick.report.sheet.BenchSheet;
 import snick.report.sheet.CalibrationRecord;
 import snick.store.StoreReader;
 
-/** A calibration just worked out and saved. */
-final class NewCalibration {
-  private final CalibrationRecord record;
-  private final DataDirectory data;
-
-  private NewCalibration(CalibrationRecord record, DataDirectory data) {
-    this.record = record;
-    this.data = data;
-  }
-
+/**
+ * A calibration just worked out and saved.
+ *
+ * @param record what was saved
+ * @param data where
+ */
+record NewCalibration(CalibrationRecord record, DataDirectory data) {
   /**
    * Works {@code sheet} out and saves the result.
    *

@@ -14,17 +14,14 @@ import snick.phrase.Phrase;
 import snick.store.StoreReader;
 import snick.store.record.Recording;
 
-/** Where a recording's calibration is found: typed in, else the newest one stored for its rig. */
-public final class StoredCalibrations implements CalibrationShelf {
-  private final DataDirectory data;
-  private final CalibrationChoice typedIn;
-
-  /** What was {@code typedIn} goes before what is stored in {@code data}. */
-  public StoredCalibrations(DataDirectory data, CalibrationChoice typedIn) {
-    this.data = data;
-    this.typedIn = typedIn;
-  }
-
+/**
+ * Where a recording's calibration is found: typed in, else the newest one stored for its rig.
+ *
+ * @param data the store
+ * @param typedIn goes before what is stored
+ */
+public record StoredCalibrations(DataDirectory data, CalibrationChoice typedIn)
+    implements CalibrationShelf {
   @Override
   public Scale forRecording(Recording recording) {
     return typedIn.given(recording.decimals()).map(Scale::by).orElseGet(() -> stored(recording));

@@ -14,18 +14,14 @@ import snick.force.reading.Steadiness;
 import snick.force.reading.SteadyReading;
 import snick.phrase.Words;
 
-/** Reads the rig without load and under a load, each when steady. */
-final class CheckMass {
-  private final BenchFeed bench;
-  private final Operator operator;
-  private final PrintWriter out;
-
-  CheckMass(BenchFeed bench, Operator operator, PrintWriter out) {
-    this.bench = bench;
-    this.operator = operator;
-    this.out = out;
-  }
-
+/**
+ * Reads the rig without load and under a load, each when steady.
+ *
+ * @param bench the rig
+ * @param operator whoever hangs the masses
+ * @param out takes what was read, for people
+ */
+record CheckMass(BenchFeed bench, Operator operator, PrintWriter out) {
   /**
    * Asks for {@code step} and waits for a steady reading.
    *

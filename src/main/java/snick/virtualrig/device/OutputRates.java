@@ -3,8 +3,12 @@ package snick.virtualrig.device;
 import java.util.OptionalLong;
 import java.util.stream.LongStream;
 
-/** The output rates that the invented converter has besides the one it starts with. Immutable. */
-final class OutputRates {
+/**
+ * The output rates that the invented converter has besides the one it starts with. Immutable.
+ *
+ * @param startMilliHertz the rate it starts with, mHz
+ */
+record OutputRates(long startMilliHertz) {
   private static final long[] MILLI_HERTZ = {
     10_000,
     20_000,
@@ -18,12 +22,6 @@ final class OutputRates {
     5_000_000,
     10_000_000
   };
-
-  private final long startMilliHertz;
-
-  OutputRates(long startMilliHertz) {
-    this.startMilliHertz = startMilliHertz;
-  }
 
   /** The nearest rate, mHz, if it lies within 10 % of the one asked for. */
   OptionalLong nearest(long askedMilliHertz) {
