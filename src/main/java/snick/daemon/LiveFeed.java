@@ -22,7 +22,6 @@ import snick.quantity.SampleRate;
 import snick.sample.HostClockFit;
 import snick.sample.SampleSink;
 import snick.sample.SampleStream;
-import snick.sample.StreamFacts;
 
 /**
  * The samples of one rig for a person at the bench: nothing is recorded. Holds the rig's lock, so
