@@ -17,8 +17,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
-import java.util.OptionalLong;
+import snick.quantity.Given;
 
 /** JSON (RFC 8259): written with the same bytes on every system, read within bounds. */
 public final class Json {
@@ -60,17 +59,10 @@ public final class Json {
   }
 
   private static void put(Map<String, Object> object, String name, Object value) {
-    if (value instanceof Optional<?> optional) {
-      optional.ifPresent(v -> object.put(name, v));
-    } else if (value instanceof OptionalDouble optional) {
-      optional.ifPresent(v -> object.put(name, v));
-    } else if (value instanceof OptionalLong optional) {
-      optional.ifPresent(v -> object.put(name, v));
-    } else if (value instanceof OptionalInt optional) {
-      optional.ifPresent(v -> object.put(name, v));
-    } else {
-      object.put(name, value);
+    if (value == null) {
+      object.put(name, null);
     }
+    Given.of(value).ifPresent(given -> object.put(name, given));
   }
 
   /** A member that is left out unless it is finite: JSON has no infinity and no NaN. */

@@ -17,7 +17,7 @@ import java.util.function.Function;
  * @param meaning what it is, for people
  * @param required whether it is always there
  * @param words the only values; empty if any
- * @param getter the value, of the class that the type names; empty if it is not there
+ * @param getter the value, of the class that the type names, or an optional of it
  */
 public record Attribute<T>(
     String name,
@@ -26,7 +26,7 @@ public record Attribute<T>(
     String meaning,
     boolean required,
     List<String> words,
-    Function<T, Optional<?>> getter) {
+    Function<T, ?> getter) {
   /** What a value is. */
   public enum Type {
     /** {@link Integer}. */
@@ -49,8 +49,7 @@ public record Attribute<T>(
 
   private static <T> Attribute<T> always(
       String name, Type type, String unit, String meaning, Function<T, ?> value) {
-    return new Attribute<>(
-        name, type, unit, meaning, true, List.of(), t -> Optional.of(value.apply(t)));
+    return new Attribute<>(name, type, unit, meaning, true, List.of(), value);
   }
 
   public static <T> Attribute<T> whole(String name, String meaning, Function<T, Integer> value) {
@@ -89,12 +88,12 @@ public record Attribute<T>(
   /** Words, none if empty. */
   public static <T> Attribute<T> words(
       String name, String meaning, Function<T, List<String>> value) {
-    return some(name, Type.WORDS, "", meaning, t -> Optional.of(value.apply(t)));
+    return some(name, Type.WORDS, "", meaning, value);
   }
 
   /** What is there at times only. */
   public static <T> Attribute<T> some(
-      String name, Type type, String unit, String meaning, Function<T, Optional<?>> value) {
+      String name, Type type, String unit, String meaning, Function<T, ?> value) {
     return new Attribute<>(name, type, unit, meaning, false, List.of(), value);
   }
 
@@ -122,12 +121,12 @@ public record Attribute<T>(
   /** The same, told of what may have such a part. */
   public <W> Attribute<W> ofSome(Function<W, Optional<T>> part) {
     return new Attribute<>(
-        name, type, unit, meaning, false, words, whole -> part.apply(whole).flatMap(getter));
+        name, type, unit, meaning, false, words, whole -> part.apply(whole).map(getter));
   }
 
   /** The value; empty if it is not there. */
   public Optional<?> value(T of) {
-    return getter.apply(of).filter(value -> !(value instanceof Double d && d.isNaN()));
+    return Given.of(getter.apply(of)).filter(value -> !(value instanceof Double d && d.isNaN()));
   }
 
   /** The value as it is told: time on a device's clock in s, a time of day in words. */

@@ -65,9 +65,9 @@ public final class Intake {
 
   /** A recording, known by its device and start; its id in this store. */
   public long recording(Recording recording, Optional<HostClock> hostClock) {
-    OptionalLong there = tables.recordings.find(recording.deviceId(), recording.startedAt());
+    Optional<Long> there = tables.recordings.find(recording.deviceId(), recording.startedAt());
     if (there.isPresent()) {
-      return there.getAsLong();
+      return there.get();
     }
     long id = tables.recordings.add(recording);
     hostClock.ifPresent(c -> tables.recordings.setClock(id, c));
@@ -128,9 +128,9 @@ public final class Intake {
    * @throws NotAccepted if the recording has another cut of this number
    */
   public long cut(NewCut cut, int detectorVersion, int credit, List<EarlierResult> earlier) {
-    OptionalLong there = tables.cuts.find(cut.recordingId(), cut.cut().number());
+    Optional<Long> there = tables.cuts.find(cut.recordingId(), cut.cut().number());
     if (there.isPresent()) {
-      return known(there.getAsLong(), cut.cut());
+      return known(there.get(), cut.cut());
     }
     Derivation standing = new Derivation(detectorVersion, clock.instant(), cut.cut());
     Derivation first = earlier.isEmpty() ? standing : earlier.get(0).result();

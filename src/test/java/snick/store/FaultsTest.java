@@ -219,7 +219,7 @@ class FaultsTest {
     try (Database database = Database.reader(file())) {
       return database
           .query("SELECT rootpage FROM sqlite_schema WHERE name = ?")
-          .text(table)
+          .with(table)
           .first(row -> row.whole("rootpage"))
           .orElseThrow();
     }
@@ -245,7 +245,7 @@ class FaultsTest {
     try (Database database = Database.writer(file())) {
       database
           .query("UPDATE cut_trace SET samples = zeroblob(length(samples)) WHERE cut = ?")
-          .whole(damaged)
+          .with(damaged)
           .change();
     }
     try (StoreReader reader = StoreReader.open(directory)) {

@@ -150,7 +150,7 @@ class FirstResultTest {
   @Test
   void aForceOfAnotherCutThanItsResultIsNamedAndLeftOutBySalvage() {
     try (Database database = Database.writer(StoreFile.in(directory))) {
-      database.query("UPDATE cut_force SET cut = ? WHERE id = 3").whole(never).change();
+      database.query("UPDATE cut_force SET cut = ? WHERE id = 3").with(never).change();
     }
     try (StoreReader reader = StoreReader.open(directory)) {
       assertThat(reader.verify(Watch.NONE).problems())

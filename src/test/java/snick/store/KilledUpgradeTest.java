@@ -98,7 +98,7 @@ class KilledUpgradeTest {
   private void assertSameRows(Path store) {
     try (Database database = Database.writer(StoreFile.in(store))) {
       assertThat(database.pragma("user_version")).isEqualTo(OLD + 1);
-      database.query("ATTACH ? AS alone").text(StoreFile.in(upgraded).toString()).change();
+      database.query("ATTACH ? AS alone").with(StoreFile.in(upgraded).toString()).change();
       List<String> tables =
           database
               .query("SELECT name FROM alone.sqlite_schema WHERE type = 'table'")

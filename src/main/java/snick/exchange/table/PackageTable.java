@@ -9,14 +9,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import snick.quantity.Attribute;
 import snick.sample.Gap;
 import snick.store.record.CutForce;
+import snick.store.record.CutPlace;
 import snick.store.record.Derivation;
 
 /**
@@ -41,7 +40,8 @@ public final class PackageTable<R> {
   public static final PackageTable<Sample> TRACES =
       new PackageTable<>(
           "traces.csv",
-          "One row a sample: the raw readings of every cut, from some rest before to some rest after",
+          "One row a sample: the raw readings of every cut, from some rest before to some rest"
+              + " after",
           List.of("cut", "sample"),
           List.of(
               ofCut(Sample::cut),
@@ -96,8 +96,8 @@ public final class PackageTable<R> {
   public static final PackageTable<BeforeRow> BEFORE =
       new PackageTable<>(
           "before.csv",
-          "One row a cut with a trace: what the stream had told before it began. With the trace and the"
-              + " response of the rig it is all that the cut's row in cuts.csv is derived from",
+          "One row a cut with a trace: what the stream had told before it began. With the trace and"
+              + " the response of the rig it is all that the cut's row in cuts.csv is derived from",
           List.of("cut"),
           BeforeRow.columns());
 
@@ -154,7 +154,7 @@ public final class PackageTable<R> {
                     REAL,
                     "mm",
                     "Distance from the heel along the edge",
-                    row -> row.cut().place().flatMap(p -> real(p.placeMm()))),
+                    row -> row.cut().place().map(CutPlace::placeMm)),
                 Attribute.truth(
                     "set_aside",
                     "Whether the person set the cut aside, so that it does not count",
@@ -227,12 +227,7 @@ public final class PackageTable<R> {
 
   private static <R> Attribute<R> number(
       String name, String meaning, Function<R, OptionalInt> value) {
-    return Attribute.some(
-        name, WHOLE, "", meaning, row -> value.apply(row).stream().boxed().findFirst());
-  }
-
-  private static Optional<Double> real(OptionalDouble value) {
-    return value.stream().boxed().findFirst();
+    return Attribute.some(name, WHOLE, "", meaning, value);
   }
 
   public static String causeWord(Gap.Cause cause) {

@@ -37,22 +37,21 @@ public record ParquetColumn<R>(Attribute<R> attribute, boolean list) {
     return new ParquetColumn<>(attribute, false);
   }
 
-  /** A column of one value a row. */
+  /** A column of at most one value a row, without a unit. */
   public static <R> ParquetColumn<R> of(String name, Attribute.Type type, Function<R, ?> value) {
-    return some(name, type, "", row -> Optional.of(value.apply(row)));
+    return of(name, type, "", value);
   }
 
   /** A column of at most one value a row. */
-  public static <R> ParquetColumn<R> some(
-      String name, Attribute.Type type, String unit, Function<R, Optional<?>> value) {
+  public static <R> ParquetColumn<R> of(
+      String name, Attribute.Type type, String unit, Function<R, ?> value) {
     return of(Attribute.some(name, type, unit, "", value));
   }
 
   /** A column of a list a row. */
   public static <R> ParquetColumn<R> list(
       String name, Attribute.Type type, String unit, Function<R, List<?>> value) {
-    return new ParquetColumn<>(
-        Attribute.some(name, type, unit, "", row -> Optional.of(value.apply(row))), true);
+    return new ParquetColumn<>(Attribute.some(name, type, unit, "", value), true);
   }
 
   public String name() {

@@ -21,6 +21,7 @@ import snick.journal.Session;
 import snick.json.Json;
 import snick.phrase.NotAccepted;
 import snick.store.StoreReader;
+import snick.store.database.UtcNanos;
 import snick.store.database.Watch;
 import snick.store.record.Credit;
 import snick.store.record.StoredCut;
@@ -125,7 +126,7 @@ public final class ParquetExport {
     RigJson.Item recording = numbering.recordingItems().get(part.recording() - 1);
     String place =
         "contributor=" + key(part.contributor()) + "/rig=" + key(recording.recording().deviceId());
-    long started = Pool.nanos(recording.recording().startedAt());
+    long started = UtcNanos.of(recording.recording().startedAt());
     String file = place + "/date=" + part.day() + "/" + started + ".parquet";
     TreeSet<String> licences = new TreeSet<>();
     numbers.forEach(n -> licence(numbering, n).ifPresent(licences::add));

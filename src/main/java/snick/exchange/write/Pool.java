@@ -7,14 +7,11 @@ import static snick.quantity.Attribute.Type.TIME;
 import static snick.quantity.Attribute.Type.TRUTH;
 import static snick.quantity.Attribute.Type.WHOLE;
 
-import java.time.Instant;
 import java.util.AbstractList;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
@@ -32,6 +29,7 @@ import snick.journal.LotFigure;
 import snick.journal.Session;
 import snick.journal.Stage;
 import snick.quantity.Attribute;
+import snick.store.database.UtcNanos;
 import snick.store.record.CutForce;
 import snick.store.record.CutPlace;
 import snick.store.record.CutSummary;
@@ -71,22 +69,19 @@ final class Pool {
 
   static final List<ParquetColumn<RigJson.Item>> RECORDINGS =
       List.of(
-          ParquetColumn.of(STARTED, LONG, item -> nanos(item.recording().startedAt())),
+          ParquetColumn.of(STARTED, LONG, item -> UtcNanos.of(item.recording().startedAt())),
           ParquetColumn.of("firmware", TEXT, item -> item.recording().firmware()),
+          ParquetColumn.of("form", TEXT, item -> item.recording().form().word()),
+          ParquetColumn.of("gain", WHOLE, item -> item.recording().gain()),
           ParquetColumn.of(
-              "form",
-              TEXT,
-              item -> item.recording().form().name().toLowerCase(java.util.Locale.ROOT)),
-          ParquetColumn.some("gain", WHOLE, "", item -> whole(item.recording().gain())),
-          ParquetColumn.some(
               "nominal_rate_hz",
               REAL,
               "Hz",
               item -> item.recording().nominalRate().map(rate -> rate.hertz())),
           ParquetColumn.of("decimals", WHOLE, item -> item.recording().decimals()),
-          ParquetColumn.some(
-              "device_zero", TIME, "", item -> item.clock().map(clock -> clock.deviceZero())),
-          ParquetColumn.some(
+          ParquetColumn.of(
+              "device_zero", TIME, item -> item.clock().map(clock -> clock.deviceZero())),
+          ParquetColumn.of(
               "rate_error_ppm",
               REAL,
               "ppm",
@@ -95,14 +90,13 @@ final class Pool {
   static final List<ParquetColumn<Calibration>> CALIBRATIONS =
       List.of(
           ParquetColumn.of("calibration", TEXT, Calibration::id),
-          ParquetColumn.some("rig", TEXT, "", c -> c.boundTo().map(RigSetting::deviceId)),
-          ParquetColumn.some("gain", WHOLE, "", c -> c.boundTo().map(RigSetting::gain)),
-          ParquetColumn.some(
+          ParquetColumn.of("rig", TEXT, c -> c.boundTo().map(RigSetting::deviceId)),
+          ParquetColumn.of("gain", WHOLE, c -> c.boundTo().map(RigSetting::gain)),
+          ParquetColumn.of(
               "nominal_rate_hz", REAL, "Hz", c -> c.boundTo().map(r -> r.nominalRate().hertz())),
-          ParquetColumn.some("polarity", WHOLE, "", c -> c.boundTo().map(RigSetting::polarity)),
+          ParquetColumn.of("polarity", WHOLE, c -> c.boundTo().map(RigSetting::polarity)),
           ParquetColumn.of("made", TIME, Calibration::made),
-          ParquetColumn.some(
-              "valid_for_s", REAL, "s", c -> c.validFor().map(d -> d.toNanos() / 1e9)),
+          ParquetColumn.of("valid_for_s", REAL, "s", c -> c.validFor().map(d -> d.toNanos() / 1e9)),
           ParquetColumn.list(
               "coefficients", REAL, "counts/N^i, i from 0", c -> reals(c.curve().coefficients())),
           ParquetColumn.list(
@@ -111,8 +105,8 @@ final class Pool {
               "counts^2/N^(i+j), row by row",
               c -> Arrays.stream(c.curve().covariance()).flatMap(r -> reals(r).stream()).toList()),
           ParquetColumn.of("degrees_of_freedom", REAL, c -> c.curve().degreesOfFreedom()),
-          ParquetColumn.some("from_n", REAL, "N", c -> Optional.of(c.range().from().newtons())),
-          ParquetColumn.some("to_n", REAL, "N", c -> Optional.of(c.range().to().newtons())),
+          ParquetColumn.of("from_n", REAL, "N", c -> c.range().from().newtons()),
+          ParquetColumn.of("to_n", REAL, "N", c -> c.range().to().newtons()),
           terms("term_source", TEXT, "", t -> t.source().word()),
           terms("term_distribution", TEXT, "", t -> t.distribution().word()),
           terms("term_absolute_n", REAL, "N", t -> t.absolute().newtons()),
@@ -128,83 +122,69 @@ final class Pool {
         Stream.of(
             ParquetColumn.of("session", TEXT, row -> row.session().name()),
             ParquetColumn.of("opened", TIME, row -> row.session().opened()),
-            ParquetColumn.some("closed", TIME, "", row -> row.session().closed()),
+            ParquetColumn.of("closed", TIME, row -> row.session().closed()),
             ParquetColumn.of("stage_number", WHOLE, row -> row.stage().order()),
             ParquetColumn.of("stage", TEXT, row -> row.stage().name()),
             ParquetColumn.of("blade", TEXT, row -> row.session().blade()),
-            ParquetColumn.some("steel", TEXT, "", row -> row.blade().map(Blade::steel)),
+            ParquetColumn.of("steel", TEXT, row -> row.blade().map(Blade::steel)),
             blade("hardness_hrc", "HRC", Blade::hardnessHrc),
             blade("edge_angle_degrees", "degrees", Blade::edgeAngleDegrees),
             blade("thickness_behind_edge_mm", "mm", Blade::thicknessBehindEdgeMm),
             blade("edge_length_mm", "mm", Blade::edgeLengthMm),
-            ParquetColumn.some("lot", TEXT, "", row -> row.session().equipment().filamentLot()),
-            ParquetColumn.some(
-                "lot_material", TEXT, "", row -> row.lot().map(FilamentLot::material)),
-            ParquetColumn.some(
-                "room_celsius", REAL, "°C", row -> real(row.session().roomCelsius())),
-            ParquetColumn.some(
-                "calibration", TEXT, "", row -> row.session().equipment().calibration()));
+            ParquetColumn.of("lot", TEXT, row -> row.session().equipment().filamentLot()),
+            ParquetColumn.of("lot_material", TEXT, row -> row.lot().map(FilamentLot::material)),
+            ParquetColumn.of("room_celsius", REAL, "°C", row -> row.session().roomCelsius()),
+            ParquetColumn.of("calibration", TEXT, row -> row.session().equipment().calibration()));
     Stream<ParquetColumn<StageRow>> figures =
         Arrays.stream(LotFigure.values())
             .map(
                 figure ->
-                    ParquetColumn.some(
+                    ParquetColumn.of(
                         "lot_" + figure.key(),
                         REAL,
                         figure.unit(),
-                        row -> row.lot().flatMap(lot -> real(lot.figure(figure)))));
+                        row -> row.lot().map(lot -> lot.figure(figure))));
     return Stream.concat(noted, figures).toList();
   }
 
   static List<ParquetColumn<CutRow>> cuts(
       List<Attribute<Derivation>> derived, List<Attribute<CutForce>> forces) {
-    List<ParquetColumn<CutRow>> columns = new ArrayList<>();
-    columns.add(ParquetColumn.of(STARTED, LONG, CutRow::startedNanos));
-    columns.add(ParquetColumn.of("number", WHOLE, row -> row.summary().number()));
-    columns.add(ParquetColumn.of("occurred_at", TIME, row -> row.summary().occurredAt()));
-    columns.add(ParquetColumn.some("session", TEXT, "", row -> row.session().map(Session::name)));
-    columns.add(
-        ParquetColumn.some(
-            "stage_number", WHOLE, "", row -> place(row).map(p -> p.stage().order())));
-    columns.add(
-        ParquetColumn.some("stage", TEXT, "", row -> place(row).map(p -> p.stage().name())));
-    columns.add(ParquetColumn.some("blade", TEXT, "", row -> row.session().map(Session::blade)));
-    columns.add(
-        ParquetColumn.some(
-            "lot", TEXT, "", row -> row.session().flatMap(s -> s.equipment().filamentLot())));
-    columns.add(
-        ParquetColumn.some(
-            "place_mm", REAL, "mm", row -> place(row).flatMap(p -> real(p.placeMm()))));
-    columns.add(ParquetColumn.of("set_aside", TRUTH, row -> row.summary().setAside().isPresent()));
-    columns.add(
-        ParquetColumn.some(
-            "calibration", TEXT, "", row -> row.summary().force().map(CutForce::calibrationId)));
-    columns.add(ParquetColumn.of("samples", WHOLE, row -> row.summary().samples()));
-    columns.add(ParquetColumn.some("licence", TEXT, "", CutRow::licence));
-    derived.stream()
-        .map(a -> a.<CutRow>of(row -> row.summary().result()))
-        .map(ParquetColumn::of)
-        .forEach(columns::add);
-    forces.stream()
-        .map(a -> a.<CutRow>ofSome(row -> row.summary().force()))
-        .map(ParquetColumn::of)
-        .forEach(columns::add);
-    return List.copyOf(columns);
+    Stream<ParquetColumn<CutRow>> placed =
+        Stream.of(
+            ParquetColumn.of(STARTED, LONG, CutRow::startedNanos),
+            ParquetColumn.of("number", WHOLE, row -> row.summary().number()),
+            ParquetColumn.of("occurred_at", TIME, row -> row.summary().occurredAt()),
+            ParquetColumn.of("session", TEXT, row -> row.session().map(Session::name)),
+            ParquetColumn.of("stage_number", WHOLE, row -> place(row).map(p -> p.stage().order())),
+            ParquetColumn.of("stage", TEXT, row -> place(row).map(p -> p.stage().name())),
+            ParquetColumn.of("blade", TEXT, row -> row.session().map(Session::blade)),
+            ParquetColumn.of(
+                "lot", TEXT, row -> row.session().flatMap(s -> s.equipment().filamentLot())),
+            ParquetColumn.of("place_mm", REAL, "mm", row -> place(row).map(CutPlace::placeMm)),
+            ParquetColumn.of("set_aside", TRUTH, row -> row.summary().setAside().isPresent()),
+            ParquetColumn.of(
+                "calibration", TEXT, row -> row.summary().force().map(CutForce::calibrationId)),
+            ParquetColumn.of("samples", WHOLE, row -> row.summary().samples()),
+            ParquetColumn.of("licence", TEXT, CutRow::licence));
+    Stream<Attribute<CutRow>> found =
+        Stream.concat(
+            derived.stream().map(a -> a.of(row -> row.summary().result())),
+            forces.stream().map(a -> a.ofSome(row -> row.summary().force())));
+    return Stream.concat(placed, found.map(ParquetColumn::of)).toList();
   }
 
   private static List<ParquetColumn<CutRow>> traces() {
-    List<ParquetColumn<CutRow>> columns = new ArrayList<>();
-    columns.add(ParquetColumn.of(STARTED, LONG, CutRow::startedNanos));
-    columns.add(ParquetColumn.of("number", WHOLE, row -> row.summary().number()));
-    columns.add(ParquetColumn.list("t_ns", LONG, "ns", row -> each(row, row.trace()::deviceNanos)));
-    columns.add(
-        ParquetColumn.list("counts", WHOLE, "counts", row -> each(row, row.trace()::counts)));
-    columns.add(ParquetColumn.list("overrange", WHOLE, "", Pool::overrange));
-    BeforeRow.ATTRIBUTES.stream()
-        .map(a -> a.named("before_" + a.name()).<CutRow>ofSome(row -> row.trace().before()))
-        .map(ParquetColumn::of)
-        .forEach(columns::add);
-    return List.copyOf(columns);
+    Stream<ParquetColumn<CutRow>> samples =
+        Stream.of(
+            ParquetColumn.of(STARTED, LONG, CutRow::startedNanos),
+            ParquetColumn.of("number", WHOLE, row -> row.summary().number()),
+            ParquetColumn.list("t_ns", LONG, "ns", row -> each(row, row.trace()::deviceNanos)),
+            ParquetColumn.list("counts", WHOLE, "counts", row -> each(row, row.trace()::counts)),
+            ParquetColumn.list("overrange", WHOLE, "", Pool::overrange));
+    Stream<Attribute<CutRow>> before =
+        BeforeRow.ATTRIBUTES.stream()
+            .map(a -> a.named("before_" + a.name()).ofSome(row -> row.trace().before()));
+    return Stream.concat(samples, before.map(ParquetColumn::of)).toList();
   }
 
   private static Optional<CutPlace> place(CutRow row) {
@@ -213,8 +193,7 @@ final class Pool {
 
   private static ParquetColumn<StageRow> blade(
       String name, String unit, Function<Blade, OptionalDouble> value) {
-    return ParquetColumn.some(
-        name, REAL, unit, row -> row.blade().flatMap(blade -> real(value.apply(blade))));
+    return ParquetColumn.of(name, REAL, unit, row -> row.blade().map(value));
   }
 
   private static ParquetColumn<Calibration> terms(
@@ -225,14 +204,6 @@ final class Pool {
 
   private static List<Double> reals(double... values) {
     return Arrays.stream(values).boxed().toList();
-  }
-
-  private static Optional<Double> real(OptionalDouble value) {
-    return value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
-  }
-
-  private static Optional<Integer> whole(OptionalInt value) {
-    return value.isPresent() ? Optional.of(value.getAsInt()) : Optional.empty();
   }
 
   private static List<?> each(CutRow row, IntFunction<?> value) {
@@ -251,9 +222,5 @@ final class Pool {
 
   private static List<?> overrange(CutRow row) {
     return IntStream.range(0, row.trace().size()).filter(row.trace()::overrange).boxed().toList();
-  }
-
-  static long nanos(Instant time) {
-    return Math.addExact(Math.multiplyExact(time.getEpochSecond(), 1_000_000_000L), time.getNano());
   }
 }

@@ -119,7 +119,7 @@ public final class IntegrityCheck {
   private List<Long> idsAfter(long id) {
     return database
         .query("SELECT id FROM cut WHERE id > ? ORDER BY id LIMIT " + PAGE)
-        .whole(id)
+        .with(id)
         .list(row -> row.whole("id"));
   }
 

@@ -54,7 +54,7 @@ final class Orphans {
   private long addRecording() {
     long added = new RecordingTable(database).add(SALVAGED);
     long id = 1 + Math.max(added, largestNamed());
-    database.query("UPDATE recording SET id = ? WHERE id = ?").whole(id).whole(added).change();
+    database.query("UPDATE recording SET id = ? WHERE id = ?").with(id, added).change();
     return id;
   }
 
@@ -88,7 +88,7 @@ final class Orphans {
   private void adoptTrace(CutTable cuts, long cut, long recording) {
     OptionalInt samples = samples(cuts, cut);
     if (samples.isEmpty()) {
-      database.query("DELETE FROM cut_trace WHERE cut = ?").whole(cut).change();
+      database.query("DELETE FROM cut_trace WHERE cut = ?").with(cut).change();
       lost.add("cut " + cut + ": it is lost, and its trace is damaged");
       return;
     }
@@ -97,21 +97,22 @@ final class Orphans {
     lost.add(
         "cut "
             + cut
-            + ": its recording, time and first result are lost, its trace is kept; derive it again");
+            + ": its recording, time and first result are lost, its trace is kept; derive it"
+            + " again");
   }
 
   /** They say nothing of the result that is put in the place of the one they were derived from. */
   private void removeForcesOfFirst(long cut) {
-    database.query("DELETE FROM cut_force WHERE cut = ? AND result IS NULL").whole(cut).change();
+    database.query("DELETE FROM cut_force WHERE cut = ? AND result IS NULL").with(cut).change();
   }
 
   private void adoptCuts(long recording) {
     int adopted =
         database
             .query(
-                "UPDATE cut SET recording = ?, number = id"
-                    + " WHERE recording NOT IN (SELECT r.id FROM recording r JOIN rig g ON g.id = r.rig)")
-            .whole(recording)
+                "UPDATE cut SET recording = ?, number = id WHERE recording NOT IN (SELECT r.id FROM"
+                    + " recording r JOIN rig g ON g.id = r.rig)")
+            .with(recording)
             .change();
     if (adopted > 0) {
       lost.add(adopted + " cuts: their recording is lost");
@@ -138,15 +139,15 @@ final class Orphans {
             .query(
                 "INSERT INTO cut_trace SELECT id, ?, ? FROM cut"
                     + " WHERE id NOT IN (SELECT cut FROM cut_trace)")
-            .whole(TraceBlob.checksum(empty))
-            .blob(empty)
+            .with(TraceBlob.checksum(empty), empty)
             .change();
     if (added > 0) {
       lost.add(added + " cuts: their traces are lost; they have 0 samples now");
       database
           .query(
-              "UPDATE cut SET samples = 0 WHERE id IN (SELECT cut FROM cut_trace WHERE samples = ?)")
-          .blob(empty)
+              "UPDATE cut SET samples = 0 WHERE id IN (SELECT cut FROM cut_trace WHERE samples ="
+                  + " ?)")
+          .with(empty)
           .change();
     }
   }

@@ -81,7 +81,7 @@ public final class Salvage {
       target.execute("PRAGMA synchronous = OFF; PRAGMA journal_mode = MEMORY");
       target.execute("PRAGMA foreign_keys = OFF");
       Salvage salvage = new Salvage(target);
-      target.query("ATTACH ? AS " + DAMAGED).text(damaged.toUri() + "?mode=ro").change();
+      target.query("ATTACH ? AS " + DAMAGED).with(damaged.toUri() + "?mode=ro").change();
       salvage.copyTables();
       target.execute("DETACH " + DAMAGED);
       if (salvage.rowsKept.getOrDefault("row_sum", 0L) > 0) {
@@ -108,9 +108,8 @@ public final class Salvage {
   private boolean isWithoutRowid(String table) {
     return database
         .query("SELECT 1 FROM pragma_table_list WHERE schema = 'main' AND name = ? AND wr = 1")
-        .text(table)
-        .first(row -> true)
-        .isPresent();
+        .with(table)
+        .any();
   }
 
   private long lastRow(List<String> tables) {
@@ -157,8 +156,7 @@ public final class Salvage {
                   + "."
                   + table
                   + " WHERE rowid BETWEEN ? AND ?")
-          .whole(first)
-          .whole(last)
+          .with(first, last)
           .change();
     } catch (StoreException e) {
       return halve(table, first, last, e);

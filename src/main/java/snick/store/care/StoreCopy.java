@@ -43,7 +43,7 @@ public final class StoreCopy {
       long totalBytes = from.pragma("page_count") * from.pragma("page_size");
       from.watched(
           () -> watch.goesOn("copying", bytes(partial), totalBytes),
-          () -> from.query("VACUUM INTO ?").text(partial.toString()).change());
+          () -> from.query("VACUUM INTO ?").with(partial.toString()).change());
     } catch (StoreException e) {
       throw new StoreException(
           e.trouble(),

@@ -65,7 +65,7 @@ public final class Migrations {
   }
 
   private boolean isEmpty() {
-    return database.query("SELECT 1 FROM sqlite_schema LIMIT 1").first(row -> true).isEmpty();
+    return !database.query("SELECT 1 FROM sqlite_schema LIMIT 1").any();
   }
 
   /** Runs the scripts that the file lacks, up to the one of {@code version}. */

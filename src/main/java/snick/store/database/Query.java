@@ -3,19 +3,17 @@ package snick.store.database;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import snick.phrase.Phrase;
 import snick.quantity.Attribute;
+import snick.quantity.Given;
 
 /** One statement with its parameters given in order. Used once, at once. */
 public final class Query {
@@ -28,36 +26,28 @@ public final class Query {
     this.statement = statement;
   }
 
-  public Query whole(long value) {
-    return bind(at -> statement.setLong(at, value));
+  /**
+   * Gives the next parameters their values: numbers, texts, truths, bytes and times, words, or what
+   * may be one of these; what is not there is NULL.
+   */
+  public Query with(Object... values) {
+    try {
+      for (Object value : values) {
+        statement.setObject(++bound, Given.of(value).map(Query::column).orElse(null));
+      }
+      return this;
+    } catch (SQLException e) {
+      throw database.failed(e);
+    }
   }
 
-  public Query whole(OptionalLong value) {
-    return value.isPresent() ? whole(value.getAsLong()) : nothing();
-  }
-
-  public Query whole(OptionalInt value) {
-    return value.isPresent() ? whole(value.getAsInt()) : nothing();
-  }
-
-  public Query truth(boolean value) {
-    return whole(value ? 1 : 0);
-  }
-
-  public Query real(double value) {
-    return bind(at -> statement.setDouble(at, value));
-  }
-
-  public Query real(OptionalDouble value) {
-    return value.isPresent() ? real(value.getAsDouble()) : nothing();
-  }
-
-  public Query text(String value) {
-    return bind(at -> statement.setString(at, value));
-  }
-
-  public Query text(Optional<String> value) {
-    return value.isPresent() ? text(value.get()) : nothing();
+  private static Object column(Object value) {
+    if (value instanceof Instant time) {
+      return UtcNanos.of(time);
+    }
+    return value instanceof List<?> words
+        ? words.stream().map(String::valueOf).collect(Collectors.joining(" "))
+        : value;
   }
 
   /** Names of the columns in which attributes are kept. */
@@ -73,51 +63,8 @@ public final class Query {
 
   /** Gives the values of {@code of} in the order of {@link #columns}. */
   public <T> Query values(List<Attribute<T>> attributes, T of) {
-    attributes.forEach(a -> a.value(of).ifPresentOrElse(v -> value(a.type(), v), this::nothing));
+    attributes.forEach(attribute -> with(attribute.value(of)));
     return this;
-  }
-
-  private void value(Attribute.Type type, Object value) {
-    switch (type) {
-      case WHOLE, LONG, SECONDS -> whole(((Number) value).longValue());
-      case REAL -> real((Double) value);
-      case TRUTH -> truth((Boolean) value);
-      case TIME -> instant((Instant) value);
-      case TEXT -> text((String) value);
-      case WORDS ->
-          text(((List<?>) value).stream().map(String::valueOf).collect(Collectors.joining(" ")));
-    }
-  }
-
-  public Query blob(byte[] value) {
-    return bind(at -> statement.setBytes(at, value));
-  }
-
-  public Query instant(Instant value) {
-    return whole(UtcNanos.of(value));
-  }
-
-  public Query instant(Optional<Instant> value) {
-    return value.isPresent() ? instant(value.get()) : nothing();
-  }
-
-  /** Gives a parameter at its place. */
-  @FunctionalInterface
-  private interface Binding {
-    void at(int place) throws SQLException;
-  }
-
-  private Query bind(Binding binding) {
-    try {
-      binding.at(++bound);
-      return this;
-    } catch (SQLException e) {
-      throw database.failed(e);
-    }
-  }
-
-  Query nothing() {
-    return bind(at -> statement.setNull(at, Types.NULL));
   }
 
   /** Runs a change; the number of rows it changed. */
@@ -171,6 +118,11 @@ public final class Query {
     } catch (SQLException e) {
       throw database.failed(e);
     }
+  }
+
+  /** Whether there is a row at all. */
+  public boolean any() {
+    return first(row -> true).isPresent();
   }
 
   /** The first row, mapped. */

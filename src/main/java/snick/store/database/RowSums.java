@@ -76,21 +76,18 @@ public final class RowSums {
     Optional<Long> sum =
         database
             .query("SELECT * FROM \"" + place.table() + "\" WHERE rowid = ?")
-            .whole(place.row())
+            .with(place.row())
             .first(row -> sum(row.all()));
     if (sum.isEmpty()) {
       database
           .query("DELETE FROM row_sum WHERE of_table = ? AND of_row = ?")
-          .text(place.table())
-          .whole(place.row())
+          .with(place.table(), place.row())
           .change();
       return;
     }
     database
         .query("INSERT OR REPLACE INTO row_sum (of_table, of_row, crc32c) VALUES (?, ?, ?)")
-        .text(place.table())
-        .whole(place.row())
-        .whole(sum.get())
+        .with(place.table(), place.row(), sum.get())
         .change();
   }
 
@@ -131,10 +128,11 @@ public final class RowSums {
                   .forEach(sum -> problems.add(problem(table, sum))));
       database
           .query(
-              "SELECT of_row FROM row_sum WHERE of_table = ? AND of_row NOT IN (SELECT rowid FROM \""
+              "SELECT of_row FROM row_sum WHERE of_table = ? AND of_row NOT IN (SELECT rowid FROM"
+                  + " \""
                   + table
                   + "\") LIMIT 10")
-          .text(table)
+          .with(table)
           .list(row -> "row " + row.whole("of_row") + " of " + table + " is missing")
           .forEach(problems::add);
     }
@@ -175,7 +173,7 @@ public final class RowSums {
   private List<Sum> after(String table, long row) {
     return database
         .query(select(table) + "t.rowid > ? ORDER BY t.rowid LIMIT " + PAGE)
-        .whole(row)
+        .with(row)
         .list(RowSums::map);
   }
 
@@ -207,7 +205,7 @@ public final class RowSums {
   }
 
   private void requireSound(String table, String condition, long value) {
-    database.query(select(table) + condition).whole(value).list(RowSums::map).stream()
+    database.query(select(table) + condition).with(value).list(RowSums::map).stream()
         .filter(sum -> !sum.agrees())
         .findFirst()
         .ifPresent(

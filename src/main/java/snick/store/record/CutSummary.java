@@ -62,7 +62,7 @@ public record CutSummary(
                       REAL,
                       "mm",
                       "Distance from the heel along the edge",
-                      c -> c.place.flatMap(p -> p.placeMm().stream().boxed().findFirst())),
+                      c -> c.place.map(CutPlace::placeMm)),
                   Attribute.truth(
                       "set_aside", "Whether it does not count", c -> c.setAside.isPresent()),
                   some("set_aside_reason", "Why it does not count", CutSummary::setAside)))

@@ -37,12 +37,13 @@ public final class AmendmentTable {
     Entry<Amendment> entry = entries.late(at, why, amendment);
     database
         .query("INSERT INTO amendment VALUES (?, ?, ?, ?, ?, ?)")
-        .whole(entry.id())
-        .whole(blade)
-        .whole(session)
-        .text(amendment.kind().word())
-        .text(amendment.before())
-        .text(amendment.after())
+        .with(
+            entry.id(),
+            blade,
+            session,
+            amendment.kind().word(),
+            amendment.before(),
+            amendment.after())
         .change();
     return entry;
   }
@@ -58,7 +59,7 @@ public final class AmendmentTable {
   private List<Entry<Amendment>> of(String column, long id) {
     return database
         .query(SELECT + column + " = ? ORDER BY a.entry")
-        .whole(id)
+        .with(id)
         .list(AmendmentTable::map);
   }
 

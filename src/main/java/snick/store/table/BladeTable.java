@@ -47,31 +47,26 @@ public final class BladeTable extends NamedTable<Blade> {
     if (find(newLabel).isPresent()) {
       throw new NotAccepted("refused.blade_exists_to_merge", "blade", newLabel);
     }
-    database
-        .query("UPDATE blade SET label = ? WHERE label = ?")
-        .text(newLabel)
-        .text(label)
-        .change();
+    database.query("UPDATE blade SET label = ? WHERE label = ?").with(newLabel, label).change();
   }
 
   public void merge(String from, String into) {
     database
         .query("UPDATE blade SET merged_into = ?1 WHERE id = ?2 OR merged_into = ?2")
-        .whole(id(into))
-        .whole(id(from))
+        .with(id(into), id(from))
         .change();
   }
 
   @Override
   Query noted(Blade blade, Query query) {
-    return query
-        .text(blade.steel())
-        .real(blade.hardnessHrc())
-        .real(blade.edgeAngleDegrees())
-        .real(blade.thicknessBehindEdgeMm())
-        .real(blade.edgeLengthMm())
-        .real(blade.marginGf())
-        .text(blade.notes());
+    return query.with(
+        blade.steel(),
+        blade.hardnessHrc(),
+        blade.edgeAngleDegrees(),
+        blade.thicknessBehindEdgeMm(),
+        blade.edgeLengthMm(),
+        blade.marginGf(),
+        blade.notes());
   }
 
   @Override

@@ -5,9 +5,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
-import java.util.OptionalLong;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
 import snick.force.fit.CalibrationCurve;
@@ -30,7 +27,7 @@ public final class CalibrationTable {
   public static long numberOf(Database database, String id) {
     return database
         .query("SELECT number FROM calibration WHERE id = ?")
-        .text(id)
+        .with(id)
         .first(row -> row.whole("number"))
         .orElseThrow(
             () ->
@@ -54,28 +51,24 @@ public final class CalibrationTable {
     long number =
         database
             .query(
-                "INSERT INTO calibration (id, device_id, gain, nominal_rate_hz, polarity, made_utc_ns,"
-                    + " valid_for_ns, degrees_of_freedom, from_n, to_n, basis, document,"
-                    + " created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-            .text(calibration.id())
-            .text(rig.map(RigSetting::deviceId))
-            .whole(rig.map(r -> OptionalInt.of(r.gain())).orElse(OptionalInt.empty()))
-            .real(
-                rig.map(r -> OptionalDouble.of(r.nominalRate().hertz()))
-                    .orElse(OptionalDouble.empty()))
-            .whole(rig.map(r -> OptionalInt.of(r.polarity())).orElse(OptionalInt.empty()))
-            .instant(calibration.made())
-            .whole(
-                calibration
-                    .validFor()
-                    .map(d -> OptionalLong.of(nanos(d)))
-                    .orElse(OptionalLong.empty()))
-            .real(calibration.curve().degreesOfFreedom())
-            .real(calibration.range().from().newtons())
-            .real(calibration.range().to().newtons())
-            .text(calibration.basis())
-            .text(document)
-            .instant(createdAt)
+                "INSERT INTO calibration (id, device_id, gain, nominal_rate_hz, polarity,"
+                    + " made_utc_ns, valid_for_ns, degrees_of_freedom, from_n, to_n, basis,"
+                    + " document, created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?,"
+                    + " ?)")
+            .with(
+                calibration.id(),
+                rig.map(RigSetting::deviceId),
+                rig.map(RigSetting::gain),
+                rig.map(r -> r.nominalRate().hertz()),
+                rig.map(RigSetting::polarity),
+                calibration.made(),
+                calibration.validFor().map(CalibrationTable::nanos),
+                calibration.curve().degreesOfFreedom(),
+                calibration.range().from().newtons(),
+                calibration.range().to().newtons(),
+                calibration.basis(),
+                document,
+                createdAt)
             .insertedId();
     insertCurve(number, calibration.curve());
     insertTerms(number, calibration.terms());
@@ -96,17 +89,12 @@ public final class CalibrationTable {
     for (int i = 0; i < coefficients.length; i++) {
       database
           .query("INSERT INTO calibration_coefficient VALUES (NULL, ?, ?, ?)")
-          .whole(number)
-          .whole(i)
-          .real(coefficients[i])
+          .with(number, i, coefficients[i])
           .change();
       for (int j = 0; j < coefficients.length; j++) {
         database
             .query("INSERT INTO calibration_covariance VALUES (NULL, ?, ?, ?, ?)")
-            .whole(number)
-            .whole(i)
-            .whole(j)
-            .real(covariance[i][j])
+            .with(number, i, j, covariance[i][j])
             .change();
       }
     }
@@ -117,20 +105,21 @@ public final class CalibrationTable {
       BudgetTerm term = terms.get(i);
       database
           .query("INSERT INTO calibration_term VALUES (NULL, ?, ?, ?, ?, ?, ?, ?, ?)")
-          .whole(number)
-          .whole(i)
-          .text(term.source().word())
-          .text(term.distribution().word())
-          .real(term.absolute().newtons())
-          .real(term.relative())
-          .real(term.degreesOfFreedom())
-          .text(term.basis())
+          .with(
+              number,
+              i,
+              term.source().word(),
+              term.distribution().word(),
+              term.absolute().newtons(),
+              term.relative(),
+              term.degreesOfFreedom(),
+              term.basis())
           .change();
     }
   }
 
   public Optional<StoredCalibration> find(String id) {
-    return database.query("SELECT * FROM calibration WHERE id = ?").text(id).first(this::map);
+    return database.query("SELECT * FROM calibration WHERE id = ?").with(id).first(this::map);
   }
 
   /** One's own stored last for the device, else one's own stored last for any. */
@@ -140,7 +129,7 @@ public final class CalibrationTable {
             "SELECT * FROM calibration WHERE (device_id = ? OR device_id IS NULL)"
                 + " AND number NOT IN (SELECT calibration FROM calibration_origin)"
                 + " ORDER BY device_id IS NULL, number DESC LIMIT 1")
-        .text(deviceId)
+        .with(deviceId)
         .first(this::map);
   }
 
@@ -191,7 +180,7 @@ public final class CalibrationTable {
   }
 
   private double[] values(String sql, long number) {
-    return database.query(sql).whole(number).list(row -> row.real("value")).stream()
+    return database.query(sql).with(number).list(row -> row.real("value")).stream()
         .mapToDouble(Double::doubleValue)
         .toArray();
   }
@@ -199,7 +188,7 @@ public final class CalibrationTable {
   private List<BudgetTerm> terms(long number) {
     return database
         .query("SELECT * FROM calibration_term WHERE calibration = ? ORDER BY position")
-        .whole(number)
+        .with(number)
         .list(
             row ->
                 new BudgetTerm(

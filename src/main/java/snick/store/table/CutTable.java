@@ -40,8 +40,8 @@ public final class CutTable {
           + ", "
           + ForceTable.COLUMNS
           + ", s.name AS session_name, coalesce(m.position, t.position) AS position,"
-          + " coalesce(m.name, t.name) AS stage_name, p.place_mm,"
-          + " (SELECT CASE a.counts_again WHEN 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
+          + " coalesce(m.name, t.name) AS stage_name, p.place_mm, (SELECT CASE a.counts_again WHEN"
+          + " 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
           + " AS set_aside_reason"
           + FROM
           + " LEFT JOIN cut_placement p ON p.cut = c.id AND "
@@ -69,22 +69,15 @@ public final class CutTable {
     this.database = database;
   }
 
-  public OptionalLong find(long recordingId, int number) {
+  public Optional<Long> find(long recordingId, int number) {
     return database
         .query("SELECT id FROM cut WHERE recording = ? AND number = ?")
-        .whole(recordingId)
-        .whole(number)
-        .first(row -> row.whole("id"))
-        .map(OptionalLong::of)
-        .orElse(OptionalLong.empty());
+        .with(recordingId, number)
+        .first(row -> row.whole("id"));
   }
 
   public boolean has(long id) {
-    return database
-        .query("SELECT 1 FROM cut WHERE id = ?")
-        .whole(id)
-        .first(row -> true)
-        .isPresent();
+    return database.query("SELECT 1 FROM cut WHERE id = ?").with(id).any();
   }
 
   /** Adds a cut of a number that its recording does not have yet; its id. */
@@ -105,11 +98,12 @@ public final class CutTable {
     Query insertion =
         database
             .query(INSERTION)
-            .whole(cut.recordingId())
-            .whole(cut.cut().number())
-            .instant(cut.occurredAt())
-            .whole(trace.size())
-            .text(cut.forceMissing());
+            .with(
+                cut.recordingId(),
+                cut.cut().number(),
+                cut.occurredAt(),
+                trace.size(),
+                cut.forceMissing());
     OptionalLong id = ResultTable.bind(insertion, first).insertedIdIfNew();
     if (id.isPresent()) {
       addTrace(id.getAsLong(), trace);
@@ -122,14 +116,7 @@ public final class CutTable {
    */
   public void adopt(long id, long recordingId, int samples) {
     CutFigures nothing = CutFigures.withoutTrace(Outcome.DISTURBED, Optional.empty(), Double.NaN);
-    Query insertion =
-        database
-            .query(ADOPTION)
-            .whole(id)
-            .whole(recordingId)
-            .whole(id)
-            .instant(Instant.EPOCH)
-            .whole(samples);
+    Query insertion = database.query(ADOPTION).with(id, recordingId, id, Instant.EPOCH, samples);
     ResultTable.bind(insertion, new Derivation(0, 0, Instant.EPOCH, nothing, Optional.empty()))
         .change();
   }
@@ -138,14 +125,12 @@ public final class CutTable {
     byte[] samples = TraceBlob.encode(trace);
     database
         .query("INSERT INTO cut_trace (cut, crc32c, samples) VALUES (?, ?, ?)")
-        .whole(id)
-        .whole(TraceBlob.checksum(samples))
-        .blob(samples)
+        .with(id, TraceBlob.checksum(samples), samples)
         .change();
   }
 
   public Optional<CutSummary> summary(long id) {
-    return database.query(SUMMARY + "WHERE c.id = ?").whole(id).first(CutTable::map);
+    return database.query(SUMMARY + "WHERE c.id = ?").with(id).first(CutTable::map);
   }
 
   /** Newest first. */
@@ -157,7 +142,7 @@ public final class CutTable {
                 "(c.occurred_at_utc_ns, c.id) < (?, ?)", UtcNanos.of(cut.occurredAt()), cut.id()));
     return condition
         .bind(database.query(SUMMARY + condition.sql() + condition.newestFirst() + " LIMIT ?"))
-        .whole(limit)
+        .with(limit)
         .list(CutTable::map);
   }
 
@@ -188,7 +173,7 @@ public final class CutTable {
     WhereClause condition = WhereClause.of(selection).and("c.id > ?", afterId);
     return condition
         .bind(database.query(SUMMARY + condition.sql() + " ORDER BY c.id LIMIT ?"))
-        .whole(limit)
+        .with(limit)
         .list(CutTable::map);
   }
 
@@ -204,7 +189,7 @@ public final class CutTable {
   public Trace trace(long cutId) {
     return database
         .query("SELECT crc32c, samples FROM cut_trace WHERE cut = ?")
-        .whole(cutId)
+        .with(cutId)
         .first(row -> decode(cutId, row.whole("crc32c"), row.blob("samples")))
         .orElseThrow(() -> damaged("store.trace_missing", cutId));
   }
@@ -214,7 +199,7 @@ public final class CutTable {
     long samples =
         database
             .query("SELECT samples FROM cut WHERE id = ?")
-            .whole(cutId)
+            .with(cutId)
             .first(row -> row.whole("samples"))
             .orElseThrow();
     int found = trace(cutId).size();

@@ -38,9 +38,7 @@ public final class EntryTable {
   private long insert(Instant recorded, OptionalLong corrects, String why) {
     return database
         .query("INSERT INTO entry (recorded_utc_ns, corrects, why) VALUES (?, ?, ?)")
-        .instant(recorded)
-        .whole(corrects)
-        .text(why.strip())
+        .with(recorded, corrects, why.strip())
         .insertedId();
   }
 

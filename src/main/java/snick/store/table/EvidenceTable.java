@@ -20,15 +20,16 @@ public final class EvidenceTable {
         .query(
             "INSERT INTO verification (device_id, calibration, at_utc_ns, known_n, known_u_n,"
                 + " shown_n, shown_u_n, limit_n, document) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .text(verification.deviceId())
-        .whole(CalibrationTable.numberOf(database, verification.calibrationId()))
-        .instant(verification.at())
-        .real(verification.known().value().newtons())
-        .real(verification.known().standardUncertainty().newtons())
-        .real(verification.shown().value().newtons())
-        .real(verification.shown().standardUncertainty().newtons())
-        .real(verification.limit().newtons())
-        .text(verification.document())
+        .with(
+            verification.deviceId(),
+            CalibrationTable.numberOf(database, verification.calibrationId()),
+            verification.at(),
+            verification.known().value().newtons(),
+            verification.known().standardUncertainty().newtons(),
+            verification.shown().value().newtons(),
+            verification.shown().standardUncertainty().newtons(),
+            verification.limit().newtons(),
+            verification.document())
         .change();
   }
 
@@ -51,7 +52,7 @@ public final class EvidenceTable {
                 + " ON k.number = v.calibration WHERE "
                 + condition
                 + " ORDER BY v.at_utc_ns, v.id")
-        .text(value)
+        .with(value)
         .list(
             row ->
                 new Verification(
@@ -67,10 +68,7 @@ public final class EvidenceTable {
   public void add(Evidence evidence) {
     database
         .query("INSERT INTO evidence (device_id, kind, at_utc_ns, document) VALUES (?, ?, ?, ?)")
-        .text(evidence.deviceId())
-        .text(evidence.kind())
-        .instant(evidence.at())
-        .text(evidence.document())
+        .with(evidence.deviceId(), evidence.kind(), evidence.at(), evidence.document())
         .change();
   }
 
@@ -78,8 +76,7 @@ public final class EvidenceTable {
   public List<Evidence> evidence(String deviceId, String kind) {
     return database
         .query("SELECT * FROM evidence WHERE device_id = ? AND kind = ? ORDER BY at_utc_ns, id")
-        .text(deviceId)
-        .text(kind)
+        .with(deviceId, kind)
         .list(
             row ->
                 new Evidence(

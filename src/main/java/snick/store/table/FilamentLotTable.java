@@ -38,8 +38,8 @@ public final class FilamentLotTable extends NamedTable<FilamentLot> {
 
   @Override
   Query noted(FilamentLot lot, Query query) {
-    query.text(lot.material());
-    FIGURES.forEach(figure -> query.real(lot.figure(figure)));
+    query.with(lot.material());
+    FIGURES.forEach(figure -> query.with(lot.figure(figure)));
     return query;
   }
 

@@ -50,10 +50,7 @@ public final class ForceTable {
       long cutId, OptionalLong later, String calibrationId, CutForce force, Instant createdAt) {
     database
         .query(INSERTION)
-        .whole(cutId)
-        .whole(later)
-        .whole(CalibrationTable.numberOf(database, calibrationId))
-        .instant(createdAt)
+        .with(cutId, later, CalibrationTable.numberOf(database, calibrationId), createdAt)
         .values(CutForce.ATTRIBUTES, force)
         .change();
   }
@@ -65,7 +62,7 @@ public final class ForceTable {
                 + COLUMNS
                 + " FROM cut_force f JOIN calibration k ON k.number = f.calibration"
                 + " WHERE f.cut = ? ORDER BY f.id")
-        .whole(cutId)
+        .with(cutId)
         .list(ForceTable::map);
   }
 

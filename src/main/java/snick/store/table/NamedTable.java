@@ -56,7 +56,7 @@ public abstract class NamedTable<T> {
   public long id(String name) {
     return database
         .query(idOfName())
-        .text(name)
+        .with(name)
         .first(row -> row.whole("id"))
         .orElseThrow(() -> unknown(name));
   }
@@ -79,7 +79,7 @@ public abstract class NamedTable<T> {
     OptionalLong added =
         database
             .query("INSERT INTO " + table + " (" + key + ") VALUES (?) ON CONFLICT DO NOTHING")
-            .text(name(thing))
+            .with(name(thing))
             .insertedIdIfNew();
     return added.isPresent()
         ? Optional.of(insert(added.getAsLong(), entries.add(recorded, thing)))
@@ -100,19 +100,19 @@ public abstract class NamedTable<T> {
   private Entry<T> insert(long of, Entry<T> entry) {
     String into = table + "_entry (entry, " + table + ", " + String.join(", ", columns) + ")";
     String values = " VALUES (?, ?" + ", ?".repeat(columns.size()) + ")";
-    Query query = database.query("INSERT INTO " + into + values).whole(entry.id()).whole(of);
+    Query query = database.query("INSERT INTO " + into + values).with(entry.id(), of);
     noted(entry.content(), query).change();
     return entry;
   }
 
   /** The entry that stands. */
   public Optional<Entry<T>> find(String name) {
-    return ofName(" ORDER BY e.id DESC LIMIT 1").text(name).first(this::map);
+    return ofName(" ORDER BY e.id DESC LIMIT 1").with(name).first(this::map);
   }
 
   /** Every entry, oldest first. */
   public List<Entry<T>> history(String name) {
-    return ofName(" ORDER BY e.id").text(name).list(this::map);
+    return ofName(" ORDER BY e.id").with(name).list(this::map);
   }
 
   private Query ofName(String order) {

@@ -13,7 +13,8 @@ import snick.store.record.Origin;
 /** Origins, and what came from them, as rows. */
 public final class OriginTable {
   private static final String SELECT =
-      "SELECT o.*, (SELECT count(*) FROM cut_origin c WHERE c.origin = o.id) AS cuts FROM origin o ";
+      "SELECT o.*, (SELECT count(*) FROM cut_origin c WHERE c.origin = o.id) AS cuts FROM origin o"
+          + " ";
 
   private final Database database;
 
@@ -22,11 +23,7 @@ public final class OriginTable {
   }
 
   public boolean knows(String sha256) {
-    return database
-        .query("SELECT 1 FROM origin WHERE sha256 = ?")
-        .text(sha256)
-        .first(row -> true)
-        .isPresent();
+    return database.query("SELECT 1 FROM origin WHERE sha256 = ?").with(sha256).any();
   }
 
   /** Adds an origin with its credits; its number. */
@@ -38,12 +35,13 @@ public final class OriginTable {
           .query(
               "INSERT INTO credit (origin, position, sha256, title, licence, contributors)"
                   + " VALUES (?, ?, ?, ?, ?, ?)")
-          .whole(id)
-          .whole(position)
-          .text(credit.sha256())
-          .text(credit.title())
-          .text(credit.licence())
-          .text(String.join("\n", credit.contributors()))
+          .with(
+              id,
+              position,
+              credit.sha256(),
+              credit.title(),
+              credit.licence(),
+              String.join("\n", credit.contributors()))
           .change();
     }
     return id;
@@ -54,21 +52,13 @@ public final class OriginTable {
         .query(
             "INSERT INTO origin (kind, sha256, name, document, taken_in_utc_ns)"
                 + " VALUES (?, ?, ?, ?, ?)")
-        .text(origin.kind())
-        .text(origin.sha256())
-        .text(origin.name())
-        .text(origin.document())
-        .instant(takenIn)
+        .with(origin.kind(), origin.sha256(), origin.name(), origin.document(), takenIn)
         .insertedId();
   }
 
   /** Marks a row of a table that has origins. */
   public void mark(String table, long id, long origin) {
-    database
-        .query("INSERT INTO " + table + "_origin VALUES (?, ?)")
-        .whole(id)
-        .whole(origin)
-        .change();
+    database.query("INSERT INTO " + table + "_origin VALUES (?, ?)").with(id, origin).change();
   }
 
   /** Marks a cut with its origin, and with whose work it is if that is stated. */
@@ -77,10 +67,7 @@ public final class OriginTable {
         .query(
             "INSERT INTO cut_origin VALUES"
                 + " (?, ?, (SELECT id FROM credit WHERE origin = ? AND position = ?))")
-        .whole(cutId)
-        .whole(origin)
-        .whole(origin)
-        .whole(position)
+        .with(cutId, origin, origin, position)
         .change();
   }
 
@@ -95,8 +82,7 @@ public final class OriginTable {
             .query(
                 "SELECT cut FROM cut_origin WHERE credit ="
                     + " (SELECT id FROM credit WHERE origin = ? AND position = ?)")
-            .whole(origin.number())
-            .whole(position)
+            .with(origin.number(), position)
             .list(row -> credits.put(row.whole("cut"), of));
       }
     }
@@ -110,7 +96,7 @@ public final class OriginTable {
             SELECT
                 + "WHERE o.id = (SELECT origin FROM session_origin WHERE session ="
                 + " (SELECT id FROM session WHERE name = ?))")
-        .text(name)
+        .with(name)
         .first(this::map)
         .filter(taken -> !taken.origin().credits().isEmpty())
         .map(taken -> new Credit.Of(taken.number(), true, taken.origin().credits().get(0)));
@@ -119,7 +105,7 @@ public final class OriginTable {
   private List<Credit> credits(long origin) {
     return database
         .query("SELECT * FROM credit WHERE origin = ? ORDER BY position")
-        .whole(origin)
+        .with(origin)
         .list(OriginTable::credit);
   }
 
@@ -135,7 +121,7 @@ public final class OriginTable {
   public Optional<Credit> creditOfCut(long cutId) {
     return database
         .query("SELECT * FROM credit WHERE id = (SELECT credit FROM cut_origin WHERE cut = ?)")
-        .whole(cutId)
+        .with(cutId)
         .first(OriginTable::credit);
   }
 
@@ -143,18 +129,15 @@ public final class OriginTable {
   public boolean ofCutIs(long cutId, long origin) {
     return database
         .query("SELECT 1 FROM cut_origin WHERE cut = ? AND origin = ?")
-        .whole(cutId)
-        .whole(origin)
-        .first(row -> true)
-        .isPresent();
+        .with(cutId, origin)
+        .any();
   }
 
   public boolean isForeignCalibration(long number) {
     return database
         .query("SELECT 1 FROM calibration_origin WHERE calibration = ?")
-        .whole(number)
-        .first(row -> true)
-        .isPresent();
+        .with(number)
+        .any();
   }
 
   /** In the order taken in. */
@@ -165,7 +148,7 @@ public final class OriginTable {
   public Optional<Origin.Taken> ofCut(long cutId) {
     return database
         .query(SELECT + "WHERE o.id = (SELECT origin FROM cut_origin WHERE cut = ?)")
-        .whole(cutId)
+        .with(cutId)
         .first(this::map);
   }
 

@@ -3,7 +3,6 @@ package snick.store.table;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import snick.quantity.SampleRate;
 import snick.store.database.Database;
 import snick.store.database.Row;
@@ -30,14 +29,15 @@ public final class RecordingTable {
         .query(
             "INSERT INTO recording (rig, firmware, source, form, started_at_utc_ns, gain,"
                 + " nominal_rate_hz, decimals) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
-        .whole(seen(recording))
-        .text(recording.firmware())
-        .text(recording.source())
-        .text(recording.form().word())
-        .instant(recording.startedAt())
-        .whole(recording.gain())
-        .real(recording.nominalRate().stream().mapToDouble(SampleRate::hertz).findFirst())
-        .whole(recording.decimals())
+        .with(
+            seen(recording),
+            recording.firmware(),
+            recording.source(),
+            recording.form().word(),
+            recording.startedAt(),
+            recording.gain(),
+            recording.nominalRate().map(SampleRate::hertz),
+            recording.decimals())
         .insertedId();
   }
 
@@ -49,8 +49,7 @@ public final class RecordingTable {
                 + " first_seen_utc_ns = min(first_seen_utc_ns, excluded.first_seen_utc_ns),"
                 + " last_seen_utc_ns = max(last_seen_utc_ns, excluded.last_seen_utc_ns)"
                 + " RETURNING id")
-        .text(recording.deviceId())
-        .instant(recording.startedAt())
+        .with(recording.deviceId(), recording.startedAt())
         .first(row -> row.whole("id"))
         .orElseThrow();
   }
@@ -59,29 +58,24 @@ public final class RecordingTable {
     int changed =
         database
             .query("UPDATE recording SET device_zero_utc_ns = ?, rate_error_ppm = ? WHERE id = ?")
-            .instant(clock.deviceZero())
-            .real(clock.rateErrorPpm())
-            .whole(recordingId)
+            .with(clock.deviceZero(), clock.rateErrorPpm(), recordingId)
             .change();
     if (changed == 0) {
       throw new IllegalArgumentException("no recording " + recordingId);
     }
   }
 
-  public OptionalLong find(String deviceId, Instant startedAt) {
+  public Optional<Long> find(String deviceId, Instant startedAt) {
     return database
         .query(
             "SELECT r.id FROM recording r JOIN rig g ON g.id = r.rig"
                 + " WHERE g.device_id = ? AND r.started_at_utc_ns = ?")
-        .text(deviceId)
-        .instant(startedAt)
-        .first(row -> row.whole("id"))
-        .map(OptionalLong::of)
-        .orElse(OptionalLong.empty());
+        .with(deviceId, startedAt)
+        .first(row -> row.whole("id"));
   }
 
   public Optional<StoredRecording> find(long id) {
-    return database.query(SELECT + "WHERE r.id = ?").whole(id).first(RecordingTable::map);
+    return database.query(SELECT + "WHERE r.id = ?").with(id).first(RecordingTable::map);
   }
 
   public List<Rig> rigs() {

@@ -3,7 +3,6 @@ package snick.store.table;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.ToDoubleFunction;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
@@ -42,38 +41,30 @@ public final class ResponseTable {
                 "INSERT INTO response (id, device_id, nominal_rate_hz, made_utc_ns, falls, hertz,"
                     + " u_hertz, damping_ratio, u_ln_damping_ratio, cosine, sine, first_s, step_s)"
                     + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-            .text(response.id())
-            .text(learned.deviceId())
-            .real(of(learned.nominalRate(), SampleRate::hertz))
-            .instant(learned.made())
-            .whole(response.falls())
-            .real(of(ring, Ring::hertz))
-            .real(of(ring, Ring::hertzUncertainty))
-            .real(of(ring, Ring::dampingRatio))
-            .real(of(ring, Ring::dampingLogUncertainty))
-            .real(of(ring, Ring::cosine))
-            .real(of(ring, Ring::sine))
-            .real(of(shape, StepShape::firstSeconds))
-            .real(of(shape, StepShape::stepSeconds))
+            .with(
+                response.id(),
+                learned.deviceId(),
+                learned.nominalRate().map(SampleRate::hertz),
+                learned.made(),
+                response.falls(),
+                ring.map(Ring::hertz),
+                ring.map(Ring::hertzUncertainty),
+                ring.map(Ring::dampingRatio),
+                ring.map(Ring::dampingLogUncertainty),
+                ring.map(Ring::cosine),
+                ring.map(Ring::sine),
+                shape.map(StepShape::firstSeconds),
+                shape.map(StepShape::stepSeconds))
             .insertedId();
     shape.ifPresent(s -> addShares(number, s));
     learned.cutIds().forEach(cut -> addCut(number, cut));
-  }
-
-  private static <T> OptionalDouble of(Optional<T> from, ToDoubleFunction<T> value) {
-    return from.isPresent()
-        ? OptionalDouble.of(value.applyAsDouble(from.get()))
-        : OptionalDouble.empty();
   }
 
   private void addShares(long number, StepShape shape) {
     for (int i = 0; i < shape.size(); i++) {
       database
           .query("INSERT INTO response_share VALUES (NULL, ?, ?, ?, ?)")
-          .whole(number)
-          .whole(i)
-          .real(shape.share(i))
-          .real(shape.uncertainty(i))
+          .with(number, i, shape.share(i), shape.uncertainty(i))
           .change();
     }
   }
@@ -81,13 +72,12 @@ public final class ResponseTable {
   private void addCut(long number, long cutId) {
     database
         .query("INSERT INTO response_cut VALUES (NULL, ?, ?) ON CONFLICT DO NOTHING")
-        .whole(number)
-        .whole(cutId)
+        .with(number, cutId)
         .change();
   }
 
   public Optional<StoredResponse> find(String id) {
-    return database.query("SELECT * FROM response WHERE id = ?").text(id).first(this::map);
+    return database.query("SELECT * FROM response WHERE id = ?").with(id).first(this::map);
   }
 
   /** The one learned last from one's own cuts of a rig at a rate. */
@@ -96,8 +86,7 @@ public final class ResponseTable {
         .query(
             "SELECT * FROM response WHERE device_id = ? AND nominal_rate_hz IS ?"
                 + " AND number IN (SELECT response FROM response_cut) ORDER BY number DESC LIMIT 1")
-        .text(deviceId)
-        .real(of(nominalRate, SampleRate::hertz))
+        .with(deviceId, nominalRate.map(SampleRate::hertz))
         .first(this::map);
   }
 
@@ -109,11 +98,10 @@ public final class ResponseTable {
   public List<Long> severed(String deviceId, Optional<SampleRate> nominalRate) {
     return database
         .query(
-            "SELECT c.id FROM cut c JOIN recording r ON r.id = c.recording JOIN rig ON rig.id = r.rig"
-                + " WHERE rig.device_id = ? AND r.nominal_rate_hz IS ? AND c.outcome = 'severed'"
-                + " AND c.id NOT IN (SELECT cut FROM cut_origin) ORDER BY c.id")
-        .text(deviceId)
-        .real(of(nominalRate, SampleRate::hertz))
+            "SELECT c.id FROM cut c JOIN recording r ON r.id = c.recording JOIN rig ON rig.id ="
+                + " r.rig WHERE rig.device_id = ? AND r.nominal_rate_hz IS ? AND c.outcome ="
+                + " 'severed' AND c.id NOT IN (SELECT cut FROM cut_origin) ORDER BY c.id")
+        .with(deviceId, nominalRate.map(SampleRate::hertz))
         .list(row -> row.whole("id"));
   }
 
@@ -149,14 +137,14 @@ public final class ResponseTable {
         new Response(row.integer("falls"), ring, shape),
         database
             .query("SELECT cut FROM response_cut WHERE response = ? ORDER BY cut")
-            .whole(number)
+            .with(number)
             .list(cut -> cut.whole("cut")));
   }
 
   private double[] values(String column, long number) {
     return database
         .query("SELECT " + column + " FROM response_share WHERE response = ? ORDER BY position")
-        .whole(number)
+        .with(number)
         .list(row -> row.real(column))
         .stream()
         .mapToDouble(Double::doubleValue)

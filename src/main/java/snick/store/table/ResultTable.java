@@ -55,23 +55,22 @@ public final class ResultTable {
     Query insertion =
         database.query(
             "INSERT INTO cut_result (cut, " + FIGURES + ") VALUES (?, " + PARAMETERS + ")");
-    return bind(insertion.whole(cutId), later).insertedId();
+    return bind(insertion.with(cutId), later).insertedId();
   }
 
   /** Gives the next parameters, which are {@link #PARAMETERS}. */
   static Query bind(Query query, Derivation result) {
     return query
-        .whole(result.detectorVersion())
-        .instant(result.createdAt())
+        .with(result.detectorVersion(), result.createdAt())
         .values(CutFigures.ATTRIBUTES, result.figures())
-        .text(result.responseId());
+        .with(result.responseId());
   }
 
   /** The latest of a cut's later results; empty if its first is current. */
   public OptionalLong latestLater(long cutId) {
     return database
         .query("SELECT max(id) AS id FROM cut_result WHERE cut = ?")
-        .whole(cutId)
+        .with(cutId)
         .first(row -> row.optionalWhole("id"))
         .orElseThrow();
   }
@@ -84,8 +83,7 @@ public final class ResultTable {
                 + " UNION ALL "
                 + String.format(HISTORY, "id", "cut_result WHERE cut")
                 + " ORDER BY 1")
-        .whole(cutId)
-        .whole(cutId)
+        .with(cutId, cutId)
         .list(ResultTable::map);
   }
 

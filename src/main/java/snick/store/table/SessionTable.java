@@ -3,7 +3,6 @@ package snick.store.table;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import snick.journal.Entry;
 import snick.journal.Session;
 import snick.journal.Session.Equipment;
@@ -15,8 +14,8 @@ import snick.store.database.Row;
 /** Sessions and their stages as rows. A session's name is its key: a correction keeps it. */
 public final class SessionTable {
   private static final String SELECT =
-      "SELECT s.name, coalesce(m.label, b.label) AS label, l.lot, d.rig, d.calibration, d.room_celsius, d.operator,"
-          + " d.opened_utc_ns, s.closed_utc_ns, "
+      "SELECT s.name, coalesce(m.label, b.label) AS label, l.lot, d.rig, d.calibration,"
+          + " d.room_celsius, d.operator, d.opened_utc_ns, s.closed_utc_ns, "
           + EntryTable.COLUMNS
           + " FROM session s JOIN session_entry d ON d.session = s.id"
           + " JOIN entry e ON e.id = d.entry JOIN blade b ON b.id = d.blade"
@@ -47,7 +46,7 @@ public final class SessionTable {
   public long id(String name) {
     return database
         .query("SELECT id FROM session WHERE name = ?")
-        .text(name)
+        .with(name)
         .first(row -> row.whole("id"))
         .orElseThrow(() -> unknown(name));
   }
@@ -62,8 +61,7 @@ public final class SessionTable {
     }
     database
         .query("INSERT INTO session (name, closed_utc_ns) VALUES (?, ?)")
-        .text(session.name())
-        .instant(session.closed())
+        .with(session.name(), session.closed())
         .change();
     return insert(entries.add(recorded, session));
   }
@@ -80,35 +78,30 @@ public final class SessionTable {
     Optional<Long> lot = session.equipment().filamentLot().map(lots::id);
     database
         .query("INSERT INTO session_entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .whole(entry.id())
-        .whole(id(session.name()))
-        .whole(blades.id(session.blade()))
-        .whole(lot.map(OptionalLong::of).orElse(OptionalLong.empty()))
-        .text(session.equipment().rig())
-        .text(session.equipment().calibration())
-        .real(session.roomCelsius())
-        .text(session.operator())
-        .instant(session.opened())
+        .with(
+            entry.id(),
+            id(session.name()),
+            blades.id(session.blade()),
+            lot,
+            session.equipment().rig(),
+            session.equipment().calibration(),
+            session.roomCelsius(),
+            session.operator(),
+            session.opened())
         .change();
     return entry;
   }
 
   public Session close(String name, Instant at) {
     Session closed = standing(name).content().closedAt(at);
-    database
-        .query("UPDATE session SET closed_utc_ns = ? WHERE name = ?")
-        .instant(at)
-        .text(name)
-        .change();
+    database.query("UPDATE session SET closed_utc_ns = ? WHERE name = ?").with(at, name).change();
     return closed;
   }
 
   public void begin(String sessionName, Stage stage) {
     database
         .query("INSERT INTO stage (session, position, name) VALUES (?, ?, ?)")
-        .whole(id(sessionName))
-        .whole(stage.order())
-        .text(stage.name())
+        .with(id(sessionName), stage.order(), stage.name())
         .change();
   }
 
@@ -120,7 +113,7 @@ public final class SessionTable {
                 + " WHERE s.closed_utc_ns IS NULL AND d.rig IS ?"
                 + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
                 + String.format(EntryTable.STANDS, "d.entry"))
-        .text(rig)
+        .with(rig)
         .list(row -> row.text("name"));
   }
 
@@ -128,19 +121,17 @@ public final class SessionTable {
     if (find(newName).isPresent()) {
       throw new NotAccepted("refused.session_exists", "session", newName);
     }
-    database.query("UPDATE session SET name = ? WHERE name = ?").text(newName).text(name).change();
+    database.query("UPDATE session SET name = ? WHERE name = ?").with(newName, name).change();
   }
 
   public void reopen(String name) {
-    database.query("UPDATE session SET closed_utc_ns = NULL WHERE name = ?").text(name).change();
+    database.query("UPDATE session SET closed_utc_ns = NULL WHERE name = ?").with(name).change();
   }
 
   public void renameStage(String sessionName, Stage stage, String newName) {
     database
         .query("UPDATE stage SET name = ? WHERE session = ? AND position = ?")
-        .text(newName)
-        .whole(id(sessionName))
-        .whole(stage.order())
+        .with(newName, id(sessionName), stage.order())
         .change();
   }
 
@@ -150,15 +141,13 @@ public final class SessionTable {
     long gone = stageId(session, from);
     database
         .query("UPDATE stage SET merged_into = ?1 WHERE id = ?2 OR merged_into = ?2")
-        .whole(stageId(session, into))
-        .whole(gone)
+        .with(stageId(session, into), gone)
         .change();
-    database.query("UPDATE stage SET position = -id WHERE id = ?").whole(gone).change();
+    database.query("UPDATE stage SET position = -id WHERE id = ?").with(gone).change();
     for (int later = from.order() + 1; isThere(session, later); later++) {
       database
           .query("UPDATE stage SET position = position - 1 WHERE session = ? AND position = ?")
-          .whole(session)
-          .whole(later)
+          .with(session, later)
           .change();
     }
   }
@@ -166,17 +155,14 @@ public final class SessionTable {
   private boolean isThere(long session, int position) {
     return database
         .query("SELECT 1 FROM stage WHERE session = ? AND position = ?")
-        .whole(session)
-        .whole(position)
-        .first(row -> true)
-        .isPresent();
+        .with(session, position)
+        .any();
   }
 
   private long stageId(long session, Stage stage) {
     return database
         .query("SELECT id FROM stage WHERE session = ? AND position = ?")
-        .whole(session)
-        .whole(stage.order())
+        .with(session, stage.order())
         .first(row -> row.whole("id"))
         .orElseThrow();
   }
@@ -190,7 +176,7 @@ public final class SessionTable {
   public Optional<String> numbered(long number) {
     return database
         .query("SELECT name FROM session WHERE id = ?")
-        .whole(number)
+        .with(number)
         .first(row -> row.text("name"));
   }
 
@@ -202,14 +188,14 @@ public final class SessionTable {
   public Optional<Entry<Session>> find(String name) {
     return database
         .query(SELECT + "WHERE s.name = ? ORDER BY e.id DESC LIMIT 1")
-        .text(name)
+        .with(name)
         .first(SessionTable::map);
   }
 
   public List<Entry<Session>> history(String name) {
     return database
         .query(SELECT + "WHERE s.name = ? ORDER BY e.id")
-        .text(name)
+        .with(name)
         .list(SessionTable::map);
   }
 
@@ -229,9 +215,7 @@ public final class SessionTable {
                 + ") ORDER BY h.id DESC LIMIT ?3) AND "
                 + STANDS
                 + " ORDER BY s.id DESC")
-        .whole(before)
-        .text(text)
-        .whole(limit)
+        .with(before, text, limit)
         .list(row -> map(row).content());
   }
 
@@ -239,7 +223,7 @@ public final class SessionTable {
   public List<Session> ofBlade(String label) {
     return database
         .query(SELECT + "WHERE d.blade IN " + BladeTable.IDS + " AND " + STANDS + " ORDER BY s.id")
-        .text(label)
+        .with(label)
         .list(row -> map(row).content());
   }
 
@@ -253,7 +237,7 @@ public final class SessionTable {
                 + " AND s.id NOT IN (SELECT session FROM session_origin) AND "
                 + STANDS
                 + " ORDER BY d.rig IS NULL, d.opened_utc_ns DESC, s.id DESC LIMIT 1")
-        .text(deviceId)
+        .with(deviceId)
         .first(row -> map(row).content());
   }
 
@@ -263,7 +247,7 @@ public final class SessionTable {
             "SELECT t.position, t.name FROM stage t WHERE t.session ="
                 + " (SELECT id FROM session WHERE name = ?) AND t.merged_into IS NULL"
                 + " ORDER BY t.position")
-        .text(sessionName)
+        .with(sessionName)
         .list(row -> new Stage(row.integer("position"), row.text("name")));
   }
 

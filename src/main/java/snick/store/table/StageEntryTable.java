@@ -58,8 +58,7 @@ public final class StageEntryTable {
         .query(
             "SELECT t.id FROM stage t JOIN session s ON s.id = t.session"
                 + " WHERE s.name = ? AND t.position = ?")
-        .text(sessionName)
-        .whole(stage.order())
+        .with(sessionName, stage.order())
         .first(row -> row.whole("id"))
         .orElseThrow();
   }
@@ -67,62 +66,55 @@ public final class StageEntryTable {
   private void add(long entryId, long stage, SharpeningStep step) {
     database
         .query("INSERT INTO sharpening_step VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .whole(entryId)
-        .whole(stage)
-        .instant(step.at())
-        .text(step.abrasive())
-        .whole(step.grain().grit())
-        .real(step.grain().micron())
-        .text(step.direction().map(EdgeDirection::word))
-        .whole(step.strokesPerSide())
-        .text(step.pressure().map(Pressure::word))
-        .text(step.note())
+        .with(
+            entryId,
+            stage,
+            step.at(),
+            step.abrasive(),
+            step.grain().grit(),
+            step.grain().micron(),
+            step.direction().map(EdgeDirection::word),
+            step.strokesPerSide(),
+            step.pressure().map(Pressure::word),
+            step.note())
         .change();
   }
 
   private void add(long entryId, long stage, Inspection inspection) {
     database
         .query("INSERT INTO inspection VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .whole(entryId)
-        .whole(stage)
-        .instant(inspection.at())
-        .text(inspection.look().method().word())
-        .real(inspection.look().magnification())
-        .text(inspection.side().word())
-        .text(inspection.place().map(Place::word))
-        .text(inspection.finding().word())
-        .text(inspection.note())
-        .text(inspection.photo().map(Photo::name))
+        .with(
+            entryId,
+            stage,
+            inspection.at(),
+            inspection.look().method().word(),
+            inspection.look().magnification(),
+            inspection.side().word(),
+            inspection.place().map(Place::word),
+            inspection.finding().word(),
+            inspection.note(),
+            inspection.photo().map(Photo::name))
         .change();
   }
 
   private void add(long entryId, long stage, CutPlacement placement) {
     database
         .query("INSERT INTO cut_placement VALUES (?, ?, ?, ?, ?)")
-        .whole(entryId)
-        .whole(stage)
-        .instant(placement.at())
-        .whole(placement.cut())
-        .real(placement.placeMm())
+        .with(entryId, stage, placement.at(), placement.cut(), placement.placeMm())
         .change();
   }
 
   private void add(long entryId, long stage, Withdrawn withdrawn) {
     database
         .query("INSERT INTO withdrawal VALUES (?, ?, ?)")
-        .whole(entryId)
-        .whole(stage)
-        .instant(withdrawn.at())
+        .with(entryId, stage, withdrawn.at())
         .change();
   }
 
   public void add(SetAside act) {
     database
         .query("INSERT INTO set_aside (cut, at_utc_ns, reason, counts_again) VALUES (?, ?, ?, ?)")
-        .whole(act.cut())
-        .instant(act.at())
-        .text(act.reason())
-        .whole(act.countsAgain() ? 1 : 0)
+        .with(act.cut(), act.at(), act.reason(), act.countsAgain() ? 1 : 0)
         .change();
   }
 
@@ -146,7 +138,7 @@ public final class StageEntryTable {
                 + " FROM "
                 + table
                 + OF_SESSION)
-        .text(sessionName)
+        .with(sessionName)
         .list(row -> EntryTable.map(row, content.apply(row)));
   }
 
@@ -158,7 +150,7 @@ public final class StageEntryTable {
                 + " JOIN stage t ON t.id = d.stage LEFT JOIN stage m ON m.id = t.merged_into"
                 + " WHERE NOT EXISTS (SELECT 1 FROM entry c WHERE c.corrects = d.entry)"
                 + " ORDER BY d.entry DESC LIMIT ?")
-        .whole(limit)
+        .with(limit)
         .list(StageEntryTable::step);
   }
 
@@ -168,14 +160,14 @@ public final class StageEntryTable {
             "SELECT a.* FROM set_aside a WHERE a.cut IN (SELECT p.cut FROM cut_placement p"
                 + " JOIN stage t ON t.id = p.stage JOIN session s ON s.id = t.session"
                 + " WHERE s.name = ?) ORDER BY a.id")
-        .text(sessionName)
+        .with(sessionName)
         .list(StageEntryTable::act);
   }
 
   public List<SetAside> acts(long cutId) {
     return database
         .query("SELECT * FROM set_aside WHERE cut = ? ORDER BY id")
-        .whole(cutId)
+        .with(cutId)
         .list(StageEntryTable::act);
   }
 

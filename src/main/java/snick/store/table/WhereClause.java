@@ -2,7 +2,6 @@ package snick.store.table;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Consumer;
 import snick.store.database.Query;
 import snick.store.database.UtcNanos;
 import snick.store.record.CutSelection;
@@ -31,7 +30,7 @@ final class WhereClause {
           + ")";
 
   private final StringBuilder sql = new StringBuilder("WHERE 1");
-  private final List<Consumer<Query>> bindings = new ArrayList<>();
+  private final List<Object> values = new ArrayList<>();
   private final String order;
 
   private WhereClause(String order) {
@@ -55,22 +54,19 @@ final class WhereClause {
 
   private void placed(CutSelection selection) {
     sql.append(" AND ").append(PLACED);
-    selection.session().ifPresent(name -> more(" AND s.name = ?", query -> query.text(name)));
-    selection.stage().ifPresent(order -> more(STAGE, query -> query.whole(order)));
-    selection.blade().ifPresent(label -> more(WITH_BLADE, query -> query.text(label)));
+    selection.session().ifPresent(name -> more(" AND s.name = ?", name));
+    selection.stage().ifPresent(order -> more(STAGE, order));
+    selection.blade().ifPresent(label -> more(WITH_BLADE, label));
     sql.append(')');
   }
 
-  private void more(String text, Consumer<Query> binding) {
+  private void more(String text, Object... further) {
     sql.append(text);
-    bindings.add(binding);
+    values.addAll(List.of(further));
   }
 
-  WhereClause and(String comparison, long... values) {
-    sql.append(" AND ").append(comparison);
-    for (long value : values) {
-      bindings.add(query -> query.whole(value));
-    }
+  WhereClause and(String comparison, Object... further) {
+    more(" AND " + comparison, further);
     return this;
   }
 
@@ -83,7 +79,6 @@ final class WhereClause {
   }
 
   Query bind(Query query) {
-    bindings.forEach(binding -> binding.accept(query));
-    return query;
+    return query.with(values.toArray());
   }
 }

@@ -80,7 +80,7 @@ class SalvageTest {
     try (Database database = Database.reader(file())) {
       return database
           .query("SELECT rootpage FROM sqlite_schema WHERE name = ?")
-          .text(name)
+          .with(name)
           .first(row -> row.whole("rootpage"))
           .orElseThrow();
     }
@@ -150,7 +150,7 @@ class SalvageTest {
           () ->
               database
                   .query("UPDATE cut_trace SET crc32c = crc32c + 1 WHERE cut = ?")
-                  .whole(damagedTrace)
+                  .with(damagedTrace)
                   .change());
     }
     zero(rootPage("cut"));
