@@ -49,6 +49,21 @@ public record JsonNode(
     return value != null;
   }
 
+  /** What {@code reading} makes of this, if it is there. */
+  public <T> Optional<T> optional(Function<JsonNode, T> reading) {
+    return present() ? Optional.of(reading.apply(this)) : Optional.empty();
+  }
+
+  /** What {@code reading} makes of each element; see {@link #as}. */
+  public <T> List<T> each(Function<JsonNode, T> reading) {
+    return elements().stream().map(element -> element.as(reading)).toList();
+  }
+
+  /** None if this is not there. */
+  public List<JsonNode> elementsIfAny() {
+    return present() ? elements() : List.of();
+  }
+
   public List<JsonNode> elements() {
     if (!(value instanceof List<?> list) || list.size() > MOST_ELEMENTS) {
       throw not("a list");
@@ -71,7 +86,7 @@ public record JsonNode(
   }
 
   public Optional<String> optionalText() {
-    return present() ? Optional.of(text()) : Optional.empty();
+    return optional(JsonNode::text);
   }
 
   public String textOr(String other) {
@@ -149,7 +164,7 @@ public record JsonNode(
   }
 
   public Optional<Instant> optionalInstant() {
-    return present() ? Optional.of(instant()) : Optional.empty();
+    return optional(JsonNode::instant);
   }
 
   /**

@@ -4,8 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
-import snick.force.budget.Contribution;
-import snick.force.budget.Coverage;
+import snick.force.budget.CombinedUncertainty;
 import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.plot.Day;
@@ -86,15 +85,12 @@ record MethodChapter(SessionStory story, Words words) {
   /** How good forces are at half of the calibrated range. */
   static String uncertainty(Words words, Calibration c) {
     double newtons = c.range().to().newtons() / 2;
-    List<Contribution> parts = c.contributions(newtons, 0);
-    double u = Contribution.combined(parts);
-    double factor =
-        Coverage.factor(Coverage.USUAL_PROBABILITY, Contribution.effectiveDegreesOfFreedom(parts));
-    return u > 0
+    CombinedUncertainty at = new CombinedUncertainty(newtons, c.contributions(newtons, 0));
+    return at.standardNewtons() > 0
         ? words.say(
             typed(c) ? "report.uncertainty_typed" : "report.uncertainty",
             "share",
-            Shown.fixed(100 * u * factor / newtons, 2))
+            Shown.fixed(100 * at.expandedNewtons() / newtons, 2))
         : words.say("report.no_uncertainty");
   }
 

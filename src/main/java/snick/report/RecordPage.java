@@ -16,7 +16,8 @@ import snick.force.reading.Deflection;
 import snick.force.reading.RigSetting;
 import snick.phrase.Words;
 import snick.report.Block.Column;
-import snick.report.plot.CalibrationCharts;
+import snick.report.plot.BudgetPlot;
+import snick.report.plot.CalibrationPlot;
 import snick.report.plot.ControlCharts;
 import snick.report.plot.Picture;
 import snick.report.sheet.BenchSheet;
@@ -190,7 +191,8 @@ public final class RecordPage {
             rows),
         paragraph("no_classification"),
         new Block.Drawing(
-            CalibrationCharts.residuals(calibration, evaluation, words), say("residuals")));
+            CalibrationPlot.beside(calibration, evaluation.deflections(), words),
+            say("residuals")));
   }
 
   private void budget() {
@@ -216,7 +218,7 @@ public final class RecordPage {
     section(
         "budget",
         new Block.Grid(columns, rows),
-        new Block.Drawing(CalibrationCharts.budget(calibration, words), say("peak_adds")));
+        new Block.Drawing(BudgetPlot.of(calibration, words), say("peak_adds")));
     section(
         "terms",
         new Block.Grid(
@@ -321,7 +323,7 @@ public final class RecordPage {
   }
 
   private static String gramForce(double newtons, int decimals) {
-    return fixed(CalibrationCharts.gramForce(newtons), decimals);
+    return fixed(BudgetPlot.gramForce(newtons), decimals);
   }
 
   /** What adds nothing shows no digits: they would look like a measured nothing. */

@@ -1,7 +1,6 @@
 package snick.store;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import snick.frame.text.Columns;
 import snick.store.record.Evidence;
@@ -19,11 +18,10 @@ public final class KeptColumns {
 
   /** What the lines from {@code source} held when they were last recorded in columns. */
   public static Optional<Columns> of(StoreReader store, String source) {
-    List<Evidence> kept = store.evidence(source, KIND);
-    return kept.isEmpty()
-        ? Optional.empty()
-        : Optional.of(kept.get(kept.size() - 1).document())
-            .filter(words -> !words.isEmpty())
-            .map(Columns::parse);
+    return store
+        .lastEvidence(source, KIND)
+        .map(Evidence::document)
+        .filter(words -> !words.isEmpty())
+        .map(Columns::parse);
   }
 }

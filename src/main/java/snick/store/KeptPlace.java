@@ -1,7 +1,6 @@
 package snick.store;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import snick.json.JsonNode;
 import snick.phrase.NotAccepted;
@@ -24,8 +23,7 @@ public record KeptPlace(double largest, double limit, Instant at) {
    * @throws NotAccepted if it cannot be read
    */
   public static Optional<KeptPlace> of(StoreReader store, String deviceId) {
-    List<Evidence> checks = store.evidence(deviceId, KIND);
-    return checks.isEmpty() ? Optional.empty() : Optional.of(parse(checks.get(checks.size() - 1)));
+    return store.lastEvidence(deviceId, KIND).map(KeptPlace::parse);
   }
 
   /**

@@ -1,7 +1,6 @@
 package snick.store;
 
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,10 +20,11 @@ public final class KeptStudy {
 
   /** What to store of {@code rig}. */
   public static Evidence evidence(String deviceId, Instant at, RigRepeatability rig) {
-    Map<String, Object> document = new LinkedHashMap<>();
-    document.put("sd_gf", rig.sdGf());
-    document.put("degrees_of_freedom", rig.degreesOfFreedom());
-    document.put("study", rig.study());
+    Map<String, Object> document =
+        Json.object(
+            "sd_gf", rig.sdGf(),
+            "degrees_of_freedom", rig.degreesOfFreedom(),
+            "study", rig.study());
     return new Evidence(deviceId, KIND, at, Json.text(document));
   }
 
@@ -38,19 +38,14 @@ public final class KeptStudy {
         .equipment()
         .rig()
         .or(() -> only(store))
-        .flatMap(rig -> last(store.evidence(rig, KIND)));
+        .flatMap(rig -> store.lastEvidence(rig, KIND))
+        .map(KeptStudy::parse);
   }
 
   /** The rig, if only one was ever recorded: then a session that names none is of it. */
   public static Optional<String> only(StoreReader store) {
     List<Rig> rigs = store.rigs();
     return rigs.size() == 1 ? Optional.of(rigs.get(0).deviceId()) : Optional.empty();
-  }
-
-  private static Optional<RigRepeatability> last(List<Evidence> studies) {
-    return studies.isEmpty()
-        ? Optional.empty()
-        : Optional.of(parse(studies.get(studies.size() - 1)));
   }
 
   private static RigRepeatability parse(Evidence study) {

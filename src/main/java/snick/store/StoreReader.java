@@ -242,6 +242,11 @@ public final class StoreReader implements AutoCloseable {
     return tables.evidence.evidence(deviceId, kind);
   }
 
+  /** The newest of it. */
+  public Optional<Evidence> lastEvidence(String deviceId, String kind) {
+    return evidence(deviceId, kind).stream().reduce((earlier, later) -> later);
+  }
+
   /** The journal as seen through this reader. */
   public JournalReader journal() {
     return journal;

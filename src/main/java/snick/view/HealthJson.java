@@ -1,7 +1,5 @@
 package snick.view;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -19,50 +17,46 @@ final class HealthJson {
   private HealthJson() {}
 
   static String of(BenchState state, Words words) {
-    Map<String, Object> health = new LinkedHashMap<>();
-    health.put("recording", state.recording());
-    health.put("losing", state.lostSamples() > 0);
-    health.put("calibrated", state.calibrated());
-    health.put("storing", state.storing());
-    health.put("waiting", state.waiting());
-    health.put("started_at", state.startedAt().toString());
-    health.put("rigs", rigs(state));
-    health.put("faults", faults(state, words));
+    Map<String, Object> health =
+        Json.object(
+            "recording", state.recording(),
+            "losing", state.lostSamples() > 0,
+            "calibrated", state.calibrated(),
+            "storing", state.storing(),
+            "waiting", state.waiting(),
+            "started_at", state.startedAt().toString(),
+            "rigs", state.rigs().stream().map(HealthJson::rig).toList(),
+            "faults", faults(state, words));
     return Json.text(health) + "\n";
   }
 
-  private static List<Object> rigs(BenchState state) {
-    List<Object> rigs = new ArrayList<>();
-    for (RigState rig : state.rigs()) {
-      Map<String, Object> entry = new LinkedHashMap<>();
-      entry.put("rig", rig.rig());
-      entry.put("port", rig.port());
-      entry.put("link", rig.link().name().toLowerCase(Locale.ROOT));
-      rig.device().ifPresent(device -> entry.put("device_id", device));
-      rig.clock().rateHertz().ifPresent(rate -> entry.put("rate_hz", rate));
-      rig.clock().errorPpm().ifPresent(ppm -> entry.put("clock_error_ppm", ppm));
-      rig.signal().rest().ifPresent(rest -> entry.put("noise_counts", rest.noiseCounts()));
-      entry.put("samples", rig.traffic().facts().samples());
-      entry.put("lost_samples", rig.traffic().facts().lost().samples());
-      entry.put("restarts", rig.traffic().facts().restarts());
-      entry.put("reopened", rig.traffic().facts().reopened());
-      entry.put("calibrated", rig.signal().calibrated());
-      rigs.add(entry);
-    }
-    return rigs;
+  private static Map<String, Object> rig(RigState rig) {
+    return Json.object(
+        "rig", rig.rig(),
+        "port", rig.port(),
+        "link", rig.link().name().toLowerCase(Locale.ROOT),
+        "device_id", rig.device(),
+        "rate_hz", rig.clock().rateHertz(),
+        "clock_error_ppm", rig.clock().errorPpm(),
+        "noise_counts", rig.signal().rest().map(RigState.Rest::noiseCounts),
+        "samples", rig.traffic().facts().samples(),
+        "lost_samples", rig.traffic().facts().lost().samples(),
+        "restarts", rig.traffic().facts().restarts(),
+        "reopened", rig.traffic().facts().reopened(),
+        "calibrated", rig.signal().calibrated());
   }
 
-  private static List<Object> faults(BenchState state, Words words) {
-    List<Object> faults = new ArrayList<>();
-    for (Fact fault : state.faults()) {
-      Map<String, Object> entry = new LinkedHashMap<>();
-      entry.put("kind", fault.kind());
-      entry.put("text", words.say(fault.what()));
-      entry.put("count", fault.count());
-      entry.put("first", fault.first().toString());
-      entry.put("last", fault.last().toString());
-      faults.add(entry);
-    }
-    return faults;
+  /** What went wrong, in the words of a language. */
+  static List<Map<String, Object>> faults(BenchState state, Words words) {
+    return state.faults().stream().map(fault -> fault(fault, words)).toList();
+  }
+
+  private static Map<String, Object> fault(Fact fault, Words words) {
+    return Json.object(
+        "kind", fault.kind(),
+        "text", words.say(fault.what()),
+        "count", fault.count(),
+        "first", fault.first().toString(),
+        "last", fault.last().toString());
   }
 }

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.CopyOnWriteArrayList;
 import snick.live.BenchState;
 import snick.live.RigState;
 import snick.store.StoreReader;
@@ -18,38 +17,30 @@ import snick.view.bench.Bench;
  */
 final class RigNotes {
   private final Bench bench;
-  private final List<Note> notes = new CopyOnWriteArrayList<>();
+  private final List<Note> notes;
 
-  private record Note(
-      OptionalDouble firstZeroCounts,
-      int polarity,
-      Optional<Verification> check,
-      Optional<Linked> linked) {
-    static final Note NONE =
-        new Note(OptionalDouble.empty(), 1, Optional.empty(), Optional.empty());
-
-    Note withZero(double counts) {
-      return new Note(OptionalDouble.of(counts), polarity, check, linked);
-    }
+  /** What is noted of one rig; whoever touches it holds the lock. */
+  private static final class Note {
+    OptionalDouble firstZeroCounts = OptionalDouble.empty();
+    int polarity = 1;
+    Optional<Verification> check = Optional.empty();
+    Optional<RigState.Link> link = Optional.empty();
+    Optional<Instant> linkSince = Optional.empty();
   }
-
-  /** A state of the link, and since when. */
-  private record Linked(RigState.Link link, Instant since) {}
 
   RigNotes(Bench bench) {
     this.bench = bench;
-    bench.rigs().traces().forEach(trace -> notes.add(Note.NONE));
+    notes = bench.rigs().traces().stream().map(trace -> new Note()).toList();
   }
 
   /** +1 if load raises the reading of a rig, −1 if it lowers it; +1 until a cut tells. */
-  int polarity(int rig) {
-    return notes.get(rig).polarity();
+  synchronized int polarity(int rig) {
+    return notes.get(rig).polarity;
   }
 
   /** A cut told the polarity. */
   synchronized void polarity(int rig, int polarity) {
-    Note note = notes.get(rig);
-    notes.set(rig, new Note(note.firstZeroCounts(), polarity, note.check(), note.linked()));
+    notes.get(rig).polarity = polarity;
   }
 
   /** Reads the newest verification of each rig. The thread that owns {@code reader}. */
@@ -60,8 +51,7 @@ final class RigNotes {
   }
 
   private synchronized void checked(int rig, Optional<Verification> check) {
-    Note note = notes.get(rig);
-    notes.set(rig, new Note(note.firstZeroCounts(), note.polarity(), check, note.linked()));
+    notes.get(rig).check = check;
   }
 
   private static Optional<Verification> newest(StoreReader reader, String device) {
@@ -73,11 +63,9 @@ final class RigNotes {
   synchronized void follow(BenchState state) {
     for (RigState rig : state.rigs()) {
       Note note = notes.get(rig.rig());
-      if (note.linked().filter(linked -> linked.link() == rig.link()).isEmpty()) {
-        Linked linked = new Linked(rig.link(), bench.clock().instant());
-        notes.set(
-            rig.rig(),
-            new Note(note.firstZeroCounts(), note.polarity(), note.check(), Optional.of(linked)));
+      if (!note.link.equals(Optional.of(rig.link()))) {
+        note.link = Optional.of(rig.link());
+        note.linkSince = Optional.of(bench.clock().instant());
       }
     }
   }
@@ -86,25 +74,14 @@ final class RigNotes {
   synchronized List<RigFacts> of(BenchState state) {
     List<RigFacts> facts = new ArrayList<>();
     for (RigState rig : state.rigs()) {
-      Note note = seen(rig);
+      Note note = notes.get(rig.rig());
+      if (note.firstZeroCounts.isEmpty() && rig.signal().rest().isPresent()) {
+        note.firstZeroCounts = OptionalDouble.of(rig.signal().rest().get().levelCounts());
+      }
       facts.add(
           new RigFacts(
-              bench.calibration(rig.rig()),
-              note.firstZeroCounts(),
-              note.polarity(),
-              note.check().map(Verification::at),
-              note.check().map(Verification::withinLimit),
-              note.linked().map(Linked::since)));
+              bench.calibration(rig.rig()), note.firstZeroCounts, note.check, note.linkSince));
     }
     return facts;
-  }
-
-  private Note seen(RigState rig) {
-    Note note = notes.get(rig.rig());
-    if (note.firstZeroCounts().isEmpty() && rig.signal().rest().isPresent()) {
-      note = note.withZero(rig.signal().rest().get().levelCounts());
-      notes.set(rig.rig(), note);
-    }
-    return note;
   }
 }

@@ -10,9 +10,9 @@ import java.util.Optional;
 import snick.force.budget.Calibration;
 import snick.json.Json;
 import snick.live.BenchState;
-import snick.live.Fact;
 import snick.live.RigState;
 import snick.phrase.Words;
+import snick.store.record.Verification;
 
 /** How the rigs are doing, for the page: figures, and the same in words. Pure. */
 final class StateJson {
@@ -40,7 +40,7 @@ final class StateJson {
         "rigs",
         entries,
         "faults",
-        state.faults().stream().map(fault -> fault(fault, words)).toList());
+        HealthJson.faults(state, words));
   }
 
   private static Map<String, Object> of(RigState rig, RigFacts facts, Instant now) {
@@ -63,8 +63,8 @@ final class StateJson {
         "calibration_age_s", calibration.filter(StateJson::dated).map(c -> seconds(c.made(), now)),
         "calibration_expired",
             calibration.map(c -> c.validityAt(now) == Calibration.Validity.EXPIRED),
-        "verified_age_s", facts.verifiedAt().map(at -> seconds(at, now)),
-        "verified_within_limit", facts.verifiedWithinLimit());
+        "verified_age_s", facts.check().map(check -> seconds(check.at(), now)),
+        "verified_within_limit", facts.check().map(Verification::withinLimit));
   }
 
   /** How far the reading at rest has moved since the page first saw one, counts. */
@@ -87,14 +87,5 @@ final class StateJson {
 
   private static long seconds(Instant then, Instant now) {
     return Duration.between(then, now).toSeconds();
-  }
-
-  private static Map<String, Object> fault(Fact fault, Words words) {
-    return Json.object(
-        "kind", fault.kind(),
-        "text", words.say(fault.what()),
-        "count", fault.count(),
-        "first", fault.first().toString(),
-        "last", fault.last().toString());
   }
 }

@@ -1,7 +1,6 @@
 package snick.exchange.json;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,52 +42,43 @@ public final class CalibrationJson {
       Calibration calibration, Optional<String> document, List<Verification> verifications) {}
 
   public static Map<String, Object> of(List<Item> items, MissingForces missing, boolean personal) {
-    List<Object> calibrations = new ArrayList<>();
-    for (Item item : items) {
-      calibrations.add(one(calibrations.size() + 1, item, personal));
-    }
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("calibrations", calibrations);
+    Map<String, Object> json =
+        Json.object(
+            "calibrations", Numbered.write(items, (number, item) -> one(number, item, personal)));
     missing.addTo(json);
     return json;
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {
     Calibration c = item.calibration();
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("calibration", number);
-    json.put("id", c.id());
-    c.boundTo().ifPresent(rig -> json.put("rig", rig(rig)));
-    json.put("made", c.made().toString());
-    c.validFor().ifPresent(period -> json.put("valid_for", period.toString()));
-    json.put("range_n", List.of(c.range().from().newtons(), c.range().to().newtons()));
-    json.put("curve", curve(c.curve()));
-    json.put("terms", c.terms().stream().map(term -> term(term, personal)).toList());
-    if (personal) {
-      json.put("basis", c.basis());
-    }
-    item.document().ifPresent(text -> json.put("document", document(text, personal)));
-    if (!item.verifications().isEmpty()) {
-      json.put(
-          "verifications",
-          item.verifications().stream().map(v -> verification(v, personal)).toList());
-    }
-    return json;
+    List<Verification> checks = item.verifications();
+    return Json.object(
+        "calibration", number,
+        "id", c.id(),
+        "rig", c.boundTo().map(CalibrationJson::rig),
+        "made", c.made().toString(),
+        "valid_for", c.validFor().map(Duration::toString),
+        "range_n", List.of(c.range().from().newtons(), c.range().to().newtons()),
+        "curve", curve(c.curve()),
+        "terms", c.terms().stream().map(term -> term(term, personal)).toList(),
+        "basis", Json.when(personal, c.basis()),
+        "document", item.document().map(text -> document(text, personal)),
+        "verifications",
+            Json.when(
+                !checks.isEmpty(), checks.stream().map(v -> verification(v, personal)).toList()));
   }
 
   private static Map<String, Object> verification(Verification v, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("device_id", v.deviceId());
-    json.put("at", v.at().toString());
-    json.put("known_n", v.known().value().newtons());
-    json.put("u_known_n", v.known().standardUncertainty().newtons());
-    json.put("shown_n", v.shown().value().newtons());
-    json.put("u_shown_n", v.shown().standardUncertainty().newtons());
-    json.put("limit_n", v.limit().newtons());
-    if (!v.document().isEmpty()) {
-      json.put("document", document(v.document(), personal));
-    }
-    return json;
+    Optional<String> document = Json.when(!v.document().isEmpty(), v.document());
+    return Json.object(
+        "device_id", v.deviceId(),
+        "at", v.at().toString(),
+        "known_n", v.known().value().newtons(),
+        "u_known_n", v.known().standardUncertainty().newtons(),
+        "shown_n", v.shown().value().newtons(),
+        "u_shown_n", v.shown().standardUncertainty().newtons(),
+        "limit_n", v.limit().newtons(),
+        "document", document.map(text -> document(text, personal)));
   }
 
   private static Verification readVerification(JsonNode node, String calibrationId) {
@@ -157,15 +147,7 @@ public final class CalibrationJson {
   }
 
   public static List<Item> read(JsonNode root) {
-    List<Item> items = new ArrayList<>();
-    for (JsonNode node : root.member("calibrations").elements()) {
-      if (node.member("calibration").whole() != items.size() + 1) {
-        throw new RefusedPackage(
-            node.place() + ": calibrations are not numbered from 1; ask the sender");
-      }
-      items.add(node.as(CalibrationJson::item));
-    }
-    return items;
+    return Numbered.read(root, "calibrations", "calibration", CalibrationJson::item);
   }
 
   private static Item item(JsonNode node) {
@@ -176,25 +158,18 @@ public final class CalibrationJson {
     Calibration calibration =
         new Calibration(
             name(node.member("id")),
-            node.member("rig").present()
-                ? Optional.of(node.member("rig").as(CalibrationJson::setting))
-                : Optional.empty(),
+            node.member("rig").optional(rig -> rig.as(CalibrationJson::setting)),
             node.member("made").instant(),
             node.member("valid_for").optionalText().map(CalibrationJson::period),
             node.member("curve").as(CalibrationJson::readCurve),
             new ForceRange(
                 Force.ofNewtons(range.get(0).real()), Force.ofNewtons(range.get(1).real())),
-            node.member("terms").elements().stream()
-                .map(term -> term.as(CalibrationJson::readTerm))
-                .toList(),
+            node.member("terms").each(CalibrationJson::readTerm),
             node.member("basis").textOr(""));
-    JsonNode checks = node.member("verifications");
     List<Verification> verifications =
-        checks.present()
-            ? checks.elements().stream()
-                .map(v -> v.as(n -> readVerification(n, calibration.id())))
-                .toList()
-            : List.of();
+        node.member("verifications")
+            .optional(checks -> checks.each(check -> readVerification(check, calibration.id())))
+            .orElse(List.of());
     return new Item(calibration, readDocument(node.member("document")), verifications);
   }
 

@@ -1,5 +1,6 @@
 package snick.exchange.json;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import snick.journal.Inspection;
 import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
+import snick.json.Json;
 import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
@@ -59,12 +61,11 @@ public final class JournalHistory {
       OptionalInt corrects,
       Function<T, Map<String, Object>> writing,
       boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    version.recorded().ifPresent(at -> json.put("recorded", at.toString()));
-    corrects.ifPresent(entry -> json.put("corrects", entry));
-    if (personal && !version.why().isEmpty()) {
-      json.put("why", version.why());
-    }
+    Map<String, Object> json =
+        Json.object(
+            "recorded", version.recorded().map(Instant::toString),
+            "corrects", corrects,
+            "why", Json.when(personal && !version.why().isEmpty(), version.why()));
     json.putAll(writing.apply(version.content()));
     return json;
   }

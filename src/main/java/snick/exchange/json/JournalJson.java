@@ -2,7 +2,6 @@ package snick.exchange.json;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -98,18 +97,13 @@ public final class JournalJson {
   public record Act(Optional<Instant> at, Optional<String> reason, boolean countsAgain) {}
 
   public static Map<String, Object> of(Journal journal, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("blades", standing(journal.blades(), b -> blade(b, personal), personal));
-    json.put("filament_lots", standing(journal.lots(), JournalJson::lot, personal));
-    List<Object> sessions = new ArrayList<>();
-    for (Log log : journal.sessions()) {
-      sessions.add(session(sessions.size() + 1, log, personal));
-    }
-    json.put("sessions", sessions);
     List<Object> acts = new ArrayList<>();
     journal.acts().forEach((cut, list) -> list.forEach(a -> acts.add(act(cut, a, personal))));
-    json.put("set_aside", acts);
-    return json;
+    return Json.object(
+        "blades", standing(journal.blades(), b -> blade(b, personal), personal),
+        "filament_lots", standing(journal.lots(), JournalJson::lot, personal),
+        "sessions", Numbered.write(journal.sessions(), (n, log) -> session(n, log, personal)),
+        "set_aside", acts);
   }
 
   private static <T> List<Map<String, Object>> standing(
@@ -145,16 +139,13 @@ public final class JournalJson {
   }
 
   private static Map<String, Object> lot(FilamentLot lot) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("lot", lot.lot());
-    json.put("material", lot.material());
+    Map<String, Object> json = Json.object("lot", lot.lot(), "material", lot.material());
     lot.figures().forEach((figure, value) -> json.put(figure.key(), value));
     return json;
   }
 
   private static Map<String, Object> session(int number, Log log, boolean personal) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("session", number);
+    Map<String, Object> json = Json.object("session", number);
     json.putAll(session(log.session(), personal));
     json.put("stages", log.stages());
     json.put("steps", log.steps().stream().map(step -> step(step, personal)).toList());
@@ -204,21 +195,12 @@ public final class JournalJson {
   }
 
   public static Journal read(JsonNode root) {
-    List<Log> sessions = new ArrayList<>();
-    for (JsonNode node : root.member("sessions").elements()) {
-      if (node.member("session").whole() != sessions.size() + 1) {
-        throw new RefusedPackage(
-            node.place() + ": sessions are not numbered from 1; ask the sender");
-      }
-      sessions.add(node.as(JournalJson::log));
-    }
     Map<Integer, List<Act>> acts = new TreeMap<>();
-    if (root.member("set_aside").present()) {
-      for (JsonNode node : root.member("set_aside").elements()) {
-        acts.computeIfAbsent(node.member("cut").integer(), cut -> new ArrayList<>())
-            .add(readAct(node));
-      }
+    for (JsonNode node : root.member("set_aside").elementsIfAny()) {
+      acts.computeIfAbsent(node.member("cut").integer(), cut -> new ArrayList<>())
+          .add(readAct(node));
     }
+    List<Log> sessions = Numbered.read(root, "sessions", "session", JournalJson::log);
     return new Journal(
         versions(root.member("blades"), JournalJson::readBlade),
         versions(root.member("filament_lots"), JournalJson::readLot),
@@ -238,10 +220,6 @@ public final class JournalJson {
     return list.elements().stream()
         .map(node -> JournalHistory.readVersions(node, reading))
         .toList();
-  }
-
-  private static <T> List<T> each(JsonNode list, Function<JsonNode, T> reading) {
-    return list.elements().stream().map(node -> node.as(reading)).toList();
   }
 
   private static Blade readBlade(JsonNode node) {
@@ -266,9 +244,9 @@ public final class JournalJson {
   private static Log log(JsonNode node) {
     return new Log(
         JournalHistory.readVersions(node, JournalJson::readSession),
-        node.member("stages").elements().stream().map(JsonNode::text).toList(),
-        each(node.member("steps"), JournalJson::readStep),
-        each(node.member("inspections"), JournalJson::readLook),
+        node.member("stages").each(JsonNode::text),
+        node.member("steps").each(JournalJson::readStep),
+        node.member("inspections").each(JournalJson::readLook),
         JournalHistory.readEntries(node));
   }
 
@@ -292,9 +270,9 @@ public final class JournalJson {
         node.member("stage").text(),
         node.member("abrasive").text(),
         new Grain(node.member("grit").optionalInteger(), node.member("micron").optionalReal()),
-        optional(node.member("direction"), EdgeDirection.class),
+        node.member("direction").optional(w -> w.word(EdgeDirection.class)),
         node.member("strokes_per_side").optionalInteger(),
-        optional(node.member("pressure"), Pressure.class),
+        node.member("pressure").optional(w -> w.word(Pressure.class)),
         node.member("note").textOr(""));
   }
 
@@ -321,9 +299,5 @@ public final class JournalJson {
                         + ".photo '"
                         + RefusedPackage.shown(name)
                         + "' is no name of a photo; ask the sender"));
-  }
-
-  private static <E extends Enum<E>> Optional<E> optional(JsonNode node, Class<E> type) {
-    return node.present() ? Optional.of(node.word(type)) : Optional.empty();
   }
 }

@@ -52,8 +52,7 @@ public final class MissingForces {
 
   public static MissingForces read(JsonNode root) {
     MissingForces found = new MissingForces();
-    JsonNode all = root.member(MEMBER);
-    for (JsonNode one : all.present() ? all.elements() : List.<JsonNode>of()) {
+    for (JsonNode one : root.member(MEMBER).elementsIfAny()) {
       String why = one.member("why").plainText(MOST_CHARACTERS);
       one.member("cuts").elements().forEach(run -> found.add(run.elements(), run, why));
     }

@@ -27,24 +27,22 @@ public final class ResponseJson {
 
   private static Map<String, Object> one(StoredResponse stored) {
     Response response = stored.response();
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("response", response.id());
-    json.put("device_id", stored.deviceId());
-    stored.nominalRate().ifPresent(rate -> json.put("nominal_rate_hz", rate.hertz()));
-    json.put("made_at", stored.made().toString());
-    json.put("falls", response.falls());
-    response.ring().ifPresent(ring -> put(ring, json));
+    Optional<Ring> ring = response.ring();
+    Map<String, Object> json =
+        Json.object(
+            "response", response.id(),
+            "device_id", stored.deviceId(),
+            "nominal_rate_hz", stored.nominalRate().map(SampleRate::hertz),
+            "made_at", stored.made().toString(),
+            "falls", response.falls(),
+            "resonance_hz", ring.map(Ring::hertz),
+            "u_resonance_hz", ring.map(Ring::hertzUncertainty),
+            "damping_ratio", ring.map(Ring::dampingRatio),
+            "u_ln_damping_ratio", ring.map(Ring::dampingLogUncertainty),
+            "cosine", ring.map(Ring::cosine),
+            "sine", ring.map(Ring::sine));
     response.shape().ifPresent(shape -> json.putAll(of(shape)));
     return json;
-  }
-
-  private static void put(Ring ring, Map<String, Object> json) {
-    json.put("resonance_hz", ring.hertz());
-    json.put("u_resonance_hz", ring.hertzUncertainty());
-    json.put("damping_ratio", ring.dampingRatio());
-    json.put("u_ln_damping_ratio", ring.dampingLogUncertainty());
-    json.put("cosine", ring.cosine());
-    json.put("sine", ring.sine());
   }
 
   /** A shape, value by value. */
@@ -59,8 +57,7 @@ public final class ResponseJson {
   /** By id; each must be what its figures give. */
   public static Map<String, StoredResponse> read(JsonNode root) {
     Map<String, StoredResponse> found = new LinkedHashMap<>();
-    JsonNode responses = root.member("responses");
-    for (JsonNode node : responses.present() ? responses.elements() : List.<JsonNode>of()) {
+    for (JsonNode node : root.member("responses").elementsIfAny()) {
       StoredResponse stored = node.as(ResponseJson::stored);
       String id = node.member("response").text();
       if (!id.equals(stored.response().id())) {
@@ -76,34 +73,33 @@ public final class ResponseJson {
   }
 
   private static StoredResponse stored(JsonNode node) {
-    Optional<Ring> ring =
-        node.member("resonance_hz").present()
-            ? Optional.of(
-                new Ring(
-                    node.member("resonance_hz").real(),
-                    node.member("u_resonance_hz").real(),
-                    node.member("damping_ratio").real(),
-                    node.member("u_ln_damping_ratio").real(),
-                    node.member("cosine").real(),
-                    node.member("sine").real()))
-            : Optional.empty();
-    Optional<StepShape> shape =
-        node.member("first_s").present()
-            ? Optional.of(
-                new StepShape(
-                    node.member("first_s").real(),
-                    node.member("step_s").real(),
-                    reals(node.member("shares")),
-                    reals(node.member("u_shares"))))
-            : Optional.empty();
     return new StoredResponse(
         node.member("device_id").plainText(200),
-        node.member("nominal_rate_hz").optionalReal().stream()
-            .mapToObj(SampleRate::new)
-            .findFirst(),
+        node.member("nominal_rate_hz").optional(RigJson::rate),
         node.member("made_at").instant(),
-        new Response(node.member("falls").integer(), ring, shape),
+        new Response(
+            node.member("falls").integer(),
+            node.member("resonance_hz").optional(hertz -> ring(hertz, node)),
+            node.member("first_s").optional(first -> shape(first, node))),
         List.of());
+  }
+
+  private static Ring ring(JsonNode hertz, JsonNode node) {
+    return new Ring(
+        hertz.real(),
+        node.member("u_resonance_hz").real(),
+        node.member("damping_ratio").real(),
+        node.member("u_ln_damping_ratio").real(),
+        node.member("cosine").real(),
+        node.member("sine").real());
+  }
+
+  private static StepShape shape(JsonNode first, JsonNode node) {
+    return new StepShape(
+        first.real(),
+        node.member("step_s").real(),
+        reals(node.member("shares")),
+        reals(node.member("u_shares")));
   }
 
   private static double[] reals(JsonNode list) {

@@ -1,10 +1,7 @@
 package snick.exchange.json;
 
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.json.Json;
@@ -31,46 +28,29 @@ public final class RigJson {
 
   public static Map<String, Object> of(
       List<Item> items, Collection<StoredResponse> responses, boolean personal) {
-    List<Object> recordings = new ArrayList<>();
-    for (Item item : items) {
-      recordings.add(one(recordings.size() + 1, item, personal));
-    }
-    return Json.object("recordings", recordings, "responses", ResponseJson.of(responses));
+    return Json.object(
+        "recordings", Numbered.write(items, (number, item) -> one(number, item, personal)),
+        "responses", ResponseJson.of(responses));
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {
     Recording r = item.recording();
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("recording", number);
-    json.put("device_id", r.deviceId());
-    json.put("firmware", r.firmware());
-    if (personal) {
-      json.put("source", r.source());
-    }
-    json.put("form", r.form().name().toLowerCase(Locale.ROOT));
-    json.put("started_at", r.startedAt().toString());
-    r.gain().ifPresent(gain -> json.put("gain", gain));
-    r.nominalRate().ifPresent(rate -> json.put("nominal_rate_hz", rate.hertz()));
-    json.put("decimals", r.decimals());
-    item.clock()
-        .ifPresent(
-            clock -> {
-              json.put("device_zero", clock.deviceZero().toString());
-              json.put("rate_error_ppm", clock.rateErrorPpm());
-            });
-    return json;
+    return Json.object(
+        "recording", number,
+        "device_id", r.deviceId(),
+        "firmware", r.firmware(),
+        "source", Json.when(personal, r.source()),
+        "form", r.form().word(),
+        "started_at", r.startedAt().toString(),
+        "gain", r.gain(),
+        "nominal_rate_hz", r.nominalRate().map(SampleRate::hertz),
+        "decimals", r.decimals(),
+        "device_zero", item.clock().map(clock -> clock.deviceZero().toString()),
+        "rate_error_ppm", item.clock().map(HostClock::rateErrorPpm));
   }
 
   public static List<Item> read(JsonNode root) {
-    List<Item> items = new ArrayList<>();
-    for (JsonNode node : root.member("recordings").elements()) {
-      if (node.member("recording").whole() != items.size() + 1) {
-        throw new RefusedPackage(
-            node.place() + ": recordings are not numbered from 1; ask the sender");
-      }
-      items.add(node.as(RigJson::item));
-    }
-    return items;
+    return Numbered.read(root, "recordings", "recording", RigJson::item);
   }
 
   private static Item item(JsonNode node) {
@@ -78,19 +58,20 @@ public final class RigJson {
         new Recording(
             node.member("device_id").plainText(200),
             node.member("firmware").plainText(200),
-            node.member("source").present() ? node.member("source").plainText(1000) : NO_SOURCE,
+            node.member("source").optional(source -> source.plainText(1000)).orElse(NO_SOURCE),
             node.member("form").word(Recording.Form.class),
             node.member("started_at").instant(),
             node.member("gain").optionalInteger(),
-            node.member("nominal_rate_hz").optionalReal().stream()
-                .mapToObj(SampleRate::new)
-                .findFirst(),
+            node.member("nominal_rate_hz").optional(RigJson::rate),
             node.member("decimals").integer());
-    JsonNode zero = node.member("device_zero");
-    Optional<HostClock> clock =
-        zero.present()
-            ? Optional.of(new HostClock(zero.instant(), node.member("rate_error_ppm").real()))
-            : Optional.empty();
-    return new Item(recording, clock);
+    return new Item(recording, node.member("device_zero").optional(zero -> clock(zero, node)));
+  }
+
+  private static HostClock clock(JsonNode zero, JsonNode node) {
+    return new HostClock(zero.instant(), node.member("rate_error_ppm").real());
+  }
+
+  static SampleRate rate(JsonNode hertz) {
+    return new SampleRate(hertz.real());
   }
 }

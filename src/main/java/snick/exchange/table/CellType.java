@@ -1,10 +1,10 @@
 package snick.exchange.table;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import snick.json.Json;
 import snick.quantity.Attribute;
 
 /** Types of Table Schema, as which attributes are written into cells. */
@@ -45,26 +45,16 @@ enum CellType {
    * versions.
    */
   static Map<String, Object> field(Attribute<?> column) {
-    Map<String, Object> field = new LinkedHashMap<>();
-    field.put("name", column.name());
-    field.put("type", of(column).word());
-    if (of(column) == DATETIME) {
-      field.put("format", "any");
-    }
-    field.put("description", column.meaning());
-    if (!column.unit().isEmpty()) {
-      field.put("unit", column.unit());
-    }
-    Map<String, Object> constraints = new LinkedHashMap<>();
-    if (column.required()) {
-      constraints.put("required", true);
-    }
-    if (!column.words().isEmpty()) {
-      constraints.put("enum", column.words());
-    }
-    if (!constraints.isEmpty()) {
-      field.put("constraints", constraints);
-    }
-    return field;
+    Map<String, Object> constraints =
+        Json.object(
+            "required", Json.when(column.required(), true),
+            "enum", Json.when(!column.words().isEmpty(), column.words()));
+    return Json.object(
+        "name", column.name(),
+        "type", of(column).word(),
+        "format", Json.when(of(column) == DATETIME, "any"),
+        "description", column.meaning(),
+        "unit", Json.when(!column.unit().isEmpty(), column.unit()),
+        "constraints", Json.when(!constraints.isEmpty(), constraints));
   }
 }

@@ -4,7 +4,6 @@ import static snick.quantity.Attribute.Type.REAL;
 import static snick.quantity.Attribute.Type.TIME;
 import static snick.quantity.Attribute.Type.WHOLE;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +11,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import snick.json.Json;
 import snick.quantity.Attribute;
 import snick.sample.Gap;
 import snick.store.record.CutForce;
@@ -33,6 +33,8 @@ public final class PackageTable<R> {
 
   /** Samples of a cut that stood at the end of the range, the last included. */
   public record Run(int cut, int first, int last) {}
+
+  private static final List<String> OF_CUT = List.of("cut");
 
   public static final PackageTable<PackagedCut> CUTS =
       cuts(Derivation.ATTRIBUTES, CutForce.ATTRIBUTES);
@@ -273,20 +275,13 @@ public final class PackageTable<R> {
 
   /** Table Schema of this table. */
   public Map<String, Object> schema() {
-    Map<String, Object> schema = new LinkedHashMap<>();
-    schema.put("$schema", "https://datapackage.org/profiles/2.0/tableschema.json");
-    schema.put("fields", columns.stream().map(CellType::field).toList());
-    schema.put("missingValues", List.of(""));
-    schema.put("primaryKey", key);
-    if (!file.equals(CUTS.file)) {
-      Map<String, Object> reference = new LinkedHashMap<>();
-      reference.put("resource", "cuts");
-      reference.put("fields", List.of("cut"));
-      Map<String, Object> foreignKey = new LinkedHashMap<>();
-      foreignKey.put("fields", List.of("cut"));
-      foreignKey.put("reference", reference);
-      schema.put("foreignKeys", new ArrayList<>(List.of(foreignKey)));
-    }
-    return schema;
+    Map<String, Object> reference = Json.object("resource", CUTS.resource(), "fields", OF_CUT);
+    List<Object> ofCuts = List.of(Json.object("fields", OF_CUT, "reference", reference));
+    return Json.object(
+        "$schema", "https://datapackage.org/profiles/2.0/tableschema.json",
+        "fields", columns.stream().map(CellType::field).toList(),
+        "missingValues", List.of(""),
+        "primaryKey", key,
+        "foreignKeys", Json.when(!file.equals(CUTS.file), ofCuts));
   }
 }

@@ -3,7 +3,6 @@ package snick.exchange.write;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -137,19 +136,18 @@ public record Attribution(
   }
 
   private static Map<String, Object> json(Credit source) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("title", source.title());
-    json.put("hash", "sha256:" + source.sha256());
-    source.licence().ifPresent(name -> json.put("licenses", List.of(new Licence(name).json())));
-    json.put("contributors", source.contributors().stream().map(Attribution::creator).toList());
-    return json;
+    return Json.object(
+        "title", source.title(),
+        "hash", "sha256:" + source.sha256(),
+        "licenses", source.licence().map(name -> List.of(new Licence(name).json())),
+        "contributors", source.contributors().stream().map(Attribution::creator).toList());
   }
 
   /** What a package says of whose work it holds: itself first, then its sources. */
   public static List<Credit> read(JsonNode descriptor, String sha256) {
     List<Credit> credits = new ArrayList<>();
     credits.add(credit(descriptor, sha256));
-    for (JsonNode source : list(descriptor, "sources")) {
+    for (JsonNode source : descriptor.member("sources").elementsIfAny()) {
       String hash = source.member("hash").text();
       if (!hash.matches("sha256:[0-9a-f]{64}")) {
         throw new RefusedPackage(source.place() + ".hash is no SHA-256; ask the sender");
@@ -160,12 +158,13 @@ public record Attribution(
   }
 
   private static Credit credit(JsonNode node, String sha256) {
-    JsonNode title = node.member("title");
     return new Credit(
         sha256,
-        title.present() ? title.plainText(ExportChoice.LONGEST) : "",
-        list(node, "licenses").stream().map(l -> l.as(Attribution::licence).name()).findFirst(),
-        list(node, "contributors").stream()
+        node.member("title").optional(t -> t.plainText(ExportChoice.LONGEST)).orElse(""),
+        node.member("licenses").elementsIfAny().stream()
+            .map(l -> l.as(Attribution::licence).name())
+            .findFirst(),
+        node.member("contributors").elementsIfAny().stream()
             .map(c -> c.member("title").plainText(ExportChoice.LONGEST))
             .filter(name -> !name.isBlank())
             .toList());
@@ -173,9 +172,5 @@ public record Attribution(
 
   private static Licence licence(JsonNode node) {
     return new Licence(node.member("name").text());
-  }
-
-  private static List<JsonNode> list(JsonNode node, String name) {
-    return node.member(name).present() ? node.member(name).elements() : List.of();
   }
 }

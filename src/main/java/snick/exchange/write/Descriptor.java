@@ -1,33 +1,41 @@
 package snick.exchange.write;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import snick.exchange.table.FileFacts;
 import snick.exchange.table.PackageTable;
 import snick.journal.Photo;
+import snick.json.Json;
 
 /** {@code datapackage.json}, Data Package version 2.0 (datapackage.org). */
 final class Descriptor {
   static final String PROFILE = "https://datapackage.org/profiles/2.0/datapackage.json";
   private static final String RESOURCE = "https://datapackage.org/profiles/2.0/dataresource.json";
 
+  private static final String DESCRIPTION =
+      "Raw force traces of edges that part a taut filament, with what was found in them."
+          + " In-house measurements, not an accredited certificate.";
+
   private Descriptor() {}
 
   static Map<String, Object> of(
       Attribution attribution, boolean personal, Map<String, FileFacts> files) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("$schema", PROFILE);
-    json.put("name", "snick-traces");
-    json.put("title", attribution.title());
-    json.put(
-        "description",
-        "Raw force traces of edges that part a taut filament, with what was found in them."
-            + " In-house measurements, not an accredited certificate.");
-    json.put("snick_format", PackageFiles.FORMAT);
-    json.put("personal_fields", personal);
+    Map<String, Object> json =
+        Json.object(
+            "$schema",
+            PROFILE,
+            "name",
+            "snick-traces",
+            "title",
+            attribution.title(),
+            "description",
+            DESCRIPTION,
+            "snick_format",
+            PackageFiles.FORMAT,
+            "personal_fields",
+            personal);
     attribution.put(json);
     List<Object> resources = new ArrayList<>();
     for (PackageTable<?> table : PackageTable.ALL) {
@@ -49,43 +57,49 @@ final class Descriptor {
   }
 
   private static Map<String, Object> table(PackageTable<?> table, FileFacts facts) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", table.resource());
-    json.put("type", "table");
-    json.put("$schema", RESOURCE);
-    json.put("path", table.file());
-    json.put("title", table.title());
-    json.put("format", "csv");
-    json.put("mediatype", "text/csv");
-    json.put("encoding", "utf-8");
-    put(json, facts);
-    json.put("schema", table.schema());
-    return json;
+    return Json.object(
+        "name", table.resource(),
+        "type", "table",
+        "$schema", RESOURCE,
+        "path", table.file(),
+        "title", table.title(),
+        "format", "csv",
+        "mediatype", "text/csv",
+        "encoding", "utf-8",
+        "bytes", facts.bytes(),
+        "hash", hash(facts),
+        "schema", table.schema());
   }
 
   private static Map<String, Object> document(String file, FileFacts facts) {
     boolean isJson = file.endsWith(".json");
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", file.substring(0, file.indexOf('.')).toLowerCase(Locale.ROOT));
-    json.put("path", file);
-    json.put("format", isJson ? "json" : "md");
-    json.put("mediatype", isJson ? "application/json" : "text/markdown");
-    json.put("encoding", "utf-8");
-    put(json, facts);
-    return json;
+    return Json.object(
+        "name",
+        file.substring(0, file.indexOf('.')).toLowerCase(Locale.ROOT),
+        "path",
+        file,
+        "format",
+        isJson ? "json" : "md",
+        "mediatype",
+        isJson ? "application/json" : "text/markdown",
+        "encoding",
+        "utf-8",
+        "bytes",
+        facts.bytes(),
+        "hash",
+        hash(facts));
   }
 
   private static Map<String, Object> photo(Photo photo, FileFacts facts) {
-    Map<String, Object> json = new LinkedHashMap<>();
-    json.put("name", "photo-" + photo.sha256());
-    json.put("path", PackageFiles.of(photo));
-    json.put("mediatype", photo.kind().mediaType());
-    put(json, facts);
-    return json;
+    return Json.object(
+        "name", "photo-" + photo.sha256(),
+        "path", PackageFiles.of(photo),
+        "mediatype", photo.kind().mediaType(),
+        "bytes", facts.bytes(),
+        "hash", hash(facts));
   }
 
-  private static void put(Map<String, Object> json, FileFacts facts) {
-    json.put("bytes", facts.bytes());
-    json.put("hash", "sha256:" + facts.sha256());
+  private static String hash(FileFacts facts) {
+    return "sha256:" + facts.sha256();
   }
 }

@@ -7,8 +7,7 @@ import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.budget.Calibration;
-import snick.force.budget.Contribution;
-import snick.force.budget.Coverage;
+import snick.force.budget.CombinedUncertainty;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
 import snick.phrase.Words;
@@ -19,6 +18,7 @@ public final class CalibrationPlot {
   private static final int HEIGHT = 430;
   private static final int CURVE_WIDTH = 430;
   private static final int DIFFERENCES_WIDTH = 490;
+  private static final int BESIDE_WIDTH = 820;
   private static final int STEPS_OF_CURVE = 60;
   private static final int STEPS_OF_BAND = 10;
   private static final double CLOSER_AT_FIRST = 1.2;
@@ -51,6 +51,13 @@ public final class CalibrationPlot {
         List.of(
             new Picture.Panel(plot.curve().chart(), CURVE_WIDTH),
             new Picture.Panel(plot.differences().chart(), DIFFERENCES_WIDTH)));
+  }
+
+  /** What lies beside the curve, alone. */
+  public static Picture beside(Calibration calibration, List<Deflection> points, Words words) {
+    return new CalibrationPlot(calibration, List.copyOf(points), words)
+        .differences()
+        .alone(BESIDE_WIDTH, HEIGHT);
   }
 
   /** Forces over the range, closer together at its beginning: even steps would become ticks. */
@@ -103,13 +110,9 @@ public final class CalibrationPlot {
   }
 
   private double expandedNewtons(double newtons) {
-    List<Contribution> parts = calibration.contributions(newtons, 0);
-    double u = Contribution.combined(parts);
-    return u > 0
-        ? u
-            * Coverage.factor(
-                Coverage.USUAL_PROBABILITY, Contribution.effectiveDegreesOfFreedom(parts))
-        : 0;
+    CombinedUncertainty at =
+        new CombinedUncertainty(newtons, calibration.contributions(newtons, 0));
+    return at.standardNewtons() > 0 ? at.expandedNewtons() : 0;
   }
 
   private ForceChart differences() {

@@ -1,10 +1,10 @@
 package snick.report.plot;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
-import org.knowm.xchart.XYChart;
-import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.check.EwmaChart;
 import snick.force.check.IndividualsChart;
@@ -16,21 +16,20 @@ import snick.store.record.Verification;
  * known force.
  *
  * @param errorsPercent shown less known, oldest first
- * @param limitsPercent the limit that each was judged by
  * @param individuals limits from the values themselves; of at least 3
  * @param averages exponentially weighted averages about zero error
  */
 public record ControlCharts(
-    List<Double> errorsPercent,
-    List<Double> limitsPercent,
-    IndividualsChart individuals,
-    List<EwmaChart.Point> averages) {
+    List<Double> errorsPercent, IndividualsChart individuals, List<EwmaChart.Point> averages) {
   /** Fewest verifications from which limits can be drawn. */
   public static final int FEWEST = 3;
 
+  private static final int WIDTH = 820;
+  private static final int HEIGHT = 400;
+  private static final double ROOM = 0.08;
+
   public ControlCharts {
     errorsPercent = List.copyOf(errorsPercent);
-    limitsPercent = List.copyOf(limitsPercent);
     averages = List.copyOf(averages);
   }
 
@@ -44,7 +43,6 @@ public record ControlCharts(
     double sigma = Math.max(individuals.sigma(), Double.MIN_NORMAL);
     return new ControlCharts(
         Arrays.stream(errors).boxed().toList(),
-        checks.stream().map(v -> 100 * v.limit().newtons() / v.known().value().newtons()).toList(),
         individuals,
         EwmaChart.usual(0, sigma).chart(errors));
   }
@@ -57,59 +55,38 @@ public record ControlCharts(
 
   /** Both in one picture. */
   public Picture picture(Words words) {
-    int n = errorsPercent.size();
-    double[] x = IntStream.rangeClosed(1, n).asDoubleStream().toArray();
-    XYChart chart =
-        Look.chart(
-            words.say("draw.checks"), words.say("draw.checks_axis"), words.say("draw.error"));
-    chart.getStyler().setXAxisMin(0.5).setXAxisMax(n + 0.5);
-    flat(chart, words.say("draw.limits"), individuals.upper(), x, Look.Line.DASHED);
-    flat(chart, "lower", individuals.lower(), x, Look.Line.DASHED).setShowInLegend(false);
-    flat(chart, words.say("draw.mean"), individuals.centre(), x, Look.Line.SOLID);
-    XYSeries values =
-        Look.line(
-            chart,
-            words.say("draw.each_check"),
-            x,
-            array(errorsPercent),
-            Look.BLUE,
-            Look.Line.DOTTED);
-    values.setMarker(SeriesMarkers.CIRCLE).setMarkerColor(Look.BLUE);
-    XYSeries average =
-        Look.line(
-            chart,
-            words.say("draw.weighted"),
-            x,
-            averages.stream().mapToDouble(EwmaChart.Point::average).toArray(),
-            Look.VERMILION,
-            Look.Line.SOLID);
-    average.setMarker(SeriesMarkers.DIAMOND).setMarkerColor(Look.VERMILION);
-    Look.line(
-        chart,
-        words.say("draw.its_limits"),
-        x,
-        averages.stream().mapToDouble(EwmaChart.Point::upper).toArray(),
-        Look.VERMILION,
-        Look.Line.DASH_DOTTED);
-    Look.line(
-            chart,
-            "its lower",
-            x,
-            averages.stream().mapToDouble(EwmaChart.Point::lower).toArray(),
-            Look.VERMILION,
-            Look.Line.DASH_DOTTED)
-        .setShowInLegend(false);
-    return new Picture(chart, words);
+    double[] x = IntStream.rangeClosed(1, errorsPercent.size()).asDoubleStream().toArray();
+    double[] upper = averages.stream().mapToDouble(EwmaChart.Point::upper).toArray();
+    double[] lower = averages.stream().mapToDouble(EwmaChart.Point::lower).toArray();
+    double[] average = averages.stream().mapToDouble(EwmaChart.Point::average).toArray();
+    double[] each = errorsPercent.stream().mapToDouble(v -> v).toArray();
+    ForceChart chart = chart(words, upper, lower);
+    chart.level(words.say("draw.limits"), Look.INK, Pen.DASHED, individuals.upper());
+    chart.level("lower", Look.INK, Pen.DASHED, individuals.lower()).setShowInLegend(false);
+    chart.level(words.say("draw.mean"), Look.INK, Pen.MEDIUM, individuals.centre());
+    chart
+        .line(words.say("draw.each_check"), Look.BLUE, Pen.DOTTED, x, each)
+        .setMarker(SeriesMarkers.CIRCLE)
+        .setMarkerColor(Look.BLUE);
+    chart
+        .line(words.say("draw.weighted"), Look.VERMILION, Pen.MEDIUM, x, average)
+        .setMarker(SeriesMarkers.DIAMOND)
+        .setMarkerColor(Look.VERMILION);
+    chart.line(words.say("draw.its_limits"), Look.VERMILION, Pen.DASH_DOTTED, x, upper);
+    chart.line("its lower", Look.VERMILION, Pen.DASH_DOTTED, x, lower).setShowInLegend(false);
+    return chart.alone(WIDTH, HEIGHT);
   }
 
-  private static XYSeries flat(
-      XYChart chart, String name, double level, double[] x, Look.Line line) {
-    double[] y = new double[x.length];
-    Arrays.fill(y, level);
-    return Look.line(chart, name, x, y, Look.INK, line);
-  }
-
-  private static double[] array(List<Double> values) {
-    return values.stream().mapToDouble(v -> v).toArray();
+  private ForceChart chart(Words words, double[] upper, double[] lower) {
+    DoubleSummaryStatistics shown = new DoubleSummaryStatistics();
+    errorsPercent.forEach(shown::accept);
+    DoubleStream.of(upper).forEach(shown::accept);
+    DoubleStream.of(lower).forEach(shown::accept);
+    DoubleStream.of(individuals.lower(), individuals.upper()).forEach(shown::accept);
+    double room = ROOM * (shown.getMax() - shown.getMin());
+    return new ForceChart(words, words.say("draw.checks"), words.say("draw.checks_axis"))
+        .quantity(words.say("draw.error"), shown.getMin() - room, shown.getMax() + room)
+        .fromTo(0.5, errorsPercent.size() + 0.5)
+        .wholeNumbers();
   }
 }

@@ -1,7 +1,6 @@
 package snick.report.plot;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.force.check.EwmaChart;
@@ -70,14 +69,10 @@ public final class ControlPlot {
     int[] signals =
         control.signals().stream().mapToInt(ReferenceChart.Signal::index).distinct().toArray();
     marked(chart, words.say("draw.signal"), signals, values);
-    return picture(
+    return chart.alone(
         words.say("draw.reference", "blade", Shown.shortened(blade)),
         words.say("draw.reference_told", "what", control.reason().evidence()),
-        chart);
-  }
-
-  private static Picture picture(String title, String description, ForceChart chart) {
-    return new Picture(
-        title, description, HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)));
+        WIDTH,
+        HEIGHT);
   }
 }

@@ -3,6 +3,7 @@ package snick.report.plot;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleFunction;
 import org.knowm.xchart.AnnotationText;
@@ -174,6 +175,17 @@ final class ForceChart {
   /** Text centred on a place, in units of the axes. */
   void text(String text, double x, double y) {
     chart.addAnnotation(new AnnotationText(text, x, y, false));
+  }
+
+  /** A picture of this chart alone, told by its axes. */
+  Picture alone(int width, int height) {
+    String over = words.say("draw.over", "y", chart.getYAxisTitle(), "x", chart.getXAxisTitle());
+    return alone(chart.getTitle(), over, width, height);
+  }
+
+  /** A picture of this chart alone. */
+  Picture alone(String title, String description, int width, int height) {
+    return new Picture(title, description, height, List.of(new Picture.Panel(chart(), width)));
   }
 
   /** The chart, complete: an axis is drawn only if a series belongs to it. */

@@ -70,8 +70,8 @@ public final class HistoryPlot {
         each(i -> dots.get(i).newtons()),
         each(i -> dots.get(i).half()));
     lines(chart);
-    return new Picture(
-            title(), description(), HEIGHT, List.of(new Picture.Panel(chart.chart(), WIDTH)))
+    return chart
+        .alone(title(), description(), WIDTH, HEIGHT)
         .under(words.say(measured()), words.say("draw.history_foot"));
   }
 

@@ -16,6 +16,7 @@ final class Pen {
   static final BasicStroke MEDIUM = new BasicStroke(1.6f);
   static final BasicStroke DASHED = broken(2, 9, 5);
   static final BasicStroke DOTTED = broken(2.4f, 2.4f, 4);
+  static final BasicStroke DASH_DOTTED = broken(1.6f, 9, 4, 2, 4);
 
   /** An empty circle. */
   static final Marker RING = new Ring(1);
@@ -25,9 +26,8 @@ final class Pen {
 
   private Pen() {}
 
-  private static BasicStroke broken(float width, float on, float off) {
-    return new BasicStroke(
-        width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {on, off}, 0);
+  private static BasicStroke broken(float width, float... dashes) {
+    return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dashes, 0);
   }
 
   private static final class Ring extends Marker {

@@ -23,7 +23,6 @@ import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
-import snick.phrase.Words;
 
 /**
  * Charts side by side, to be written as SVG or PNG; the same charts give the same bytes on one
@@ -79,15 +78,6 @@ public final class Picture {
         height,
         panels,
         Stream.of(lines).flatMap(line -> Shown.lines(line, letters, MOST_LINES).stream()).toList());
-  }
-
-  /** One chart in its own size. */
-  Picture(XYChart chart, Words words) {
-    this(
-        chart.getTitle(),
-        words.say("draw.over", "y", chart.getYAxisTitle(), "x", chart.getXAxisTitle()),
-        chart.getHeight(),
-        List.of(new Panel(chart, chart.getWidth())));
   }
 
   /** What it shows, in a few words. */

@@ -78,11 +78,8 @@ public final class ProgressionPlot {
     means(chart, figures);
     names(chart);
     changes(chart);
-    return new Picture(
-        words.say("draw.progression", "session", session),
-        description(figures),
-        HEIGHT,
-        List.of(new Picture.Panel(chart.chart(), WIDTH)));
+    return chart.alone(
+        words.say("draw.progression", "session", session), description(figures), WIDTH, HEIGHT);
   }
 
   private double highest() {

@@ -1,6 +1,5 @@
 package snick.report.plot;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import snick.cut.response.Response;
@@ -38,11 +37,12 @@ public final class ResponsePlot {
       throw new NotAccepted("refused.too_few_falls", "rig", rig);
     }
     ResponsePlot plot = new ResponsePlot(response, words);
-    return new Picture(
-        words.say("draw.response", "rig", rig),
-        plot.description(samplesPerSecond),
-        HEIGHT,
-        List.of(new Picture.Panel(plot.chart().chart(), WIDTH)));
+    return plot.chart()
+        .alone(
+            words.say("draw.response", "rig", rig),
+            plot.description(samplesPerSecond),
+            WIDTH,
+            HEIGHT);
   }
 
   private double fromSeconds() {

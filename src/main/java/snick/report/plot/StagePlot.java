@@ -99,11 +99,7 @@ public final class StagePlot {
         Look.VERMILION,
         d -> d.counts() && d.uneven());
     add(chart, "report.aside", SeriesMarkers.CROSS, Pen.GREY, d -> !d.counts());
-    return new Picture(
-        title,
-        description(stage, figures),
-        HEIGHT,
-        List.of(new Picture.Panel(chart.chart(), WIDTH)));
+    return chart.alone(title, description(stage, figures), WIDTH, HEIGHT);
   }
 
   private void add(

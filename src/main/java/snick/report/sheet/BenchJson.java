@@ -129,7 +129,8 @@ final class BenchJson {
             data.hold()
                 .map(
                     hold ->
-                        Map.of("load", of(hold.load()), "readings", readings(hold.readings()))));
+                        Json.object(
+                            "load", of(hold.load()), "readings", readings(hold.readings()))));
   }
 
   static List<Map<String, Object>> readings(List<HeldReading> readings) {

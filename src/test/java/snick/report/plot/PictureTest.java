@@ -155,7 +155,7 @@ class PictureTest {
                 evidence.log().session(), evidence.stages(), Judge.withMarginGf(8), pseudo),
             HistoryPlot.of(BladeStory.read(store, blade, OptionalDouble.empty()), pseudo),
             CalibrationPlot.of(calibration, List.of(), pseudo),
-            CalibrationCharts.budget(calibration, pseudo),
+            BudgetPlot.of(calibration, pseudo),
             ControlCharts.of(checks()).picture(pseudo),
             ControlPlot.ofReferenceEdge(
                 InventedEvening.SESSION, ReferenceChart.of(baseline, later), later, pseudo))) {
