@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import snick.cut.Cut;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
@@ -18,7 +19,6 @@ import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Ledger;
 import snick.journal.Session;
-import snick.journal.Session.Equipment;
 import snick.journal.SessionEntries;
 import snick.journal.SessionLog;
 import snick.journal.SetAside;
@@ -39,6 +39,7 @@ import snick.store.record.StoredResponse;
 import snick.store.record.Verification;
 import snick.store.record.Version;
 import snick.store.table.CalibrationTable;
+import snick.store.table.NamedTable;
 
 /**
  * Things from one origin being taken in, all in one transaction: see {@link Store#takeIn}. What is
@@ -189,15 +190,21 @@ public final class Intake {
 
   /** A blade, known by its label; its versions oldest first, one at least. */
   public void blade(List<Version<Blade>> versions) {
-    Version<Blade> first = versions.get(0);
-    if (tables.blades.addNew(first.content(), recorded(first)).isPresent()) {
-      later(versions).forEach(v -> tables.blades.correct(v.content(), v.why(), recorded(v)));
+    named("blade", tables.blades, versions, Blade::facts);
+  }
+
+  /** The versions of what has a name; if it is here, {@code facts} of it must agree. */
+  private <T> void named(
+      String kind, NamedTable<T> table, List<Version<T>> versions, UnaryOperator<T> facts) {
+    Version<T> first = versions.get(0);
+    if (table.addNew(first.content(), recorded(first)).isPresent()) {
+      later(versions).forEach(v -> table.correct(v.content(), v.why(), recorded(v)));
       return;
     }
-    Blade blade = versions.get(versions.size() - 1).content();
-    Optional<Blade> there = tables.blades.find(blade.label()).map(Entry::content);
-    if (there.filter(b -> b.facts().equals(blade.facts())).isEmpty()) {
-      throw another("blade", blade.label());
+    T stated = facts.apply(versions.get(versions.size() - 1).content());
+    String name = table.name(stated);
+    if (table.find(name).map(Entry::content).map(facts).filter(stated::equals).isEmpty()) {
+      throw another(kind, name);
     }
   }
 
@@ -216,15 +223,7 @@ public final class Intake {
 
   /** A filament lot, known by its name; its versions oldest first, one at least. */
   public void lot(List<Version<FilamentLot>> versions) {
-    Version<FilamentLot> first = versions.get(0);
-    if (tables.lots.addNew(first.content(), recorded(first)).isPresent()) {
-      later(versions).forEach(v -> tables.lots.correct(v.content(), v.why(), recorded(v)));
-      return;
-    }
-    FilamentLot lot = versions.get(versions.size() - 1).content();
-    if (tables.lots.find(lot.lot()).filter(e -> e.content().equals(lot)).isEmpty()) {
-      throw another("filament lot", lot.lot());
-    }
+    named("filament lot", tables.lots, versions, lot -> lot);
   }
 
   /**
@@ -261,7 +260,8 @@ public final class Intake {
    */
   public void entries(Session session, List<Stage> stages, List<Noted> noted) {
     SessionEntries taken =
-        new SessionEntries(new SessionLog(open(session), stages, Ledger.empty(), List.of()));
+        new SessionEntries(
+            new SessionLog(session.closed(Optional.empty()), stages, Ledger.empty(), List.of()));
     List<Entry<StageEntry>> made = new ArrayList<>();
     Set<Integer> corrected = new HashSet<>();
     for (Noted n : noted) {
@@ -274,18 +274,6 @@ public final class Intake {
       tables.stageEntries.add(session.name(), taken.take(entry), entry);
       made.add(entry);
     }
-  }
-
-  private static Session open(Session s) {
-    return new Session(
-        s.name(),
-        s.blade(),
-        new Equipment(
-            s.equipment().filamentLot(), s.equipment().rig(), s.equipment().calibration()),
-        s.roomCelsius(),
-        s.operator(),
-        s.opened(),
-        Optional.empty());
   }
 
   private static Entry<StageEntry> earlier(

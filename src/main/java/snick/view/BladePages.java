@@ -1,6 +1,5 @@
 package snick.view;
 
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.journal.Blade;
@@ -10,7 +9,6 @@ import snick.report.plot.HistoryPlot;
 import snick.report.plot.Picture;
 import snick.verdict.comparison.Comparison;
 import snick.verdict.comparison.GroupFigures;
-import snick.verdict.statistic.Interval;
 import snick.verdict.study.StepWorth;
 import snick.view.bench.Bench;
 import snick.view.http.Request;
@@ -93,10 +91,6 @@ final class BladePages {
     return Json.object(
         "n", figures.n(),
         "mean_gf", figures.meanGf(),
-        "ci95_gf", figures.ci95Gf().map(BladePages::ends));
-  }
-
-  private static List<Double> ends(Interval interval) {
-    return List.of(interval.low(), interval.high());
+        "ci95_gf", figures.ci95Gf().map(StageVerdicts::ends));
   }
 }

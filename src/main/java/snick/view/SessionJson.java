@@ -2,10 +2,10 @@ package snick.view;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import snick.journal.EdgeSpan;
 import snick.journal.Entry;
 import snick.journal.Inspection;
@@ -68,7 +68,7 @@ record SessionJson(
         "edge_length_mm", span.lengthMm(),
         "edge_length_known", evidence.blade().edgeLengthMm().isPresent(),
         "running_stage", running.map(Stage::order),
-        "suggested_place_mm", running.flatMap(stage -> millimetres(evidence.nextPlace())),
+        "suggested_place_mm", running.map(stage -> millimetres(evidence.nextPlace())),
         "coach", advice(),
         "margin_gf", judge.marginGf(),
         "margin_from", judge.marginFrom().map(verdicts::said),
@@ -85,22 +85,21 @@ record SessionJson(
         : verdicts.advice(judge, evidence.stages(), evidence.nextPlace());
   }
 
-  private static Optional<Double> millimetres(NextPlace next) {
-    return next instanceof NextPlace.At at
-        ? at.place().millimetres().stream().boxed().findFirst()
-        : Optional.empty();
+  private static OptionalDouble millimetres(NextPlace next) {
+    return next instanceof NextPlace.At at ? at.place().millimetres() : OptionalDouble.empty();
   }
 
   private List<Object> stages() {
     List<Object> stages = new ArrayList<>();
     Optional<StageEvidence> before = Optional.empty();
     for (StageEvidence now : evidence.stages()) {
-      Map<String, Object> entry = new LinkedHashMap<>();
-      entry.put("order", now.stage().order());
-      entry.put("name", now.stage().name());
-      entry.put("cuts_made", cutsOf(now.stage()).size());
-      entry.put("inspections", inspections(now.stage()));
-      entry.put("steps", steps(now.stage()));
+      Map<String, Object> entry =
+          Json.object(
+              "order", now.stage().order(),
+              "name", now.stage().name(),
+              "cuts_made", cutsOf(now.stage()).size(),
+              "inspections", inspections(now.stage()),
+              "steps", steps(now.stage()));
       entry.putAll(verdicts.of(judge, before, now));
       stages.add(entry);
       before = Optional.of(now);

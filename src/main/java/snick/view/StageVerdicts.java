@@ -137,7 +137,7 @@ final class StageVerdicts {
         "ci95_gf", figures.ci95Gf().map(StageVerdicts::ends));
   }
 
-  private static List<Double> ends(Interval interval) {
+  static List<Double> ends(Interval interval) {
     return List.of(interval.low(), interval.high());
   }
 

@@ -2,7 +2,6 @@ package snick.view;
 
 import java.time.Instant;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import snick.journal.EdgeDirection;
@@ -22,12 +21,12 @@ final class StepJson {
   static Map<String, Object> of(SharpeningStep step) {
     return Json.object(
         "abrasive", step.abrasive(),
-        "grit", boxed(step.grain().grit()),
+        "grit", step.grain().grit(),
         "micron", step.grain().micron(),
         "direction", step.direction().map(EdgeDirection::word),
-        "strokes_per_side", boxed(step.strokesPerSide()),
+        "strokes_per_side", step.strokesPerSide(),
         "pressure", step.pressure().map(Pressure::word),
-        "note", Optional.of(step.note()).filter(note -> !note.isEmpty()));
+        "note", Json.when(!step.note().isEmpty(), step.note()));
   }
 
   /** The step that was sent, noted {@code at} that time as what led to {@code stage}. */
@@ -41,10 +40,6 @@ final class StepJson {
         whole(fields, "strokes_per_side"),
         fields.text("pressure").map(Pressure::parse),
         fields.text("note").orElse(""));
-  }
-
-  private static Optional<Integer> boxed(OptionalInt number) {
-    return number.isPresent() ? Optional.of(number.getAsInt()) : Optional.empty();
   }
 
   private static OptionalInt whole(Fields fields, String name) {

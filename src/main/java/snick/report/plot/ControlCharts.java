@@ -80,9 +80,9 @@ public record ControlCharts(
   private ForceChart chart(Words words, double[] upper, double[] lower) {
     DoubleSummaryStatistics shown = new DoubleSummaryStatistics();
     errorsPercent.forEach(shown::accept);
-    DoubleStream.of(upper).forEach(shown::accept);
-    DoubleStream.of(lower).forEach(shown::accept);
-    DoubleStream.of(individuals.lower(), individuals.upper()).forEach(shown::accept);
+    DoubleStream.of(upper).forEach(shown);
+    DoubleStream.of(lower).forEach(shown);
+    DoubleStream.of(individuals.lower(), individuals.upper()).forEach(shown);
     double room = ROOM * (shown.getMax() - shown.getMin());
     return new ForceChart(words, words.say("draw.checks"), words.say("draw.checks_axis"))
         .quantity(words.say("draw.error"), shown.getMin() - room, shown.getMax() + room)

@@ -11,7 +11,6 @@ import snick.cut.Cut;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
-import snick.force.budget.DerivedForce;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
 import snick.phrase.Words;
@@ -78,16 +77,7 @@ public final class CutPlot {
 
   /** Id of that calibration. */
   public static Optional<String> id(CutSummary cut) {
-    return cut.force().flatMap(stored -> id(stored.estimate()));
-  }
-
-  private static Optional<String> id(DerivedForce force) {
-    if (force instanceof DerivedForce.Inside inside) {
-      return Optional.of(inside.calibrationId());
-    }
-    return force instanceof DerivedForce.Outside outside
-        ? Optional.of(outside.calibrationId())
-        : Optional.empty();
+    return cut.force().flatMap(force -> force.estimate().calibrationUsed());
   }
 
   private double milliseconds(long deviceNanos) {

@@ -1,11 +1,9 @@
 package snick.report.sheet;
 
 import java.time.Duration;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import snick.force.budget.Conditions;
 import snick.force.budget.EdgeGeometry;
 import snick.force.mass.AirDensity;
@@ -138,41 +136,42 @@ final class BenchJson {
   }
 
   static CalibrationData data(JsonNode node) {
-    Optional<CalibrationData.CreepHold> hold =
-        node.member("hold").present()
-            ? Optional.of(
-                new CalibrationData.CreepHold(
-                    load(node.member("hold").member("load")),
-                    node.member("hold").member("readings").elements().stream()
-                        .map(BenchJson::reading)
-                        .toList()))
-            : Optional.empty();
     return new CalibrationData(
         setting(node.member("setting")),
         node.member("runs").elements().stream().map(BenchJson::run).toList(),
-        hold);
+        node.member("hold").optional(BenchJson::hold));
+  }
+
+  private static CalibrationData.CreepHold hold(JsonNode node) {
+    return new CalibrationData.CreepHold(
+        load(node.member("load")), readings(node.member("readings")));
+  }
+
+  static List<HeldReading> readings(JsonNode list) {
+    return list.elements().stream().map(BenchJson::reading).toList();
   }
 
   static Map<String, Object> of(Conditions conditions) {
-    Map<String, Object> object = new LinkedHashMap<>();
     Gravity gravity = conditions.gravity();
-    object.put("gravity_m_s2", gravity.metresPerSecondSquared());
-    object.put("u_gravity_m_s2", gravity.standardUncertainty());
-    object.put("distribution", gravity.distribution().word());
-    object.put("gravity_basis", gravity.basis());
-    object.put("air_kg_m3", conditions.air().kilogramsPerCubicMetre());
-    object.put("u_air_kg_m3", conditions.air().standardUncertainty());
-    object.put("air_basis", conditions.air().basis());
+    AirDensity air = conditions.air();
     Conditions.Stability stability = conditions.stability();
-    object.put("relative_per_kelvin", stability.relativePerKelvin());
-    object.put("half_width_kelvin", stability.halfWidthKelvin());
-    object.put("relative_per_year", stability.relativePerYear());
-    stability.validFor().ifPresent(d -> object.put("valid_for", d.toString()));
-    object.put("half_width_of_place", conditions.geometry().place());
-    object.put("pull_degrees", conditions.geometry().pullDegrees());
-    object.put("tilt_degrees", conditions.geometry().tiltDegrees());
-    object.put("half_width_of_friction", conditions.geometry().friction());
-    return object;
+    EdgeGeometry geometry = conditions.geometry();
+    return Json.object(
+        "gravity_m_s2", gravity.metresPerSecondSquared(),
+        "u_gravity_m_s2", gravity.standardUncertainty(),
+        "distribution", gravity.distribution().word(),
+        "gravity_basis", gravity.basis(),
+        "air_kg_m3", air.kilogramsPerCubicMetre(),
+        "u_air_kg_m3", air.standardUncertainty(),
+        "air_basis", air.basis(),
+        "relative_per_kelvin", stability.relativePerKelvin(),
+        "half_width_kelvin", stability.halfWidthKelvin(),
+        "relative_per_year", stability.relativePerYear(),
+        "valid_for", stability.validFor().map(Duration::toString),
+        "half_width_of_place", geometry.place(),
+        "pull_degrees", geometry.pullDegrees(),
+        "tilt_degrees", geometry.tiltDegrees(),
+        "half_width_of_friction", geometry.friction());
   }
 
   static Conditions conditions(JsonNode node) {

@@ -1,9 +1,7 @@
 package snick.report.sheet;
 
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import snick.force.budget.Calibration;
 import snick.force.check.MassCheck;
 import snick.force.mass.Load;
@@ -52,11 +50,11 @@ public final class CheckSheet {
   }
 
   private static String document(Reading read) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("mass", read.load().name());
-    object.put("zero_counts", read.readings().get(0).meanCounts());
-    object.put("loaded_counts", read.readings().get(1).meanCounts());
-    object.put("sd_counts", read.readings().get(1).sdCounts());
-    return Json.text(object);
+    return Json.text(
+        Json.object(
+            "mass", read.load().name(),
+            "zero_counts", read.readings().get(0).meanCounts(),
+            "loaded_counts", read.readings().get(1).meanCounts(),
+            "sd_counts", read.readings().get(1).sdCounts()));
   }
 }

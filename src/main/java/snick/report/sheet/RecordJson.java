@@ -1,7 +1,6 @@
 package snick.report.sheet;
 
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import snick.force.budget.BudgetTerm;
@@ -24,22 +23,21 @@ final class RecordJson {
 
   static Map<String, Object> of(CalibrationRecord record) {
     Calibration calibration = record.calibration();
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("what_it_is", ENGLISH.say(CalibrationRecord.WHAT_IT_IS));
-    object.put("id", calibration.id());
-    object.put("number", record.stored().number());
-    object.put("made", calibration.made().toString());
-    object.put("stored_at", record.stored().createdAt().toString());
-    calibration
-        .validFor()
-        .ifPresent(d -> object.put("valid_until", calibration.made().plus(d).toString()));
-    calibration.boundTo().ifPresent(rig -> object.put("rig", BenchJson.of(rig)));
-    object.put("basis", calibration.basis());
-    object.put("from_n", calibration.range().from().newtons());
-    object.put("to_n", calibration.range().to().newtons());
-    object.put("curve", curve(calibration.curve()));
-    object.put("terms", calibration.terms().stream().map(RecordJson::term).toList());
-    object.put("budget", record.budget().stream().map(RecordJson::uncertainty).toList());
+    Map<String, Object> object =
+        Json.object(
+            "what_it_is", ENGLISH.say(CalibrationRecord.WHAT_IT_IS),
+            "id", calibration.id(),
+            "number", record.stored().number(),
+            "made", calibration.made().toString(),
+            "stored_at", record.stored().createdAt().toString(),
+            "valid_until", calibration.validFor().map(d -> calibration.made().plus(d).toString()),
+            "rig", calibration.boundTo().map(BenchJson::of),
+            "basis", calibration.basis(),
+            "from_n", calibration.range().from().newtons(),
+            "to_n", calibration.range().to().newtons(),
+            "curve", curve(calibration.curve()),
+            "terms", calibration.terms().stream().map(RecordJson::term).toList(),
+            "budget", record.budget().stream().map(RecordJson::uncertainty).toList());
     record.evaluation().ifPresent(e -> evaluation(object, e));
     record.sheet().ifPresent(sheet -> object.put("sheet", sheet.json()));
     object.put(

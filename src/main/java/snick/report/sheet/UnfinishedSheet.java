@@ -10,7 +10,6 @@ import snick.force.budget.Conditions;
 import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
-import snick.force.reading.HeldReading;
 import snick.json.Json;
 import snick.json.JsonNode;
 
@@ -86,13 +85,9 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
             plan,
             BenchJson.setting(node.member("setting")),
             node.member("done").elements().stream().map(BenchJson::run).toList(),
-            readings(node, "current"),
-            readings(node, "hold"));
+            BenchJson.readings(node.member("current")),
+            BenchJson.readings(node.member("hold")));
     return new UnfinishedSheet(
         state, node.member("degree").text(), BenchJson.conditions(node.member("conditions")));
-  }
-
-  private static List<HeldReading> readings(JsonNode node, String name) {
-    return node.member(name).elements().stream().map(BenchJson::reading).toList();
   }
 }

@@ -32,12 +32,7 @@ public final class Failures {
     if (cause.getCause() instanceof NativeLibraryNotFoundException) {
       return noLibrary(cause);
     }
-    Trouble trouble = trouble(cause);
-    return new StoreException(
-        trouble,
-        Phrase.of(
-            "store.failed", "file", file, "what", cause.getMessage(), "next", nextStep(trouble)),
-        cause);
+    return failed(trouble(cause), cause.getMessage(), cause);
   }
 
   private StoreException noLibrary(SQLException cause) {
@@ -48,17 +43,7 @@ public final class Failures {
   }
 
   StoreException notWritten(IOException cause) {
-    return new StoreException(
-        Trouble.NOT_WRITTEN,
-        Phrase.of(
-            "store.failed",
-            "file",
-            file,
-            "what",
-            cause.getMessage(),
-            "next",
-            nextStep(Trouble.NOT_WRITTEN)),
-        cause);
+    return failed(Trouble.NOT_WRITTEN, cause.getMessage(), cause);
   }
 
   /**
@@ -67,9 +52,14 @@ public final class Failures {
    * @param what a phrase, or a finding of SQLite's own
    */
   public StoreException damaged(Object what) {
+    return failed(Trouble.DAMAGED, what, null);
+  }
+
+  private StoreException failed(Trouble trouble, Object what, Exception cause) {
     return new StoreException(
-        Trouble.DAMAGED,
-        Phrase.of("store.failed", "file", file, "what", what, "next", nextStep(Trouble.DAMAGED)));
+        trouble,
+        Phrase.of("store.failed", "file", file, "what", what, "next", nextStep(trouble)),
+        cause);
   }
 
   private Trouble trouble(SQLException cause) {

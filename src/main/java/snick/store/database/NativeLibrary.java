@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import org.sqlite.util.LibraryLoaderUtil;
 
@@ -41,13 +40,6 @@ public final class NativeLibrary {
     if (Files.exists(file) && Arrays.equals(Files.readAllBytes(file), library)) {
       return;
     }
-    Path partial = Files.createTempFile(file.getParent(), "library-", ".partial");
-    try {
-      Files.write(partial, library);
-      Files.move(
-          partial, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(partial);
-    }
+    StoreFile.replace(file, library, "rw-------");
   }
 }

@@ -5,6 +5,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
@@ -93,6 +94,19 @@ public final class StoreFile {
   /** Where the copy of a store goes before it is brought up to date. */
   public static Path beforeUpgrade(Path file, int version, Instant now) {
     return file.resolveSibling("snick-version-" + version + "-" + UPGRADE_TIME.format(now) + ".db");
+  }
+
+  /** Writes a file of the owner's alone; whoever reads it meanwhile sees it before or after. */
+  public static void replace(Path file, byte[] content, String permissions) throws IOException {
+    Path folder = file.toAbsolutePath().getParent();
+    Path partial = Files.createTempFile(folder, "snick-", ".new", ownersAlone(folder, permissions));
+    try {
+      Files.write(partial, content);
+      Files.move(
+          partial, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(partial);
+    }
   }
 
   /**

@@ -29,7 +29,7 @@ public final class BladeTable extends NamedTable<Blade> {
   }
 
   @Override
-  String name(Blade blade) {
+  public String name(Blade blade) {
     return blade.label();
   }
 

@@ -22,7 +22,7 @@ public final class FilamentLotTable extends NamedTable<FilamentLot> {
   }
 
   @Override
-  String name(FilamentLot lot) {
+  public String name(FilamentLot lot) {
     return lot.lot();
   }
 

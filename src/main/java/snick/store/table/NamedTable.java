@@ -38,7 +38,7 @@ public abstract class NamedTable<T> {
     this.columns = columns;
   }
 
-  abstract String name(T thing);
+  public abstract String name(T thing);
 
   abstract Query noted(T thing, Query query);
 

@@ -4,12 +4,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.FileAttribute;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import snick.store.database.StoreFile;
 
 /** A secret of 256 bits that every change must carry; a new one at every start. Immutable. */
 public final class PageToken {
@@ -44,23 +42,7 @@ public final class PageToken {
    * or as the folder gives it on where there are no modes.
    */
   public void writeTo(Path file) throws IOException {
-    Path folder = file.toAbsolutePath().getParent();
-    Files.createDirectories(folder);
-    Path draft = Files.createTempFile(folder, "token", ".new", ownersAlone(folder));
-    try {
-      Files.writeString(draft, text + "\n");
-      Files.move(draft, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(draft);
-    }
-  }
-
-  private static FileAttribute<?>[] ownersAlone(Path folder) {
-    if (!folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      return new FileAttribute<?>[0];
-    }
-    return new FileAttribute<?>[] {
-      PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"))
-    };
+    Files.createDirectories(file.toAbsolutePath().getParent());
+    StoreFile.replace(file, (text + "\n").getBytes(StandardCharsets.UTF_8), "rw-------");
   }
 }

@@ -22,18 +22,15 @@ import snick.phrase.Told;
 import snick.phrase.Words;
 import snick.report.sheet.BenchSheet;
 import snick.report.sheet.UnfinishedSheet;
-import snick.sample.Gap;
-import snick.sample.Rail;
 import snick.store.database.StoreException;
 import snick.view.bench.Bench;
 
 /** A guided calibration from the page: as {@code snick calibrate}, and kept in the same file. */
-public final class CalibrationWork implements RigWork {
+public final class CalibrationWork extends GuidedWork<GuidedCalibration> {
   private final Bench bench;
   private final UnfinishedSheet sheet;
   private final Path file;
   private final Consumer<Calibration> use;
-  private final GuidedCalibration guide;
   private GuidedState kept;
   private Optional<String> saved = Optional.empty();
   private Optional<Phrase> failed = Optional.empty();
@@ -44,37 +41,12 @@ public final class CalibrationWork implements RigWork {
    * @param use takes the calibration once it is stored
    */
   public CalibrationWork(Bench bench, UnfinishedSheet sheet, Path file, Consumer<Calibration> use) {
+    super(new GuidedCalibration(sheet.state(), Steadiness.USUAL), GuidedCalibration::confirm);
     this.bench = bench;
     this.sheet = sheet;
     this.file = file;
     this.use = use;
-    this.guide = new GuidedCalibration(sheet.state(), Steadiness.USUAL);
     this.kept = sheet.state();
-  }
-
-  @Override
-  public synchronized void sample(long deviceNanos, int counts) {
-    guide.sample(deviceNanos, counts);
-  }
-
-  @Override
-  public synchronized void overrange(long deviceNanos, Rail rail) {
-    guide.overrange(deviceNanos, rail);
-  }
-
-  @Override
-  public synchronized void gap(Gap gap) {
-    guide.gap(gap);
-  }
-
-  @Override
-  public synchronized void end() {
-    guide.end();
-  }
-
-  @Override
-  public synchronized void confirm() {
-    guide.confirm();
   }
 
   @Override
@@ -125,14 +97,9 @@ public final class CalibrationWork implements RigWork {
   }
 
   @Override
-  public boolean leavesMass() {
-    return true;
-  }
-
-  @Override
   public Duration patience() {
     long holdMillis = Math.round(1e3 * sheet.state().plan().holdSeconds());
-    return RigWork.super.patience().plusMillis(holdMillis);
+    return super.patience().plusMillis(holdMillis);
   }
 
   @Override

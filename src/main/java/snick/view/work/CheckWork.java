@@ -15,53 +15,25 @@ import snick.phrase.Told;
 import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.sheet.CheckSheet;
-import snick.sample.Gap;
-import snick.sample.Rail;
 import snick.store.database.StoreException;
 import snick.view.bench.Bench;
 
 /** A check mass put on from the page: as {@code snick verify}. */
-public final class CheckWork implements RigWork {
+public final class CheckWork extends GuidedWork<GuidedCheck> {
   private final Bench bench;
   private final Calibration calibration;
   private final Load load;
   private final Load.Exerted exerted;
-  private final GuidedCheck guide;
   private Optional<MassCheck> result = Optional.empty();
   private Optional<Phrase> failed = Optional.empty();
 
   /** A check of {@code calibration}, which is bound to its rig, with {@code load}. */
   public CheckWork(Bench bench, Calibration calibration, Load load, Load.Exerted exerted) {
+    super(new GuidedCheck(load, Steadiness.USUAL), GuidedCheck::confirm);
     this.bench = bench;
     this.calibration = calibration;
     this.load = load;
     this.exerted = exerted;
-    this.guide = new GuidedCheck(load, Steadiness.USUAL);
-  }
-
-  @Override
-  public synchronized void sample(long deviceNanos, int counts) {
-    guide.sample(deviceNanos, counts);
-  }
-
-  @Override
-  public synchronized void overrange(long deviceNanos, Rail rail) {
-    guide.overrange(deviceNanos, rail);
-  }
-
-  @Override
-  public synchronized void gap(Gap gap) {
-    guide.gap(gap);
-  }
-
-  @Override
-  public synchronized void end() {
-    guide.end();
-  }
-
-  @Override
-  public synchronized void confirm() {
-    guide.confirm();
   }
 
   @Override
@@ -97,11 +69,6 @@ public final class CheckWork implements RigWork {
     } catch (IllegalArgumentException | StoreException e) {
       failed = Optional.of(Phrase.of("work.not_saved", "why", Told.of(e)));
     }
-  }
-
-  @Override
-  public boolean leavesMass() {
-    return true;
   }
 
   @Override
