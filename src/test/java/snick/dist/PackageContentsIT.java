@@ -6,6 +6,7 @@ import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -74,6 +75,20 @@ class PackageContentsIT {
           .filter(name -> name.matches(".*\\.(so|dll|dylib|jnilib|a)"))
           .map(name -> name.substring(0, name.lastIndexOf('/')))
           .collect(Collectors.toCollection(TreeSet::new));
+    }
+  }
+
+  /** Nothing bears the time of the build: the same sources give the same bytes. */
+  @ParameterizedTest
+  @ValueSource(strings = {"amd64", "arm64", "armhf"})
+  void theTimesInTheJarAreThoseOfTheWholeOne(String architecture) throws Exception {
+    Path own = unpacked(architecture).resolve("lib/snick/snick.jar");
+    assertThat(times(Path.of("target/snick.jar"))).containsAllEntriesOf(times(own));
+  }
+
+  private static Map<String, LocalDateTime> times(Path jar) throws IOException {
+    try (ZipFile zip = new ZipFile(jar.toFile())) {
+      return zip.stream().collect(Collectors.toMap(ZipEntry::getName, ZipEntry::getTimeLocal));
     }
   }
 
