@@ -3,7 +3,6 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.plot.NotedInWords;
@@ -66,8 +65,10 @@ record StageChapter(SessionStory story, NotedInWords noted) {
   private String range(double low, double high, int decimals) {
     return words()
         .say(
-            Phrase.of("report.range")
-                .with("low", Shown.fixed(Math.max(0, low), decimals))
-                .with("high", Shown.fixed(high, decimals)));
+            "report.range",
+            "low",
+            Shown.fixed(Math.max(0, low), decimals),
+            "high",
+            Shown.fixed(high, decimals));
   }
 }

@@ -17,7 +17,6 @@ import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.name.SlipOfName;
 import snick.phrase.NotAccepted;
-import snick.phrase.Phrase;
 import snick.store.database.Database;
 import snick.store.database.StoreException;
 import snick.store.record.CutSummary;
@@ -203,10 +202,13 @@ public final class JournalWriter {
             .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", placement.cut()));
     if (!moved && cut.place().isPresent()) {
       throw new NotAccepted(
-          Phrase.of("refused.cut_is_in_stage")
-              .with("cut", cut.id())
-              .with("session", cut.place().get().session())
-              .with("stage", cut.place().get().stage().name()));
+          "refused.cut_is_in_stage",
+          "cut",
+          cut.id(),
+          "session",
+          cut.place().get().session(),
+          "stage",
+          cut.place().get().stage().name());
     }
   }
 

@@ -30,10 +30,14 @@ public record TraceJson(
     }
     return Json.text(
         Json.object(
-            "rig", rig,
-            "unit", calibration.isPresent() ? "gf" : "counts",
-            "t", times,
-            "v", values));
+            "rig",
+            rig,
+            "unit",
+            calibration.isPresent() ? "gf" : "counts",
+            "t",
+            times,
+            "v",
+            values));
   }
 
   private DoubleUnaryOperator scale() {

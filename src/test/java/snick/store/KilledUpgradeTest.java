@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,6 +28,9 @@ class KilledUpgradeTest {
   private static final int CUTS = 10_000;
 
   private static final int KILLS = 4;
+
+  /** Short beside the time in which the log grows, and the program can use the core meanwhile. */
+  private static final long LOOK_NANOS = 50_000;
 
   /** Exit status after signal 9. */
   private static final int KILLED = 128 + 9;
@@ -85,7 +89,7 @@ class KilledUpgradeTest {
             .inheritIO()
             .start();
     while (program.isAlive() && size(log(store)) < bytes) {
-      Thread.onSpinWait();
+      LockSupport.parkNanos(LOOK_NANOS);
     }
     program.toHandle().destroyForcibly();
     assertThat(program.waitFor()).as("ended by itself or by the kill").isIn(0, KILLED);

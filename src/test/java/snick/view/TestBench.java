@@ -18,6 +18,7 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import snick.cut.Cut;
 import snick.cut.CutFigures;
 import snick.cut.Outcome;
@@ -52,6 +53,7 @@ public final class TestBench implements AutoCloseable {
   static final String DEVICE = "00a1b2c3d4e5f607";
 
   private static final double COUNTS_PER_GRAM_FORCE = 437.25;
+  private static final long LOOK_NANOS = 1_000_000;
 
   final Calibration calibration =
       Calibration.countsPerGramForce(COUNTS_PER_GRAM_FORCE, STARTED.minusSeconds(3600));
@@ -199,7 +201,7 @@ public final class TestBench implements AutoCloseable {
       if (System.nanoTime() > end) {
         throw new AssertionError("not within 10 s: " + what);
       }
-      Thread.onSpinWait();
+      LockSupport.parkNanos(LOOK_NANOS);
     }
   }
 
