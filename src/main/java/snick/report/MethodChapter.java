@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
+import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.plot.Day;
@@ -44,13 +45,10 @@ record MethodChapter(SessionStory story, Words words) {
     return gf.isEmpty()
         ? words.say("report.no_margin")
         : words.say(
-            "report.margin",
-            "newtons",
-            Shown.newtons(gf.getAsDouble()),
-            "gf",
-            Shown.gf(gf.getAsDouble()),
-            "from",
-            story.judge().marginFrom().orElseThrow());
+            Phrase.of("report.margin")
+                .with("newtons", Shown.newtons(gf.getAsDouble()))
+                .with("gf", Shown.gf(gf.getAsDouble()))
+                .with("from", story.judge().marginFrom().orElseThrow()));
   }
 
   private String calibration(Calibration c) {
@@ -60,21 +58,17 @@ record MethodChapter(SessionStory story, Words words) {
           "report.calibration_typed", "id", c.id(), "uncertainty", uncertainty(words, c));
     }
     return words.say(
-        "report.calibration",
-        "id",
-        c.id(),
-        "made",
-        words.say("report.made", "day", Day.utc(c.made())),
-        "newtons",
-        Shown.fixed(to.newtons(), 3),
-        "gf",
-        Shown.gf(to.gramForce()),
-        "uncertainty",
-        uncertainty(words, c),
-        "valid",
-        c.validFor()
-            .map(d -> words.say("report.valid", "day", Day.utc(c.made().plus(d))))
-            .orElse(words.say("report.no_validity")));
+        Phrase.of("report.calibration")
+            .with("id", c.id())
+            .with("made", words.say("report.made", "day", Day.utc(c.made())))
+            .with("newtons", Shown.fixed(to.newtons(), 3))
+            .with("gf", Shown.gf(to.gramForce()))
+            .with("uncertainty", uncertainty(words, c))
+            .with(
+                "valid",
+                c.validFor()
+                    .map(d -> words.say("report.valid", "day", Day.utc(c.made().plus(d))))
+                    .orElse(words.say("report.no_validity"))));
   }
 
   /** A number that somebody typed in has no date. */
@@ -88,9 +82,8 @@ record MethodChapter(SessionStory story, Words words) {
     CombinedUncertainty at = new CombinedUncertainty(newtons, c.contributions(newtons, 0));
     return at.standardNewtons() > 0
         ? words.say(
-            typed(c) ? "report.uncertainty_typed" : "report.uncertainty",
-            "share",
-            Shown.fixed(100 * at.expandedNewtons() / newtons, 2))
+            Phrase.of(typed(c) ? "report.uncertainty_typed" : "report.uncertainty")
+                .with("share", Shown.fixed(100 * at.expandedNewtons() / newtons, 2)))
         : words.say("report.no_uncertainty");
   }
 
@@ -100,14 +93,10 @@ record MethodChapter(SessionStory story, Words words) {
     }
     Verification last = story.checks().get(story.checks().size() - 1);
     return words.say(
-        last.withinLimit() ? "report.check_within" : "report.check_out",
-        "day",
-        Day.utc(last.at()),
-        "known",
-        Shown.newtons(last.known()),
-        "shown",
-        Shown.newtons(last.shown()),
-        "limit",
-        Shown.fixed(last.limit().newtons(), 4));
+        Phrase.of(last.withinLimit() ? "report.check_within" : "report.check_out")
+            .with("day", Day.utc(last.at()))
+            .with("known", Shown.newtons(last.known()))
+            .with("shown", Shown.newtons(last.shown()))
+            .with("limit", Shown.fixed(last.limit().newtons(), 4)));
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.journal.Inspection;
+import snick.phrase.Phrase;
 import snick.report.plot.NotedInWords;
 import snick.store.care.Photos;
 import snick.verdict.burr.StageEvidence;
@@ -37,11 +38,9 @@ record PhotoChapter(SessionStory story, Photos photos, NotedInWords noted) {
         noted
             .words()
             .say(
-                "report.photo",
-                "stage",
-                stage.stage().name(),
-                "what",
-                noted.inspections(List.of(look)));
+                Phrase.of("report.photo")
+                    .with("stage", stage.stage().name())
+                    .with("what", noted.inspections(List.of(look))));
     Optional<byte[]> copy =
         look.photo()
             .flatMap(photos::read)

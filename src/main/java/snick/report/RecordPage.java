@@ -14,6 +14,7 @@ import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
 import snick.force.reading.Deflection;
 import snick.force.reading.RigSetting;
+import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.report.Block.Column;
 import snick.report.plot.BudgetPlot;
@@ -102,12 +103,10 @@ public final class RecordPage {
   private String range() {
     return MethodChapter.typed(calibration)
         ? say("typed_in")
-        : say(
-            "range_is",
-            "from",
-            newtons(calibration.range().from().newtons()),
-            "to",
-            newtons(calibration.range().to().newtons()));
+        : words.say(
+            Phrase.of("record.range_is")
+                .with("from", newtons(calibration.range().from().newtons()))
+                .with("to", newtons(calibration.range().to().newtons())));
   }
 
   /** What prints text tells neither gain nor rate. */
@@ -115,16 +114,12 @@ public final class RecordPage {
     if (rig.deviceId().startsWith("text:")) {
       return say("rig_of_text", "rig", rig.deviceId(), "polarity", rig.polarity());
     }
-    return say(
-        "rig_is",
-        "rig",
-        rig.deviceId(),
-        "gain",
-        rig.gain(),
-        "rate",
-        fixed(rig.nominalRate().hertz(), 1),
-        "polarity",
-        rig.polarity());
+    return words.say(
+        Phrase.of("record.rig_is")
+            .with("rig", rig.deviceId())
+            .with("gain", rig.gain())
+            .with("rate", fixed(rig.nominalRate().hertz(), 1))
+            .with("polarity", rig.polarity()));
   }
 
   private static String second(Instant instant) {
@@ -135,23 +130,17 @@ public final class RecordPage {
     Gravity gravity = sheet.conditions().gravity();
     AirDensity air = sheet.conditions().air();
     String ofGravity =
-        say(
-            "gravity_is",
-            "g",
-            digits(gravity.metresPerSecondSquared()),
-            "u",
-            significant(gravity.standardUncertainty()),
-            "basis",
-            gravity.basis());
+        words.say(
+            Phrase.of("record.gravity_is")
+                .with("g", digits(gravity.metresPerSecondSquared()))
+                .with("u", significant(gravity.standardUncertainty()))
+                .with("basis", gravity.basis()));
     String ofAir =
-        say(
-            "air_is",
-            "density",
-            digits(air.kilogramsPerCubicMetre()),
-            "u",
-            significant(air.standardUncertainty()),
-            "basis",
-            air.basis());
+        words.say(
+            Phrase.of("record.air_is")
+                .with("density", digits(air.kilogramsPerCubicMetre()))
+                .with("u", significant(air.standardUncertainty()))
+                .with("basis", air.basis()));
     return List.of(List.of(say("gravity"), ofGravity), List.of(say("air"), ofAir));
   }
 

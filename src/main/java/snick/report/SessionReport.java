@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import snick.journal.Session;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.report.plot.Day;
 import snick.report.plot.NotedInWords;
@@ -67,9 +68,8 @@ public final class SessionReport {
     facts.add(words.say("report.blade", "blade", noted.blade(story.evidence().blade())));
     facts.add(
         words.say(
-            "report.filament",
-            "lot",
-            story.lot().map(noted::lot).orElse(words.say("start.lot_none"))));
+            Phrase.of("report.filament")
+                .with("lot", story.lot().map(noted::lot).orElse(words.say("start.lot_none")))));
     facts.add(when(session, words));
     session
         .roomCelsius()

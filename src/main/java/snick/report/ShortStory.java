@@ -75,15 +75,11 @@ record ShortStory(SessionStory story, NotedInWords noted) {
     boolean shown = c.verdict() == Change.LOWER || c.verdict() == Change.HIGHER;
     return words()
         .say(
-            shown ? "report.whole_shown" : "report.whole",
-            "first",
-            c.first().name(),
-            "before",
-            both(c.first()),
-            "second",
-            c.second().name(),
-            "after",
-            both(c.second()));
+            Phrase.of(shown ? "report.whole_shown" : "report.whole")
+                .with("first", c.first().name())
+                .with("before", both(c.first()))
+                .with("second", c.second().name())
+                .with("after", both(c.second())));
   }
 
   private static String both(GroupFigures figures) {
@@ -128,11 +124,9 @@ record ShortStory(SessionStory story, NotedInWords noted) {
     }
     return words()
         .say(
-            "report.burr",
-            "verdict",
-            words().named("burr", verdict.burr()),
-            "signs",
-            verdict.rule().evidence());
+            Phrase.of("report.burr")
+                .with("verdict", words().named("burr", verdict.burr()))
+                .with("signs", verdict.rule().evidence()));
   }
 
   private BurrVerdict weighed(StageEvidence stage) {

@@ -3,6 +3,7 @@ package snick.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.quantity.Force;
 import snick.report.plot.NotedInWords;
@@ -65,10 +66,8 @@ record StageChapter(SessionStory story, NotedInWords noted) {
   private String range(double low, double high, int decimals) {
     return words()
         .say(
-            "report.range",
-            "low",
-            Shown.fixed(Math.max(0, low), decimals),
-            "high",
-            Shown.fixed(high, decimals));
+            Phrase.of("report.range")
+                .with("low", Shown.fixed(Math.max(0, low), decimals))
+                .with("high", Shown.fixed(high, decimals)));
   }
 }

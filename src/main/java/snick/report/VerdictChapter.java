@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.report.plot.Shown;
 import snick.verdict.burr.BurrClue;
@@ -52,13 +53,10 @@ final class VerdictChapter {
       blocks.add(
           new Block.Heading(
               words.say(
-                  "report.against",
-                  "second",
-                  c.second().name(),
-                  "first",
-                  c.first().name(),
-                  "change",
-                  words.say("report.verdict_" + step.change().word()))));
+                  Phrase.of("report.against")
+                      .with("second", c.second().name())
+                      .with("first", c.first().name())
+                      .with("change", words.say("report.verdict_" + step.change().word())))));
       List<Block.Point> points = new ArrayList<>();
       c.reasons().stream().filter(told::add).forEach(reason -> point("", reason, points));
       c.second().scatterReason().ifPresent(reason -> point("", reason, points));
@@ -80,13 +78,10 @@ final class VerdictChapter {
   private String together(Progression.Step step, int steps) {
     String together =
         words.say(
-            "report.together",
-            "n",
-            steps,
-            "p",
-            p(step.holmP()),
-            "change",
-            words.say("report.verdict_" + step.change().word()));
+            Phrase.of("report.together")
+                .with("n", steps)
+                .with("p", p(step.holmP()))
+                .with("change", words.say("report.verdict_" + step.change().word())));
     return step.shareOfGain().isPresent()
         ? together + " " + words.say("report.share", "share", ShortStory.share(step.shareOfGain()))
         : together;
@@ -101,11 +96,9 @@ final class VerdictChapter {
     blocks.add(
         new Block.Heading(
             words.say(
-                "report.burr_in",
-                "stage",
-                stage.stage().name(),
-                "verdict",
-                words.say("report.burr_" + verdict.burr().word()))));
+                Phrase.of("report.burr_in")
+                    .with("stage", stage.stage().name())
+                    .with("verdict", words.say("report.burr_" + verdict.burr().word())))));
     List<Block.Point> points = new ArrayList<>();
     clues(verdict, BurrClue.Says.BURR, words.say("report.for_burr"), points);
     clues(verdict, BurrClue.Says.NO_BURR, words.say("report.against_burr"), points);

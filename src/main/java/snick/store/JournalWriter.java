@@ -17,6 +17,7 @@ import snick.journal.Stage;
 import snick.journal.StageEntry;
 import snick.journal.name.SlipOfName;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.store.database.Database;
 import snick.store.database.StoreException;
 import snick.store.record.CutSummary;
@@ -202,13 +203,10 @@ public final class JournalWriter {
             .orElseThrow(() -> new NotAccepted("refused.cut_not_in_store", "cut", placement.cut()));
     if (!moved && cut.place().isPresent()) {
       throw new NotAccepted(
-          "refused.cut_is_in_stage",
-          "cut",
-          cut.id(),
-          "session",
-          cut.place().get().session(),
-          "stage",
-          cut.place().get().stage().name());
+          Phrase.of("refused.cut_is_in_stage")
+              .with("cut", cut.id())
+              .with("session", cut.place().get().session())
+              .with("stage", cut.place().get().stage().name()));
     }
   }
 

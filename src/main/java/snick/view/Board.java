@@ -118,22 +118,16 @@ final class Board {
   private Map<String, Object> read() {
     JournalReader journal = bench.reader().journal();
     return Json.object(
-        "session",
-        running().map(this::session),
-        "undo",
-        undo.last().map(bench.preferences().words()::say),
-        "chosen_place_mm",
-        bench.nextSpot().get(),
+        "session", running().map(this::session),
+        "undo", undo.last().map(bench.preferences().words()::say),
+        "chosen_place_mm", bench.nextSpot().get(),
         "last_cut",
-        bench.reader().latest(CutSelection.all(), 1).stream().findFirst().map(CutJson::of),
-        "blades",
-        journal.blades().stream().map(Blade::label).toList(),
-        "filament_lots",
-        journal.filamentLots().stream().map(this::lot).toList(),
+            bench.reader().latest(CutSelection.all(), 1).stream().findFirst().map(CutJson::of),
+        "blades", journal.blades().stream().map(Blade::label).toList(),
+        "filament_lots", journal.filamentLots().stream().map(this::lot).toList(),
         "latest_session",
-        journal.latestSessions(1).stream().map(s -> SessionJson.line(journal, s)).findFirst(),
-        "usual",
-        usual());
+            journal.latestSessions(1).stream().map(s -> SessionJson.line(journal, s)).findFirst(),
+        "usual", usual());
   }
 
   private Map<String, Object> session(Session session) {

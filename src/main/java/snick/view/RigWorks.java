@@ -206,13 +206,10 @@ final class RigWorks {
   private static void requireInRange(Calibration calibration, Load.Exerted load) {
     if (!calibration.range().holds(load.force().newtons())) {
       throw new NotAccepted(
-          "refused.mass_outside_range",
-          "mass",
-          grams(load.force()),
-          "from",
-          grams(calibration.range().from()),
-          "to",
-          grams(calibration.range().to()));
+          Phrase.of("refused.mass_outside_range")
+              .with("mass", grams(load.force()))
+              .with("from", grams(calibration.range().from()))
+              .with("to", grams(calibration.range().to())));
     }
   }
 
@@ -233,9 +230,8 @@ final class RigWorks {
     RigSetting now = setting(rig, stored.calibration().boundTo().orElseThrow().polarity());
     if (stored.calibration().fits(now) instanceof Calibration.Fit.Stranger stranger) {
       throw new NotAccepted(
-          "refused.rig_set_since_calibration",
-          "differences",
-          List.<Object>copyOf(stranger.reasons()));
+          Phrase.of("refused.rig_set_since_calibration")
+              .with("differences", List.<Object>copyOf(stranger.reasons())));
     }
     return stored;
   }

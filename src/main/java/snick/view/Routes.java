@@ -240,12 +240,9 @@ final class Routes {
       bench
           .complain()
           .accept(
-              Phrase.of(
-                  "fault.page_failed",
-                  "what",
-                  request.method() + " " + request.path(),
-                  "error",
-                  e));
+              Phrase.of("fault.page_failed")
+                  .with("what", request.method() + " " + request.path())
+                  .with("error", e));
       return HttpAnswer.problem(500, "door.own_error", "what", e);
     }
   }

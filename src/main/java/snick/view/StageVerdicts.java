@@ -75,13 +75,10 @@ final class StageVerdicts {
         .orElseThrow(
             () ->
                 new NotAccepted(
-                    "refused.too_few_counting_cuts",
-                    "stage",
-                    stage.stage().name(),
-                    "n",
-                    stage.cuts().size(),
-                    "least",
-                    LEAST_CUTS));
+                    Phrase.of("refused.too_few_counting_cuts")
+                        .with("stage", stage.stage().name())
+                        .with("n", stage.cuts().size())
+                        .with("least", LEAST_CUTS)));
   }
 
   private static Map<String, Object> named(StageEvidence stage, GroupFigures figures) {
@@ -103,14 +100,15 @@ final class StageVerdicts {
     StageEvidence now = pair.now();
     boolean anything = !now.cuts().isEmpty() || !now.inspections().isEmpty();
     return Json.object(
-        "figures",
-        now.readings().map(r -> figures(GroupFigures.of(r, pair.judge().rig()))),
+        "figures", now.readings().map(r -> figures(GroupFigures.of(r, pair.judge().rig()))),
         "verdict",
-        pair.before()
-            .filter(before -> enough(before).isPresent() && enough(now).isPresent())
-            .map(before -> verdict(comparisons.of(pair))),
+            pair.before()
+                .filter(before -> enough(before).isPresent() && enough(now).isPresent())
+                .map(before -> verdict(comparisons.of(pair))),
         "burr",
-        anything ? Optional.of(burr(new BurrEvidence(pair.judge()).weigh(now))) : Optional.empty());
+            anything
+                ? Optional.of(burr(new BurrEvidence(pair.judge()).weigh(now)))
+                : Optional.empty());
   }
 
   private static Optional<Readings> enough(StageEvidence stage) {

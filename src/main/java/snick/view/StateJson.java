@@ -29,18 +29,12 @@ final class StateJson {
       entries.add(entry);
     }
     return Json.object(
-        "run",
-        state.startedAt().toString(),
-        "recording",
-        state.recording(),
-        "storing",
-        state.storing(),
-        "waiting",
-        state.waiting(),
-        "rigs",
-        entries,
-        "faults",
-        HealthJson.faults(state, words));
+        "run", state.startedAt().toString(),
+        "recording", state.recording(),
+        "storing", state.storing(),
+        "waiting", state.waiting(),
+        "rigs", entries,
+        "faults", HealthJson.faults(state, words));
   }
 
   private static Map<String, Object> of(RigState rig, RigFacts facts, Instant now) {

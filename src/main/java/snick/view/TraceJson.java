@@ -30,14 +30,10 @@ public record TraceJson(
     }
     return Json.text(
         Json.object(
-            "rig",
-            rig,
-            "unit",
-            calibration.isPresent() ? "gf" : "counts",
-            "t",
-            times,
-            "v",
-            values));
+            "rig", rig,
+            "unit", calibration.isPresent() ? "gf" : "counts",
+            "t", times,
+            "v", values));
   }
 
   private DoubleUnaryOperator scale() {

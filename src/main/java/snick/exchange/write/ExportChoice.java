@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import snick.journal.name.Field;
 import snick.phrase.NotAccepted;
+import snick.phrase.Phrase;
 import snick.store.record.CutSelection;
 
 /**
@@ -52,13 +53,10 @@ public record ExportChoice(CutSelection cuts, List<Long> only, About about, Set<
               && text.chars().noneMatch(Character::isISOControl);
       if (!plain) {
         throw new NotAccepted(
-            "refused.plain_text",
-            "field",
-            Field.called(what),
-            "n",
-            text.length(),
-            "limit",
-            LONGEST);
+            Phrase.of("refused.plain_text")
+                .with("field", Field.called(what))
+                .with("n", text.length())
+                .with("limit", LONGEST));
       }
     }
 

@@ -38,6 +38,7 @@ import snick.store.record.Derivation;
 import snick.store.record.EarlierResult;
 import snick.store.record.StoredCut;
 import snick.store.record.StoredResponse;
+import snick.store.trace.TraceBlob;
 
 /**
  * Writes stored cuts as a Frictionless Data Package. The same cuts, notes and choices give the same
@@ -54,6 +55,7 @@ public final class PackageExport {
   private final Map<String, StoredResponse> responses = new LinkedHashMap<>();
   private final MissingForces missing = new MissingForces();
   private List<Licence> licences = List.of();
+  private int cuts;
 
   /** An export of {@code choice} from {@code store}. */
   public PackageExport(StoreReader store, ExportChoice choice, Watch watch) {
@@ -69,15 +71,8 @@ public final class PackageExport {
    * @throws java.nio.file.FileAlreadyExistsException if {@code folder} exists
    */
   public int toFolder(Path folder) throws IOException {
-    int[] cuts = {0};
-    Atomically.make(
-        folder,
-        workshop -> {
-          Path made = Files.createDirectory(workshop.resolve("package"));
-          cuts[0] = fill(made);
-          return made;
-        });
-    return cuts[0];
+    Atomically.make(folder, this::filled);
+    return cuts;
   }
 
   /**
@@ -87,17 +82,14 @@ public final class PackageExport {
    * @throws java.nio.file.FileAlreadyExistsException if {@code zip} exists
    */
   public int toZip(Path zip) throws IOException {
-    int[] cuts = {0};
     Atomically.make(
         zip,
         workshop -> {
-          Path folder = Files.createDirectory(workshop.resolve("package"));
-          cuts[0] = fill(folder);
           Path made = workshop.resolve("package.zip");
-          pack(folder, made);
+          pack(filled(workshop), made);
           return made;
         });
-    return cuts[0];
+    return cuts;
   }
 
   /** Licences of what was written; empty if some of it has none. */
@@ -105,8 +97,11 @@ public final class PackageExport {
     return licences;
   }
 
-  private int fill(Path folder) throws IOException {
+  private Path filled(Path workshop) throws IOException {
+    Path folder = Files.createDirectory(workshop.resolve("package"));
     Numbering numbering = new Numbering(store, choice);
+    boolean personal = choice.has(Wish.PERSONAL);
+    cuts = numbering.cuts();
     licences = numbering.attribution().licences();
     try {
       writeTables(folder, numbering);
@@ -114,22 +109,18 @@ public final class PackageExport {
       throw e.getCause();
     }
     writePhotos(folder, numbering.journal().photos());
-    writeText(folder, PackageFiles.README, Readme.of(numbering.attribution(), numbering.cuts()));
+    String readme = Readme.of(numbering.attribution(), cuts);
+    write(folder, PackageFiles.README, readme.getBytes(StandardCharsets.UTF_8));
     writeJson(
-        folder,
-        RigJson.FILE,
-        RigJson.of(numbering.recordingItems(), responses.values(), choice.has(Wish.PERSONAL)));
+        folder, RigJson.FILE, RigJson.of(numbering.recordingItems(), responses.values(), personal));
     writeJson(
         folder,
         CalibrationJson.FILE,
-        CalibrationJson.of(numbering.calibrationItems(), missing, choice.has(Wish.PERSONAL)));
+        CalibrationJson.of(numbering.calibrationItems(), missing, personal));
+    writeJson(folder, JournalJson.FILE, JournalJson.of(numbering.journal(), personal));
     writeJson(
-        folder, JournalJson.FILE, JournalJson.of(numbering.journal(), choice.has(Wish.PERSONAL)));
-    writeJson(
-        folder,
-        PackageFiles.DESCRIPTOR,
-        Descriptor.of(numbering.attribution(), choice.has(Wish.PERSONAL), files));
-    return numbering.cuts();
+        folder, PackageFiles.DESCRIPTOR, Descriptor.of(numbering.attribution(), personal, files));
+    return folder;
   }
 
   /** Each as it was kept; its digest is its name, so a changed or missing one does not go out. */
@@ -147,11 +138,7 @@ public final class PackageExport {
               .orElseThrow(
                   () -> new IOException(name + " is missing or changed: snick store check"));
       Files.createDirectories(folder.resolve(name).getParent());
-      DigestedFile file = open(folder, name);
-      try (file) {
-        file.write(content);
-      }
-      files.put(name, file.facts());
+      write(folder, name, content);
     }
   }
 
@@ -162,9 +149,9 @@ public final class PackageExport {
     DigestedFile gapsOut = open(folder, PackageTable.GAPS.file());
     DigestedFile overrangeOut = open(folder, PackageTable.OVERRANGE.file());
     DigestedFile historyOut = open(folder, PackageTable.HISTORY.file());
-    try (CsvFile cuts = new CsvFile(PackageTable.CUTS, cutsOut);
+    try (CsvFile rows = new CsvFile(PackageTable.CUTS, cutsOut);
         tracesOut;
-        InOrder<byte[]> traces = new InOrder<>(rows -> write(tracesOut, rows));
+        InOrder<byte[]> traces = new InOrder<>(bytes -> write(tracesOut, bytes));
         CsvFile before = new CsvFile(PackageTable.BEFORE, beforeOut);
         CsvFile gaps = new CsvFile(PackageTable.GAPS, gapsOut);
         CsvFile overrange = new CsvFile(PackageTable.OVERRANGE, overrangeOut);
@@ -173,7 +160,7 @@ public final class PackageExport {
       for (int number = 1; number <= numbering.cuts(); number++) {
         watch.check("writing", number - 1L, numbering.cuts());
         StoredCut cut = store.cut(numbering.cutId(number)).orElseThrow();
-        cuts.row(PackageTable.CUTS.cells(numbering.row(number, cut.summary())));
+        rows.row(PackageTable.CUTS.cells(numbering.row(number, cut.summary())));
         note(cut.summary().result());
         int cutNumber = number;
         cut.summary().standing().missingAtFirst().ifPresent(why -> missing.add(cutNumber, why));
@@ -243,23 +230,15 @@ public final class PackageExport {
   }
 
   private static void writeOverrange(CsvFile out, int number, Trace trace) {
-    int i = 0;
-    while (i < trace.size()) {
-      int first = i;
-      while (i < trace.size() && trace.overrange(i)) {
-        i++;
-      }
-      if (i > first) {
-        out.row(PackageTable.OVERRANGE.cells(new PackageTable.Run(number, first, i - 1)));
-      }
-      i++;
+    for (int[] run : TraceBlob.overrangeRuns(trace)) {
+      out.row(PackageTable.OVERRANGE.cells(new PackageTable.Run(number, run[0], run[1] - 1)));
     }
   }
 
-  private void writeText(Path folder, String name, String text) throws IOException {
+  private void write(Path folder, String name, byte[] content) throws IOException {
     DigestedFile file = open(folder, name);
     try (file) {
-      file.write(text.getBytes(StandardCharsets.UTF_8));
+      file.write(content);
     }
     files.put(name, file.facts());
   }

@@ -10,6 +10,7 @@ import snick.force.budget.Calibration;
 import snick.force.budget.CombinedUncertainty;
 import snick.force.reading.Deflection;
 import snick.force.reading.Direction;
+import snick.phrase.Phrase;
 import snick.phrase.Words;
 import snick.quantity.Force;
 
@@ -138,16 +139,14 @@ public final class CalibrationPlot {
   private String description() {
     double expanded = expandedNewtons(to);
     return words.say(
-        "draw.calibration_told",
-        "to",
-        Shown.fixed(to, 3) + " N = " + Shown.gf(Force.ofNewtons(to).gramForce()),
-        "degree",
-        calibration.curve().degree(),
-        "n",
-        points.size(),
-        "u",
-        Shown.fixed(expanded * 1e3, 2)
-            + " mN = "
-            + Shown.gf(Force.ofNewtons(expanded).gramForce()));
+        Phrase.of("draw.calibration_told")
+            .with("to", Shown.fixed(to, 3) + " N = " + Shown.gf(Force.ofNewtons(to).gramForce()))
+            .with("degree", calibration.curve().degree())
+            .with("n", points.size())
+            .with(
+                "u",
+                Shown.fixed(expanded * 1e3, 2)
+                    + " mN = "
+                    + Shown.gf(Force.ofNewtons(expanded).gramForce())));
   }
 }

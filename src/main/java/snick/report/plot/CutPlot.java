@@ -112,15 +112,11 @@ public final class CutPlot {
             .map(
                 p ->
                     words.say(
-                        "draw.cut_origin",
-                        "n",
-                        stored.id(),
-                        "session",
-                        Shown.shortened(p.session()),
-                        "stage",
-                        Shown.shortened(p.stage().name()),
-                        "at",
-                        at))
+                        Phrase.of("draw.cut_origin")
+                            .with("n", stored.id())
+                            .with("session", Shown.shortened(p.session()))
+                            .with("stage", Shown.shortened(p.stage().name()))
+                            .with("at", at)))
             .orElseGet(() -> words.say("draw.cut_origin_alone", "n", stored.id(), "at", at));
     boolean above = parted && estimate().orElse(0) > observed();
     return above ? new String[] {from, words.say("draw.why_above")} : new String[] {from};
@@ -289,18 +285,16 @@ public final class CutPlot {
 
   private String description() {
     return words.say(
-        scale.calibration().isPresent() ? "draw.cut_told" : "draw.cut_told_counts",
-        "time",
-        time(),
-        "outcome",
-        Phrase.named("outcome", cut.outcome()),
-        "largest",
-        scale.told(observed()),
-        "estimate",
-        force()
-            .filter(f -> cut.breakNanos().isPresent())
-            .map(f -> Shown.newtons(f) + " = " + Shown.gramForce(f))
-            .<Object>map(force -> Phrase.of("draw.estimate_told", "force", force))
-            .orElse(""));
+        Phrase.of(scale.calibration().isPresent() ? "draw.cut_told" : "draw.cut_told_counts")
+            .with("time", time())
+            .with("outcome", Phrase.named("outcome", cut.outcome()))
+            .with("largest", scale.told(observed()))
+            .with(
+                "estimate",
+                force()
+                    .filter(f -> cut.breakNanos().isPresent())
+                    .map(f -> Shown.newtons(f) + " = " + Shown.gramForce(f))
+                    .<Object>map(force -> Phrase.of("draw.estimate_told", "force", force))
+                    .orElse("")));
   }
 }

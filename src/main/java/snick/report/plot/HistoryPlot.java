@@ -135,9 +135,10 @@ public final class HistoryPlot {
 
   private String description() {
     return words.say(
-        "draw.history_told",
-        "sessions",
-        story.visits().stream().flatMap(visit -> told(visit).stream()).toList());
+        Phrase.of("draw.history_told")
+            .with(
+                "sessions",
+                story.visits().stream().flatMap(visit -> told(visit).stream()).toList()));
   }
 
   private static Optional<Phrase> told(BladeStory.Visit visit) {
@@ -148,13 +149,9 @@ public final class HistoryPlot {
             mean ->
                 visit.changed().isEmpty()
                     ? Phrase.of("draw.session_told", "n", visit.number(), "mean", mean)
-                    : Phrase.of(
-                        "draw.session_told_changed",
-                        "n",
-                        visit.number(),
-                        "mean",
-                        mean,
-                        "what",
-                        visit.changed()));
+                    : Phrase.of("draw.session_told_changed")
+                        .with("n", visit.number())
+                        .with("mean", mean)
+                        .with("what", visit.changed()));
   }
 }

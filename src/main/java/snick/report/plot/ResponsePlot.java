@@ -109,16 +109,11 @@ public final class ResponsePlot {
             .ring()
             .map(
                 r ->
-                    Phrase.of(
-                        "draw.ring",
-                        "hertz",
-                        format("%.3g", r.hertz()),
-                        "u",
-                        format("%.1g", r.hertzUncertainty()),
-                        "damping",
-                        format("%.2g", r.dampingRatio()),
-                        "decay",
-                        format("%.0f", 1e3 * r.decaySeconds())))
+                    Phrase.of("draw.ring")
+                        .with("hertz", format("%.3g", r.hertz()))
+                        .with("u", format("%.1g", r.hertzUncertainty()))
+                        .with("damping", format("%.2g", r.dampingRatio()))
+                        .with("decay", format("%.0f", 1e3 * r.decaySeconds())))
             .orElse(Phrase.of("draw.no_ring"));
     return words.say("draw.response_told", "rate", format("%.0f", samplesPerSecond), "ring", ring);
   }

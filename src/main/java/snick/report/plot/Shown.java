@@ -78,28 +78,19 @@ public final class Shown {
   /** Both ends in gf, the unit once. */
   static Phrase range(Interval gf) {
     int decimals = Math.abs(gf.high()) >= 10 ? 1 : 2;
-    return Phrase.of(
-        "reason.range",
-        "low",
-        fixed(gf.low(), decimals),
-        "high",
-        fixed(gf.high(), decimals) + " gf");
+    return Phrase.of("reason.range")
+        .with("low", fixed(gf.low(), decimals))
+        .with("high", fixed(gf.high(), decimals) + " gf");
   }
 
   /** Where the figures of a picture are from. */
   static Phrase origin(Session session, int cuts) {
-    return Phrase.of(
-        session.equipment().rig().isPresent() ? "draw.origin" : "draw.origin_no_rig",
-        "blade",
-        shortened(session.blade()),
-        "session",
-        shortened(session.name()),
-        "day",
-        Day.utc(session.opened()),
-        "rig",
-        session.equipment().rig().map(Shown::shortened).orElse(""),
-        "n",
-        cuts);
+    return Phrase.of(session.equipment().rig().isPresent() ? "draw.origin" : "draw.origin_no_rig")
+        .with("blade", shortened(session.blade()))
+        .with("session", shortened(session.name()))
+        .with("day", Day.utc(session.opened()))
+        .with("rig", session.equipment().rig().map(Shown::shortened).orElse(""))
+        .with("n", cuts);
   }
 
   /** A name short enough for a picture. */

@@ -144,15 +144,11 @@ public final class StagePlot {
   private String description(Stage stage, Optional<GroupFigures> figures) {
     int aside = (int) dots.stream().filter(d -> !d.counts()).count();
     return words.say(
-        placed ? "draw.stage_along" : "draw.stage_in_order",
-        "n",
-        dots.size(),
-        "stage",
-        stage.name(),
-        "mean",
-        figures.map(StagePlot::told).orElse(Phrase.of("draw.none_counts")),
-        "aside",
-        aside == 0 ? "" : Phrase.of("draw.aside", "n", aside));
+        Phrase.of(placed ? "draw.stage_along" : "draw.stage_in_order")
+            .with("n", dots.size())
+            .with("stage", stage.name())
+            .with("mean", figures.map(StagePlot::told).orElse(Phrase.of("draw.none_counts")))
+            .with("aside", aside == 0 ? "" : Phrase.of("draw.aside", "n", aside)));
   }
 
   /** Mean and interval of a stage. */

@@ -47,12 +47,9 @@ public final class StoreCopy {
     } catch (StoreException e) {
       throw new StoreException(
           e.trouble(),
-          Phrase.of(
-              "store.no_copy",
-              "target",
-              target,
-              "why",
-              e.trouble() == Trouble.FULL ? Phrase.of("store.disk_full") : e.why()),
+          Phrase.of("store.no_copy")
+              .with("target", target)
+              .with("why", e.trouble() == Trouble.FULL ? Phrase.of("store.disk_full") : e.why()),
           e);
     }
   }

@@ -127,8 +127,8 @@ public final class TraceBlob {
     }
   }
 
-  /** Each run as its first sample and the one after its last. */
-  private static List<int[]> overrangeRuns(Trace trace) {
+  /** Runs of samples out of range, each as its first sample and the one after its last. */
+  public static List<int[]> overrangeRuns(Trace trace) {
     List<int[]> runs = new ArrayList<>();
     int i = 0;
     while (i < trace.size()) {

@@ -123,12 +123,9 @@ public final class CalibrationWork extends GuidedWork<GuidedCalibration> {
   private Map<String, Object> refused(GuidedCalibration.Refused why) {
     Words words = bench.preferences().words();
     return Json.object(
-        "cause",
-        why.cause().word(),
-        "message",
-        words.say(why.message()),
-        "remedy",
-        words.say(why.remedy()));
+        "cause", why.cause().word(),
+        "message", words.say(why.message()),
+        "remedy", words.say(why.remedy()));
   }
 
   /** The readings of the run under way. */
