@@ -6,9 +6,6 @@ import snick.frame.message.Status;
 
 /** One message of the device, with the host's time of its arrival. */
 sealed interface Arrival {
-  /** Host time of arrival, ns. */
-  long nanos();
-
   record SaidHello(long nanos, Hello hello) implements Arrival {}
 
   record Samples(long nanos, long sequence, long firstMicros, long spanMicros, int n)

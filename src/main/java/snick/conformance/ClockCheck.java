@@ -29,8 +29,7 @@ final class ClockCheck {
       findings.judge(Condition.CLOCK, false, "no answer to ping");
       return;
     }
-    long deviceMicros =
-        after.get().answer().deviceMicros() - before.get().answer().deviceMicros() & MASK_32;
+    long deviceMicros = after.get().deviceMicros() - before.get().deviceMicros() & MASK_32;
     double hostMicros = (middleNanos(after.get()) - middleNanos(before.get())) / 1e3;
     double error = deviceMicros / hostMicros - 1;
     findings.judge(
@@ -46,10 +45,10 @@ final class ClockCheck {
   private Optional<Reply> fastestPing() {
     Optional<Reply> fastest = Optional.empty();
     for (int i = 0; i < PINGS; i++) {
-      Optional<Reply> reply = talk.ask(MessageType.PING, 0);
-      if (reply.isPresent()
-          && (fastest.isEmpty() || reply.get().roundTripNanos() < fastest.get().roundTripNanos())) {
-        fastest = reply;
+      Reply reply = talk.ask(MessageType.PING, 0);
+      if (reply.came()
+          && (fastest.isEmpty() || reply.roundTripNanos() < fastest.get().roundTripNanos())) {
+        fastest = Optional.of(reply);
       }
     }
     return fastest;

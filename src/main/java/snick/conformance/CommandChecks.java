@@ -16,7 +16,6 @@ import snick.frame.message.Status;
  * @param findings takes what is found
  */
 record CommandChecks(Conversation talk, Findings findings) {
-  private static final String NO_ANSWER = "no answer";
   private static final long TOKEN = 3_735_928_559L;
   private static final long AFTER_STOP_NANOS = 400 * MILLI;
   private static final long STATUS_WAIT_NANOS = 2_000 * MILLI;
@@ -27,24 +26,13 @@ record CommandChecks(Conversation talk, Findings findings) {
   private static final List<Long> RATES = List.of(10_000L, 80_000L, 320_000L);
 
   void ping() {
-    Optional<Reply> first = talk.ask(MessageType.PING, TOKEN);
-    Optional<Reply> second = talk.ask(MessageType.PING, 0);
+    Reply first = talk.ask(MessageType.PING, TOKEN);
+    Reply second = talk.ask(MessageType.PING, 0);
     boolean met =
-        first.isPresent()
-            && second.isPresent()
-            && first.get().says(Answer.Result.ACCEPTED, TOKEN)
-            && second.get().says(Answer.Result.ACCEPTED, 0)
-            && (int) (micros(second.get()) - micros(first.get())) > 0;
-    findings.judge(
-        Condition.PING,
-        met,
-        first.map(Reply::words).orElse(NO_ANSWER)
-            + ", "
-            + second.map(Reply::words).orElse(NO_ANSWER));
-  }
-
-  private static long micros(Reply reply) {
-    return reply.answer().deviceMicros();
+        first.says(Answer.Result.ACCEPTED, TOKEN)
+            && second.says(Answer.Result.ACCEPTED, 0)
+            && (int) (second.deviceMicros() - first.deviceMicros()) > 0;
+    findings.judge(Condition.PING, met, first.words() + ", " + second.words());
   }
 
   /** Stop a streaming device, then start it again. */
@@ -56,57 +44,51 @@ record CommandChecks(Conversation talk, Findings findings) {
   }
 
   private void stop() {
-    Optional<Reply> reply = talk.ask(MessageType.STOP);
+    Reply reply = talk.ask(MessageType.STOP);
     int after = talk.heard().size();
     talk.listen(AFTER_STOP_NANOS);
     talk.listen(
         STATUS_WAIT_NANOS, () -> !talk.heard().since(after, Arrival.Reported.class).isEmpty());
-    boolean accepted = reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED;
     int late = talk.heard().since(after, Arrival.Samples.class).size();
     List<Arrival.Reported> reports = talk.heard().since(after, Arrival.Reported.class);
     boolean idle =
         !reports.isEmpty() && reports.get(reports.size() - 1).status().state() == Status.State.IDLE;
-    boolean numbered = accepted && numbersOn(talk.heard().since(0, Arrival.Samples.class), reply);
+    boolean numbered =
+        reply.accepted() && numbersOn(talk.heard().since(0, Arrival.Samples.class), reply);
     findings.judge(
         Condition.STOP,
-        accepted && late == 0 && idle && numbered,
-        reply.map(Reply::words).orElse(NO_ANSWER)
-            + ", "
-            + late
-            + " batches after it, status "
-            + (idle ? "IDLE" : "not IDLE")
-            + (numbered ? "" : ", not the number after the last sample"));
+        late == 0 && idle && numbered,
+        "%s, %s batches after it, status %s%s"
+            .formatted(
+                reply.words(),
+                late,
+                idle ? "IDLE" : "not IDLE",
+                numbered ? "" : ", not the number after the last sample"));
   }
 
-  private static boolean numbersOn(List<Arrival.Samples> batches, Optional<Reply> reply) {
-    return batches.isEmpty()
-        || batches.get(batches.size() - 1).nextSequence() == reply.get().answer().value();
+  private static boolean numbersOn(List<Arrival.Samples> batches, Reply reply) {
+    return batches.isEmpty() || batches.get(batches.size() - 1).nextSequence() == reply.value();
   }
 
   private void start() {
     int from = talk.heard().size();
-    Optional<Reply> reply = talk.ask(MessageType.START);
+    Reply reply = talk.ask(MessageType.START);
     talk.listen(
         SAMPLES_WAIT_NANOS, () -> !talk.heard().since(from, Arrival.Samples.class).isEmpty());
     List<Arrival.Samples> batches = talk.heard().since(from, Arrival.Samples.class);
     boolean met =
-        reply.isPresent()
-            && !batches.isEmpty()
-            && reply.get().says(Answer.Result.ACCEPTED, batches.get(0).sequence());
+        !batches.isEmpty() && reply.says(Answer.Result.ACCEPTED, batches.get(0).sequence());
     findings.judge(
         Condition.START,
         met,
-        reply.map(Reply::words).orElse(NO_ANSWER)
+        reply.words()
             + ", "
             + (batches.isEmpty() ? "no samples" : "first sample " + batches.get(0).sequence()));
   }
 
   private void repeat(MessageType command, String what) {
-    Optional<Reply> reply = talk.ask(command);
-    findings.judge(
-        Condition.REPEAT,
-        reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED,
-        what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
+    Reply reply = talk.ask(command);
+    findings.judge(Condition.REPEAT, reply.accepted(), what + ": " + reply.words());
   }
 
   /** Rates and gains of a device that said this hello last. */
@@ -129,31 +111,29 @@ record CommandChecks(Conversation talk, Findings findings) {
     }
   }
 
-  private void inForce(Optional<Reply> reply, long value, String what) {
+  private void inForce(Reply reply, long value, String what) {
     boolean met =
-        reply.isPresent()
-            && reply.get().says(Answer.Result.ACCEPTED, value)
-            && reply.get().before(Arrival.SaidHello.class).isEmpty();
-    findings.judge(
-        Condition.IN_FORCE, met, what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
+        reply.says(Answer.Result.ACCEPTED, value)
+            && reply.before(Arrival.SaidHello.class).isEmpty();
+    findings.judge(Condition.IN_FORCE, met, what + ": " + reply.words());
   }
 
-  private void refused(Optional<Reply> reply, long inForce, String what) {
+  private void refused(Reply reply, long inForce, String what) {
     findings.judge(
         Condition.REFUSAL,
-        reply.isPresent() && reply.get().says(Answer.Result.OUT_OF_RANGE, inForce),
-        what + ": " + reply.map(Reply::words).orElse(NO_ANSWER));
+        reply.says(Answer.Result.OUT_OF_RANGE, inForce),
+        what + ": " + reply.words());
   }
 
   /** There while it streams, back while it is idle. */
   private boolean changeGain(Hello hello) {
     for (int gain : GAINS) {
       if (gain != hello.gain()) {
-        Optional<Reply> there = talk.ask(MessageType.SET_GAIN, gain);
-        if (accepted(there)) {
+        Reply there = talk.ask(MessageType.SET_GAIN, gain);
+        if (there.accepted()) {
           changed(there, gain, said(there).map(Hello::gain));
           talk.ask(MessageType.STOP);
-          Optional<Reply> back = talk.ask(MessageType.SET_GAIN, hello.gain());
+          Reply back = talk.ask(MessageType.SET_GAIN, hello.gain());
           changed(back, hello.gain(), said(back).map(Hello::gain));
           talk.ask(MessageType.START);
           return true;
@@ -166,13 +146,13 @@ record CommandChecks(Conversation talk, Findings findings) {
   private boolean changeRate(Hello hello) {
     for (long rate : RATES) {
       if (rate != hello.nominalRateMilliHertz()) {
-        Optional<Reply> there = talk.ask(MessageType.SET_RATE, rate);
-        if (accepted(there)) {
+        Reply there = talk.ask(MessageType.SET_RATE, rate);
+        if (there.accepted()) {
           Optional<Long> inForce = said(there).map(Hello::nominalRateMilliHertz);
-          changed(there, there.get().answer().value(), inForce);
-          new RateChecks(talk, findings).follows(there.get().answer().value());
+          changed(there, there.value(), inForce);
+          new RateChecks(talk, findings).follows(there.value());
           long before = hello.nominalRateMilliHertz();
-          Optional<Reply> back = talk.ask(MessageType.SET_RATE, before);
+          Reply back = talk.ask(MessageType.SET_RATE, before);
           changed(back, before, said(back).map(Hello::nominalRateMilliHertz));
           return true;
         }
@@ -181,27 +161,20 @@ record CommandChecks(Conversation talk, Findings findings) {
     return false;
   }
 
-  private static boolean accepted(Optional<Reply> reply) {
-    return reply.isPresent() && reply.get().answer().result() == Answer.Result.ACCEPTED;
+  private static Optional<Hello> said(Reply reply) {
+    List<Arrival.SaidHello> hellos = reply.before(Arrival.SaidHello.class);
+    return hellos.size() == 1 ? Optional.of(hellos.get(0).hello()) : Optional.empty();
   }
 
-  private static Optional<Hello> said(Optional<Reply> reply) {
-    return reply
-        .map(r -> r.before(Arrival.SaidHello.class))
-        .filter(hellos -> hellos.size() == 1)
-        .map(hellos -> hellos.get(0).hello());
-  }
-
-  private void changed(Optional<Reply> reply, long wanted, Optional<? extends Number> saidHello) {
+  private void changed(Reply reply, long wanted, Optional<? extends Number> saidHello) {
     boolean met =
-        reply.isPresent()
-            && reply.get().says(Answer.Result.ACCEPTED, wanted)
+        reply.says(Answer.Result.ACCEPTED, wanted)
             && saidHello.isPresent()
             && saidHello.get().longValue() == wanted;
     findings.judge(
         Condition.CHANGE,
         met,
-        reply.map(Reply::words).orElse(NO_ANSWER)
+        reply.words()
             + ", "
             + saidHello.map(v -> "hello said " + v).orElse("not one hello before it"));
   }

@@ -92,18 +92,18 @@ final class Conversation {
   }
 
   /** Give a command that takes no value; the answer, if one comes. */
-  Optional<Reply> ask(MessageType type) {
+  Reply ask(MessageType type) {
     return ask(type, 0);
   }
 
   /** Give a command; the answer, if one comes. */
-  Optional<Reply> ask(MessageType type, long value) {
+  Reply ask(MessageType type, long value) {
     HostCommand command = command(type, value);
     return ask(frames.encode(command), type.code(), command.tag());
   }
 
   /** Send bytes that deserve one answer, to this type and tag. */
-  Optional<Reply> ask(byte[] bytes, int type, int expectedTag) {
+  Reply ask(byte[] bytes, int type, int expectedTag) {
     int from = heard.size();
     long sentNanos = line.nanos();
     expectAnswer(type, expectedTag);
@@ -115,18 +115,18 @@ final class Conversation {
     asked.merge(key(type, expectedTag), 1, Integer::sum);
   }
 
-  Optional<Reply> awaitAnswer(int type, int expectedTag, int from, long sentNanos) {
+  Reply awaitAnswer(int type, int expectedTag, int from, long sentNanos) {
     listen(ANSWER_WAIT_NANOS, () -> find(type, expectedTag, from) < heard.size());
     int at = find(type, expectedTag, from);
     if (at == heard.size()) {
       unanswered++;
-      return Optional.empty();
+      return new Reply(Optional.empty(), List.of(), sentNanos, ANSWER_WAIT_NANOS);
     }
     Arrival.Answered answered = (Arrival.Answered) heard.since(at).get(0);
     long roundTripNanos = answered.nanos() - sentNanos;
     roundTripsNanos.add(roundTripNanos);
     List<Arrival> before = heard.since(from).subList(0, at - from);
-    return Optional.of(new Reply(answered.answer(), before, sentNanos, roundTripNanos));
+    return new Reply(Optional.of(answered.answer()), before, sentNanos, roundTripNanos);
   }
 
   long nanos() {

@@ -3,8 +3,6 @@ package snick.conformance;
 import static snick.conformance.Conversation.MILLI;
 
 import java.util.List;
-import java.util.Optional;
-import snick.frame.message.Answer;
 import snick.frame.message.Hello;
 import snick.frame.message.MessageType;
 
@@ -27,15 +25,13 @@ record RateChecks(Conversation talk, Findings findings) {
   void nearest(Hello hello) {
     long inForce = hello.nominalRateMilliHertz();
     long asked = inForce * NEAR_PER_CENT / 100;
-    Optional<Reply> reply = talk.ask(MessageType.SET_RATE, asked);
+    Reply reply = talk.ask(MessageType.SET_RATE, asked);
     boolean met =
-        reply.isPresent()
-            && reply.get().answer().result() == Answer.Result.ACCEPTED
-            && Math.abs(reply.get().answer().value() - asked)
+        reply.accepted()
+            && Math.abs(reply.value() - asked)
                 <= Math.min(asked - inForce, asked * TOLERANCE_PER_CENT / 100);
-    findings.judge(
-        Condition.RATE, met, asked + " mHz asked: " + reply.map(Reply::words).orElse("no answer"));
-    if (met && reply.get().answer().value() != inForce) {
+    findings.judge(Condition.RATE, met, asked + " mHz asked: " + reply.words());
+    if (met && reply.value() != inForce) {
       talk.ask(MessageType.SET_RATE, inForce);
     }
   }

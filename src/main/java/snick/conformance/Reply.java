@@ -1,28 +1,47 @@
 package snick.conformance;
 
 import java.util.List;
+import java.util.Optional;
 import snick.frame.message.Answer;
 
 /**
  * The answer to a command, and what the device said between the two.
  *
- * @param answer the answer
+ * @param answer the answer; empty if none came
  * @param before messages after the command was sent and before the answer
  * @param sentNanos host time at which the command was sent, ns
  * @param roundTripNanos host time from command to answer, ns
  */
-record Reply(Answer answer, List<Arrival> before, long sentNanos, long roundTripNanos) {
+record Reply(Optional<Answer> answer, List<Arrival> before, long sentNanos, long roundTripNanos) {
   <E extends Arrival> List<E> before(Class<E> kind) {
     return before.stream().filter(kind::isInstance).map(kind::cast).toList();
   }
 
-  /** Whether the result and the value are these. */
+  boolean came() {
+    return answer.isPresent();
+  }
+
+  boolean accepted() {
+    return answer.filter(a -> a.result() == Answer.Result.ACCEPTED).isPresent();
+  }
+
+  /** Whether it came with this result and value. */
   boolean says(Answer.Result result, long value) {
-    return answer.result() == result && answer.value() == value;
+    return answer.filter(a -> a.result() == result && a.value() == value).isPresent();
+  }
+
+  /** Value of an answer that came. */
+  long value() {
+    return answer.orElseThrow().value();
+  }
+
+  /** Device clock when the command came in, µs, of an answer that came. */
+  long deviceMicros() {
+    return answer.orElseThrow().deviceMicros();
   }
 
   /** For a person: result and value. */
   String words() {
-    return answer.result() + " " + answer.value();
+    return answer.map(a -> a.result() + " " + a.value()).orElse("no answer");
   }
 }

@@ -5,7 +5,6 @@ import static snick.conformance.Conversation.MILLI;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import snick.frame.message.Answer;
 import snick.frame.message.HostCommand;
@@ -58,12 +57,8 @@ record RobustnessChecks(Conversation talk, Findings findings) {
         Integer.toHexString(type) + " of " + (afterType.length + 1) + " bytes");
   }
 
-  private void refusedAs(
-      Answer.Result result, Condition condition, Optional<Reply> reply, String what) {
-    findings.judge(
-        condition,
-        reply.isPresent() && reply.get().says(result, 0),
-        what + ": " + reply.map(Reply::words).orElse("no answer"));
+  private void refusedAs(Answer.Result result, Condition condition, Reply reply, String what) {
+    findings.judge(condition, reply.says(result, 0), what + ": " + reply.words());
   }
 
   void damage() {
@@ -92,11 +87,11 @@ record RobustnessChecks(Conversation talk, Findings findings) {
       talk.send(Arrays.copyOfRange(garbage, at, Math.min(garbage.length, at + PIECE_BYTES)));
       talk.listen(MILLI);
     }
-    Optional<Reply> reply = talk.ask(MessageType.PING, GARBAGE_BYTES);
+    Reply reply = talk.ask(MessageType.PING, GARBAGE_BYTES);
     findings.judge(
         Condition.GARBAGE,
-        reply.isPresent() && reply.get().says(Answer.Result.ACCEPTED, GARBAGE_BYTES),
-        garbage.length + " bytes, then " + reply.map(Reply::words).orElse("no answer"));
+        reply.says(Answer.Result.ACCEPTED, GARBAGE_BYTES),
+        garbage.length + " bytes, then " + reply.words());
   }
 
   void burst() {

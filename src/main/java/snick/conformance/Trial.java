@@ -48,18 +48,15 @@ public final class Trial {
   }
 
   private Optional<Hello> hello() {
-    Optional<Reply> reply = Optional.empty();
-    for (int i = 0; i < TRIES && reply.isEmpty(); i++) {
+    Reply reply = talk.ask(MessageType.ASK_HELLO);
+    for (int i = 1; i < TRIES && !reply.came(); i++) {
       reply = talk.ask(MessageType.ASK_HELLO);
     }
+    List<Arrival.SaidHello> hellos = reply.before(Arrival.SaidHello.class);
     Optional<Hello> hello =
-        reply
-            .map(r -> r.before(Arrival.SaidHello.class))
-            .filter(hellos -> !hellos.isEmpty())
-            .map(hellos -> hellos.get(hellos.size() - 1).hello());
+        hellos.isEmpty() ? Optional.empty() : Optional.of(hellos.get(hellos.size() - 1).hello());
     boolean met =
-        hello.isPresent()
-            && reply.get().says(Answer.Result.ACCEPTED, hello.get().protocolVersion());
+        hello.isPresent() && reply.says(Answer.Result.ACCEPTED, hello.get().protocolVersion());
     findings.judge(
         Condition.HELLO,
         met,

@@ -2,7 +2,6 @@ package snick.verdict.comparison;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import snick.phrase.Phrase;
 import snick.verdict.statistic.Interval;
 import snick.verdict.statistic.Permutation;
@@ -67,24 +66,16 @@ record Explanation(Decision decision, Tests tests, OptionalDouble rigLimitGf) {
 
   private Phrase tested(Welch test) {
     boolean ranksDecide = decision.decidedBy() == Decision.DecidedBy.MANN_WHITNEY;
-    return told(
-        ranksDecide ? "reason.welch_by_ranks" : "reason.welch",
-        "interval",
-        Wording.between(test.ci95Gf()),
-        "p",
-        Wording.p(test.p()));
+    return told(ranksDecide ? "reason.welch_by_ranks" : "reason.welch")
+        .with("interval", Wording.between(test.ci95Gf()))
+        .with("p", Wording.p(test.p()));
   }
 
-  private Phrase told(String key, Object... more) {
-    Object[] always = {
-      "by",
-      Wording.signedGf(decision.differenceGf()),
-      "chance",
-      Wording.chance(decision.p()),
-      "ranks",
-      Wording.p(tests.rankSum().p())
-    };
-    return Phrase.of(key, Stream.of(always, more).flatMap(Stream::of).toArray());
+  private Phrase told(String key) {
+    return Phrase.of(key)
+        .with("by", Wording.signedGf(decision.differenceGf()))
+        .with("chance", Wording.chance(decision.p()))
+        .with("ranks", Wording.p(tests.rankSum().p()));
   }
 
   private Phrase wouldChange(MoreCuts moreCuts) {
