@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.statistics.descriptive.Median;
+import org.apache.commons.statistics.descriptive.StandardDeviation;
 import snick.cut.response.Ring;
 import snick.sample.Gap;
 import snick.sample.Rail;
@@ -37,6 +39,8 @@ public final class FlickCheck implements SampleSink {
 
   /** Frequencies that lie farther from the middle one are not of the same swing. */
   private static final double SAME_SHARE = 0.1;
+
+  private static final Median MEDIAN = Median.withDefaults().withCopy(true);
 
   private long[] nanos = new long[1024];
   private double[] counts = new double[1024];
@@ -77,7 +81,7 @@ public final class FlickCheck implements SampleSink {
     if (rings.size() < FEWEST_FLICKS) {
       return Optional.empty();
     }
-    double middle = median(rings.stream().mapToDouble(r -> r.hertz().value()).toArray());
+    double middle = MEDIAN.evaluate(rings.stream().mapToDouble(r -> r.hertz().value()).toArray());
     rings.removeIf(r -> Math.abs(r.hertz().value() / middle - 1) > SAME_SHARE);
     return rings.size() < FEWEST_FLICKS ? Optional.empty() : Optional.of(together(rings));
   }
@@ -92,8 +96,8 @@ public final class FlickCheck implements SampleSink {
 
   private List<StepResponse.Ring> rings(int resting, double samplesPerSecond) {
     double[] rest = Arrays.copyOf(counts, resting);
-    double zero = median(rest);
-    double noise = Math.max(1, spread(rest));
+    double zero = MEDIAN.evaluate(rest);
+    double noise = Math.max(1, StandardDeviation.of(rest).getAsDouble());
     List<StepResponse.Ring> rings = new ArrayList<>();
     List<Integer> onsets = onsets(resting, zero, CLEAR_NOISES * noise, samplesPerSecond);
     int skipped = (int) Math.ceil(FINGER_SECONDS * samplesPerSecond) + FILTER_READINGS;
@@ -136,24 +140,11 @@ public final class FlickCheck implements SampleSink {
     double[] logs = rings.stream().mapToDouble(r -> Math.log(r.dampingRatio().value())).toArray();
     double root = Math.sqrt(rings.size());
     return new Ring(
-        median(hertz),
-        Math.max(1e-6, spread(hertz) / root),
-        Math.exp(median(logs)),
-        Math.max(1e-6, spread(logs) / root),
+        MEDIAN.evaluate(hertz),
+        Math.max(1e-6, StandardDeviation.of(hertz).getAsDouble() / root),
+        Math.exp(MEDIAN.evaluate(logs)),
+        Math.max(1e-6, StandardDeviation.of(logs).getAsDouble() / root),
         0,
         0);
-  }
-
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int half = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
-  }
-
-  private static double spread(double[] values) {
-    double mean = Arrays.stream(values).average().orElseThrow();
-    double squares = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
-    return Math.sqrt(squares / (values.length - 1));
   }
 }

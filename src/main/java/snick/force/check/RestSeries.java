@@ -3,12 +3,14 @@ package snick.force.check;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.IntToDoubleFunction;
+import org.apache.commons.statistics.descriptive.Median;
+import org.apache.commons.statistics.descriptive.StandardDeviation;
 
 /** Samples of a rig at rest and what can be said about them. Immutable. */
 final class RestSeries {
   private static final int BLOCK = 64;
   private static final double OUTLIER = 8;
+  private static final Median MEDIAN = Median.withDefaults();
   private static final int MOST_FOR_TONES = 65_536;
 
   private final double[] seconds;
@@ -27,13 +29,6 @@ final class RestSeries {
     this.slope = line[1];
   }
 
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int middle = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
-  }
-
   int size() {
     return counts.length;
   }
@@ -44,23 +39,10 @@ final class RestSeries {
     for (int from = 0; from < counts.length; from += BLOCK) {
       int to = Math.min(counts.length, from + BLOCK);
       if (to - from >= 2) {
-        deviations.add(deviation(from, to));
+        deviations.add(StandardDeviation.of(part(from, to)).getAsDouble());
       }
     }
-    return median(deviations.stream().mapToDouble(d -> d).toArray());
-  }
-
-  private double deviation(int from, int to) {
-    double mean = 0;
-    for (int i = from; i < to; i++) {
-      mean += counts[i];
-    }
-    mean /= to - from;
-    double squares = 0;
-    for (int i = from; i < to; i++) {
-      squares += (counts[i] - mean) * (counts[i] - mean);
-    }
-    return Math.sqrt(squares / (to - from - 1));
+    return MEDIAN.evaluate(deviations.stream().mapToDouble(d -> d).toArray());
   }
 
   double noiseCounts() {
@@ -75,9 +57,8 @@ final class RestSeries {
       if (to - from < BLOCK / 2 && from > 0) {
         break;
       }
-      double[] part = new double[to - from];
-      Arrays.setAll(part, offset(from));
-      middles.add(new double[] {(seconds[from] + seconds[to - 1]) / 2, median(part)});
+      middles.add(
+          new double[] {(seconds[from] + seconds[to - 1]) / 2, MEDIAN.evaluate(part(from, to))});
     }
     double meanTime = middles.stream().mapToDouble(m -> m[0]).average().orElse(0);
     double mean = middles.stream().mapToDouble(m -> m[1]).average().orElse(0);
@@ -91,8 +72,8 @@ final class RestSeries {
     return new double[] {mean - slopePerSecond * meanTime, slopePerSecond};
   }
 
-  private IntToDoubleFunction offset(int from) {
-    return i -> counts[from + i];
+  private double[] part(int from, int to) {
+    return Arrays.stream(counts, from, to).asDoubleStream().toArray();
   }
 
   double driftCountsPerMinute() {

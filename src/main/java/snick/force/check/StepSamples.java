@@ -1,6 +1,8 @@
 package snick.force.check;
 
 import java.util.Arrays;
+import org.apache.commons.statistics.descriptive.Mean;
+import org.apache.commons.statistics.descriptive.StandardDeviation;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import snick.cut.Trace;
 
@@ -50,9 +52,9 @@ final class StepSamples {
     double[] before = Arrays.copyOf(counts, steepest - Math.max(FEWEST / 2, steepest / 4));
     double[] after =
         Arrays.copyOfRange(counts, counts.length - (counts.length - steepest) / 3, counts.length);
-    double rest = mean(after);
-    double step = mean(before) - rest;
-    double noise = Math.max(1, sd(before));
+    double rest = Mean.of(after).getAsDouble();
+    double step = Mean.of(before).getAsDouble() - rest;
+    double noise = Math.max(1, StandardDeviation.of(before).getAsDouble());
     if (!(step > CLEAR * noise)) {
       throw new IllegalArgumentException(
           "no clear step: %s counts beside noise of %s counts; hang a larger mass"
@@ -84,16 +86,6 @@ final class StepSamples {
       }
     }
     return place;
-  }
-
-  private static double mean(double[] values) {
-    return Arrays.stream(values).average().orElse(0);
-  }
-
-  private static double sd(double[] values) {
-    double mean = mean(values);
-    double squares = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
-    return Math.sqrt(squares / Math.max(1, values.length - 1));
   }
 
   double stepCounts() {
