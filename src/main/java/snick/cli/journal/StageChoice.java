@@ -47,8 +47,6 @@ public final class StageChoice {
         .orElseThrow(
             () ->
                 Refusal.badInput(
-                    "session '"
-                        + log.session().name()
-                        + "' has no stage yet: snick stage 'as found'"));
+                    "session '%s' has no stage yet: snick stage 'as found'", log.session().name()));
   }
 }

@@ -38,9 +38,7 @@ final class PageChoice {
     InetAddress where = parsed();
     if (where.isAnyLocalAddress() && names.isEmpty()) {
       throw Refusal.usage(
-          "--http-address "
-              + address
-              + " stands for every address: name the host: --http-name NAME");
+          "--http-address %s stands for every address: name the host: --http-name NAME", address);
     }
     return new PageReach(where, names);
   }

@@ -66,9 +66,8 @@ public final class BurrCommand extends ReadingCommand {
             .orElseThrow(
                 () ->
                     Refusal.badInput(
-                        "session '"
-                            + evidence.log().session().name()
-                            + "' has no stage yet: snick stage 'as found'"))
+                        "session '%s' has no stage yet: snick stage 'as found'",
+                        evidence.log().session().name()))
         : evidence.stage(String.join(" ", stage));
   }
 
