@@ -127,12 +127,9 @@ public final class CaptureCommand extends TypedCommand implements Callable<Integ
       decoder.accept(buffer, 0, count, stream);
     } catch (IOException e) {
       throw Refusal.failed(
-          file
-              + " cannot be written any more: "
-              + e.getMessage()
-              + "; the "
-              + bytes
-              + " bytes before are kept; free some space and capture to another file",
+          ("%s cannot be written any more: %s; the %s bytes before are kept; free some space and"
+                  + " capture to another file")
+              .formatted(file, e.getMessage(), bytes),
           e);
     }
   }

@@ -13,6 +13,7 @@ import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.WallTime;
+import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.exchange.json.ResponseJson;
 import snick.store.StoreReader;
@@ -77,35 +78,29 @@ public final class ResponseCommand extends ReadingCommand {
   }
 
   private static String words(StoredResponse stored) {
-    return stored.deviceId()
-        + stored.nominalRate().map(rate -> " at " + rate.hertz() + " samples/s").orElse("")
-        + ": "
-        + stored
-            .response()
-            .ring()
-            .map(ResponseCommand::words)
-            .orElse("no ring shows below half that rate")
-        + ", from "
-        + stored.response().falls()
-        + " falls (cuts "
-        + stored.cutIds().stream().min(Long::compare).orElse(0L)
-        + " to "
-        + stored.cutIds().stream().max(Long::compare).orElse(0L)
-        + "), since "
-        + WallTime.minute(stored.made())
-        + ", "
-        + stored.response().id();
+    Response response = stored.response();
+    return "%s%s: %s, from %s falls (cuts %s to %s), since %s, %s"
+        .formatted(
+            stored.deviceId(),
+            stored.nominalRate().map(rate -> " at " + rate.hertz() + " samples/s").orElse(""),
+            response
+                .ring()
+                .map(ResponseCommand::words)
+                .orElse("no ring shows below half that rate"),
+            response.falls(),
+            stored.cutIds().stream().min(Long::compare).orElse(0L),
+            stored.cutIds().stream().max(Long::compare).orElse(0L),
+            WallTime.minute(stored.made()),
+            response.id());
   }
 
   private static String words(Ring ring) {
-    return "rings at "
-        + Numbers.plusMinus(ring.hertz(), 2 * ring.hertzUncertainty())
-        + " Hz, damping ratio "
-        + Numbers.plusMinus(
-            ring.dampingRatio(), 2 * ring.dampingRatio() * ring.dampingLogUncertainty())
-        + ", down to a tenth in "
-        + Numbers.fixed(Math.log(10) * ring.decaySeconds(), 2)
-        + " s";
+    return "rings at %s Hz, damping ratio %s, down to a tenth in %s s"
+        .formatted(
+            Numbers.plusMinus(ring.hertz(), 2 * ring.hertzUncertainty()),
+            Numbers.plusMinus(
+                ring.dampingRatio(), 2 * ring.dampingRatio() * ring.dampingLogUncertainty()),
+            Numbers.fixed(Math.log(10) * ring.decaySeconds(), 2));
   }
 
   private static Map<String, Object> object(StoredResponse stored, boolean current) {

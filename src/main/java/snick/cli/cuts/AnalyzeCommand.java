@@ -105,12 +105,9 @@ public final class AnalyzeCommand extends TypedCommand implements Runnable {
     try {
       return Files.readAttributes(Path.of(name), BasicFileAttributes.class).isDirectory()
           ? name + " is a directory; name a recording in it"
-          : name
-              + " is a device or a pipe; read a pipe with 'cat "
-              + name
-              + " | snick analyze -', record from a rig with 'snick run "
-              + name
-              + "'";
+          : ("%1$s is a device or a pipe; read a pipe with 'cat %1$s | snick analyze -', record from"
+                  + " a rig with 'snick run %1$s'")
+              .formatted(name);
     } catch (NoSuchFileException e) {
       return "no file " + name + "; to record from a rig: snick run PORT";
     } catch (IOException e) {

@@ -198,14 +198,12 @@ public final class RederiveCommand extends DataCommand implements Runnable {
       println("and " + (changed - shown.size()) + " more; all of them: --json");
     }
     println(
-        looked
-            + " cuts derived again, detector version "
-            + Cut.DETECTOR_VERSION
-            + "; "
-            + changed
-            + (diff ? " would change" : " changed")
-            + (changed > 0 ? change() : "")
-            + ".");
+        "%s cuts derived again, detector version %s; %s %s%s.",
+        looked,
+        Cut.DETECTOR_VERSION,
+        changed,
+        diff ? "would change" : "changed",
+        changed > 0 ? change() : "");
     reasons.forEach((why, count) -> println(PlainText.inert(count + " cuts get no force: " + why)));
     if (diff && changed > 0) {
       println("Nothing is stored. To do it, leave --diff out; earlier results are kept.");

@@ -3,8 +3,8 @@ package snick.cli.cuts;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
-import snick.cli.terminal.Numbers;
 import snick.cli.terminal.PlainText;
 import snick.daemon.Pipeline;
 import snick.frame.Form;
@@ -18,17 +18,15 @@ final class StreamSummary {
   static void print(PrintWriter out, Pipeline pipeline, long events) {
     StreamFacts facts = pipeline.stream().facts();
     out.println();
-    out.println(
-        events
-            + (events == 1 ? " event in " : " events in ")
-            + facts.samples()
-            + " samples, "
-            + Numbers.fixed(pipeline.stream().lastNanos() / 1e9, 1)
-            + " s at "
-            + Numbers.fixed(1e9 / pipeline.stream().periodNanos(), 2)
-            + " samples per second ("
-            + form(pipeline)
-            + ").");
+    out.printf(
+        Locale.ROOT,
+        "%d %s in %d samples, %.1f s at %.2f samples per second (%s).%n",
+        events,
+        events == 1 ? "event" : "events",
+        facts.samples(),
+        pipeline.stream().lastNanos() / 1e9,
+        1e9 / pipeline.stream().periodNanos(),
+        form(pipeline));
     List<String> troubles = troubles(facts, pipeline.tally(), first(pipeline));
     troubles.forEach(trouble -> out.println("  " + trouble));
     if (pipeline.form().equals(Optional.of(Form.TEXT))) {

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -143,15 +144,14 @@ record DemoNotes(JournalWriter journal, Path data, String session, PrintWriter o
 
   private void print(CheckTrust check) {
     if (check.saidNone() + check.unclear() > 0) {
-      out.println(
-          "  "
-              + check.method().plain()
-              + " said 'none' where that could be checked: "
-              + check.saidNone()
-              + "; a burr was there all the same: "
-              + check.missed()
-              + "; only the force fell later, from a hidden burr or a finer edge: "
-              + check.unclear());
+      out.printf(
+          Locale.ROOT,
+          "  %s said 'none' where that could be checked: %s; a burr was there all the same: %s;"
+              + " only the force fell later, from a hidden burr or a finer edge: %s%n",
+          check.method().plain(),
+          check.saidNone(),
+          check.missed(),
+          check.unclear());
     }
   }
 }

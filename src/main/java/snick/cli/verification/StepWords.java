@@ -1,6 +1,7 @@
 package snick.cli.verification;
 
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -67,9 +68,8 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
     return response.swing().ring().map(StepWords::words).orElse("none seen")
         + truth(
             t ->
-                Numbers.fixed(t.ringHertz(), 1)
-                    + " Hz, damping ratio "
-                    + Numbers.fixed(t.dampingRatio(), 3));
+                String.format(
+                    Locale.ROOT, "%.1f Hz, damping ratio %.3f", t.ringHertz(), t.dampingRatio()));
   }
 
   private static String words(StepResponse.Ring ring) {
@@ -79,13 +79,13 @@ record StepWords(StepResponse response, Optional<KnownCut> cut) {
   }
 
   private String limits() {
-    return "swings above "
-        + percent(response.swing().smallest())
-        + ", and rings below "
-        + Numbers.fixed(response.highestHertz(), 0)
-        + " Hz (half of "
-        + Numbers.fixed(response.samplesPerSecond(), 0)
-        + " samples/s); a faster ring is hidden by the filter or shows at a false frequency";
+    return String.format(
+        Locale.ROOT,
+        "swings above %s, and rings below %.0f Hz (half of %.0f samples/s); a faster ring is"
+            + " hidden by the filter or shows at a false frequency",
+        percent(response.swing().smallest()),
+        response.highestHertz(),
+        response.samplesPerSecond());
   }
 
   private String truth(Function<StepTruth, String> words) {

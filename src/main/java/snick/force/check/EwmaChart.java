@@ -21,15 +21,9 @@ public record EwmaChart(double target, double sigma, double lambda, double width
   public EwmaChart {
     if (!Double.isFinite(target) || !(sigma > 0) || !(lambda > 0 && lambda <= 1) || !(width > 0)) {
       throw new IllegalArgumentException(
-          "chart about "
-              + target
-              + " with sigma "
-              + sigma
-              + ", lambda "
-              + lambda
-              + ", width "
-              + width
-              + ": sigma and width above 0, lambda in 0 to 1");
+          ("chart about %s with sigma %s, lambda %s, width %s: sigma and width above 0, lambda in"
+                  + " 0 to 1")
+              .formatted(target, sigma, lambda, width));
     }
   }
 
