@@ -123,9 +123,9 @@ final class Keeper implements Runnable {
   private void displace(StoreException gone) {
     displaced = true;
     storing = false;
-    Phrase what = Phrase.of("fault.store_gone", "why", gone.why(), "folder", refuge.directory());
-    faults.note("store gone", what);
-    around.say(what);
+    around.report(
+        "store gone",
+        Phrase.of("fault.store_gone", "why", gone.why(), "folder", refuge.directory()));
   }
 
   /** Whether this thread goes on; any thread. */
@@ -266,8 +266,7 @@ final class Keeper implements Runnable {
   /** Says each warning once; the page shows it among the faults. */
   private void warn(Phrase warning) {
     if (warned.add(warning)) {
-      faults.note("calibration", warning);
-      around.say(warning);
+      around.report("calibration", warning);
     }
   }
 

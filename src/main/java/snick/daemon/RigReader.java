@@ -194,9 +194,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   /** Said once, however long it takes. */
   private void awaited(Phrase why) {
     if (link != RigState.Link.AWAITING_RIG) {
-      Phrase what = Phrase.of("fault.waiting", "why", why);
-      around.faults().note("waiting for the rig", what);
-      around.say(what);
+      around.report("waiting for the rig", Phrase.of("fault.waiting", "why", why));
       publish(RigState.Link.AWAITING_RIG);
     }
   }
@@ -221,9 +219,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
     publish(RigState.Link.LOST);
     around.time().pause(REOPEN_WAIT);
     if (!stopping) {
-      Phrase what = Phrase.of("fault.lost", "why", e.why());
-      around.faults().note("link lost", what);
-      around.say(what);
+      around.report("link lost", Phrase.of("fault.lost", "why", e.why()));
     }
   }
 
@@ -278,9 +274,7 @@ final class RigReader implements Runnable, DeviceGate.Listener {
   private RigState.Link linkState(long nowNanos) {
     RigState.Link now = watch.link(nowNanos, gate.passing());
     if (now == RigState.Link.SILENT && link != RigState.Link.SILENT) {
-      Phrase what = Phrase.of("fault.silent", "port", address.text());
-      around.faults().note("silence", what);
-      around.say(what);
+      around.report("silence", Phrase.of("fault.silent", "port", address.text()));
     }
     if (watch.garbled(nowNanos) && !garbled) {
       around

@@ -23,6 +23,12 @@ record Surroundings(
     tell.accept(Words.english().say(what));
   }
 
+  /** Notes a fault of this kind and tells the person. */
+  void report(String kind, Phrase what) {
+    faults.note(kind, what);
+    say(what);
+  }
+
   /** As {@link #say(Phrase)}: the text {@code key} with {@code values}. */
   void say(String key, Object... values) {
     say(Phrase.of(key, values));

@@ -38,13 +38,11 @@ final class TextDoubts {
       plausibility
           .look(arrivalNanos, pipeline.stream().lastNanos(), pipeline.stream().facts())
           .forEach(
-              doubt -> doubted(Phrase.of("fault.at_port", "port", address.text(), "what", doubt)));
+              doubt ->
+                  around.report(
+                      "doubtful",
+                      Phrase.of("fault.at_port", "port", address.text(), "what", doubt)));
     }
-  }
-
-  private void doubted(Phrase doubt) {
-    around.faults().note("doubtful", doubt);
-    around.say(doubt);
   }
 
   /** Why bytes come but no readings. */

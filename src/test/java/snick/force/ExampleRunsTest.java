@@ -155,7 +155,7 @@ class ExampleRunsTest {
   @Test
   void classLimitsInTheFolderAreTheProgramsOwn() throws IOException {
     List<NamedCsvRecord> rows = rows("class-limits.csv");
-    assertThat(rows).hasSameSizeAs(MassClass.nominalGrams());
+    assertThat(rows).hasSize(12);
     for (NamedCsvRecord row : rows) {
       for (MassClass massClass : MassClass.values()) {
         assertThat(massClass.limit(Mass.ofGrams(Table.number(row, "nominal_g"))).grams() * 1000)

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import snick.force.budget.Conditions;
+import snick.force.budget.EdgeGeometry;
 import snick.force.mass.AirDensity;
 import snick.force.mass.Gravity;
 import snick.force.mass.Load;
@@ -83,7 +84,8 @@ public final class SimulatedBench {
         GRAVITY,
         AirDensity.standard(),
         new Conditions.Stability(
-            TEMPERATURE_COEFFICIENT, TEMPERATURE_HALF_WIDTH, 0, Optional.of(Duration.ofDays(180))));
+            TEMPERATURE_COEFFICIENT, TEMPERATURE_HALF_WIDTH, 0, Optional.of(Duration.ofDays(180))),
+        EdgeGeometry.NOT_STATED);
   }
 
   private double uniform(double halfWidth) {

@@ -15,6 +15,7 @@ import snick.force.budget.Calibration;
 import snick.force.budget.Conditions;
 import snick.force.budget.Coverage;
 import snick.force.budget.DerivedForce;
+import snick.force.budget.EdgeGeometry;
 import snick.force.budget.Evaluation;
 import snick.force.fit.DegreeRule;
 import snick.force.mass.AirDensity;
@@ -62,7 +63,8 @@ class CalibrationCoverageTest {
           GRAVITY,
           AirDensity.standard(),
           new Conditions.Stability(
-              PER_KELVIN, KELVIN, PER_YEAR, Optional.of(Duration.ofDays(VALID_DAYS))));
+              PER_KELVIN, KELVIN, PER_YEAR, Optional.of(Duration.ofDays(VALID_DAYS))),
+          EdgeGeometry.NOT_STATED);
 
   private static final List<Load> LOADS =
       Arrays.stream(GRAMS)

@@ -47,48 +47,22 @@ final class StreamSummary {
   }
 
   private static List<String> troubles(StreamFacts facts, Tally tally, String first) {
+    Tally.ThrownAway thrown = tally.thrownAway();
     List<String> lines = new ArrayList<>();
-    add(
-        lines,
-        facts.lost().samples(),
-        "sample lost" + places(facts),
-        "samples lost" + places(facts));
-    add(lines, facts.restarts(), "restart of the device", "restarts of the device");
-    add(
-        lines,
-        facts.overrange(),
-        "sample at the end of the converter's range",
-        "samples at the end of the converter's range");
-    add(
-        lines,
-        facts.clockWraps(),
-        "wrap of the device's clock, followed",
-        "wraps of the device's clock, followed");
+    add(lines, facts.lost().samples(), "sample", "samples", "lost" + places(facts));
+    add(lines, facts.restarts(), "restart", "restarts", "of the device");
+    add(lines, facts.overrange(), "sample", "samples", "at the end of the converter's range");
+    add(lines, facts.clockWraps(), "wrap", "wraps", "of the device's clock, followed");
     add(
         lines,
         facts.timelessSamples(),
-        "sample without time: placed by the nominal rate",
-        "samples without time: placed by the nominal rate");
-    add(
-        lines,
-        tally.thrownAway().badChecks(),
-        "frame or line with a wrong checksum, left out",
-        "frames or lines with a wrong checksum, left out");
-    add(
-        lines,
-        tally.thrownAway().malformed(),
-        "frame or line of a wrong form, left out" + first,
-        "frames or lines of a wrong form, left out" + first);
-    add(
-        lines,
-        tally.thrownAway().unknownTypes(),
-        "frame of a type unknown here, skipped",
-        "frames of a type unknown here, skipped");
-    add(
-        lines,
-        tally.thrownAway().tooLong(),
-        "frame or line too long, left out",
-        "frames or lines too long, left out");
+        "sample",
+        "samples",
+        "without time: placed by the nominal rate");
+    addOfWire(lines, thrown.badChecks(), "with a wrong checksum, left out");
+    addOfWire(lines, thrown.malformed(), "of a wrong form, left out" + first);
+    add(lines, thrown.unknownTypes(), "frame", "frames", "of a type unknown here, skipped");
+    addOfWire(lines, thrown.tooLong(), "too long, left out");
     return lines;
   }
 
@@ -96,9 +70,13 @@ final class StreamSummary {
     return ", in " + facts.lost().times() + (facts.lost().times() == 1 ? " place" : " places");
   }
 
-  private static void add(List<String> lines, long count, String one, String many) {
+  private static void addOfWire(List<String> lines, long count, String what) {
+    add(lines, count, "frame or line", "frames or lines", what);
+  }
+
+  private static void add(List<String> lines, long count, String one, String many, String what) {
     if (count > 0) {
-      lines.add(count + " " + (count == 1 ? one : many));
+      lines.add("%s %s %s".formatted(count, count == 1 ? one : many, what));
     }
   }
 }

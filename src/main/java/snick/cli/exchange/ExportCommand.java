@@ -4,8 +4,6 @@ import static java.util.stream.Collectors.joining;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.FileReason;
+import snick.cli.terminal.NewFile;
 import snick.cli.terminal.Refusal;
 import snick.exchange.write.ExportChoice;
 import snick.exchange.write.Licence;
@@ -89,13 +87,8 @@ public final class ExportCommand extends DataCommand implements Runnable {
     int written;
     try (StoreReader store = OpenedStore.toRead(data)) {
       written = StoppedByHand.during("export", err(), watch -> write(store, watch));
-    } catch (FileAlreadyExistsException e) {
-      throw Refusal.badInput(target + " is there already and was left alone; choose another name");
-    } catch (NoSuchFileException e) {
-      throw Refusal.badInput(
-          "no folder " + target.toAbsolutePath().getParent() + "; make it first");
     } catch (IOException e) {
-      throw Refusal.failed(target + " cannot be written: " + FileReason.of(e), e);
+      throw NewFile.refusal(target, e);
     } catch (StoreException e) {
       throw Refusal.failed("nothing was exported: " + e.getMessage(), e);
     }

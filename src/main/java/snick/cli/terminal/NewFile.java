@@ -15,12 +15,18 @@ public final class NewFile {
   public static void write(Path file, byte[] content) {
     try {
       Atomically.make(file, workshop -> Files.write(workshop.resolve("whole"), content));
-    } catch (FileAlreadyExistsException e) {
-      throw Refusal.badInput(file + " is there already and was left alone; choose another name");
-    } catch (NoSuchFileException e) {
-      throw Refusal.badInput("no folder " + file.toAbsolutePath().getParent() + "; make it first");
     } catch (IOException e) {
-      throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
+      throw refusal(file, e);
     }
+  }
+
+  /** Why it could not be written. */
+  public static Refusal refusal(Path file, IOException e) {
+    if (e instanceof FileAlreadyExistsException) {
+      return Refusal.badInput(file + " is there already and was left alone; choose another name");
+    }
+    return e instanceof NoSuchFileException
+        ? Refusal.badInput("no folder " + file.toAbsolutePath().getParent() + "; make it first")
+        : Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
   }
 }

@@ -16,11 +16,6 @@ import snick.force.mass.Range;
  */
 public record Conditions(
     Gravity gravity, AirDensity air, Stability stability, EdgeGeometry geometry) {
-  /** Conditions of which no geometry is stated. */
-  public Conditions(Gravity gravity, AirDensity air, Stability stability) {
-    this(gravity, air, stability, EdgeGeometry.NOT_STATED);
-  }
-
   /** The same with this geometry. */
   public Conditions at(EdgeGeometry edge) {
     return new Conditions(gravity, air, stability, edge);

@@ -25,13 +25,10 @@ public record DynamicCheck(
   /** Compares. */
   public static DynamicCheck of(
       Calibration calibration, StepResponse response, Load.Exerted load, Peak peak) {
-    double ofLoad =
-        Math.hypot(
-            load.byMassesNewtons(), Math.hypot(load.byGravityNewtons(), load.byBuoyancyNewtons()));
     return new DynamicCheck(
         calibration.id(),
         response,
-        MeasuredForce.ofNewtons(load.force().newtons(), ofLoad),
+        MeasuredForce.ofNewtons(load.force().newtons(), load.standardUncertaintyNewtons()),
         calibration.force(peak.estimateCounts(), peak.standardUncertaintyCounts()),
         calibration.force(peak.observedMaxCounts(), 0).value().newtons());
   }

@@ -75,10 +75,7 @@ public record MassCheck(
     double measured = calibration.force(deflection, ofReading).value().newtons();
     CombinedUncertainty u =
         new CombinedUncertainty(measured, calibration.contributions(measured, ofReading));
-    double ofLoad =
-        Math.hypot(
-            load.byMassesNewtons(), Math.hypot(load.byGravityNewtons(), load.byBuoyancyNewtons()));
-    double combined = Math.hypot(u.standardNewtons(), ofLoad);
+    double combined = Math.hypot(u.standardNewtons(), load.standardUncertaintyNewtons());
     double limit =
         relativeLimit.isPresent()
             ? Range.require("limit", relativeLimit.getAsDouble(), 1e-9, 1, "(relative)") * expected

@@ -47,11 +47,6 @@ public record PointsFit(
             }
           });
     }
-
-    /** A row without uncertainty. */
-    public static Point of(double load, double reading) {
-      return new Point(load, reading, OptionalDouble.empty());
-    }
   }
 
   /**

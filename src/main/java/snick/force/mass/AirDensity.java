@@ -55,11 +55,6 @@ public record AirDensity(double kilogramsPerCubicMetre, double standardUncertain
       Range.require("uncertainty of air pressure", uncertaintyHectopascals, 0, 200, "hPa");
       Range.require("uncertainty of humidity", uncertaintyPercent, 0, 50, "%");
     }
-
-    /** Readings taken as exact. */
-    public static Weather exact(double celsius, double hectopascals, double humidityPercent) {
-      return new Weather(celsius, hectopascals, humidityPercent, 0, 0, 0);
-    }
   }
 
   /**

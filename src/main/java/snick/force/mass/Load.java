@@ -44,7 +44,12 @@ public record Load(List<ReferenceMass> masses) {
    * @param byBuoyancyNewtons from the density of the air, N
    */
   public record Exerted(
-      Force force, double byMassesNewtons, double byGravityNewtons, double byBuoyancyNewtons) {}
+      Force force, double byMassesNewtons, double byGravityNewtons, double byBuoyancyNewtons) {
+    /** All of it together, N. */
+    public double standardUncertaintyNewtons() {
+      return Math.hypot(byMassesNewtons, Math.hypot(byGravityNewtons, byBuoyancyNewtons));
+    }
+  }
 
   /**
    * Weight less buoyancy: F = m·g·(1 − ρa/ρ), m the true mass that belongs to the conventional one.

@@ -1,7 +1,6 @@
 package snick.force.mass;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
@@ -34,15 +33,10 @@ public enum MassClass {
     };
   }
 
-  /** Nominal values with a limit here, in g, rising. */
-  public static List<Integer> nominalGrams() {
-    return Arrays.stream(NOMINAL_GRAMS).boxed().toList();
-  }
-
   /**
    * Maximum permissible error of a weight of this class, either way.
    *
-   * @throws NotAccepted if {@code nominal} is not one of {@link #nominalGrams}
+   * @throws NotAccepted if {@code nominal} is none of those that have a limit
    */
   public Mass limit(Mass nominal) {
     for (int i = 0; i < NOMINAL_GRAMS.length; i++) {

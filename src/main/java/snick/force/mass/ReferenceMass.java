@@ -109,44 +109,6 @@ public record ReferenceMass(
         String.format(Locale.ROOT, "tolerance ±%.4g mg", tolerance.kilograms() * 1e6));
   }
 
-  /**
-   * Water measured by volume.
-   *
-   * @param millilitres volume, mL
-   * @param standardUncertaintyMillilitres of the volume, mL, not negative
-   * @param celsius water temperature, °C, 0 to 40
-   * @param standardUncertaintyKelvin of the temperature, K, not negative
-   */
-  public static ReferenceMass water(
-      double millilitres,
-      double standardUncertaintyMillilitres,
-      double celsius,
-      double standardUncertaintyKelvin) {
-    Range.require("volume", millilitres, 1, 10_000, "mL");
-    Range.require("uncertainty of volume", standardUncertaintyMillilitres, 0, millilitres, "mL");
-    Range.require("uncertainty of temperature", standardUncertaintyKelvin, 0, 20, "K");
-    double density = WaterDensity.kilogramsPerCubicMetre(celsius);
-    double slope = WaterDensity.slopePerKelvin(celsius) * standardUncertaintyKelvin;
-    double relative = Math.hypot(standardUncertaintyMillilitres / millilitres, slope / density);
-    Mass conventional = conventional(millilitres * 1e-6 * density, density);
-    return new ReferenceMass(
-        String.format(Locale.ROOT, "%.6g mL of water", millilitres),
-        conventional,
-        new Mass(conventional.kilograms() * relative),
-        Distribution.NORMAL,
-        density,
-        String.format(Locale.ROOT, "pure water at %.4g °C, %.6g kg/m³", celsius, density));
-  }
-
-  /** Conventional mass of a body of true mass {@code kilograms} and that density (OIML D 28). */
-  static Mass conventional(double kilograms, double densityKilogramsPerCubicMetre) {
-    double standard = AirDensity.STANDARD_KILOGRAMS_PER_CUBIC_METRE;
-    return new Mass(
-        kilograms
-            * (1 - standard / densityKilogramsPerCubicMetre)
-            / (1 - standard / CONVENTIONAL_DENSITY));
-  }
-
   /** True mass, kg: the conventional mass with the conventional buoyancy taken back. */
   public double trueMassKilograms() {
     double standard = AirDensity.STANDARD_KILOGRAMS_PER_CUBIC_METRE;

@@ -187,7 +187,7 @@ public final class LineParser {
     }
     int wholeFrom = at;
     long sum = 0;
-    while (at < end && isDigit(bytes[at])) {
+    while (at < end && LineFields.isDigit(bytes[at])) {
       sum = sum * 10 + (bytes[at] - '0');
       at++;
     }
@@ -206,7 +206,7 @@ public final class LineParser {
 
   private int fraction(byte[] bytes, int from, int end) {
     int at = from;
-    while (at < end && isDigit(bytes[at])) {
+    while (at < end && LineFields.isDigit(bytes[at])) {
       if (fractionDigits < KEPT_FRACTION_DIGITS) {
         fraction = fraction * 10 + (bytes[at] - '0');
         fractionDigits++;
@@ -238,7 +238,7 @@ public final class LineParser {
     boolean good = end > from && end - from <= MAX_KEY_BYTES && isLetter(bytes[from]);
     for (int i = from; good && i < end; i++) {
       byte b = bytes[i];
-      good = isLetter(b) || isDigit(b) || b == '_' || b == '-' || b == '.';
+      good = isLetter(b) || LineFields.isDigit(b) || b == '_' || b == '-' || b == '.';
     }
     return good;
   }
@@ -262,21 +262,13 @@ public final class LineParser {
     return Character.digit(digit, 16);
   }
 
-  private static boolean isDigit(byte b) {
-    return b >= '0' && b <= '9';
-  }
-
   private static boolean isLetter(byte b) {
     return (b >= 'a' && b <= 'z') || (b >= 'A' && b <= 'Z');
   }
 
-  private static boolean isSpace(byte b) {
-    return b == ' ' || b == '\t' || b == '\r';
-  }
-
   private static int skipSpaces(byte[] bytes, int from, int end) {
     int at = from;
-    while (at < end && isSpace(bytes[at])) {
+    while (at < end && LineFields.isSpace(bytes[at])) {
       at++;
     }
     return at;
@@ -284,7 +276,7 @@ public final class LineParser {
 
   private static int trimmedEnd(byte[] bytes, int from, int end) {
     int at = end;
-    while (at > from && isSpace(bytes[at - 1])) {
+    while (at > from && LineFields.isSpace(bytes[at - 1])) {
       at--;
     }
     return at;

@@ -22,18 +22,9 @@ public record EffectSize(double cohensD, double hedgesG, Interval ci95) {
    * @param sdGf their standard deviation (n − 1), gf; 0 if all are equal
    */
   public record Group(int n, double meanGf, double sdGf) {
-    private static Group of(Readings readings) {
-      return new Group(readings.count(), readings.meanGf(), readings.sdGf());
-    }
-
     private double squares() {
       return (n - 1) * sdGf * sdGf;
     }
-  }
-
-  /** Empty if neither group scatters. */
-  public static Optional<EffectSize> of(Readings first, Readings second) {
-    return of(Group.of(first), Group.of(second));
   }
 
   /** Empty if neither group scatters. */
@@ -54,10 +45,6 @@ public record EffectSize(double cohensD, double hedgesG, Interval ci95) {
                 j * perStandardError * NoncentralT.noncentralityAt(t, df, 0.975),
                 j * perStandardError * NoncentralT.noncentralityAt(t, df, 0.025),
                 0.95)));
-  }
-
-  public static double pooledSdGf(Readings first, Readings second) {
-    return pooledSdGf(Group.of(first), Group.of(second));
   }
 
   private static double pooledSdGf(Group first, Group second) {

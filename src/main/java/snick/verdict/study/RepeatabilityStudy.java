@@ -117,11 +117,6 @@ public record RepeatabilityStudy(
     return Math.max(0, (f - 1) / (f + cutsPerGroup - 1));
   }
 
-  /** Standard error of the mean with groups as random, gf. */
-  public double standardErrorGf() {
-    return Math.sqrt(anova.meanSquareBetween() / cuts());
-  }
-
   /** What the verdicts need to know of the rig. */
   public RigRepeatability rig() {
     return new RigRepeatability(

@@ -38,7 +38,8 @@ class EvaluationTest {
       new Conditions(
           Gravity.measured(9.81, 0),
           AirDensity.standard(),
-          new Conditions.Stability(0, 0, 0, Optional.empty()));
+          new Conditions.Stability(0, 0, 0, Optional.empty()),
+          EdgeGeometry.NOT_STATED);
 
   private static HeldReading at(double counts, int second) {
     long nanos = second * 1_000_000_000L;

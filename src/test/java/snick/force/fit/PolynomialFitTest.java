@@ -170,7 +170,9 @@ class PolynomialFitTest {
   void aTableInGramsHasTheSameCurveOverForce() {
     List<PointsFit.Point> points =
         IntStream.rangeClosed(0, 5)
-            .mapToObj(i -> PointsFit.Point.of(100 * i, 10 + 43_725 * i + (i % 2)))
+            .mapToObj(
+                i ->
+                    new PointsFit.Point(100 * i, 10 + 43_725 * i + (i % 2), OptionalDouble.empty()))
             .toList();
     PointsFit.Place place = new PointsFit.Place(Gravity.measured(9.81, 0), AirDensity.standard());
     PointsFit fit =

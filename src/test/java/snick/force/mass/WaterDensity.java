@@ -10,7 +10,6 @@ public final class WaterDensity {
   private static final double A3 = 522528.9;
   private static final double A4 = 69.34881;
   private static final double A5 = 999.974950;
-  private static final double STEP_KELVIN = 1e-3;
 
   private WaterDensity() {}
 
@@ -23,10 +22,5 @@ public final class WaterDensity {
   private static double formula(double celsius) {
     double square = (celsius + A1) * (celsius + A1);
     return A5 * (1 - square * (celsius + A2) / (A3 * (celsius + A4)));
-  }
-
-  /** Change of density with temperature at {@code celsius} °C, kg/m³ per K. */
-  static double slopePerKelvin(double celsius) {
-    return (formula(celsius + STEP_KELVIN) - formula(celsius - STEP_KELVIN)) / (2 * STEP_KELVIN);
   }
 }
