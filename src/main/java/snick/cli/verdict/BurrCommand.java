@@ -1,7 +1,6 @@
 package snick.cli.verdict;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.Command;
@@ -100,13 +99,12 @@ public final class BurrCommand extends ReadingCommand {
   }
 
   private static Map<String, Object> object(StageEvidence stage, BurrVerdict verdict) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("stage", stage.stage().name());
-    object.put("burr", verdict.burr().word());
-    object.put("rule", Said.raw(verdict.rule().text()));
-    object.put("clues", verdict.clues().stream().map(BurrCommand::object).toList());
-    object.put("next_check", Said.raw(verdict.nextCheck()));
-    return object;
+    return Json.object(
+        "stage", stage.stage().name(),
+        "burr", verdict.burr().word(),
+        "rule", Said.raw(verdict.rule().text()),
+        "clues", verdict.clues().stream().map(BurrCommand::object).toList(),
+        "next_check", Said.raw(verdict.nextCheck()));
   }
 
   private static Map<String, Object> object(BurrClue clue) {

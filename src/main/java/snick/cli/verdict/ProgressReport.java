@@ -1,7 +1,6 @@
 package snick.cli.verdict;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -134,16 +133,14 @@ record ProgressReport(
   }
 
   Map<String, Object> object() {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("session", session);
-    object.put("margin_gf", Figures.orNull(judge.marginGf()));
-    object.put("margin_from", judge.marginFrom().map(Said::raw).orElse(""));
-    object.put("stages", figures().stream().map(ProgressReport::object).toList());
-    object.put("steps", progression.map(ProgressReport::steps).orElse(List.of()));
-    object.put("whole", progression.map(Progression::whole).map(ComparisonJson::of).orElse(null));
-    object.put(
+    return Json.object(
+        "session", session,
+        "margin_gf", Figures.orNull(judge.marginGf()),
+        "margin_from", judge.marginFrom().map(Said::raw).orElse(""),
+        "stages", figures().stream().map(ProgressReport::object).toList(),
+        "steps", progression.map(ProgressReport::steps).orElse(List.of()),
+        "whole", progression.map(Progression::whole).map(ComparisonJson::of).orElse(null),
         "plateau", progression.map(Progression::plateau).map(ProgressReport::object).orElse(null));
-    return object;
   }
 
   private static List<Map<String, Object>> steps(Progression progression) {
