@@ -45,25 +45,6 @@ public final class LiveFeed implements AutoCloseable {
   private final HelloRequests requests;
   private final byte[] buffer = new byte[BUFFER_BYTES];
 
-  private LiveFeed(
-      PortAddress address,
-      ByteSource source,
-      Optional<RigLock> lock,
-      Pipeline.Settings settings,
-      SampleSink sink,
-      HostTime time) {
-    this.address = address;
-    this.source = source;
-    this.lock = lock;
-    this.assumedRate = settings.assumedRate();
-    StreamDecoder.Start start =
-        address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING;
-    this.decoder = settings.decoder(start);
-    this.stream = new SampleStream(assumedRate, sink);
-    this.entry = new DeviceGate(stream, identity);
-    this.requests = new HelloRequests(time);
-  }
-
   /**
    * Opens {@code address} and takes its lock.
    *
@@ -74,7 +55,7 @@ public final class LiveFeed implements AutoCloseable {
    * @throws RigInUseException if the rig is being recorded
    * @throws snick.port.PortException if it cannot be opened
    */
-  public static LiveFeed open(
+  public LiveFeed(
       Ports ports,
       PortAddress address,
       Path lockFolder,
@@ -82,12 +63,20 @@ public final class LiveFeed implements AutoCloseable {
       SampleSink sink,
       HostTime time)
       throws IOException, RigInUseException {
-    Optional<RigLock> lock =
+    this.address = address;
+    this.assumedRate = settings.assumedRate();
+    this.decoder =
+        settings.decoder(
+            address.live() ? StreamDecoder.Start.MIDWAY : StreamDecoder.Start.AT_BEGINNING);
+    this.stream = new SampleStream(assumedRate, sink);
+    this.entry = new DeviceGate(stream, identity);
+    this.requests = new HelloRequests(time);
+    this.lock =
         address.live()
             ? Optional.of(RigLock.take(lockFolder, RigLock.nameOf(address)))
             : Optional.empty();
     try {
-      return new LiveFeed(address, ports.open(address), lock, settings, sink, time);
+      this.source = ports.open(address);
     } catch (IOException | RuntimeException e) {
       release(lock);
       throw e;

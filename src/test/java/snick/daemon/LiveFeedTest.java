@@ -33,7 +33,7 @@ class LiveFeedTest {
   }
 
   private LiveFeed open() throws IOException, RigInUseException {
-    return LiveFeed.open(
+    return new LiveFeed(
         ports, PORT, locks, Pipeline.Settings.defaults(), new IgnoredSamples(), time);
   }
 

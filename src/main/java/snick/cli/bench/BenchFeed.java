@@ -12,7 +12,6 @@ import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
 import snick.daemon.LiveFeed;
 import snick.force.reading.RigSetting;
-import snick.frame.text.RefusedLine;
 import snick.port.LinkLostException;
 import snick.quantity.Mass;
 import snick.sample.Gap;
@@ -27,44 +26,35 @@ import snick.virtualrig.script.Script;
 public final class BenchFeed implements AutoCloseable {
   private static final long PATIENCE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
+  private final BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
+  private final Relay relay = new Relay();
   private final Optional<ServedRig> virtual;
-  private final BlockingQueue<TrueCut> truths;
   private final LiveFeed feed;
-  private final Relay relay;
   private final int polarity;
-  private CompletableFuture<Void> pressing = CompletableFuture.completedFuture(null);
   private final String name;
+  private CompletableFuture<Void> pressing = CompletableFuture.completedFuture(null);
 
-  private BenchFeed(
-      Optional<ServedRig> virtual,
-      BlockingQueue<TrueCut> truths,
-      LiveFeed feed,
-      Relay relay,
-      int polarity,
-      String name) {
-    this.virtual = virtual;
-    this.truths = truths;
-    this.feed = feed;
-    this.relay = relay;
+  private BenchFeed(BenchRig rig, int polarity) {
     this.polarity = polarity;
-    this.name = name;
+    this.virtual = rig.isVirtual() ? Optional.of(rig.serve(truths::add)) : Optional.empty();
+    this.name = virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow());
+    try {
+      this.feed = rig.open(name, relay);
+    } catch (Refusal e) {
+      virtual.ifPresent(ServedRig::close);
+      throw e;
+    }
   }
 
   /** Opens the rig that was named and waits until it says who it is. */
   public static BenchFeed open(BenchRig rig, int polarity) {
     rig.requireNamed();
-    BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
-    Optional<ServedRig> virtual =
-        rig.isVirtual() ? Optional.of(rig.serve(truths::add)) : Optional.empty();
-    String address = virtual.map(ServedRig::port).orElseGet(() -> rig.port().orElseThrow());
-    Relay relay = new Relay();
+    BenchFeed bench = new BenchFeed(rig, polarity);
     try {
-      BenchFeed bench =
-          new BenchFeed(virtual, truths, rig.open(address, relay), relay, polarity, address);
       bench.awaitIdentity();
       return bench;
     } catch (Refusal e) {
-      virtual.ifPresent(ServedRig::close);
+      bench.close();
       throw e;
     }
   }
@@ -76,16 +66,15 @@ public final class BenchFeed implements AutoCloseable {
       more = turn();
     }
     if (feed.setting(polarity).isEmpty()) {
-      Optional<RefusedLine> refused = feed.decoder().refused();
-      close();
-      refused.ifPresent(
-          line -> {
-            throw Refusal.unavailable(name + ": " + line.words());
-          });
-      throw Refusal.unavailable(
-          "%s said nothing that is understood within 10 s; is it powered, and does its"
-              + " sketch speak firmware-protocol.md? See: snick doctor %s",
-          name, name);
+      throw feed.decoder()
+          .refused()
+          .map(line -> Refusal.unavailable(name + ": " + line.words()))
+          .orElseGet(
+              () ->
+                  Refusal.unavailable(
+                      "%s said nothing that is understood within 10 s; is it powered, and does its"
+                          + " sketch speak firmware-protocol.md? See: snick doctor %s",
+                      name, name));
     }
   }
 

@@ -134,7 +134,7 @@ public final class BenchRig {
   /** Samples of the rig on {@code address} to {@code sink}. */
   LiveFeed open(String address, SampleSink sink) {
     try {
-      return LiveFeed.open(
+      return new LiveFeed(
           new Ports(bitsPerSecond),
           PortAddress.parse(address),
           DataDirectory.runtime(),

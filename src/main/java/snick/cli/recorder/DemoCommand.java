@@ -74,7 +74,7 @@ public final class DemoCommand extends TypedCommand implements Callable<Integer>
     Path work = folder();
     Path data = directory == null ? work : directory;
     try (DemoRun run =
-        DemoRun.start(
+        new DemoRun(
             work.resolve("rig"), data, speed, new VirtualRig(fixture.settings(), seed), out)) {
       run.play();
     } catch (RigInUseException | StoreException e) {

@@ -54,48 +54,29 @@ final class DemoRun implements AutoCloseable {
   private static final String BLADE = "invented kitchen knife";
   private static final long PATIENCE_SECONDS = 20;
 
+  private final BlockingQueue<AnnouncedCut> announced = new LinkedBlockingQueue<>();
+  private final BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
   private final ServedRig rig;
   private final Recorder recorder;
   private final Path data;
   private final Store journal;
-  private final BlockingQueue<AnnouncedCut> announced;
-  private final BlockingQueue<TrueCut> truths;
   private final PrintWriter out;
   private final double speed;
   private final List<DemoStage> stages = new ArrayList<>();
   private String session = "";
 
-  private DemoRun(
-      ServedRig rig,
-      Recorder recorder,
-      Path data,
-      Store journal,
-      BlockingQueue<AnnouncedCut> announced,
-      BlockingQueue<TrueCut> truths,
-      PrintWriter out,
-      double speed) {
-    this.rig = rig;
-    this.recorder = recorder;
-    this.data = data;
-    this.journal = journal;
-    this.announced = announced;
-    this.truths = truths;
-    this.out = out;
-    this.speed = speed;
-  }
-
   /** Starts rig and recorder; {@code link} is where the rig's pseudo-terminal appears. */
-  static DemoRun start(Path link, Path data, double speed, VirtualRig virtual, PrintWriter out)
+  DemoRun(Path link, Path data, double speed, VirtualRig virtual, PrintWriter out)
       throws IOException, RigInUseException {
-    BlockingQueue<AnnouncedCut> announced = new LinkedBlockingQueue<>();
-    BlockingQueue<TrueCut> truths = new LinkedBlockingQueue<>();
-    ServedRig rig =
+    this.data = data;
+    this.speed = speed;
+    this.out = out;
+    this.rig =
         virtual.serve(
             link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
     try {
-      Recorder recorder = record(rig.port(), data, announced);
-      Store journal = Store.open(data, Clock.systemUTC());
-      return new DemoRun(rig, recorder, data, journal, announced, truths, out, speed);
+      this.recorder = record(rig.port(), data, announced);
+      this.journal = Store.open(data, Clock.systemUTC());
     } catch (IOException | RigInUseException | RuntimeException e) {
       rig.close();
       throw e;
