@@ -18,7 +18,7 @@ public record Cut(int number, CutFigures figures, Trace trace, Response response
   /**
    * Version of detection and estimation; results carry it and can be derived again by a later one.
    */
-  public static final int DETECTOR_VERSION = 7;
+  public static final int DETECTOR_VERSION = 8;
 
   public Cut {
     if (number < 1) {

@@ -25,6 +25,9 @@ final class EqualArea {
   /** A fixture of 20 Hz has swung down and up again by then, s. */
   private static final double SWING_SECONDS = 0.06;
 
+  /** From the lowest to the highest of a slow swing at least, s: half a period of 70 Hz. */
+  private static final double SLOW_SWING_SECONDS = 0.007;
+
   /** Least weight, in readings, that a mean of the tail is taken of. */
   private static final double LEAST_WEIGHT = 0.3;
 
@@ -116,20 +119,25 @@ final class EqualArea {
     return y[before] + share * (y[after] - y[before]);
   }
 
-  /** Whether the readings swing slowly after the fall, by more than noise: up, and down again. */
+  /** Whether the readings swing slowly after the fall, by more than noise: down, and up again. */
   boolean swings() {
     double least =
         Math.max(SWING_SHARE * l.counts()[l.fall().top()], SWING_NOISES * l.noiseCounts());
+    int lowest = farthest(l.fall().bottom(), -1);
+    int highest = farthest(lowest, 1);
+    return levelCounts - l.counts()[lowest] > least
+        && l.counts()[highest] - levelCounts > least
+        && l.timeSeconds()[highest] - l.timeSeconds()[lowest] > SLOW_SWING_SECONDS;
+  }
+
+  /** Reading farthest up (1) or down (−1) from one on, as long as a slow swing may take. */
+  private int farthest(int from, int sense) {
     double until = l.timeSeconds()[l.fall().bottom()] + SWING_SECONDS;
-    boolean under = false;
-    for (int i = l.fall().bottom(); i < l.end() && l.timeSeconds()[i] < until; i++) {
-      double off = l.counts()[i] - levelCounts;
-      under |= off < -least;
-      if (under && off > least) {
-        return true;
-      }
+    int farthest = from;
+    for (int i = from; i < l.end() && l.timeSeconds()[i] < until; i++) {
+      farthest = sense * (l.counts()[i] - l.counts()[farthest]) > 0 ? i : farthest;
     }
-    return false;
+    return farthest;
   }
 
   /** How far the readings go under the level after the fall at first, of the fall's height. */

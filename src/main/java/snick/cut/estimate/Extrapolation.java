@@ -27,6 +27,12 @@ final class Extrapolation {
   /** Over which a slope is taken, s. */
   private static final double SLOPE_SECONDS = 1e-3;
 
+  /**
+   * What makes a fixture swing is the force: slips about as high as its swings. Standard deviation
+   * of a sawtooth of that height, 1/√12.
+   */
+  private static final double SLIPS_OF_SWING = 0.29;
+
   /** A filter's effect on tremor is undone up to this factor. */
   private static final double MOST_GAIN = 3;
 
@@ -38,7 +44,8 @@ final class Extrapolation {
 
   /** A hypothesis held against the readings. */
   @SuppressWarnings("ArrayRecordComponent") // never compared
-  private record Weighed(Hypothesis of, double[] white, double weight, double scale) {}
+  private record Weighed(
+      Hypothesis of, double[] white, double weight, double scale, double rough) {}
 
   /** A force and its slope as one hypothesis carries them on, noises above the line. */
   private record Carried(double mean, double variance, double slope, double slopeVariance) {}
@@ -67,7 +74,8 @@ final class Extrapolation {
       if (evidence[i] > best - FAR_BEHIND) {
         double weight = StrictMath.exp(evidence[i] - best);
         weights += weight;
-        weighed.add(new Weighed(hypotheses.get(i), white[i], weight, scale(white[i])));
+        double rough = rough(hypotheses.get(i), white[i]);
+        weighed.add(new Weighed(hypotheses.get(i), white[i], weight, scale(white[i]), rough));
       }
     }
   }
@@ -81,15 +89,26 @@ final class Extrapolation {
   /** By how much variances are larger than expected; of the latest readings if they say so. */
   private static double scale(double[] white) {
     int n = white.length;
-    double chi = dot(white, white);
     double late = 0;
     int from = Math.max(0, n - TESTED);
     for (int i = from; i < n; i++) {
       late += white[i] * white[i];
     }
-    double all = (NOISE_DEGREES + chi) / (NOISE_DEGREES + n);
     double tested = (NOISE_DEGREES + late) / (NOISE_DEGREES + n - from);
-    return Math.max(LEAST_SCALE, Math.max(all, tested));
+    return Math.max(LEAST_SCALE, Math.max(allScale(white), tested));
+  }
+
+  private static double allScale(double[] white) {
+    return (NOISE_DEGREES + dot(white, white)) / (NOISE_DEGREES + white.length);
+  }
+
+  /**
+   * Variance of the force itself at any instant, noises squared: readings that scatter more than at
+   * rest may do so because the edge slips, and slips may make the fixture swing.
+   */
+  private static double rough(Hypothesis h, double[] white) {
+    double slips = SLIPS_OF_SWING * SLIPS_OF_SWING * h.swingVariance();
+    return Math.max(0, allScale(white) - 1) + slips;
   }
 
   /** The course so many seconds after the last early reading. */
@@ -165,7 +184,8 @@ final class Extrapolation {
             course.slopeCountsPerSecond() / noiseCounts + slope,
             slopeVariance,
             w.scale() * (both - variance) / SLOPE_SECONDS);
-    return new Carried(weighed.mean(), Math.max(0, weighed.variance()), slope, slopeVariance);
+    double carried = Math.max(0, weighed.variance()) + w.rough();
+    return new Carried(weighed.mean(), carried, slope, slopeVariance);
   }
 
   /** By what the filter weakened a motion. */
@@ -173,8 +193,7 @@ final class Extrapolation {
     if (motion.ofFixture()) {
       return 0;
     }
-    double turns = 2 * Math.PI * motion.hertz() * smearSeconds;
-    return Math.min(MOST_GAIN, StrictMath.exp(0.5 * turns * turns));
+    return Math.min(MOST_GAIN, 1 / motion.leftBehind(smearSeconds));
   }
 
   private double[] motionAcross(Motion motion, double seconds) {

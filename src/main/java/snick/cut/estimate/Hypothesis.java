@@ -86,6 +86,11 @@ final class Hypothesis {
     return logPrior;
   }
 
+  /** Variance of the fixture's own swinging, noises squared; 0 for a motion of the hand. */
+  double swingVariance() {
+    return motion.ofFixture() ? strength : 0;
+  }
+
   double halfLogDeterminant() {
     return halfLogDeterminant;
   }

@@ -1,5 +1,7 @@
 package snick.cut.estimate;
 
+import org.apache.commons.numbers.gamma.Erfcx;
+
 /**
  * What a hand may do beside pressing evenly, as a stationary process. Shapes and figures: common
  * practice, no source; they only have to be broad, for their evidence decides.
@@ -44,6 +46,16 @@ enum Motion {
   /** Whether the fixture moves so by itself, so that the edge's force has nothing of it. */
   boolean ofFixture() {
     return this == SWING_LOW || this == SWING;
+  }
+
+  /** Share of its amplitude behind a Gaussian filter of this standard deviation, s: 0 to 1. */
+  double leftBehind(double smearSeconds) {
+    double lengths = smearSeconds / coherenceSeconds;
+    double turns = TURN * hertz * smearSeconds;
+    return switch (this) {
+      case ROUGH, ROUGH_QUICK -> Math.sqrt(Erfcx.value(lengths));
+      default -> StrictMath.exp(-0.5 * turns * turns);
+    };
   }
 
   /** Correlation of the motion with itself so many seconds apart, −1 to 1. */
