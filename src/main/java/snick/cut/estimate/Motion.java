@@ -1,7 +1,5 @@
 package snick.cut.estimate;
 
-import org.apache.commons.numbers.gamma.Erfcx;
-
 /**
  * What a hand may do beside pressing evenly, as a stationary process. Shapes and figures: common
  * practice, no source; they only have to be broad, for their evidence decides.
@@ -48,12 +46,15 @@ enum Motion {
     return this == SWING_LOW || this == SWING;
   }
 
-  /** Share of its amplitude behind a Gaussian filter of this standard deviation, s: 0 to 1. */
+  /**
+   * Share of its amplitude that a filter of this standard deviation in time leaves, s: 0 to 1. A
+   * rough motion behind one pole (its variance falls to τ/(τ + s), the Ornstein-Uhlenbeck process,
+   * from memory), others at their frequency behind a Gaussian.
+   */
   double leftBehind(double smearSeconds) {
-    double lengths = smearSeconds / coherenceSeconds;
     double turns = TURN * hertz * smearSeconds;
     return switch (this) {
-      case ROUGH, ROUGH_QUICK -> Math.sqrt(Erfcx.value(lengths));
+      case ROUGH, ROUGH_QUICK -> Math.sqrt(coherenceSeconds / (coherenceSeconds + smearSeconds));
       default -> StrictMath.exp(-0.5 * turns * turns);
     };
   }
