@@ -30,8 +30,8 @@ final class EventAnalysis {
   }
 
   /**
-   * What it was; empty if the event was too small or a mere shift of the level. A parting that is
-   * none only for what was taken for spikes is one: they were swings.
+   * What it was; empty if the event was too small or a mere shift of the level. What was taken for
+   * spikes in a fall were swings if the readings swing on after it, or if it parted but for them.
    */
   Optional<FoundLoading> of(Event event, int number) {
     if (event.end() == Event.End.ABSORBED) {
@@ -39,7 +39,7 @@ final class EventAnalysis {
     }
     EventReading r = EventReading.of(event, settings.severedFallNanos(), true);
     Outcome outcome = outcome(event, r);
-    if (outcome != Outcome.SEVERED && event.fallen()) {
+    if (event.fallen() && (outcome != Outcome.SEVERED || r.spikeInFall())) {
       EventReading plain = EventReading.of(event, settings.severedFallNanos(), false);
       if (plain.height() < SPIKE_SHARE * event.peakCounts()
           && outcome(event, plain) == Outcome.SEVERED

@@ -32,10 +32,16 @@ final class EventReading {
   /** A fixture that swings less than this share of the force spoils no reading of the fall. */
   private static final double RING_SHARE = 0.03;
 
+  /** And what swings by so many noises is no noise, however small. */
+  private static final double RING_NOISES = 6;
+
   /** Swings of four or five readings look like spikes; two or three of them are a ring. */
   private static final int RING_READINGS = 10;
 
   private static final int RING_TURNS = 3;
+
+  /** So many readings to either side are near the peak. */
+  private static final int NEAR_READINGS = 8;
 
   final Samples s;
   final ZeroBefore zero;
@@ -90,8 +96,17 @@ final class EventReading {
 
   /** Whether a spike was left out near the peak; to be asked after the estimate. */
   boolean spikeNearPeak() {
+    return leftOut(peak - NEAR_READINGS, peak + NEAR_READINGS);
+  }
+
+  /** Whether spikes were left out after the peak, and none before. */
+  boolean spikeInFall() {
+    return leftOut(peak + 1, peak + NEAR_READINGS) && !leftOut(peak - NEAR_READINGS, peak + 1);
+  }
+
+  private boolean leftOut(int from, int to) {
     boolean any = false;
-    for (int i = Math.max(0, peak - 8); i < Math.min(s.size(), peak + 8); i++) {
+    for (int i = Math.max(0, from); i < Math.min(s.size(), to); i++) {
       any |= !s.usable[i];
     }
     return any;
@@ -102,9 +117,10 @@ final class EventReading {
     int turns = 0;
     int side = 0;
     int from = fall.isPresent() ? fall.get().bottom() : s.size();
+    double least = Math.min(RING_SHARE * height(), RING_NOISES * noise);
     for (int i = from; i < Math.min(s.size(), from + RING_READINGS); i++) {
       double off = s.x[i] - after;
-      int now = Math.abs(off) < RING_SHARE * height() ? side : (int) Math.signum(off);
+      int now = Math.abs(off) < least ? side : (int) Math.signum(off);
       turns += now == -side && side != 0 ? 1 : 0;
       side = now;
     }
