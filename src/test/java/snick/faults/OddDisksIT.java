@@ -52,14 +52,17 @@ class OddDisksIT {
     }
   }
 
+  private ServedRig resting() throws Exception {
+    return new VirtualRig(RigSettings.USUAL, 9)
+        .serve(
+            folder.resolve("rig"),
+            Pacer.of(System::nanoTime, SPEED),
+            VirtualRig.WhenFull.DROP,
+            truth -> {});
+  }
+
   private ServedRig cutting() throws Exception {
-    ServedRig rig =
-        new VirtualRig(RigSettings.USUAL, 9)
-            .serve(
-                folder.resolve("rig"),
-                Pacer.of(System::nanoTime, SPEED),
-                VirtualRig.WhenFull.DROP,
-                truth -> {});
+    ServedRig rig = resting();
     assertThat(rig.perform(Streams.cutsForHours())).isNotDone();
     return rig;
   }
@@ -169,7 +172,12 @@ class OddDisksIT {
     return mounted;
   }
 
-  /** As a kernel does after an error: the file system becomes read-only under the recorder. */
+  /**
+   * As a kernel does after an error: the file system becomes read-only under the recorder. It does
+   * so between two cuts: of a write that it breaks off the kernel itself says now and then that it
+   * is on the disk, and loses it (Linux 6.18, ext4: one in sixty, seen with {@code fdatasync}
+   * alone).
+   */
   @Test
   void aDiskThatBecomesReadOnlyUnderTheRecorder() throws Exception {
     Path image = folder.resolve("image");
@@ -179,11 +187,13 @@ class OddDisksIT {
     mount("-o", "loop", image.toString());
     Path data = disk.resolve("data");
     long announced;
-    try (ServedRig rig = cutting();
+    try (ServedRig rig = resting();
         Running run = recording(rig, data)) {
       String page = PageEvents.address(run.await("the page is "));
+      rig.perform(Streams.threeCuts()).join();
       run.awaitCut(3);
       SystemProgram.demand("mount", "-o", "remount,abort", disk.toString());
+      assertThat(rig.perform(Streams.cutsForHours())).isNotDone();
       run.await("NOT STORED");
       assertThat(JSON.std.mapFrom(PageEvents.get(page + "/health")))
           .containsEntry("storing", false)
@@ -192,7 +202,7 @@ class OddDisksIT {
       run.terminate();
       assertThat(run.await("they are lost")).contains("stopped although");
     }
-    unmount();
+    SystemProgram.demand("umount", disk.toString());
     mount("-o", "loop", image.toString());
     Sound.demand(data, reader -> {});
     assertThat(Sound.cuts(data)).isEqualTo(announced);

@@ -24,6 +24,12 @@ final class Streams {
         .times(3000);
   }
 
+  /** Three cuts after a rest, and a rest in which the last one is told. */
+  static Script threeCuts() {
+    Script cuts = Script.of(new Action.Rest(1), Action.Cut.ofGramForce(60, 300)).times(3);
+    return Script.of(new Action.Rest(5)).then(cuts).then(new Action.Rest(2));
+  }
+
   /** Two cuts in binary. */
   static byte[] twoCuts() {
     return of(
