@@ -49,7 +49,7 @@ final class ForceChart {
     style.setAxisTicksLineVisible(false).setPlotMargin(0);
     style.setxAxisTickLabelsFormattingFunction(ForceChart::tick);
     style.setyAxisTickLabelsFormattingFunction(ForceChart::tick);
-    style.setPlotContentSize(1).setMarkerSize(9).setLegendPadding(6).setChartPadding(8);
+    style.setPlotContentSize(1).setMarkerSize(9).setLegendPadding(14).setChartPadding(8);
     style.setYAxisLabelAlignment(TextAlignment.Right);
   }
 
