@@ -14,8 +14,6 @@ import snick.SharedClasses;
 public final class Jar {
   private static final Path JAR = Path.of(System.getProperty("snick.jar", "target/snick.jar"));
   private static final long PATIENCE_SECONDS = 60;
-  private static final List<String> AS_LAUNCHER =
-      List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
 
   /**
    * Locks of this process's tests alone: another's terminal may get the number of one that went.
@@ -33,7 +31,7 @@ public final class Jar {
 
   /** On the Java that runs the tests, with the options of the launcher. */
   public static Jar onThisJava(String... more) {
-    List<String> options = new ArrayList<>(AS_LAUNCHER);
+    List<String> options = new ArrayList<>(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
     options.addAll(SharedClasses.options());
     options.addAll(List.of(more));
     return new Jar(Path.of(System.getProperty("java.home")), options);
@@ -42,13 +40,13 @@ public final class Jar {
   /** On every Java installed beside the one that runs the tests, 17 or newer, itself included. */
   static List<Jar> onEveryJava() throws IOException {
     Path own = Path.of(System.getProperty("java.home")).toRealPath();
-    List<Jar> jars = new ArrayList<>(List.of(new Jar(own, AS_LAUNCHER)));
+    List<Jar> jars = new ArrayList<>(List.of(new Jar(own, List.of())));
     try (Stream<Path> homes = Files.list(own.getParent())) {
       homes
           .filter(home -> Files.isExecutable(home.resolve("bin/java")))
           .filter(home -> !Files.isSymbolicLink(home) && !home.equals(own))
           .filter(home -> home.getFileName().toString().matches(".*-(17|2[1-9])-.*"))
-          .forEach(home -> jars.add(new Jar(home, AS_LAUNCHER)));
+          .forEach(home -> jars.add(new Jar(home, List.of())));
     }
     return jars;
   }
