@@ -32,7 +32,10 @@ final class EventReading {
   /** A fixture that swings less than this share of the force spoils no reading of the fall. */
   private static final double RING_SHARE = 0.03;
 
-  /** And what swings by so many noises is no noise, however small. */
+  /**
+   * And what swings by so many noises is no noise, however small: as far as a spike must stand off
+   * ({@link Spikes}).
+   */
   private static final double RING_NOISES = 6;
 
   /** Swings of four or five readings look like spikes; two or three of them are a ring. */
@@ -40,7 +43,7 @@ final class EventReading {
 
   private static final int RING_TURNS = 3;
 
-  /** So many readings to either side are near the peak. */
+  /** So many readings to either side are near the peak; set by hand. */
   private static final int NEAR_READINGS = 8;
 
   final Samples s;

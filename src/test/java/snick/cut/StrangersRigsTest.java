@@ -97,6 +97,16 @@ class StrangersRigsTest {
     assertThat(ALL.spikes).as(ALL.line()).isLessThanOrEqualTo(RIGS * CUTS / 1000 + 1);
   }
 
+  /** Two rigs whose swings after a fall look like spikes in it. */
+  @ParameterizedTest
+  @ValueSource(longs = {150_013, 150_016})
+  void noSwingOfTheseIsTakenForASpike(long seed) {
+    StrangersTrial.Tally swings =
+        StrangersTrial.of(new StrangersRig(seed).record(25, 1.5, 2.5), false);
+    assertThat(swings.found).as(swings.line()).isEqualTo(25);
+    assertThat(swings.spikes).isZero();
+  }
+
   /** The same rig, hand and noise: a parting of 5 ms in place of 0.5 ms. */
   @Test
   void slowerFallMovesNoForceFartherThanItsUncertainty() {

@@ -25,7 +25,11 @@ final class EqualArea {
   /** A fixture of 20 Hz has swung down and up again by then, s. */
   private static final double SWING_SECONDS = 0.06;
 
-  /** From the lowest to the highest of a slow swing at least, s: half a period of 70 Hz. */
+  /**
+   * From the lowest to the highest of a slow swing at least, s: half a period of 70 Hz. Of 0, 4, 7
+   * and 9 ms, tried on seeds 1 to 80 and 20000 to 20079, 7 gives the least rms error (0.480 %; 9 ms
+   * 0.490 %), and covers slips better the longer it is.
+   */
   private static final double SLOW_SWING_SECONDS = 0.007;
 
   /** Least weight, in readings, that a mean of the tail is taken of. */

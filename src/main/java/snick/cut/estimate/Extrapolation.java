@@ -45,7 +45,7 @@ final class Extrapolation {
   /** A hypothesis held against the readings. */
   @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Weighed(
-      Hypothesis of, double[] white, double weight, double scale, double rough) {}
+      Hypothesis of, double[] white, double weight, double scale, double roughVariance) {}
 
   /** A force and its slope as one hypothesis carries them on, noises above the line. */
   private record Carried(double mean, double variance, double slope, double slopeVariance) {}
@@ -74,7 +74,7 @@ final class Extrapolation {
       if (evidence[i] > best - FAR_BEHIND) {
         double weight = StrictMath.exp(evidence[i] - best);
         weights += weight;
-        double rough = rough(hypotheses.get(i), white[i]);
+        double rough = roughVariance(hypotheses.get(i), white[i]);
         weighed.add(new Weighed(hypotheses.get(i), white[i], weight, scale(white[i]), rough));
       }
     }
@@ -106,7 +106,7 @@ final class Extrapolation {
    * Variance of the force itself at any instant, noises squared: readings that scatter more than at
    * rest may do so because the edge slips, and slips may make the fixture swing.
    */
-  private static double rough(Hypothesis h, double[] white) {
+  private static double roughVariance(Hypothesis h, double[] white) {
     double slips = SLIPS_OF_SWING * SLIPS_OF_SWING * h.swingVariance();
     return Math.max(0, allScale(white) - 1) + slips;
   }
@@ -184,7 +184,7 @@ final class Extrapolation {
             course.slopeCountsPerSecond() / noiseCounts + slope,
             slopeVariance,
             w.scale() * (both - variance) / SLOPE_SECONDS);
-    double carried = Math.max(0, weighed.variance()) + w.rough();
+    double carried = Math.max(0, weighed.variance()) + w.roughVariance();
     return new Carried(weighed.mean(), carried, slope, slopeVariance);
   }
 

@@ -128,8 +128,8 @@ public final class RowSums {
                   .forEach(sum -> problems.add(problem(table, sum))));
       database
           .query(
-              "SELECT of_row FROM row_sum WHERE of_table = ? AND of_row NOT IN (SELECT rowid FROM"
-                  + " \""
+              "SELECT of_row FROM row_sum WHERE of_table = ?"
+                  + " AND of_row NOT IN (SELECT rowid FROM \""
                   + table
                   + "\") LIMIT 10")
           .with(table)

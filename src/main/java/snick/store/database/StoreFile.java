@@ -96,7 +96,13 @@ public final class StoreFile {
     return file.resolveSibling("snick-version-" + version + "-" + UPGRADE_TIME.format(now) + ".db");
   }
 
-  /** Writes a file of the owner's alone; whoever reads it meanwhile sees it before or after. */
+  /**
+   * Writes a file anew; whoever reads it meanwhile sees it before or after.
+   *
+   * @param permissions who may do what with it, for example {@code rw-------}, where the system
+   *     knows such
+   * @throws IOException if it cannot be written; what was there before stays
+   */
   public static void replace(Path file, byte[] content, String permissions) throws IOException {
     Path folder = file.toAbsolutePath().getParent();
     Path partial = Files.createTempFile(folder, "snick-", ".new", ownersAlone(folder, permissions));

@@ -11,9 +11,10 @@ public final class Altered {
   }
 
   /** With another zero, counts, and sensitivity, counts/gf. */
-  public static ConverterSettings withScale(ConverterSettings of, int zero, double perGramForce) {
+  public static ConverterSettings withScale(
+      ConverterSettings of, int zeroCounts, double countsPerGramForce) {
     return new ConverterSettings(
-        of.rate(), of.rateErrorPpm(), of.filter(), zero, perGramForce, of.gain());
+        of.rate(), of.rateErrorPpm(), of.filter(), zeroCounts, countsPerGramForce, of.gain());
   }
 
   /** With an oscillator that is off by {@code ppm}. */
@@ -64,12 +65,12 @@ public final class Altered {
   }
 
   private static Disturbance disturbance(
-      Disturbance of, double noise, double drift, double warmUpKelvin) {
+      Disturbance of, double noiseGramForce, double driftGramForcePerSecond, double warmUpKelvin) {
     return new Disturbance(
-        noise,
+        noiseGramForce,
         of.humGramForce(),
         of.humHertz(),
-        drift,
+        driftGramForcePerSecond,
         of.driftGramForcePerKelvin(),
         warmUpKelvin,
         of.spikesPerMinute(),
