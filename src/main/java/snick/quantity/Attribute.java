@@ -3,6 +3,7 @@ package snick.quantity;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -49,7 +50,14 @@ public record Attribute<T>(
 
   private static <T> Attribute<T> always(
       String name, Type type, String unit, String meaning, Function<T, ?> value) {
-    return new Attribute<>(name, type, unit, meaning, true, List.of(), value);
+    return new Attribute<>(
+        name,
+        type,
+        unit,
+        meaning,
+        true,
+        List.of(),
+        t -> Objects.requireNonNull(value.apply(t), name));
   }
 
   public static <T> Attribute<T> whole(String name, String meaning, Function<T, Integer> value) {

@@ -132,7 +132,7 @@ final class StrangersTrial {
 
   private static final double NEAR_S = 0.12;
 
-  /** Delay of a parting that every estimate allows for. */
+  /** What {@code BreakEstimator.PARTING_SECONDS} allows every parting for its delay. */
   private static final double PARTING_ALLOWED_S = 0.0002;
 
   private StrangersTrial() {}

@@ -12,7 +12,7 @@ import snick.cli.terminal.Refusal;
  * Asks a person at a terminal, or a script at the other end of a pipe. Reads no further than the
  * end of the line: the next is for the step that follows, which reads the same terminal.
  *
- * @param in where they come from; must not read ahead
+ * @param in where the answers come from; must not read ahead
  * @param out where questions go
  */
 record Answers(InputStream in, PrintWriter out) {

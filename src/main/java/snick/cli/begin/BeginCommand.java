@@ -133,8 +133,8 @@ public final class BeginCommand extends DataCommand implements Runnable {
     if (who.hello().isEmpty() && who.readings() == 0 && who.refused().isEmpty()) {
       throw Refusal.unavailable(
           "nothing that is understood comes from %s; is the sketch loaded, the bit rate"
-              + " right (--baud)? Its text can be seen with: snick capture %s look.capture"
-              + " --seconds 5",
+              + " right (--baud)? Its text can be seen with:"
+              + " snick capture %s look.capture --seconds 5",
           port, port);
     }
   }

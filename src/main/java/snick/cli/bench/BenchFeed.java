@@ -54,8 +54,17 @@ public final class BenchFeed implements AutoCloseable {
       bench.awaitIdentity();
       return bench;
     } catch (Refusal e) {
-      bench.close();
+      bench.closeAfter(e);
       throw e;
+    }
+  }
+
+  /** What keeps it from closing tells nobody what to do about the first trouble. */
+  private void closeAfter(Refusal first) {
+    try {
+      close();
+    } catch (Refusal notClosed) {
+      first.addSuppressed(notClosed);
     }
   }
 

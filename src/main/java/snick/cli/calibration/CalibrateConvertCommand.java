@@ -105,8 +105,8 @@ final class CalibrateConvertCommand extends DataCommand implements Runnable {
         given.newtons == null ? Force.ofGramForce(given.gramForce).newtons() : given.newtons;
     if (!calibration.range().holds(newtons)) {
       throw Refusal.badInput(
-          "%s N is outside the calibrated range, %s to %s N; ask inside it, or calibrate"
-              + " further",
+          "%s N is outside the calibrated range, %s to %s N;"
+              + " ask inside it, or calibrate further",
           newtons, calibration.range().from().newtons(), calibration.range().to().newtons());
     }
     return pair(calibration, calibration.curve().deflectionCounts(newtons), newtons);

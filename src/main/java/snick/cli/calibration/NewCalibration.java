@@ -15,7 +15,7 @@ import snick.store.StoreReader;
  * A calibration just worked out and saved.
  *
  * @param record what was saved
- * @param data where
+ * @param data directory of the store it was saved in
  */
 record NewCalibration(CalibrationRecord record, DataDirectory data) {
   /**

@@ -96,8 +96,8 @@ final class CutsEnterCommand extends DataCommand implements Runnable {
         .ifPresent(
             at -> {
               throw Refusal.badInput(
-                  "session '%s' was closed at %s: nothing was entered; begin another: snick session"
-                      + " start",
+                  "session '%s' was closed at %s: nothing was entered; begin another:"
+                      + " snick session start",
                   log.session().name(), WallTime.of(at));
             });
   }

@@ -50,8 +50,8 @@ final class CutsSetAsideCommand extends DataCommand implements Runnable {
         .orElseThrow(
             () ->
                 Refusal.badInput(
-                    "cut %s is in no session, so it counts in no verdict; put it in one first: snick"
-                        + " place --cut %s",
+                    "cut %s is in no session, so it counts in no verdict; put it in one first:"
+                        + " snick place --cut %s",
                     id, id));
   }
 }

@@ -17,7 +17,7 @@ import snick.store.record.Recording;
 /**
  * Where a recording's calibration is found: typed in, else the newest one stored for its rig.
  *
- * @param data the store
+ * @param data directory of the store
  * @param typedIn goes before what is stored
  */
 public record StoredCalibrations(DataDirectory data, CalibrationChoice typedIn)

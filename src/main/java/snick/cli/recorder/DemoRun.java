@@ -76,8 +76,14 @@ final class DemoRun implements AutoCloseable {
             link, Pacer.of(System::nanoTime, speed), VirtualRig.WhenFull.WAIT, truths::add);
     try {
       this.recorder = record(rig.port(), data, announced);
-      this.journal = Store.open(data, Clock.systemUTC());
     } catch (IOException | RigInUseException | RuntimeException e) {
+      rig.close();
+      throw e;
+    }
+    try {
+      this.journal = Store.open(data, Clock.systemUTC());
+    } catch (RuntimeException e) {
+      recorder.close();
       rig.close();
       throw e;
     }

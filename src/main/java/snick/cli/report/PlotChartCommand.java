@@ -63,9 +63,9 @@ final class PlotChartCommand extends Drawing {
     List<Verification> checks = store.verifications(device);
     if (checks.size() < ControlCharts.FEWEST) {
       throw Refusal.badInput(
-          "rig %s has %s%s with a mass; limits need %s or more: snick verify PORT --mass"
-              + " 100g:M1",
-          device, checks.size(), checks.size() == 1 ? " check" : " checks", ControlCharts.FEWEST);
+          "rig %s has %s %s with a mass; limits need %s or more:"
+              + " snick verify PORT --mass 100g:M1",
+          device, checks.size(), checks.size() == 1 ? "check" : "checks", ControlCharts.FEWEST);
     }
     return ControlCharts.of(checks).picture(Words.english());
   }

@@ -6,7 +6,8 @@ import java.util.function.Supplier;
 
 /**
  * A command cannot go on: the message gives value, limit, place and next step, and is printed
- * without a stack trace. Values, if there are any, take the places of {@code %s} in it.
+ * without a stack trace. Values, if there are any, take the places of {@code %s} in it; beside
+ * values a per cent sign is written {@code %%}.
  */
 public final class Refusal extends RuntimeException {
   private static final long serialVersionUID = 1L;
@@ -38,7 +39,11 @@ public final class Refusal extends RuntimeException {
     return new Refusal(ExitCode.FAILED, message, cause);
   }
 
-  /** What {@code asked} gives; what it does not accept is refused, for the reason it gives. */
+  /**
+   * What {@code asked} gives; what it does not accept is refused, for the reason it gives.
+   *
+   * @throws Refusal if {@code asked} throws an {@link IllegalArgumentException}
+   */
   public static <T> T ifNotAccepted(Supplier<T> asked, Function<String, Refusal> refusal) {
     try {
       return asked.get();
@@ -47,7 +52,8 @@ public final class Refusal extends RuntimeException {
     }
   }
 
-  private static String said(String message, Object... values) {
+  /** The message with its values, if there are any. */
+  static String said(String message, Object... values) {
     return values.length == 0 ? message : String.format(Locale.ROOT, message, values);
   }
 

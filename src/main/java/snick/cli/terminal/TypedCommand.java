@@ -21,9 +21,9 @@ public abstract class TypedCommand {
     return spec.commandLine().getOut();
   }
 
-  /** Prints a line of what was asked for; values take the places of {@code %s} in it. */
+  /** Prints a line of what was asked for, with its values as in a {@link Refusal}. */
   protected final void println(String line, Object... values) {
-    out().println(values.length == 0 ? line : String.format(Locale.ROOT, line, values));
+    out().println(Refusal.said(line, values));
   }
 
   /** Prints a name and what it is. */

@@ -80,8 +80,8 @@ public final class CompareCommand extends DataCommand implements Runnable {
       return ofStages();
     }
     throw Refusal.usage(
-        "name two stages, or give --values twice; given: %s%s%s of --values",
-        stages.size(), stages.size() == 1 ? " stage and " : " stages and ", values.size());
+        "name two stages, or give --values twice; given: %s %s and %s of --values",
+        stages.size(), stages.size() == 1 ? "stage" : "stages", values.size());
   }
 
   private Comparison ofStages() {

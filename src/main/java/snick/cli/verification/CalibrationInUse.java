@@ -82,8 +82,8 @@ record CalibrationInUse(Calibration calibration, RigSetting setting, Optional<Be
   void requireInRange(Load.Exerted load) {
     if (!calibration.range().holds(load.force().newtons())) {
       throw Refusal.badInput(
-          "a mass of %s gf lies outside the calibrated range, %s gf to %s gf; take one"
-              + " inside it",
+          "a mass of %s gf lies outside the calibrated range, %s gf to %s gf;"
+              + " take one inside it",
           Numbers.gramForce(load.force()),
           Numbers.gramForce(calibration.range().from()),
           Numbers.gramForce(calibration.range().to()));

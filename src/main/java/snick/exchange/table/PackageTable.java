@@ -42,8 +42,8 @@ public final class PackageTable<R> {
   public static final PackageTable<Sample> TRACES =
       new PackageTable<>(
           "traces.csv",
-          "One row a sample: the raw readings of every cut, from some rest before to some rest"
-              + " after",
+          "One row a sample: the raw readings of every cut, "
+              + "from some rest before to some rest after",
           List.of("cut", "sample"),
           List.of(
               ofCut(Sample::cut),

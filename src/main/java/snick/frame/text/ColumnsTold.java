@@ -36,7 +36,7 @@ record ColumnsTold(
 
   /** One line for people. */
   String words() {
-    return "text is read as %s%s%s)"
-        .formatted(columns.orElseThrow().words(), sure ? ", surely (" : ", probably (", reason);
+    return "text is read as %s, %s (%s)"
+        .formatted(columns.orElseThrow().words(), sure ? "surely" : "probably", reason);
   }
 }

@@ -37,7 +37,8 @@ public final class BudgetPlot {
                 words.say("draw.budget_axis"),
                 0,
                 ROOM * Arrays.stream(expanded).max().orElseThrow())
-            .fromTo(0, ROOM * x[x.length - 1]);
+            .fromTo(0, ROOM * x[x.length - 1])
+            .namesBeside();
     chart.line(words.say("draw.expanded"), Look.INK, Pen.MEDIUM, x, expanded);
     List<Integer> largest = largest(over.get(over.size() - 1));
     for (int i = 0; i < largest.size(); i++) {

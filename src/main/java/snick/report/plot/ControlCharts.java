@@ -87,6 +87,7 @@ public record ControlCharts(
     return new ForceChart(words, words.say("draw.checks"), words.say("draw.checks_axis"))
         .quantity(words.say("draw.error"), shown.getMin() - room, shown.getMax() + room)
         .fromTo(0.5, errorsPercent.size() + 0.5)
-        .wholeNumbers();
+        .wholeNumbers()
+        .namesBeside();
   }
 }

@@ -53,6 +53,14 @@ final class ForceChart {
     style.setYAxisLabelAlignment(TextAlignment.Right);
   }
 
+  /** Puts the names of the series beside the chart, where many or long ones have room. */
+  ForceChart namesBeside() {
+    XYStyler style = chart.getStyler();
+    style.setLegendPosition(Styler.LegendPosition.OutsideE);
+    style.setLegendLayout(Styler.LegendLayout.Vertical);
+    return this;
+  }
+
   /** As many digits as needed, up to four after the point. */
   private static String tick(double value) {
     String text = Shown.fixed(value, 4);

@@ -97,8 +97,8 @@ final class Orphans {
     lost.add(
         "cut "
             + cut
-            + ": its recording, time and first result are lost, its trace is kept; derive it"
-            + " again");
+            + ": its recording, time and first result are lost, its trace is kept;"
+            + " derive it again");
   }
 
   /** They say nothing of the result that is put in the place of the one they were derived from. */
@@ -110,8 +110,8 @@ final class Orphans {
     int adopted =
         database
             .query(
-                "UPDATE cut SET recording = ?, number = id WHERE recording NOT IN (SELECT r.id FROM"
-                    + " recording r JOIN rig g ON g.id = r.rig)")
+                "UPDATE cut SET recording = ?, number = id"
+                    + " WHERE recording NOT IN (SELECT r.id FROM recording r JOIN rig g ON g.id = r.rig)")
             .with(recording)
             .change();
     if (adopted > 0) {
@@ -145,8 +145,8 @@ final class Orphans {
       lost.add(added + " cuts: their traces are lost; they have 0 samples now");
       database
           .query(
-              "UPDATE cut SET samples = 0 WHERE id IN (SELECT cut FROM cut_trace WHERE samples ="
-                  + " ?)")
+              "UPDATE cut SET samples = 0"
+                  + " WHERE id IN (SELECT cut FROM cut_trace WHERE samples = ?)")
           .with(empty)
           .change();
     }

@@ -40,6 +40,6 @@ public final class NativeLibrary {
     if (Files.exists(file) && Arrays.equals(Files.readAllBytes(file), library)) {
       return;
     }
-    StoreFile.replace(file, library, "rw-------");
+    StoreFile.replace(file, library);
   }
 }

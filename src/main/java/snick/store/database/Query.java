@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import snick.phrase.Phrase;
@@ -17,6 +18,9 @@ import snick.quantity.Given;
 
 /** One statement with its parameters given in order. Used once, at once. */
 public final class Query {
+  private static final Set<Class<?>> COLUMN_TYPES =
+      Set.of(String.class, Boolean.class, Integer.class, Long.class, Double.class, byte[].class);
+
   private final Database database;
   private final PreparedStatement statement;
   private int bound;
@@ -29,6 +33,8 @@ public final class Query {
   /**
    * Gives the next parameters their values: numbers, texts, truths, bytes and times, words, or what
    * may be one of these; what is not there is NULL.
+   *
+   * @throws IllegalArgumentException if a value is of another kind
    */
   public Query with(Object... values) {
     try {
@@ -45,9 +51,13 @@ public final class Query {
     if (value instanceof Instant time) {
       return UtcNanos.of(time);
     }
-    return value instanceof List<?> words
-        ? words.stream().map(String::valueOf).collect(Collectors.joining(" "))
-        : value;
+    if (value instanceof List<?> words) {
+      return words.stream().map(String::valueOf).collect(Collectors.joining(" "));
+    }
+    if (COLUMN_TYPES.contains(value.getClass())) {
+      return value;
+    }
+    throw new IllegalArgumentException("no column holds a " + value.getClass().getName());
   }
 
   /** Names of the columns in which attributes are kept. */

@@ -97,15 +97,14 @@ public final class StoreFile {
   }
 
   /**
-   * Writes a file anew; whoever reads it meanwhile sees it before or after.
+   * Writes a file of the owner's alone anew, where the system knows permissions; whoever reads it
+   * meanwhile sees it before or after. It is not forced to the disk.
    *
-   * @param permissions who may do what with it, for example {@code rw-------}, where the system
-   *     knows such
    * @throws IOException if it cannot be written; what was there before stays
    */
-  public static void replace(Path file, byte[] content, String permissions) throws IOException {
+  public static void replace(Path file, byte[] content) throws IOException {
     Path folder = file.toAbsolutePath().getParent();
-    Path partial = Files.createTempFile(folder, "snick-", ".new", ownersAlone(folder, permissions));
+    Path partial = Files.createTempFile(folder, "snick-", ".new", ownersAlone(folder, "rw-------"));
     try {
       Files.write(partial, content);
       Files.move(

@@ -53,8 +53,8 @@ public final class CalibrationTable {
             .query(
                 "INSERT INTO calibration (id, device_id, gain, nominal_rate_hz, polarity,"
                     + " made_utc_ns, valid_for_ns, degrees_of_freedom, from_n, to_n, basis,"
-                    + " document, created_at_utc_ns) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?,"
-                    + " ?)")
+                    + " document, created_at_utc_ns)"
+                    + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
             .with(
                 calibration.id(),
                 rig.map(RigSetting::deviceId),

@@ -40,8 +40,8 @@ public final class CutTable {
           + ", "
           + ForceTable.COLUMNS
           + ", s.name AS session_name, coalesce(m.position, t.position) AS position,"
-          + " coalesce(m.name, t.name) AS stage_name, p.place_mm, (SELECT CASE a.counts_again WHEN"
-          + " 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
+          + " coalesce(m.name, t.name) AS stage_name, p.place_mm,"
+          + " (SELECT CASE a.counts_again WHEN 0 THEN a.reason END FROM set_aside a WHERE a.cut = c.id ORDER BY a.id DESC LIMIT 1)"
           + " AS set_aside_reason"
           + FROM
           + " LEFT JOIN cut_placement p ON p.cut = c.id AND "

@@ -13,8 +13,8 @@ import snick.store.record.Origin;
 /** Origins, and what came from them, as rows. */
 public final class OriginTable {
   private static final String SELECT =
-      "SELECT o.*, (SELECT count(*) FROM cut_origin c WHERE c.origin = o.id) AS cuts FROM origin o"
-          + " ";
+      "SELECT o.*, (SELECT count(*) FROM cut_origin c WHERE c.origin = o.id) AS cuts"
+          + " FROM origin o ";
 
   private final Database database;
 

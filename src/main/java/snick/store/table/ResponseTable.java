@@ -98,9 +98,9 @@ public final class ResponseTable {
   public List<Long> severed(String deviceId, Optional<SampleRate> nominalRate) {
     return database
         .query(
-            "SELECT c.id FROM cut c JOIN recording r ON r.id = c.recording JOIN rig ON rig.id ="
-                + " r.rig WHERE rig.device_id = ? AND r.nominal_rate_hz IS ? AND c.outcome ="
-                + " 'severed' AND c.id NOT IN (SELECT cut FROM cut_origin) ORDER BY c.id")
+            "SELECT c.id FROM cut c JOIN recording r ON r.id = c.recording JOIN rig ON rig.id = r.rig"
+                + " WHERE rig.device_id = ? AND r.nominal_rate_hz IS ?"
+                + " AND c.outcome = 'severed' AND c.id NOT IN (SELECT cut FROM cut_origin) ORDER BY c.id")
         .with(deviceId, nominalRate.map(SampleRate::hertz))
         .list(row -> row.whole("id"));
   }

@@ -43,6 +43,6 @@ public final class PageToken {
    */
   public void writeTo(Path file) throws IOException {
     Files.createDirectories(file.toAbsolutePath().getParent());
-    StoreFile.replace(file, (text + "\n").getBytes(StandardCharsets.UTF_8), "rw-------");
+    StoreFile.replace(file, (text + "\n").getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -15,7 +15,9 @@ public final class WaterDensity {
 
   /** Density at {@code celsius} °C, kg/m³. */
   public static double kilogramsPerCubicMetre(double celsius) {
-    Range.require("water temperature", celsius, 0, 40, "°C");
+    if (!(celsius >= 0 && celsius <= 40)) {
+      throw new IllegalArgumentException("water of " + celsius + " °C: 0 to 40 °C are described");
+    }
     return formula(celsius);
   }
 
