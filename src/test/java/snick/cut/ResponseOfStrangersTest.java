@@ -83,4 +83,26 @@ class ResponseOfStrangersTest {
     missed.addAll(wrong);
     assertThat(missed).hasSizeLessThanOrEqualTo(showable / 10);
   }
+
+  /** Samples of such a rig lie between its swings; a filter of two periods and more shows none. */
+  @Test
+  void fallsAreUnlikeOneAnotherWhereTheFixtureSwingsBetweenTheSamples() {
+    List<Double> unfiltered = new ArrayList<>();
+    List<Double> filtered = new ArrayList<>();
+    for (long seed = FIRST_SEED; unfiltered.size() < 5 || filtered.size() < 10; seed++) {
+      StrangersRig rig = new StrangersRig(seed);
+      boolean slow = rig.rateHz < 150 && rig.damping < 0.04 && rig.resonanceHz > 0.5 * rig.rateHz;
+      if (slow && rig.filter == StrangersRig.Filter.NONE) {
+        unfiltered.add(unlikeness(rig));
+      } else if (rig.filter == StrangersRig.Filter.BOX && rig.filterPeriods >= 2) {
+        filtered.add(unlikeness(rig));
+      }
+    }
+    assertThat(unfiltered).filteredOn(share -> share > 0.06).hasSizeGreaterThanOrEqualTo(4);
+    assertThat(filtered).allMatch(share -> share < 0.06);
+  }
+
+  private static double unlikeness(StrangersRig rig) {
+    return Learner.of(falls(rig.record(20, 1.5, 2.5))).unlikenessAfter(1 / rig.rateHz);
+  }
 }

@@ -83,15 +83,24 @@ public final class ResponseCommand extends ReadingCommand {
         .formatted(
             stored.deviceId(),
             stored.nominalRate().map(rate -> " at " + rate.hertz() + " samples/s").orElse(""),
-            response
-                .ring()
-                .map(ResponseCommand::words)
-                .orElse("no ring shows below half that rate"),
+            response.ring().map(ResponseCommand::words).orElseGet(() -> withoutRing(stored)),
             response.falls(),
             stored.cutIds().stream().min(Long::compare).orElse(0L),
             stored.cutIds().stream().max(Long::compare).orElse(0L),
             WallTime.minute(stored.made()),
             response.id());
+  }
+
+  private static String withoutRing(StoredResponse stored) {
+    double unlikeness =
+        stored
+            .nominalRate()
+            .map(rate -> stored.response().unlikenessAfter(1 / rate.hertz()))
+            .orElse(0.0);
+    String none = "no ring shows below half that rate";
+    return unlikeness > MechanicsHealth.MOST_UNLIKENESS
+        ? none + ", but falls differ as if it swings faster ('snick doctor' tells)"
+        : none;
   }
 
   private static String words(Ring ring) {

@@ -49,6 +49,15 @@ public final class StepShape {
         uncertainties, uncertainties[0], uncertainties[uncertainties.length - 1], seconds);
   }
 
+  /** Greatest of {@link #uncertaintyAt} later than a time, s; 0 where it ends before. */
+  double mostUncertainAfter(double seconds) {
+    double most = 0;
+    for (int i = 0; i < uncertainties.length; i++) {
+      most = firstSeconds + i * stepSeconds > seconds ? Math.max(most, uncertainties[i]) : most;
+    }
+    return most;
+  }
+
   /**
    * Integral of {@link #at} from a time on, s: with force F at the instant, rate r and remainder R
    * a fall reads R + (F − R)·at(t) − r·areaFrom(t).

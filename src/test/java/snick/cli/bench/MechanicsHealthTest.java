@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
+import snick.cut.response.StepShape;
 import snick.force.check.CheckResult;
 
 class MechanicsHealthTest {
@@ -56,6 +57,30 @@ class MechanicsHealthTest {
     List<HealthLine> lines = new MechanicsHealth(SLOW, 20).lines();
     assertThat(lines.get(1).grade()).isEqualTo(CheckResult.Grade.WARN);
     assertThat(lines.get(1).remedy()).contains("press slower");
+  }
+
+  /** A fall of the shape of a straight edge, known to so much later than 1.5 periods after it. */
+  private static Response without(double unlikeness) {
+    double[] shares = {1, 0.5, 0, 0, 0};
+    double[] uncertainties = {0, 0.3, 0.3, unlikeness, unlikeness / 2};
+    StepShape shape = new StepShape(-0.01, 0.01, shares, uncertainties);
+    return new Response(20, Optional.empty(), Optional.of(shape));
+  }
+
+  @Test
+  void fallsThatAreUnlikeOneAnotherTellOfSwingsBetweenTheSamples() {
+    HealthLine line = MechanicsHealth.of(without(0.28), 100).get(0);
+    assertThat(line.grade()).isEqualTo(CheckResult.Grade.WARN);
+    assertThat(line.measured()).contains("28 %");
+    assertThat(line.meaning()).contains("faster than 100 samples/s show");
+    assertThat(line.remedy()).contains("filter").contains("sample faster");
+  }
+
+  @Test
+  void fallsThatAreAlikePass() {
+    HealthLine line = MechanicsHealth.of(without(0.05), 100).get(0);
+    assertThat(line.grade()).isEqualTo(CheckResult.Grade.PASS);
+    assertThat(line.measured()).contains("none shows at 100 samples/s");
   }
 
   @Test
