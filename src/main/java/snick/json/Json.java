@@ -14,6 +14,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -63,6 +64,12 @@ public final class Json {
       object.put(name, null);
     }
     Given.of(value).ifPresent(given -> object.put(name, given));
+  }
+
+  /** {@code object}, from which these members are taken away. */
+  public static Map<String, Object> without(Map<String, Object> object, String... members) {
+    object.keySet().removeAll(List.of(members));
+    return object;
   }
 
   /** A member that is left out unless it is finite: JSON has no infinity and no NaN. */

@@ -2,14 +2,13 @@ package snick.json;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
+import snick.quantity.Worded;
 
 /**
  * A value in a JSON document, with its place for messages. What is missing or of another type is
@@ -151,12 +150,8 @@ public record JsonNode(
   }
 
   /** The constant of {@code type} that is written as this word. */
-  public <E extends Enum<E>> E word(Class<E> type) {
-    String word = text();
-    return Arrays.stream(type.getEnumConstants())
-        .filter(e -> e.name().toLowerCase(Locale.ROOT).equals(word))
-        .findFirst()
-        .orElseThrow(() -> not("a word that is known here"));
+  public <E extends Enum<E> & Worded> E word(Class<E> type) {
+    return Worded.named(type, text()).orElseThrow(() -> not("a word that is known here"));
   }
 
   public Instant instant() {

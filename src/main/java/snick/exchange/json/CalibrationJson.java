@@ -13,6 +13,7 @@ import snick.force.fit.ForceRange;
 import snick.force.mass.Distribution;
 import snick.force.reading.RigSetting;
 import snick.json.Json;
+import snick.json.JsonForm;
 import snick.json.JsonNode;
 import snick.quantity.Force;
 import snick.quantity.MeasuredForce;
@@ -28,6 +29,25 @@ public final class CalibrationJson {
       Pattern.compile(
           ".*(operator|note|comment|basis|place|site|location|latitude|longitude|height|altitude|source|serial).*",
           Pattern.CASE_INSENSITIVE);
+
+  private static final JsonForm<RigSetting> RIG =
+      JsonForm.of(
+          RigSetting.class,
+          JsonForm.member("device_id", JsonNode::text),
+          JsonForm.member("gain", JsonNode::integer),
+          JsonForm.part("nominal_rate_hz", SampleRate::hertz, RigJson::rate),
+          JsonForm.member("polarity", JsonNode::integer));
+
+  private static final JsonForm<BudgetTerm> TERM =
+      JsonForm.of(
+          BudgetTerm.class,
+          JsonForm.word("source", BudgetTerm.Source.class),
+          JsonForm.word("distribution", Distribution.class),
+          JsonForm.part("absolute_n", Force::newtons, newtons -> Force.ofNewtons(newtons.real())),
+          JsonForm.member("relative", JsonNode::real),
+          JsonForm.part(
+              "degrees_of_freedom", CalibrationJson::orInfinite, JsonNode::realOrInfinite),
+          JsonForm.member("basis", basis -> basis.textOr("")));
 
   private CalibrationJson() {}
 
@@ -55,7 +75,7 @@ public final class CalibrationJson {
     return Json.object(
         "calibration", number,
         "id", c.id(),
-        "rig", c.boundTo().map(CalibrationJson::rig),
+        "rig", c.boundTo().map(RIG::write),
         "made", c.made().toString(),
         "valid_for", c.validFor().map(Duration::toString),
         "range_n", List.of(c.range().from().newtons(), c.range().to().newtons()),
@@ -92,14 +112,6 @@ public final class CalibrationJson {
         readDocument(node.member("document")).orElse(""));
   }
 
-  private static Map<String, Object> rig(RigSetting rig) {
-    return Json.object(
-        "device_id", rig.deviceId(),
-        "gain", rig.gain(),
-        "nominal_rate_hz", rig.nominalRate().hertz(),
-        "polarity", rig.polarity());
-  }
-
   private static Map<String, Object> curve(CalibrationCurve curve) {
     return Json.object(
         "coefficients_counts_per_n_power", curve.coefficients(),
@@ -108,13 +120,8 @@ public final class CalibrationJson {
   }
 
   private static Map<String, Object> term(BudgetTerm term, boolean personal) {
-    return Json.object(
-        "source", term.source().word(),
-        "distribution", term.distribution().word(),
-        "absolute_n", term.absolute().newtons(),
-        "relative", term.relative(),
-        "degrees_of_freedom", orInfinite(term.degreesOfFreedom()),
-        "basis", Json.when(personal, term.basis()));
+    Map<String, Object> json = TERM.write(term);
+    return personal ? json : Json.without(json, "basis");
   }
 
   private static Object orInfinite(double value) {
@@ -158,13 +165,13 @@ public final class CalibrationJson {
     Calibration calibration =
         new Calibration(
             name(node.member("id")),
-            node.member("rig").optional(rig -> rig.as(CalibrationJson::setting)),
+            node.member("rig").optional(rig -> rig.as(RIG::read)),
             node.member("made").instant(),
             node.member("valid_for").optionalText().map(CalibrationJson::period),
             node.member("curve").as(CalibrationJson::readCurve),
             new ForceRange(
                 Force.ofNewtons(range.get(0).real()), Force.ofNewtons(range.get(1).real())),
-            node.member("terms").each(CalibrationJson::readTerm),
+            node.member("terms").each(TERM::read),
             node.member("basis").textOr(""));
     List<Verification> verifications =
         node.member("verifications")
@@ -191,14 +198,6 @@ public final class CalibrationJson {
     }
   }
 
-  private static RigSetting setting(JsonNode node) {
-    return new RigSetting(
-        node.member("device_id").text(),
-        node.member("gain").integer(),
-        new SampleRate(node.member("nominal_rate_hz").real()),
-        node.member("polarity").integer());
-  }
-
   private static CalibrationCurve readCurve(JsonNode node) {
     return new CalibrationCurve(
         reals(node.member("coefficients_counts_per_n_power")),
@@ -210,16 +209,6 @@ public final class CalibrationJson {
 
   private static double[] reals(JsonNode list) {
     return list.elements().stream().mapToDouble(JsonNode::real).toArray();
-  }
-
-  private static BudgetTerm readTerm(JsonNode node) {
-    return new BudgetTerm(
-        node.member("source").word(BudgetTerm.Source.class),
-        node.member("distribution").word(Distribution.class),
-        Force.ofNewtons(node.member("absolute_n").real()),
-        node.member("relative").real(),
-        node.member("degrees_of_freedom").realOrInfinite(),
-        node.member("basis").textOr(""));
   }
 
   private static Optional<String> readDocument(JsonNode node) {

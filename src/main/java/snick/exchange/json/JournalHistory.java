@@ -14,6 +14,7 @@ import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.journal.Withdrawn;
 import snick.json.Json;
+import snick.json.JsonForm;
 import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
@@ -28,6 +29,14 @@ public final class JournalHistory {
   private static final String MEMBER = "history";
   private static final String ENTRIES = "entries";
   private static final int MOST = 4_000;
+
+  private static final JsonForm<CutPlacement> PLACEMENT =
+      JsonForm.of(
+          CutPlacement.class,
+          JsonForm.instant("at"),
+          JsonForm.member("stage", JsonNode::text),
+          JsonForm.member("cut", JsonNode::whole),
+          JsonForm.member("place_mm", JsonNode::optionalReal));
 
   private JournalHistory() {}
 
@@ -124,10 +133,7 @@ public final class JournalHistory {
       json.putAll(JournalJson.look(inspection, personal));
     } else if (content instanceof CutPlacement placement) {
       json.put("kind", "placement");
-      json.put("at", placement.at().toString());
-      json.put("stage", placement.stage());
-      json.put("cut", placement.cut());
-      placement.placeMm().ifPresent(mm -> json.put("place_mm", mm));
+      json.putAll(PLACEMENT.write(placement));
     } else {
       json.put("kind", "withdrawal");
       json.put("at", content.at().toString());
@@ -152,14 +158,9 @@ public final class JournalHistory {
 
   private static StageEntry readContent(JsonNode node) {
     return switch (node.member("kind").text()) {
-      case "step" -> JournalJson.readStep(node);
+      case "step" -> JournalJson.STEP.read(node);
       case "inspection" -> JournalJson.readLook(node);
-      case "placement" ->
-          new CutPlacement(
-              node.member("at").instant(),
-              node.member("stage").text(),
-              node.member("cut").integer(),
-              node.member("place_mm").optionalReal());
+      case "placement" -> PLACEMENT.read(node);
       case "withdrawal" -> new Withdrawn(node.member("at").instant(), node.member("stage").text());
       default -> throw new IllegalArgumentException("kind of entry is not known here");
     };

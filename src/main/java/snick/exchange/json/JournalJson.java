@@ -25,6 +25,7 @@ import snick.journal.SharpeningStep;
 import snick.journal.SharpeningStep.Grain;
 import snick.journal.Side;
 import snick.json.Json;
+import snick.json.JsonForm;
 import snick.json.JsonNode;
 import snick.store.record.Noted;
 import snick.store.record.Version;
@@ -35,6 +36,50 @@ import snick.store.record.Version;
 public final class JournalJson {
   public static final String FILE = "journal.json";
   static final String NO_NOTE = "(note not in the package)";
+
+  private static final JsonForm<Blade> BLADE =
+      JsonForm.of(
+          Blade.class,
+          JsonForm.member("label", JsonNode::text),
+          JsonForm.member("steel", JsonNode::text),
+          JsonForm.member("hardness_hrc", JsonNode::optionalReal),
+          JsonForm.member("edge_angle_degrees", JsonNode::optionalReal),
+          JsonForm.member("thickness_behind_edge_mm", JsonNode::optionalReal),
+          JsonForm.member("edge_length_mm", JsonNode::optionalReal),
+          JsonForm.untold(OptionalDouble.empty()),
+          JsonForm.member("notes", notes -> notes.textOr("")));
+
+  private static final JsonForm<Session> SESSION =
+      JsonForm.of(
+          Session.class,
+          JsonForm.member("name", JsonNode::text),
+          JsonForm.member("blade", JsonNode::text),
+          JsonForm.of(
+                  Equipment.class,
+                  JsonForm.member("filament_lot", JsonNode::optionalText),
+                  JsonForm.member("rig", JsonNode::optionalText),
+                  JsonForm.member("calibration", JsonNode::optionalText))
+              .amongTheOthers(),
+          JsonForm.member("room_celsius", JsonNode::optionalReal),
+          JsonForm.member("operator", JsonNode::optionalText),
+          JsonForm.instant("opened"),
+          JsonForm.optional("closed", Instant::toString, JsonNode::instant));
+
+  static final JsonForm<SharpeningStep> STEP =
+      JsonForm.of(
+          SharpeningStep.class,
+          JsonForm.instant("at"),
+          JsonForm.member("stage", JsonNode::text),
+          JsonForm.member("abrasive", JsonNode::text),
+          JsonForm.of(
+                  Grain.class,
+                  JsonForm.member("grit", JsonNode::optionalInteger),
+                  JsonForm.member("micron", JsonNode::optionalReal))
+              .amongTheOthers(),
+          JsonForm.optional("direction", EdgeDirection::word, way -> way.word(EdgeDirection.class)),
+          JsonForm.member("strokes_per_side", JsonNode::optionalInteger),
+          JsonForm.optional("pressure", Pressure::word, way -> way.word(Pressure.class)),
+          JsonForm.member("note", note -> note.textOr("")));
 
   private JournalJson() {}
 
@@ -128,14 +173,8 @@ public final class JournalJson {
   }
 
   private static Map<String, Object> blade(Blade blade, boolean personal) {
-    return Json.object(
-        "label", blade.label(),
-        "steel", blade.steel(),
-        "hardness_hrc", blade.hardnessHrc(),
-        "edge_angle_degrees", blade.edgeAngleDegrees(),
-        "thickness_behind_edge_mm", blade.thicknessBehindEdgeMm(),
-        "edge_length_mm", blade.edgeLengthMm(),
-        "notes", Json.when(personal, blade.notes()));
+    Map<String, Object> json = BLADE.write(blade);
+    return personal ? json : Json.without(json, "notes");
   }
 
   private static Map<String, Object> lot(FilamentLot lot) {
@@ -155,30 +194,14 @@ public final class JournalJson {
     return json;
   }
 
-  private static Map<String, Object> session(Session s, boolean personal) {
-    return Json.object(
-        "name", s.name(),
-        "blade", s.blade(),
-        "filament_lot", s.equipment().filamentLot(),
-        "rig", s.equipment().rig(),
-        "calibration", s.equipment().calibration(),
-        "room_celsius", s.roomCelsius(),
-        "operator", s.operator().filter(each -> personal),
-        "opened", s.opened().toString(),
-        "closed", s.closed().map(at -> at.toString()));
+  private static Map<String, Object> session(Session session, boolean personal) {
+    Map<String, Object> json = SESSION.write(session);
+    return personal ? json : Json.without(json, "operator");
   }
 
   static Map<String, Object> step(SharpeningStep step, boolean personal) {
-    return Json.object(
-        "at", step.at().toString(),
-        "stage", step.stage(),
-        "abrasive", step.abrasive(),
-        "grit", step.grain().grit(),
-        "micron", step.grain().micron(),
-        "direction", step.direction().map(way -> way.word()),
-        "strokes_per_side", step.strokesPerSide(),
-        "pressure", step.pressure().map(p -> p.word()),
-        "note", Json.when(personal, step.note()));
+    Map<String, Object> json = STEP.write(step);
+    return personal ? json : Json.without(json, "note");
   }
 
   static Map<String, Object> look(Inspection inspection, boolean personal) {
@@ -202,7 +225,7 @@ public final class JournalJson {
     }
     List<Log> sessions = Numbered.read(root, "sessions", "session", JournalJson::log);
     return new Journal(
-        versions(root.member("blades"), JournalJson::readBlade),
+        versions(root.member("blades"), BLADE::read),
         versions(root.member("filament_lots"), JournalJson::readLot),
         sessions,
         acts);
@@ -222,18 +245,6 @@ public final class JournalJson {
         .toList();
   }
 
-  private static Blade readBlade(JsonNode node) {
-    return new Blade(
-        node.member("label").text(),
-        node.member("steel").text(),
-        node.member("hardness_hrc").optionalReal(),
-        node.member("edge_angle_degrees").optionalReal(),
-        node.member("thickness_behind_edge_mm").optionalReal(),
-        node.member("edge_length_mm").optionalReal(),
-        OptionalDouble.empty(),
-        node.member("notes").textOr(""));
-  }
-
   private static FilamentLot readLot(JsonNode node) {
     return FilamentLot.of(
         node.member("lot").text(),
@@ -243,37 +254,11 @@ public final class JournalJson {
 
   private static Log log(JsonNode node) {
     return new Log(
-        JournalHistory.readVersions(node, JournalJson::readSession),
+        JournalHistory.readVersions(node, SESSION::read),
         node.member("stages").each(JsonNode::text),
-        node.member("steps").each(JournalJson::readStep),
+        node.member("steps").each(STEP::read),
         node.member("inspections").each(JournalJson::readLook),
         JournalHistory.readEntries(node));
-  }
-
-  private static Session readSession(JsonNode node) {
-    return new Session(
-        node.member("name").text(),
-        node.member("blade").text(),
-        new Equipment(
-            node.member("filament_lot").optionalText(),
-            node.member("rig").optionalText(),
-            node.member("calibration").optionalText()),
-        node.member("room_celsius").optionalReal(),
-        node.member("operator").optionalText(),
-        node.member("opened").instant(),
-        node.member("closed").optionalInstant());
-  }
-
-  static SharpeningStep readStep(JsonNode node) {
-    return new SharpeningStep(
-        node.member("at").instant(),
-        node.member("stage").text(),
-        node.member("abrasive").text(),
-        new Grain(node.member("grit").optionalInteger(), node.member("micron").optionalReal()),
-        node.member("direction").optional(w -> w.word(EdgeDirection.class)),
-        node.member("strokes_per_side").optionalInteger(),
-        node.member("pressure").optional(w -> w.word(Pressure.class)),
-        node.member("note").textOr(""));
   }
 
   static Inspection readLook(JsonNode node) {

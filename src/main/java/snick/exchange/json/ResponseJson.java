@@ -5,12 +5,12 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import snick.cut.response.Response;
 import snick.cut.response.Ring;
 import snick.cut.response.StepShape;
 import snick.json.Json;
+import snick.json.JsonForm;
 import snick.json.JsonNode;
 import snick.quantity.SampleRate;
 import snick.store.record.StoredResponse;
@@ -18,6 +18,16 @@ import snick.store.record.StoredResponse;
 /** Responses of rigs in {@code rig.json}: what results were derived with, value by value. */
 public final class ResponseJson {
   private static final int MOST_VALUES = 10_000;
+
+  private static final JsonForm<Ring> RING =
+      JsonForm.of(
+          Ring.class,
+          JsonForm.member("resonance_hz", JsonNode::real),
+          JsonForm.member("u_resonance_hz", JsonNode::real),
+          JsonForm.member("damping_ratio", JsonNode::real),
+          JsonForm.member("u_ln_damping_ratio", JsonNode::real),
+          JsonForm.member("cosine", JsonNode::real),
+          JsonForm.member("sine", JsonNode::real));
 
   private ResponseJson() {}
 
@@ -27,20 +37,14 @@ public final class ResponseJson {
 
   private static Map<String, Object> one(StoredResponse stored) {
     Response response = stored.response();
-    Optional<Ring> ring = response.ring();
     Map<String, Object> json =
         Json.object(
             "response", response.id(),
             "device_id", stored.deviceId(),
             "nominal_rate_hz", stored.nominalRate().map(SampleRate::hertz),
             "made_at", stored.made().toString(),
-            "falls", response.falls(),
-            "resonance_hz", ring.map(Ring::hertz),
-            "u_resonance_hz", ring.map(Ring::hertzUncertainty),
-            "damping_ratio", ring.map(Ring::dampingRatio),
-            "u_ln_damping_ratio", ring.map(Ring::dampingLogUncertainty),
-            "cosine", ring.map(Ring::cosine),
-            "sine", ring.map(Ring::sine));
+            "falls", response.falls());
+    response.ring().ifPresent(ring -> json.putAll(RING.write(ring)));
     response.shape().ifPresent(shape -> json.putAll(of(shape)));
     return json;
   }
@@ -79,19 +83,9 @@ public final class ResponseJson {
         node.member("made_at").instant(),
         new Response(
             node.member("falls").integer(),
-            node.member("resonance_hz").optional(hertz -> ring(hertz, node)),
+            node.member("resonance_hz").optional(hertz -> RING.read(node)),
             node.member("first_s").optional(first -> shape(first, node))),
         List.of());
-  }
-
-  private static Ring ring(JsonNode hertz, JsonNode node) {
-    return new Ring(
-        hertz.real(),
-        node.member("u_resonance_hz").real(),
-        node.member("damping_ratio").real(),
-        node.member("u_ln_damping_ratio").real(),
-        node.member("cosine").real(),
-        node.member("sine").real());
   }
 
   private static StepShape shape(JsonNode first, JsonNode node) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import snick.json.Json;
+import snick.json.JsonForm;
 import snick.json.JsonNode;
 import snick.quantity.SampleRate;
 import snick.store.record.HostClock;
@@ -15,6 +16,26 @@ import snick.store.record.StoredResponse;
 public final class RigJson {
   public static final String FILE = "rig.json";
   static final String NO_SOURCE = "not in the package";
+
+  private static final JsonForm<Recording> RECORDING =
+      JsonForm.of(
+          Recording.class,
+          JsonForm.member("device_id", id -> id.plainText(200)),
+          JsonForm.member("firmware", said -> said.plainText(200)),
+          JsonForm.member(
+              "source",
+              source -> source.optional(place -> place.plainText(1000)).orElse(NO_SOURCE)),
+          JsonForm.word("form", Recording.Form.class),
+          JsonForm.instant("started_at"),
+          JsonForm.member("gain", JsonNode::optionalInteger),
+          JsonForm.optional("nominal_rate_hz", SampleRate::hertz, RigJson::rate),
+          JsonForm.member("decimals", JsonNode::integer));
+
+  private static final JsonForm<HostClock> CLOCK =
+      JsonForm.of(
+          HostClock.class,
+          JsonForm.instant("device_zero"),
+          JsonForm.member("rate_error_ppm", JsonNode::real));
 
   private RigJson() {}
 
@@ -34,19 +55,10 @@ public final class RigJson {
   }
 
   private static Map<String, Object> one(int number, Item item, boolean personal) {
-    Recording r = item.recording();
-    return Json.object(
-        "recording", number,
-        "device_id", r.deviceId(),
-        "firmware", r.firmware(),
-        "source", Json.when(personal, r.source()),
-        "form", r.form().word(),
-        "started_at", r.startedAt().toString(),
-        "gain", r.gain(),
-        "nominal_rate_hz", r.nominalRate().map(SampleRate::hertz),
-        "decimals", r.decimals(),
-        "device_zero", item.clock().map(clock -> clock.deviceZero().toString()),
-        "rate_error_ppm", item.clock().map(HostClock::rateErrorPpm));
+    Map<String, Object> json = Json.object("recording", number);
+    json.putAll(RECORDING.write(item.recording()));
+    item.clock().ifPresent(clock -> json.putAll(CLOCK.write(clock)));
+    return personal ? json : Json.without(json, "source");
   }
 
   public static List<Item> read(JsonNode root) {
@@ -54,21 +66,8 @@ public final class RigJson {
   }
 
   private static Item item(JsonNode node) {
-    Recording recording =
-        new Recording(
-            node.member("device_id").plainText(200),
-            node.member("firmware").plainText(200),
-            node.member("source").optional(source -> source.plainText(1000)).orElse(NO_SOURCE),
-            node.member("form").word(Recording.Form.class),
-            node.member("started_at").instant(),
-            node.member("gain").optionalInteger(),
-            node.member("nominal_rate_hz").optional(RigJson::rate),
-            node.member("decimals").integer());
-    return new Item(recording, node.member("device_zero").optional(zero -> clock(zero, node)));
-  }
-
-  private static HostClock clock(JsonNode zero, JsonNode node) {
-    return new HostClock(zero.instant(), node.member("rate_error_ppm").real());
+    return new Item(
+        RECORDING.read(node), node.member("device_zero").optional(zero -> CLOCK.read(node)));
   }
 
   static SampleRate rate(JsonNode hertz) {

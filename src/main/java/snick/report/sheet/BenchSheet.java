@@ -32,8 +32,8 @@ public record BenchSheet(Instant made, String degree, Conditions conditions, Cal
         "form", FORM,
         "made", made.toString(),
         "degree", degree,
-        "conditions", BenchJson.of(conditions),
-        "data", BenchJson.of(data));
+        "conditions", BenchJson.CONDITIONS.write(conditions),
+        "data", BenchJson.DATA.write(data));
   }
 
   /** As the document that the store keeps. */
@@ -54,7 +54,7 @@ public record BenchSheet(Instant made, String degree, Conditions conditions, Cal
     return new BenchSheet(
         Instant.parse(node.member("made").text()),
         node.member("degree").text(),
-        BenchJson.conditions(node.member("conditions")),
-        BenchJson.data(node.member("data")));
+        BenchJson.CONDITIONS.read(node.member("conditions")),
+        BenchJson.DATA.read(node.member("data")));
   }
 }

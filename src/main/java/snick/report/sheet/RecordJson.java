@@ -31,7 +31,7 @@ final class RecordJson {
             "made", calibration.made().toString(),
             "stored_at", record.stored().createdAt().toString(),
             "valid_until", calibration.validFor().map(d -> calibration.made().plus(d).toString()),
-            "rig", calibration.boundTo().map(BenchJson::of),
+            "rig", calibration.boundTo().map(BenchJson.SETTING::write),
             "basis", calibration.basis(),
             "from_n", calibration.range().from().newtons(),
             "to_n", calibration.range().to().newtons(),

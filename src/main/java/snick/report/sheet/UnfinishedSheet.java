@@ -1,17 +1,16 @@
 package snick.report.sheet;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.List;
 import java.util.Map;
 import snick.force.budget.Conditions;
-import snick.force.mass.Load;
 import snick.force.reading.CalibrationPlan;
 import snick.force.reading.GuidedState;
 import snick.json.Json;
 import snick.json.JsonNode;
+import snick.store.database.StoreFile;
 
 /**
  * A guided calibration on its way, in a file, to go on from after an interruption.
@@ -37,29 +36,22 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
   /** Writes it to {@code file}: the whole of it or nothing. */
   public void write(Path file) throws IOException {
     Files.createDirectories(file.toAbsolutePath().getParent());
-    Path partial = file.resolveSibling(file.getFileName() + ".partial");
-    try {
-      Files.writeString(partial, Json.text(json()));
-      Files.move(
-          partial, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-    } finally {
-      Files.deleteIfExists(partial);
-    }
+    StoreFile.replace(file, Json.text(json()).getBytes(StandardCharsets.UTF_8));
   }
 
   private Map<String, Object> json() {
     return Json.object(
         "form", FORM,
         "degree", degree,
-        "conditions", BenchJson.of(conditions),
-        "setting", BenchJson.of(state.setting()),
-        "loads", state.plan().loads().stream().map(BenchJson::of).toList(),
+        "conditions", BenchJson.CONDITIONS.write(conditions),
+        "setting", BenchJson.SETTING.write(state.setting()),
+        "loads", BenchJson.LOAD.writeAll(state.plan().loads()),
         "planned_runs", state.plan().runs(),
         "falling", state.plan().falling(),
         "hold_s", state.plan().holdSeconds(),
-        "done", state.done().stream().map(BenchJson::of).toList(),
-        "current", BenchJson.readings(state.current()),
-        "hold", BenchJson.readings(state.hold()));
+        "done", BenchJson.RUN.writeAll(state.done()),
+        "current", BenchJson.READING.writeAll(state.current()),
+        "hold", BenchJson.READING.writeAll(state.hold()));
   }
 
   /**
@@ -73,21 +65,20 @@ public record UnfinishedSheet(GuidedState state, String degree, Conditions condi
     if (node.member("form").whole() != FORM) {
       throw new IllegalArgumentException("form " + node.member("form").whole() + " is not " + FORM);
     }
-    List<Load> loads = node.member("loads").elements().stream().map(BenchJson::load).toList();
     CalibrationPlan plan =
         new CalibrationPlan(
-            loads,
+            BenchJson.LOAD.readAll(node.member("loads")),
             node.member("planned_runs").integer(),
             node.member("falling").truth(),
             node.member("hold_s").real());
     GuidedState state =
         new GuidedState(
             plan,
-            BenchJson.setting(node.member("setting")),
-            node.member("done").elements().stream().map(BenchJson::run).toList(),
-            BenchJson.readings(node.member("current")),
-            BenchJson.readings(node.member("hold")));
+            BenchJson.SETTING.read(node.member("setting")),
+            BenchJson.RUN.readAll(node.member("done")),
+            BenchJson.READING.readAll(node.member("current")),
+            BenchJson.READING.readAll(node.member("hold")));
     return new UnfinishedSheet(
-        state, node.member("degree").text(), BenchJson.conditions(node.member("conditions")));
+        state, node.member("degree").text(), BenchJson.CONDITIONS.read(node.member("conditions")));
   }
 }
