@@ -2,12 +2,12 @@ package snick.cut;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
+import snick.quantity.Worded;
 
 /** Something about one event that a person should know before trusting its number. */
-public enum Flag {
+public enum Flag implements Worded {
   /**
    * Loaded too fast for this sampling rate: too few samples on the ramp to say the force at the
    * break.
@@ -30,8 +30,6 @@ public enum Flag {
   public static final List<Flag> BY_WORD =
       Stream.of(values()).sorted(Comparator.comparing(Flag::word)).toList();
 
-  private final String word = name().toLowerCase(Locale.ROOT);
-
   /** The words of these flags in the order of the alphabet. */
   public static List<String> words(Set<Flag> flags) {
     return BY_WORD.stream().filter(flags::contains).map(Flag::word).toList();
@@ -43,14 +41,7 @@ public enum Flag {
    * @throws IllegalArgumentException if there is none
    */
   public static Flag ofWord(String word) {
-    return BY_WORD.stream()
-        .filter(flag -> flag.word.equals(word))
-        .findFirst()
+    return Worded.named(Flag.class, word)
         .orElseThrow(() -> new IllegalArgumentException("flag '" + word + "' is not known here"));
-  }
-
-  /** The word used in JSON and in the store, for example {@code zero_moved}. */
-  public String word() {
-    return word;
   }
 }

@@ -1,9 +1,10 @@
 package snick.cut;
 
 import java.util.Locale;
+import snick.quantity.Worded;
 
 /** How one loading of the filament ended. Every event ends as exactly one of these. */
-public enum Outcome {
+public enum Outcome implements Worded {
   /** The filament parted at once: there is a cut-through force. */
   SEVERED,
   /** The filament parted in two or more distinct steps. */
@@ -17,8 +18,6 @@ public enum Outcome {
   /** Too disturbed to say which of the others it was. */
   DISTURBED;
 
-  private final String word = name().toLowerCase(Locale.ROOT);
-
   /**
    * The outcome of a word.
    *
@@ -26,10 +25,5 @@ public enum Outcome {
    */
   public static Outcome ofWord(String word) {
     return valueOf(word.toUpperCase(Locale.ROOT));
-  }
-
-  /** The word used in JSON and in the store, for example {@code parted_in_steps}. */
-  public String word() {
-    return word;
   }
 }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import snick.frame.message.Hello;
 import snick.frame.message.Tally;
+import snick.quantity.Worded;
 import snick.sample.StreamFacts;
 
 /**
@@ -62,7 +63,7 @@ public record RigState(
   public record Rest(double levelCounts, double noiseCounts) {}
 
   /** State of a link. */
-  public enum Link {
+  public enum Link implements Worded {
     /** Not opened yet. */
     OPENING,
     /** Never there so far; recorded as soon as it is. */

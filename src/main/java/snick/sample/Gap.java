@@ -1,5 +1,7 @@
 package snick.sample;
 
+import snick.quantity.Worded;
+
 /**
  * A place in the stream where samples are missing or the time axis is broken. A fact, not an error.
  *
@@ -10,7 +12,7 @@ package snick.sample;
  */
 public record Gap(Cause cause, long fromNanos, long toNanos, long lostSamples) {
   /** Why samples are missing. */
-  public enum Cause {
+  public enum Cause implements Worded {
     /** The sequence numbers, or the device's own time stamps, show lost samples. */
     LOST_SAMPLES,
     /** The device restarted: its counters began again, the time between is unknown. */

@@ -1,7 +1,6 @@
 package snick.view;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import snick.json.Json;
 import snick.live.BenchState;
@@ -34,7 +33,7 @@ final class HealthJson {
     return Json.object(
         "rig", rig.rig(),
         "port", rig.port(),
-        "link", rig.link().name().toLowerCase(Locale.ROOT),
+        "link", rig.link().word(),
         "device_id", rig.device(),
         "rate_hz", rig.clock().rateHertz(),
         "clock_error_ppm", rig.clock().errorPpm(),

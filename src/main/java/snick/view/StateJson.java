@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.force.budget.Calibration;
@@ -43,7 +42,7 @@ final class StateJson {
     return Json.object(
         "rig", rig.rig(),
         "port", rig.port(),
-        "link", rig.link().name().toLowerCase(Locale.ROOT),
+        "link", rig.link().word(),
         "link_since", facts.linkSince().map(Instant::toString),
         "device_id", rig.device(),
         "loaded", rig.signal().loaded(),

@@ -66,18 +66,20 @@ public final class PlaceChoice {
     if (anywhere && (gravity != null || isTyped("--latitude"))) {
       throw Refusal.usage("give the place or --anywhere, not both");
     }
-    try {
-      if (anywhere) {
-        return Optional.of(Gravity.onEarth());
-      }
-      if (gravity != null) {
-        return Optional.of(Gravity.measured(gravity, uncertaintyOfGravity));
-      }
-      return latitude == null ? Optional.empty() : Optional.of(Gravity.at(latitude, height));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(
-          e.getMessage() + "; give the place as --latitude 48.1 --height 520, or --gravity 9.807");
+    return Refusal.ifNotAccepted(
+        this::stated,
+        why ->
+            Refusal.badInput(
+                why + "; give the place as --latitude 48.1 --height 520, or --gravity 9.807"));
+  }
+
+  private Optional<Gravity> stated() {
+    if (anywhere) {
+      return Optional.of(Gravity.onEarth());
     }
+    return gravity != null
+        ? Optional.of(Gravity.measured(gravity, uncertaintyOfGravity))
+        : Optional.ofNullable(latitude).map(degrees -> Gravity.at(degrees, height));
   }
 
   /** Whether an option was typed: what was only set gives way. */
@@ -112,18 +114,12 @@ public final class PlaceChoice {
           "--air and --u-air take three numbers: temperature, pressure, humidity, as in"
               + " --air 21,985,45");
     }
-    try {
-      return Optional.of(
-          AirDensity.cipm2007(
-              new AirDensity.Weather(
-                  air[0],
-                  air[1],
-                  air[2],
-                  uncertaintyOfAir[0],
-                  uncertaintyOfAir[1],
-                  uncertaintyOfAir[2])));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(e.getMessage() + "; leave --air out for standard air");
-    }
+    double[] u = uncertaintyOfAir;
+    return Optional.of(
+        Refusal.ifNotAccepted(
+            () ->
+                AirDensity.cipm2007(
+                    new AirDensity.Weather(air[0], air[1], air[2], u[0], u[1], u[2])),
+            why -> Refusal.badInput(why + "; leave --air out for standard air")));
   }
 }

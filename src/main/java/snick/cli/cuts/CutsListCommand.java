@@ -91,7 +91,7 @@ final class CutsListCommand extends DataCommand implements Runnable {
       table.row(
           cut.id(),
           WallTime.of(cut.occurredAt()),
-          EventLine.words(cut.figures().outcome()),
+          cut.figures().outcome().plain(),
           force(cut).map(Numbers::gramForce).orElseGet(() -> counts(cut)),
           force(cut).map(Numbers::newtons).orElse(""),
           cut.place().map(p -> p.stage().name()).orElse(""),

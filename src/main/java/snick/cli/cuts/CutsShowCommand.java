@@ -31,7 +31,8 @@ import snick.store.record.StoredForce;
 @Command(
     name = "show",
     description =
-        "Show one stored cut: its figures, its trace, every force it was given, the budget of the current one.",
+        "Show one stored cut: its figures, its trace, every force it was given, the budget of the"
+            + " current one.",
     footer = {"  snick cuts show 12", "  snick cuts show 12 --json"})
 final class CutsShowCommand extends ReadingCommand {
   private static final int TRACE_COLUMNS = 76;
@@ -86,7 +87,7 @@ final class CutsShowCommand extends ReadingCommand {
       Optional<Credit> credit) {
     Cut cut = stored.cut();
     println("Cut " + id + ", " + WallTime.of(stored.summary().occurredAt()));
-    line("outcome", EventLine.words(cut.outcome()));
+    line("outcome", cut.outcome().plain());
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
     forces.forEach(this::printForce);
     stored.summary().standing().missing().ifPresent(why -> line("no force", why + remedy()));

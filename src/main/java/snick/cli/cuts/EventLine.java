@@ -6,7 +6,6 @@ import java.util.stream.Collectors;
 import snick.cli.terminal.Numbers;
 import snick.cut.Cut;
 import snick.cut.Flag;
-import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.force.budget.DerivedForce;
 import snick.quantity.MeasuredForce;
@@ -22,14 +21,9 @@ public final class EventLine {
         "%-8s %9.3f s  %-15s  %s%s",
         name,
         cut.breakNanos().orElse(cut.onsetNanos()) / 1e9,
-        words(cut.outcome()),
+        cut.outcome().plain(),
         cut.peak().map(p -> strength(cut, p, force)).orElse(""),
         flags(cut));
-  }
-
-  /** The outcome in plain words. */
-  public static String words(Outcome outcome) {
-    return outcome.word().replace('_', ' ');
   }
 
   private static String strength(Cut cut, Peak peak, DerivedForce force) {
@@ -67,10 +61,7 @@ public final class EventLine {
 
   /** Flags in plain words. */
   static String words(Set<Flag> flags) {
-    return flags.stream()
-        .map(flag -> flag.word().replace('_', ' '))
-        .sorted()
-        .collect(Collectors.joining(", "));
+    return flags.stream().map(Flag::plain).sorted().collect(Collectors.joining(", "));
   }
 
   /** Which calibration a force comes from. */

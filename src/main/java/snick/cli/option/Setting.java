@@ -1,12 +1,12 @@
 package snick.cli.option;
 
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import snick.cli.terminal.Refusal;
+import snick.quantity.Worded;
 
 /** What can be kept in the settings file, each with what it may be. */
-public enum Setting {
+public enum Setting implements Worded {
   STORE("DIR", "Directory of the store."),
   RIG("PORT", "The rig that is meant if no PORT is typed."),
   MARGIN(
@@ -30,8 +30,9 @@ public enum Setting {
   }
 
   /** As it stands in the file and is typed. */
+  @Override
   public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return Worded.super.word().replace('_', '-');
   }
 
   /** What it is for. */
@@ -68,9 +69,7 @@ public enum Setting {
    * @throws Refusal if there is none
    */
   static Setting of(String word) {
-    return Arrays.stream(values())
-        .filter(setting -> setting.word().equals(word.strip()))
-        .findFirst()
+    return Worded.named(Setting.class, word.strip())
         .orElseThrow(
             () ->
                 Refusal.badInput(

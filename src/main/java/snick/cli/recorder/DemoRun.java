@@ -221,8 +221,10 @@ final class DemoRun implements AutoCloseable {
 
   @Override
   public void close() {
-    recorder.close();
-    journal.close();
-    rig.close();
+    try (rig;
+        journal;
+        recorder) {
+      out.flush();
+    }
   }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.statistics.descriptive.Mean;
 import org.apache.commons.statistics.descriptive.StandardDeviation;
-import snick.cli.cuts.EventLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Table;
 import snick.daemon.AnnouncedCut;
@@ -37,7 +36,7 @@ final class DemoStage {
         "  #%-3d %3.0f mm  %-15s %18s  true %6.1f gf  %s",
         cut.id(),
         truth.placeMillimetres().orElse(0),
-        EventLine.words(cut.cut().outcome()),
+        cut.cut().outcome().plain(),
         cut.force().measured().map(Numbers::gramForce).orElse("no force"),
         trueGramForce,
         cut.force()

@@ -69,12 +69,14 @@ final class VerifyDynamicCommand extends MassCommand {
 
   private static DynamicCheck check(
       CalibrationInUse inUse, Load.Exerted exerted, ThreadCut.Seen seen) {
-    try {
-      StepResponse response = StepResponse.of(seen.aroundTheFall(), inUse.setting().polarity());
-      return DynamicCheck.of(inUse.calibration(), response, exerted, seen.peak());
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(e.getMessage() + "; nothing is saved");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            DynamicCheck.of(
+                inUse.calibration(),
+                StepResponse.of(seen.aroundTheFall(), inUse.setting().polarity()),
+                exerted,
+                seen.peak()),
+        why -> Refusal.badInput(why + "; nothing is saved"));
   }
 
   private void keep(CalibrationInUse inUse, Load load, DynamicCheck check, StepWords step) {

@@ -3,13 +3,13 @@ package snick.exchange.read;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import snick.cut.Trace;
 import snick.cut.rest.Before;
 import snick.exchange.table.BeforeRow;
 import snick.exchange.table.CsvRows;
 import snick.exchange.table.Decimals;
+import snick.quantity.Worded;
 import snick.sample.Gap;
 
 /**
@@ -128,7 +128,8 @@ final class TraceReading implements Traces {
   private Gap gap() {
     try {
       return new Gap(
-          Gap.Cause.valueOf(gaps.text("cause").toUpperCase(Locale.ROOT)),
+          Worded.named(Gap.Cause.class, gaps.text("cause"))
+              .orElseThrow(() -> gaps.refused("cause of a gap is not known here")),
           gaps.nanos(3),
           gaps.nanos(4),
           gaps.whole(5));

@@ -6,7 +6,6 @@ import static snick.quantity.Attribute.Type.WHOLE;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.function.Function;
@@ -69,9 +68,8 @@ public final class PackageTable<R> {
           List.of(
               ofCut(Missing::cut),
               Attribute.whole("gap", "Number of the gap in its cut, from 1", Missing::number),
-              Attribute.<Missing>text(
-                      "cause", "Why they are missing", m -> causeWord(m.gap().cause()))
-                  .among(Stream.of(Gap.Cause.values()).map(PackageTable::causeWord).toList()),
+              Attribute.<Missing>text("cause", "Why they are missing", m -> m.gap().cause().word())
+                  .among(Stream.of(Gap.Cause.values()).map(Gap.Cause::word).toList()),
               Attribute.seconds(
                   "from_s",
                   "Time of the last sample before, on the axis of t_s",
@@ -230,10 +228,6 @@ public final class PackageTable<R> {
   private static <R> Attribute<R> number(
       String name, String meaning, Function<R, OptionalInt> value) {
     return Attribute.some(name, WHOLE, "", meaning, value);
-  }
-
-  public static String causeWord(Gap.Cause cause) {
-    return cause.name().toLowerCase(Locale.ROOT);
   }
 
   /** Name of the table among the package's resources. */

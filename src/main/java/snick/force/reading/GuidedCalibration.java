@@ -18,7 +18,7 @@ import snick.sample.SampleSink;
  */
 public final class GuidedCalibration implements SampleSink {
   /** What it is waiting for. */
-  public enum Phase {
+  public enum Phase implements Worded {
     /** The person is to do {@link #step} and then to {@link #confirm}. */
     WAITING_FOR_PERSON,
     /** The reading is to become steady. */

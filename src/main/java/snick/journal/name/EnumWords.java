@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import snick.phrase.NotAccepted;
 import snick.phrase.Phrase;
+import snick.quantity.Worded;
 
 /** Reads the words of an enumeration. */
 public final class EnumWords {
@@ -14,7 +15,7 @@ public final class EnumWords {
    * The constant whose name is {@code word} in any case, with blanks or hyphens for underscores, or
    * whose name begins or ends with it if only one does.
    */
-  public static <E extends Enum<E>> E parse(String field, Class<E> kind, String word) {
+  public static <E extends Enum<E> & Worded> E parse(String field, Class<E> kind, String word) {
     String name = word.strip().toUpperCase(Locale.ROOT).replaceAll("[ -]", "_");
     E[] all = kind.getEnumConstants();
     for (E constant : all) {
@@ -37,9 +38,7 @@ public final class EnumWords {
     return close[0];
   }
 
-  private static <E extends Enum<E>> String allowed(E[] all) {
-    return Arrays.stream(all)
-        .map(c -> c.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-        .collect(Collectors.joining(", "));
+  private static <E extends Enum<E> & Worded> String allowed(E[] all) {
+    return Arrays.stream(all).map(Worded::hyphenated).collect(Collectors.joining(", "));
   }
 }

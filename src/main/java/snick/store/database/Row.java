@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import snick.quantity.Values;
+import snick.quantity.Worded;
 
 /**
  * The row a query stands on. Time on a device's clock is kept in ns. Valid only inside the mapper
@@ -68,6 +69,20 @@ public final class Row implements Values {
 
   public Optional<String> optionalText(String column) {
     return Optional.ofNullable(text(column));
+  }
+
+  /** The constant that is written in the column. */
+  public <E extends Enum<E> & Worded> E word(String column, Class<E> type) {
+    return optionalWord(column, type).orElseThrow();
+  }
+
+  /** The same, if something is written there. */
+  public <E extends Enum<E> & Worded> Optional<E> optionalWord(String column, Class<E> type) {
+    return optionalText(column)
+        .map(
+            word ->
+                Worded.named(type, word)
+                    .orElseThrow(() -> new IllegalArgumentException(column + " '" + word + "'")));
   }
 
   public byte[] blob(String column) {

@@ -1,7 +1,6 @@
 package snick.store.record;
 
 import java.time.Instant;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
@@ -39,11 +38,7 @@ public record Recording(
   /** How readings arrive. */
   public enum Form implements Worded {
     BINARY,
-    TEXT;
-
-    public static Form ofWord(String word) {
-      return valueOf(word.toUpperCase(Locale.ROOT));
-    }
+    TEXT
   }
 
   public Recording {

@@ -2,7 +2,6 @@ package snick.store.table;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalLong;
 import snick.journal.Amendment;
 import snick.journal.Entry;
@@ -67,8 +66,6 @@ public final class AmendmentTable {
     return EntryTable.map(
         row,
         new Amendment(
-            Amendment.Kind.valueOf(row.text("kind").toUpperCase(Locale.ROOT)),
-            row.text("before"),
-            row.text("after")));
+            row.word("kind", Amendment.Kind.class), row.text("before"), row.text("after")));
   }
 }

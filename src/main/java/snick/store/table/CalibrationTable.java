@@ -3,7 +3,6 @@ package snick.store.table;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import snick.force.budget.BudgetTerm;
 import snick.force.budget.Calibration;
@@ -192,8 +191,8 @@ public final class CalibrationTable {
         .list(
             row ->
                 new BudgetTerm(
-                    BudgetTerm.Source.valueOf(row.text("source").toUpperCase(Locale.ROOT)),
-                    Distribution.valueOf(row.text("distribution").toUpperCase(Locale.ROOT)),
+                    row.word("source", BudgetTerm.Source.class),
+                    row.word("distribution", Distribution.class),
                     Force.ofNewtons(row.real("absolute_n")),
                     row.real("relative"),
                     row.real("degrees_of_freedom"),

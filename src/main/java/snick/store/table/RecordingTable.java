@@ -99,7 +99,7 @@ public final class RecordingTable {
             row.text("device_id"),
             row.text("firmware"),
             row.text("source"),
-            Recording.Form.ofWord(row.text("form")),
+            row.word("form", Recording.Form.class),
             row.instant("started_at_utc_ns"),
             row.optionalInteger("gain"),
             row.optionalReal("nominal_rate_hz").stream().mapToObj(SampleRate::new).findFirst(),

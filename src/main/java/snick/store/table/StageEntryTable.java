@@ -3,7 +3,6 @@ package snick.store.table;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.function.Function;
 import snick.journal.CutPlacement;
@@ -194,9 +193,9 @@ public final class StageEntryTable {
         row.text("stage_name"),
         row.text("abrasive"),
         new Grain(row.optionalInteger("grit"), row.optionalReal("micron")),
-        row.optionalText("direction").map(word -> EdgeDirection.valueOf(upper(word))),
+        row.optionalWord("direction", EdgeDirection.class),
         row.optionalInteger("strokes_per_side"),
-        row.optionalText("pressure").map(word -> Pressure.valueOf(upper(word))),
+        row.optionalWord("pressure", Pressure.class),
         row.text("note"));
   }
 
@@ -204,10 +203,10 @@ public final class StageEntryTable {
     return new Inspection(
         row.instant("at_utc_ns"),
         row.text("stage_name"),
-        new Look(Method.valueOf(upper(row.text("method"))), row.optionalReal("magnification")),
-        Side.valueOf(upper(row.text("side"))),
+        new Look(row.word("method", Method.class), row.optionalReal("magnification")),
+        row.word("side", Side.class),
         row.optionalText("place").map(Place::parse),
-        Finding.valueOf(upper(row.text("finding"))),
+        row.word("finding", Finding.class),
         row.text("note"),
         row.optionalText("photo").flatMap(Photo::named));
   }
@@ -218,9 +217,5 @@ public final class StageEntryTable {
         row.text("stage_name"),
         row.whole("cut"),
         row.optionalReal("place_mm"));
-  }
-
-  private static String upper(String word) {
-    return word.toUpperCase(Locale.ROOT);
   }
 }

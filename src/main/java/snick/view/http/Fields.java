@@ -2,7 +2,6 @@ package snick.view.http;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -10,6 +9,7 @@ import java.util.stream.Collectors;
 import snick.journal.name.Field;
 import snick.json.Json;
 import snick.phrase.NotAccepted;
+import snick.quantity.Worded;
 
 /** The members of a JSON object that somebody sent. Every door throws {@link NotAccepted}. */
 public record Fields(Map<String, Object> members) {
@@ -71,21 +71,15 @@ public record Fields(Map<String, Object> members) {
   }
 
   /** One of the constants of {@code type}, by its name in lower case. */
-  public <E extends Enum<E>> E neededWord(String name, Class<E> type) {
+  public <E extends Enum<E> & Worded> E neededWord(String name, Class<E> type) {
     String word = needed(name);
-    return Arrays.stream(type.getEnumConstants())
-        .filter(e -> word(e).equals(word))
-        .findFirst()
+    return Worded.named(type, word)
         .orElseThrow(() -> new NotAccepted("refused.none_of", "field", name, "words", words(type)));
   }
 
-  private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
-  }
-
-  private static <E extends Enum<E>> String words(Class<E> type) {
+  private static <E extends Enum<E> & Worded> String words(Class<E> type) {
     return Arrays.stream(type.getEnumConstants())
-        .map(Fields::word)
+        .map(Worded::word)
         .collect(Collectors.joining(", "));
   }
 }

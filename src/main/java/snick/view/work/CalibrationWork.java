@@ -107,7 +107,7 @@ public final class CalibrationWork extends GuidedWork<GuidedCalibration> {
     GuidedState now = guide.state();
     return Json.object(
         "work", "calibration",
-        "phase", StepAsked.word(guide.phase()),
+        "phase", guide.phase().word(),
         "step", StepAsked.of(guide.step()),
         "run", now.run(),
         "runs", now.plan().runs(),

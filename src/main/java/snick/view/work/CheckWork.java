@@ -76,7 +76,7 @@ public final class CheckWork extends GuidedWork<GuidedCheck> {
     Words words = bench.preferences().words();
     return Json.object(
         "work", "check",
-        "phase", StepAsked.word(guide.phase()),
+        "phase", guide.phase().word(),
         "step", StepAsked.of(guide.step()),
         "settling", StepAsked.of(guide.settling()),
         "refused", guide.refused().map(why -> Json.object("message", words.say(why))),

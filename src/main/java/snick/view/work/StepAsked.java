@@ -1,10 +1,8 @@
 package snick.view.work;
 
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import snick.force.reading.CalibrationPlan;
-import snick.force.reading.GuidedCalibration;
 import snick.force.reading.HeldReading;
 import snick.force.reading.Steadiness;
 import snick.json.Json;
@@ -25,10 +23,6 @@ final class StepAsked {
       return Json.object("do", "rest", "load", rest.load().name(), "seconds", rest.seconds());
     }
     return Json.object("do", "unload");
-  }
-
-  static String word(GuidedCalibration.Phase phase) {
-    return phase.name().toLowerCase(Locale.ROOT);
   }
 
   static Map<String, Object> of(Steadiness.Settling settling) {
