@@ -50,27 +50,27 @@ public final class GuidedCalibration implements SampleSink {
     }
   }
 
-  private static final long CHECK_EVERY_NANOS = 100_000_000;
   private static final int HOLD_READINGS = 10;
 
   private final Steadiness steadiness;
-  private final SettlingWindow window;
   private final List<HeldReading> resting = new ArrayList<>();
   private GuidedState state;
   private Phase phase;
   private Optional<Refused> refused = Optional.empty();
-  private Steadiness.Settling settling = Steadiness.Settling.NOTHING;
-  private boolean timing;
-  private boolean steadyBefore;
-  private long sinceNanos;
-  private long nextCheckNanos;
+  private SteadyReading reading;
+  private long restingSinceNanos;
+  private long nextRestNanos;
 
   /** Begins, or goes on from {@code state}. */
   public GuidedCalibration(GuidedState state, Steadiness steadiness) {
     this.state = state;
     this.steadiness = steadiness;
-    this.window = new SettlingWindow(steadiness.windowSeconds());
+    this.reading = nothingRead();
     this.phase = phaseToBegin();
+  }
+
+  private SteadyReading nothingRead() {
+    return new SteadyReading(steadiness, noiseCounts());
   }
 
   private Phase phaseToBegin() {
@@ -94,7 +94,7 @@ public final class GuidedCalibration implements SampleSink {
 
   /** How far the reading has settled. */
   public Steadiness.Settling settling() {
-    return settling;
+    return reading.settling();
   }
 
   /** Why the last try of this step did not count; empty if there was none. */
@@ -107,47 +107,30 @@ public final class GuidedCalibration implements SampleSink {
     if (phase == Phase.WAITING_FOR_PERSON) {
       phase = Phase.SETTLING;
       refused = Optional.empty();
-      window.clear();
-      timing = false;
-      steadyBefore = false;
+      reading = nothingRead();
     }
   }
 
   @Override
   public void sample(long deviceNanos, int counts) {
-    if (phase != Phase.SETTLING && phase != Phase.RESTING) {
-      return;
-    }
-    if (!timing) {
-      timing = true;
-      sinceNanos = deviceNanos;
-      nextCheckNanos = deviceNanos;
-    }
-    window.add(deviceNanos, counts);
-    if (deviceNanos < nextCheckNanos) {
-      return;
-    }
     if (phase == Phase.SETTLING) {
-      nextCheckNanos = deviceNanos + CHECK_EVERY_NANOS;
+      reading.sample(deviceNanos, counts);
       settle(deviceNanos);
-    } else {
+    } else if (phase == Phase.RESTING) {
+      reading.sample(deviceNanos, counts);
       rest(deviceNanos);
     }
   }
 
   private void settle(long deviceNanos) {
-    settling = window.settling(steadiness, noiseCounts());
-    if (settling.steady() && !steadyBefore) {
-      steadyBefore = true;
-      window.clear();
-    } else if (settling.steady()) {
-      judge(window.reading(), deviceNanos);
-    } else if ((deviceNanos - sinceNanos) / 1e9 > steadiness.timeoutSeconds()) {
-      refuse(unsteady());
+    if (reading.reading().isPresent()) {
+      judge(reading.reading().get(), deviceNanos);
+    } else if (reading.isLate()) {
+      refuse(unsteady(reading.settling()));
     }
   }
 
-  private Refused unsteady() {
+  private Refused unsteady(Steadiness.Settling settling) {
     return new Refused(
         Refused.Cause.UNSTEADY,
         Phrase.of("held.unsteady")
@@ -173,19 +156,19 @@ public final class GuidedCalibration implements SampleSink {
         : OptionalDouble.of(state.done().get(state.done().size() - 1).zeroAfter().sdCounts());
   }
 
-  private void judge(HeldReading reading, long deviceNanos) {
+  private void judge(HeldReading held, long deviceNanos) {
     CalibrationPlan.Step step = state.step().orElseThrow();
-    Optional<Refused> objection = new ReadingJudge(state).objection(step, reading);
+    Optional<Refused> objection = new ReadingJudge(state).objection(step, held);
     if (objection.isPresent()) {
       refuse(objection.get());
     } else if (step instanceof CalibrationPlan.Step.Rest rest) {
       resting.clear();
-      resting.add(reading);
+      resting.add(held);
       phase = Phase.RESTING;
-      sinceNanos = deviceNanos;
-      nextCheckNanos = deviceNanos + holdInterval(rest);
+      restingSinceNanos = deviceNanos;
+      nextRestNanos = deviceNanos + holdInterval(rest);
     } else {
-      accept(state.with(reading));
+      accept(state.with(held));
     }
   }
 
@@ -194,19 +177,20 @@ public final class GuidedCalibration implements SampleSink {
   }
 
   private void rest(long deviceNanos) {
-    CalibrationPlan.Step.Rest rest = (CalibrationPlan.Step.Rest) state.step().orElseThrow();
-    nextCheckNanos += holdInterval(rest);
-    if (window.isFull()) {
-      resting.add(window.reading());
+    if (deviceNanos < nextRestNanos) {
+      return;
     }
-    if ((deviceNanos - sinceNanos) / 1e9 >= rest.seconds() && resting.size() > 1) {
+    CalibrationPlan.Step.Rest rest = (CalibrationPlan.Step.Rest) state.step().orElseThrow();
+    nextRestNanos += holdInterval(rest);
+    reading.now().ifPresent(resting::add);
+    if ((deviceNanos - restingSinceNanos) / 1e9 >= rest.seconds() && resting.size() > 1) {
       accept(state.withHold(resting));
     }
   }
 
   private void accept(GuidedState next) {
     state = next;
-    settling = Steadiness.Settling.NOTHING;
+    reading = nothingRead();
     phase = phaseToBegin();
   }
 
@@ -228,7 +212,7 @@ public final class GuidedCalibration implements SampleSink {
 
   @Override
   public void gap(Gap gap) {
-    window.clear();
+    reading.gap(gap);
     boolean broken =
         gap.cause() == Gap.Cause.DEVICE_RESET
             || gap.cause() == Gap.Cause.FORM_CHANGED
@@ -246,6 +230,6 @@ public final class GuidedCalibration implements SampleSink {
   /** Nothing follows; {@link #state} stays, to go on from in another stream. */
   @Override
   public void end() {
-    window.clear();
+    reading.end();
   }
 }

@@ -52,11 +52,20 @@ public final class SteadyReading implements SampleSink {
     if (overrange) {
       return Optional.of(Phrase.of("held.overrange_now"));
     }
-    boolean late = (lastNanos - sinceNanos) / 1e9 > steadiness.timeoutSeconds();
-    return late && reading.isEmpty()
+    return isLate()
         ? Optional.of(
             Phrase.of("held.never_steady", "seconds", Math.round(steadiness.timeoutSeconds())))
         : Optional.empty();
+  }
+
+  /** Whether it has not become steady in the time that it is given. */
+  boolean isLate() {
+    return reading.isEmpty() && (lastNanos - sinceNanos) / 1e9 > steadiness.timeoutSeconds();
+  }
+
+  /** What the last window reads, steady or not; empty if samples are missing in it. */
+  Optional<HeldReading> now() {
+    return window.isFull() ? Optional.of(window.reading()) : Optional.empty();
   }
 
   @Override
