@@ -11,8 +11,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicLong;
 import snick.quantity.SampleRate;
 import snick.virtualrig.line.Pacer;
+import snick.virtualrig.line.PseudoTerminal;
 import snick.virtualrig.line.Sent;
-import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
@@ -30,7 +30,7 @@ import snick.virtualrig.settings.RigSettings;
 final class RigRack {
   private static final int QUIET_WALL_SECONDS = 6;
 
-  private final List<ServedRig> rigs = new ArrayList<>();
+  private final List<FaultyRig> rigs = new ArrayList<>();
   private final List<AtomicLong> cuts = new ArrayList<>();
 
   private RigRack() {}
@@ -43,7 +43,7 @@ final class RigRack {
       rack.add(Path.of(args[0], "rig-" + i), i, Double.parseDouble(args[2]), speed);
     }
     System.out.println("ready");
-    Script script =
+    FaultyScript script =
         LongScript.counted(QUIET_WALL_SECONDS * speed, everySeconds, Integer.parseInt(args[5]));
     Thread answering = new Thread(rack::answer, "answering");
     answering.start();
@@ -64,12 +64,12 @@ final class RigRack {
     AtomicLong made = new AtomicLong();
     cuts.add(made);
     rigs.add(
-        new VirtualRig(settings, number + 1)
-            .serveOnPseudoTerminal(
-                link,
-                Pacer.of(System::nanoTime, speed),
-                VirtualRig.WhenFull.WAIT,
-                truth -> made.incrementAndGet()));
+        FaultyRig.serve(
+            new VirtualRig(settings, number + 1),
+            PseudoTerminal.publishedAs(link),
+            Pacer.of(System::nanoTime, speed),
+            VirtualRig.WhenFull.WAIT,
+            truth -> made.incrementAndGet()));
   }
 
   private void answer() {

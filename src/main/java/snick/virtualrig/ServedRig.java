@@ -7,30 +7,29 @@ import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import snick.virtualrig.bench.TrueCut;
-import snick.virtualrig.line.FaultyLine;
 import snick.virtualrig.line.Link;
 import snick.virtualrig.line.Outgoing;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.line.Sent;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 
 /**
  * A virtual rig living on a port, in a thread of its own. Its methods may be called by any thread.
  */
-public final class ServedRig implements AutoCloseable {
+public class ServedRig implements AutoCloseable {
   private static final int STEPS_A_TURN = 64;
   private static final int READ_BYTES = 256;
   private static final long LONGEST_WAIT_NANOS = 20_000_000;
   private static final long SHORTEST_WAIT_NANOS = 200_000;
 
-  private final Link link;
+  final Link link;
   private final Pacer pacer;
   private final VirtualRig.WhenFull whenFull;
-  private final RigMachine machine;
-  private final Outgoing outgoing = new Outgoing();
+  final RigMachine machine;
+  final Outgoing outgoing = new Outgoing();
   private final byte[] heard = new byte[READ_BYTES];
   private final Queue<Runnable> requests = new ConcurrentLinkedQueue<>();
   private final Queue<Running> running = new ArrayDeque<>();
@@ -41,24 +40,21 @@ public final class ServedRig implements AutoCloseable {
   private volatile boolean closing;
   private volatile Sent sent = new Sent(0, 0, 0);
   private boolean reader;
-  private boolean published = true;
-  private long publishNanos;
   private long askedActions;
 
   private record Running(long untilActions, CompletableFuture<Void> done) {}
 
-  private ServedRig(
-      VirtualRig rig,
+  /** A rig that does not live yet; {@code machine} is what it is, given where its bytes go. */
+  ServedRig(
       Link link,
       Pacer pacer,
       VirtualRig.WhenFull whenFull,
-      Consumer<TrueCut> truths) {
+      Function<RigMachine.Host, RigMachine> machine) {
     this.link = link;
     this.port = link.port();
     this.pacer = pacer;
     this.whenFull = whenFull;
-    this.machine =
-        new RigMachine(rig, truths, (bytes, length, samples) -> send(bytes, length), this::hangUp);
+    this.machine = machine.apply((nanos, bytes, length) -> send(bytes, length));
     this.thread = new Thread(this::live, "virtual-rig");
     this.thread.setDaemon(true);
   }
@@ -69,9 +65,14 @@ public final class ServedRig implements AutoCloseable {
       Pacer pacer,
       VirtualRig.WhenFull whenFull,
       Consumer<TrueCut> truths) {
-    ServedRig served = new ServedRig(rig, link, pacer, whenFull, truths);
-    served.thread.start();
+    ServedRig served =
+        new ServedRig(link, pacer, whenFull, host -> new RigMachine(rig, truths, host));
+    served.begin();
     return served;
+  }
+
+  final void begin() {
+    thread.start();
   }
 
   /** What the host opens: a path, or {@code tcp://host:port}. */
@@ -85,11 +86,15 @@ public final class ServedRig implements AutoCloseable {
    * @return done when its last action is over; exceptionally if the rig ends before
    */
   public CompletableFuture<Void> perform(Script script) {
+    return perform(script.actions().size(), () -> machine.perform(script));
+  }
+
+  final CompletableFuture<Void> perform(int actions, Runnable asking) {
     CompletableFuture<Void> done = new CompletableFuture<>();
     request(
         () -> {
-          machine.perform(script);
-          askedActions += script.actions().size();
+          asking.run();
+          askedActions += actions;
           running.add(new Running(askedActions, done));
         });
     unfinished.add(done);
@@ -111,12 +116,7 @@ public final class ServedRig implements AutoCloseable {
     return perform(Script.of(action));
   }
 
-  /** Let a fault begin at once, whatever is going on. */
-  public void inject(Fault fault) {
-    request(() -> machine.inject(fault));
-  }
-
-  private void request(Runnable request) {
+  final void request(Runnable request) {
     requests.add(request);
   }
 
@@ -163,13 +163,12 @@ public final class ServedRig implements AutoCloseable {
     failIfEnded();
   }
 
-  private void turn() throws IOException {
+  void turn() throws IOException {
     for (Runnable request = requests.poll(); request != null; request = requests.poll()) {
       request.run();
     }
-    publishWhenDue();
     lookForReader();
-    if (!reader && published && whenFull == VirtualRig.WhenFull.WAIT) {
+    if (standsStill()) {
       link.await(LONGEST_WAIT_NANOS);
       return;
     }
@@ -181,6 +180,11 @@ public final class ServedRig implements AutoCloseable {
     }
     listen();
     outgoing.flush(link);
+  }
+
+  /** Whether the rig's time does not pass. */
+  boolean standsStill() {
+    return !reader && whenFull == VirtualRig.WhenFull.WAIT;
   }
 
   private void lookForReader() {
@@ -246,26 +250,6 @@ public final class ServedRig implements AutoCloseable {
       }
     } catch (IOException failure) {
       throw new UncheckedIOException(failure);
-    }
-  }
-
-  private void hangUp(Fault.HangUp fault) {
-    try {
-      outgoing.flush(link);
-      link.hangUp();
-    } catch (IOException failure) {
-      throw new UncheckedIOException(failure);
-    }
-    outgoing.clear();
-    reader = false;
-    published = false;
-    publishNanos = machine.nowNanos() + FaultyLine.inNanos(fault.seconds());
-  }
-
-  private void publishWhenDue() throws IOException {
-    if (!published && machine.nextNanos() >= publishNanos) {
-      link.publish();
-      published = true;
     }
   }
 }

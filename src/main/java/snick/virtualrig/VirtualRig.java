@@ -33,9 +33,19 @@ public record VirtualRig(RigSettings settings, long seed) {
    * @param truths told of each event
    */
   public Sent render(Script script, Arrivals arrivals, Consumer<TrueCut> truths) {
-    Rendering rendering = new Rendering(this, arrivals, truths);
-    rendering.play(script);
-    return rendering.sent();
+    RigMachine machine =
+        new RigMachine(
+            this,
+            truths,
+            (nanos, bytes, length) -> {
+              arrivals.arrive(nanos, bytes, length);
+              return true;
+            });
+    machine.perform(script);
+    while (machine.finishedActions() < script.actions().size()) {
+      machine.step();
+    }
+    return machine.sent();
   }
 
   /**

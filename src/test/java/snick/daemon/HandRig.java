@@ -8,9 +8,9 @@ import java.util.concurrent.TimeUnit;
 import snick.phrase.Phrase;
 import snick.port.ByteLink;
 import snick.port.LinkLostException;
+import snick.virtualrig.Fault;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 

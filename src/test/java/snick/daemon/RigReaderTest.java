@@ -25,8 +25,8 @@ import snick.phrase.Phrase;
 import snick.port.PortAddress;
 import snick.port.PortException;
 import snick.port.Ports;
+import snick.virtualrig.Fault;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 

@@ -24,11 +24,10 @@ import snick.service.ListeningSupervisor;
 import snick.service.Supervisor;
 import snick.view.bench.Preferences;
 import snick.view.http.PageReach;
-import snick.virtualrig.ServedRig;
+import snick.virtualrig.Fault;
+import snick.virtualrig.FaultyRig;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 
@@ -40,19 +39,13 @@ class SupervisionIT {
   @TempDir Path folder;
   private final CountDownLatch hanging = new CountDownLatch(1);
   private final CountDownLatch letGo = new CountDownLatch(1);
-  private ServedRig rig;
+  private FaultyRig rig;
   private ListeningSupervisor heard;
 
   @BeforeEach
   void serve() throws Exception {
     heard = ListeningSupervisor.at(folder.resolve("notify").toString());
-    rig =
-        new VirtualRig(RigSettings.USUAL, 7)
-            .serve(
-                folder.resolve("rig"),
-                Pacer.of(System::nanoTime, 1),
-                VirtualRig.WhenFull.DROP,
-                truth -> {});
+    rig = FaultyRig.serve(new VirtualRig(RigSettings.USUAL, 7), folder.resolve("rig"), 1);
   }
 
   @AfterEach

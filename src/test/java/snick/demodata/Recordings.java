@@ -14,10 +14,12 @@ import snick.frame.message.Status;
 import snick.port.CaptureWriter;
 import snick.quantity.Force;
 import snick.quantity.SampleRate;
+import snick.virtualrig.Fault;
+import snick.virtualrig.FaultyScript;
+import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Arrivals;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.KnifeScenario;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.Altered;
@@ -33,7 +35,11 @@ final class Recordings {
   private Recordings() {}
 
   /** One recording: how it is made. */
-  record Recipe(RigSettings settings, long seed, Script script, boolean capture) {}
+  record Recipe(RigSettings settings, long seed, FaultyScript script, boolean capture) {
+    Recipe(RigSettings settings, long seed, Script script, boolean capture) {
+      this(settings, seed, new FaultyScript(script), capture);
+    }
+  }
 
   /** Every recording by file name. */
   static Map<String, Recipe> all() {
@@ -105,27 +111,23 @@ final class Recordings {
     return new Script(actions);
   }
 
-  private static Script whatGoesWrong() {
-    return Script.of(
-        new Action.Rest(3),
-        Action.Cut.ofGramForce(120, 100),
-        new Action.Rest(1),
-        new Action.Release(Force.ofGramForce(60), 80),
-        new Action.Rest(1),
-        Action.Cut.ofGramForce(90, 60).partingInTwoSteps(),
-        new Action.Rest(1),
-        new Action.GoWrong(new Fault.BitErrors(0.0005)),
-        Action.Cut.ofGramForce(130, 90),
-        new Action.Rest(1),
-        new Action.GoWrong(new Fault.BitErrors(0)),
-        new Action.GoWrong(new Fault.Silence(0.5)),
-        new Action.Rest(2),
-        Action.Cut.ofGramForce(140, 400),
-        new Action.Rest(1),
-        new Action.GoWrong(new Fault.Reset(Status.ResetCause.WATCHDOG, true)),
-        new Action.Rest(3),
-        Action.Cut.ofGramForce(25, 40),
-        new Action.Rest(1));
+  private static FaultyScript whatGoesWrong() {
+    return new FaultyScript(
+            Script.of(
+                new Action.Rest(3),
+                Action.Cut.ofGramForce(120, 100),
+                new Action.Rest(1),
+                new Action.Release(Force.ofGramForce(60), 80),
+                new Action.Rest(1),
+                Action.Cut.ofGramForce(90, 60).partingInTwoSteps(),
+                new Action.Rest(1)))
+        .thenGoWrong(new Fault.BitErrors(0.0005))
+        .then(Action.Cut.ofGramForce(130, 90), new Action.Rest(1))
+        .thenGoWrong(new Fault.BitErrors(0))
+        .thenGoWrong(new Fault.Silence(0.5))
+        .then(new Action.Rest(2), Action.Cut.ofGramForce(140, 400), new Action.Rest(1))
+        .thenGoWrong(new Fault.Reset(Status.ResetCause.WATCHDOG, true))
+        .then(new Action.Rest(3), Action.Cut.ofGramForce(25, 40), new Action.Rest(1));
   }
 
   /** The recording's bytes. */
@@ -157,6 +159,7 @@ final class Recordings {
   }
 
   private static void render(Recipe recipe, Arrivals arrivals) {
-    new VirtualRig(recipe.settings(), recipe.seed()).render(recipe.script(), arrivals, truth -> {});
+    VirtualRig rig = new VirtualRig(recipe.settings(), recipe.seed());
+    new Rendering(rig, arrivals, truth -> {}).play(recipe.script());
   }
 }

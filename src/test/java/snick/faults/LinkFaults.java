@@ -10,11 +10,10 @@ import java.util.concurrent.CompletableFuture;
 import snick.frame.message.Status;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
-import snick.virtualrig.ServedRig;
+import snick.virtualrig.Fault;
+import snick.virtualrig.FaultyRig;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
@@ -34,14 +33,12 @@ final class LinkFaults {
     this.folder = folder;
   }
 
-  private ServedRig rig(String link, long seed, long deviceId, double speed) throws Exception {
+  private FaultyRig rig(String link, long seed, long deviceId, double speed) throws Exception {
     RigSettings usual = RigSettings.USUAL;
-    return new VirtualRig(usual.with(Altered.withDeviceId(usual.device(), deviceId)), seed)
-        .serve(
-            folder.resolve(link),
-            Pacer.of(System::nanoTime, speed),
-            VirtualRig.WhenFull.DROP,
-            truth -> {});
+    return FaultyRig.serve(
+        new VirtualRig(usual.with(Altered.withDeviceId(usual.device(), deviceId)), seed),
+        folder.resolve(link),
+        speed);
   }
 
   private Running record(String... ports) throws Exception {
@@ -69,7 +66,7 @@ final class LinkFaults {
 
   /** Out in the middle of a loading, and back under another terminal. */
   void unpluggedInACutAndBackUnderAnotherName() throws Exception {
-    try (ServedRig rig = rig("rig", 1, 7, 2);
+    try (FaultyRig rig = rig("rig", 1, 7, 2);
         Running run = record(rig.port())) {
       run.await("the page is ");
       Path before = Files.readSymbolicLink(Path.of(rig.port()));
@@ -80,7 +77,7 @@ final class LinkFaults {
       assertThat(slow).isNotDone();
       rig.inject(new Fault.HangUp(2));
       run.await("went away");
-      try (ServedRig squatter = rig("other", 2, 8, 1)) {
+      try (FaultyRig squatter = rig("other", 2, 8, 1)) {
         run.await("is back");
         assertThat(Files.readSymbolicLink(Path.of(rig.port()))).isNotEqualTo(before);
         assertThat(squatter.ended()).isNotDone();
@@ -95,7 +92,7 @@ final class LinkFaults {
 
   /** One after the other on one rig: a good cut after each. */
   void silenceGarbageResetAndNewerFirmwareAreSaidAndOutlived() throws Exception {
-    try (ServedRig rig = rig("rig", 3, 7, SPEED);
+    try (FaultyRig rig = rig("rig", 3, 7, SPEED);
         Running run = record(rig.port())) {
       String page = PageEvents.address(run.await("the page is "));
       rig.perform(CUT).join();
@@ -129,7 +126,7 @@ final class LinkFaults {
 
   /** A device that answers with another id, on one port; its cuts are not taken for the first's. */
   void anotherDeviceIsLeftOut() throws Exception {
-    try (ServedRig rig = rig("rig", 4, 7, SPEED);
+    try (FaultyRig rig = rig("rig", 4, 7, SPEED);
         Running run = record(rig.port())) {
       run.await("the page is ");
       rig.perform(CUT).join();
@@ -148,16 +145,16 @@ final class LinkFaults {
 
   /** Two rigs on one recorder, their cables exchanged: neither's cuts go to the other. */
   void twoRigsSwappedAreBothNoticed() throws Exception {
-    ServedRig one = rig("a", 5, 1, SPEED);
-    ServedRig two = rig("b", 6, 2, SPEED);
+    FaultyRig one = rig("a", 5, 1, SPEED);
+    FaultyRig two = rig("b", 6, 2, SPEED);
     try (Running run = record(one.port(), two.port())) {
       run.await("the page is ");
       CompletableFuture.allOf(one.perform(CUT), two.perform(CUT)).join();
       run.awaitCut(2);
       one.close();
       two.close();
-      try (ServedRig twoOnA = rig("a", 7, 2, SPEED);
-          ServedRig oneOnB = rig("b", 8, 1, SPEED)) {
+      try (FaultyRig twoOnA = rig("a", 7, 2, SPEED);
+          FaultyRig oneOnB = rig("b", 8, 1, SPEED)) {
         run.await(folder.resolve("a") + " answers as device 0000000000000002");
         run.await(folder.resolve("b") + " answers as device 0000000000000001");
         CompletableFuture.allOf(twoOnA.perform(CUT), oneOnB.perform(CUT)).join();

@@ -135,7 +135,7 @@ class CalibrationCoverageTest {
   }
 
   private static SignalModel model(RigSettings rig, long seed) {
-    return new SignalModel(rig, seed, cut -> {}, fault -> {});
+    return new SignalModel(rig, seed, cut -> {});
   }
 
   private static void perform(SignalModel model, Action action) {

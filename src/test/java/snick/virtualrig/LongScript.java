@@ -3,7 +3,6 @@ package snick.virtualrig;
 import java.util.ArrayList;
 import java.util.List;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 
 /** Scripts of hours and days: cuts of invented strengths at even distances. */
@@ -34,20 +33,23 @@ public final class LongScript {
    *
    * @param quietSeconds s without a sample at the start
    */
-  public static Script counted(double quietSeconds, double everySeconds, int cuts) {
-    List<Action> actions = new ArrayList<>();
-    actions.add(new Action.GoWrong(new Fault.ConverterLost(quietSeconds)));
-    actions.add(new Action.Rest(quietSeconds));
+  public static FaultyScript counted(double quietSeconds, double everySeconds, int cuts) {
+    FaultyScript script =
+        new FaultyScript(Script.of())
+            .thenGoWrong(new Fault.ConverterLost(quietSeconds))
+            .then(new Action.Rest(quietSeconds));
     int cutsAnHour = (int) Math.max(1, HOUR_SECONDS / everySeconds);
     for (int made = 0; made < cuts; made += cutsAnHour) {
-      add(actions, everySeconds, Math.min(cutsAnHour, cuts - made));
-      actions.add(new Action.Rest(AFTERWARDS_SECONDS));
-      actions.add(new Action.GoWrong(new Fault.Silence(SILENCE_SECONDS)));
+      List<Action> hour = new ArrayList<>();
+      add(hour, everySeconds, Math.min(cutsAnHour, cuts - made));
+      hour.add(new Action.Rest(AFTERWARDS_SECONDS));
+      script =
+          script.then(hour.toArray(Action[]::new)).thenGoWrong(new Fault.Silence(SILENCE_SECONDS));
     }
-    actions.add(new Action.Rest(AFTERWARDS_SECONDS));
-    actions.add(new Action.GoWrong(new Fault.ConverterLost(FOR_GOOD_SECONDS)));
-    actions.add(new Action.Rest(1));
-    return new Script(actions);
+    return script
+        .then(new Action.Rest(AFTERWARDS_SECONDS))
+        .thenGoWrong(new Fault.ConverterLost(FOR_GOOD_SECONDS))
+        .then(new Action.Rest(1));
   }
 
   private static void add(List<Action> actions, double everySeconds, int cuts) {

@@ -122,7 +122,7 @@ public record RandomRig(long seed, RigSettings settings) {
   /** Plays the script; the cuts that truly happened, on the clock of the readings. */
   public List<TrueCut> play(Script script, Readings readings) {
     List<TrueCut> truths = new ArrayList<>();
-    SignalModel model = new SignalModel(settings, seed, truths::add, fault -> {});
+    SignalModel model = new SignalModel(settings, seed, truths::add);
     script.actions().forEach(model::perform);
     while (model.finishedActions() < script.actions().size()) {
       readings.reading(model.nextNanos(), model.convert());

@@ -23,7 +23,6 @@ import snick.virtualrig.line.HandClock;
 import snick.virtualrig.line.Pacer;
 import snick.virtualrig.line.Sent;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 
@@ -164,7 +163,12 @@ class ServedRigTest {
 
   @Test
   void hangsUpAndComesBackUnderTheSameName() throws Exception {
-    try (ServedRig rig = serve(Pacer.of(clock::nanos, 1), VirtualRig.WhenFull.DROP)) {
+    try (FaultyRig rig =
+        FaultyRig.serveOnTcp(
+            new VirtualRig(RigSettings.USUAL, 3),
+            Pacer.of(clock::nanos, 1),
+            VirtualRig.WhenFull.DROP,
+            truths::add)) {
       try (Socket socket = greet(rig)) {
         clock.advanceSeconds(0.2);
         readUntil(socket.getInputStream(), () -> !host.counts.isEmpty());

@@ -8,7 +8,6 @@ import java.util.Random;
 import java.util.function.Consumer;
 import snick.quantity.Force;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.Filament;
 import snick.virtualrig.settings.FixtureSettings;
 import snick.virtualrig.settings.HandSettings;
@@ -26,7 +25,6 @@ public final class MechanicalRig implements LoadCourse.Witness {
   private final Random random;
   private final Queue<Action> waiting = new ArrayDeque<>();
   private final Consumer<TrueCut> truths;
-  private final Consumer<Fault> faults;
   private final Optional<Oscillator> oscillator;
   private final Residue residue = new Residue();
   private LoadCourse motion = new Standing(0, 0);
@@ -38,20 +36,14 @@ public final class MechanicalRig implements LoadCourse.Witness {
 
   /**
    * @param truths told of every event, its time in ns since the bench began
-   * @param faults told of every fault in the script
    */
   public MechanicalRig(
-      HandSettings hand,
-      FixtureSettings fixture,
-      Random random,
-      Consumer<TrueCut> truths,
-      Consumer<Fault> faults) {
+      HandSettings hand, FixtureSettings fixture, Random random, Consumer<TrueCut> truths) {
     this.handSettings = hand;
     this.fixture = fixture;
     this.oscillator = fixture.mechanics().map(Oscillator::new);
     this.random = random;
     this.truths = truths;
-    this.faults = faults;
   }
 
   /** The time is now {@code seconds}: sums of steps would drift from it over days. */
@@ -125,9 +117,6 @@ public final class MechanicalRig implements LoadCourse.Witness {
       motion = new Flicking(hangingGramForce, flick.peak().gramForce());
     } else if (action instanceof Action.CutThread) {
       motion = threadCutting();
-    } else if (action instanceof Action.GoWrong wrong) {
-      faults.accept(wrong.fault());
-      motion = new Standing(hangingGramForce, 0);
     }
   }
 

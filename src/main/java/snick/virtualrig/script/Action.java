@@ -117,15 +117,4 @@ public sealed interface Action {
 
   /** Cut the thread of the hanging mass: a step of exactly known force. Nothing if none hangs. */
   record CutThread() implements Action {}
-
-  /**
-   * Let something go wrong.
-   *
-   * @param fault what
-   */
-  record GoWrong(Fault fault) implements Action {
-    public GoWrong {
-      Objects.requireNonNull(fault);
-    }
-  }
 }

@@ -1,7 +1,6 @@
 package snick.virtualrig.signal;
 
 import java.util.Random;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.Disturbance;
 
@@ -21,12 +20,6 @@ public final class Converter {
   private int gain;
   private double humPeriodSeconds;
   private double humGain;
-  private double spikeGramForce;
-  private double railUntilSeconds;
-  private int rail;
-  private double stuckUntilSeconds;
-  private double lostUntilSeconds;
-  private int last;
 
   Converter(ConverterSettings settings, Disturbance disturbance, Random noise, Random chance) {
     this.settings = settings;
@@ -46,12 +39,7 @@ public final class Converter {
    */
   int convert(double gramForce, double seconds, double periodSeconds) {
     warmth.pass(periodSeconds);
-    double added = disturbanceGramForce(seconds, periodSeconds);
-    if (seconds < stuckUntilSeconds) {
-      return last;
-    }
-    last = seconds < railUntilSeconds ? rail : counts(gramForce + added);
-    return last;
+    return counts(gramForce + disturbanceGramForce(seconds, periodSeconds));
   }
 
   private double disturbanceGramForce(double seconds, double periodSeconds) {
@@ -76,10 +64,8 @@ public final class Converter {
   }
 
   private double spike(double periodSeconds) {
-    double asked = spikeGramForce;
-    spikeGramForce = 0;
     boolean byChance = chance.nextDouble() < disturbance.spikesPerMinute() * periodSeconds / 60;
-    return byChance ? asked + disturbance.spikeGramForce() : asked;
+    return byChance ? disturbance.spikeGramForce() : 0;
   }
 
   private int counts(double gramForce) {
@@ -91,24 +77,6 @@ public final class Converter {
   /** Whether a reading stands at an end of the range. */
   public static boolean atRail(int counts) {
     return counts >= HIGHEST || counts <= LOWEST;
-  }
-
-  void goWrong(Fault.OfConverter fault, double seconds) {
-    if (fault instanceof Fault.Spike spike) {
-      spikeGramForce = spike.size().gramForce();
-    } else if (fault instanceof Fault.Overrange overrange) {
-      rail = overrange.high() ? HIGHEST : LOWEST;
-      railUntilSeconds = seconds + overrange.seconds();
-    } else if (fault instanceof Fault.Stuck stuck) {
-      stuckUntilSeconds = seconds + stuck.seconds();
-    } else if (fault instanceof Fault.ConverterLost lost) {
-      lostUntilSeconds = seconds + lost.seconds();
-    }
-  }
-
-  /** Whether no conversion comes at this time, s. */
-  boolean lost(double seconds) {
-    return seconds < lostUntilSeconds;
   }
 
   void setGain(int gain) {

@@ -8,7 +8,6 @@ import snick.virtualrig.bench.Creep;
 import snick.virtualrig.bench.MechanicalRig;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.RigSettings;
 
@@ -34,17 +33,9 @@ public final class SignalModel implements Amplifier {
 
   /**
    * @param truths told of every event, its time in ns of true time
-   * @param faults told of faults in the script that are not the converter's
    */
-  public SignalModel(
-      RigSettings settings, long seed, Consumer<TrueCut> truths, Consumer<Fault> faults) {
-    this.bench =
-        new MechanicalRig(
-            settings.hand(),
-            settings.fixture(),
-            stream(seed, 1),
-            truths,
-            fault -> goWrong(fault, faults));
+  public SignalModel(RigSettings settings, long seed, Consumer<TrueCut> truths) {
+    this.bench = new MechanicalRig(settings.hand(), settings.fixture(), stream(seed, 1), truths);
     this.creep = new Creep(settings.fixture());
     this.converter =
         new Converter(
@@ -105,11 +96,6 @@ public final class SignalModel implements Amplifier {
     return converter.convert(behindFilter + creep.afterGramForce(mean, period), seconds, period);
   }
 
-  /** Whether the last conversion did not come out of the converter. */
-  public boolean converterLost() {
-    return converter.lost(lastSeconds());
-  }
-
   private double followSteps(double period) {
     double sum = 0;
     for (int i = 0; i < stepMeans.length; i++) {
@@ -134,18 +120,5 @@ public final class SignalModel implements Amplifier {
   @Override
   public int temperatureCentiCelsius() {
     return converter.temperatureCentiCelsius();
-  }
-
-  /** Make the converter go wrong from now on. */
-  public void goWrong(Fault.OfConverter fault) {
-    converter.goWrong(fault, lastSeconds());
-  }
-
-  private void goWrong(Fault fault, Consumer<Fault> others) {
-    if (fault instanceof Fault.OfConverter ofConverter) {
-      goWrong(ofConverter);
-    } else {
-      others.accept(fault);
-    }
   }
 }

@@ -19,10 +19,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import snick.cli.Ran;
 import snick.cli.terminal.ExitCode;
+import snick.virtualrig.Fault;
+import snick.virtualrig.FaultyRig;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
-import snick.virtualrig.script.Fault;
+import snick.virtualrig.line.PseudoTerminal;
 import snick.virtualrig.settings.RigSettings;
 
 /** Check masses, cut threads and rig checks on the virtual rig, each on a pseudo-terminal. */
@@ -218,13 +220,13 @@ class BenchCommandsIT {
     assertThat(ran.out()).as(ran.err()).contains("rings at 30.0 Hz").contains("rubber foot");
   }
 
-  private ServedRig serve(double speed) throws IOException {
-    return new VirtualRig(RigSettings.USUAL, 5)
-        .serve(
-            folder.resolve("rig"),
-            Pacer.of(System::nanoTime, speed),
-            VirtualRig.WhenFull.WAIT,
-            truth -> {});
+  private FaultyRig serve(double speed) throws IOException {
+    return FaultyRig.serve(
+        new VirtualRig(RigSettings.USUAL, 5),
+        PseudoTerminal.publishedAs(folder.resolve("rig")),
+        Pacer.of(System::nanoTime, speed),
+        VirtualRig.WhenFull.WAIT,
+        truth -> {});
   }
 
   @Test
@@ -245,7 +247,7 @@ class BenchCommandsIT {
           case "overrange" -> new Fault.Overrange(5, true);
           default -> new Fault.Silence(1e5);
         };
-    try (ServedRig rig = serve(20)) {
+    try (FaultyRig rig = serve(20)) {
       rig.inject(fault);
       assertThat(grades(rig, ExitCode.NOT_PASSED)).containsEntry(check, "fail");
     }

@@ -25,11 +25,10 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.cli.Jar;
 import snick.cli.Live;
 import snick.cli.terminal.ExitCode;
-import snick.virtualrig.ServedRig;
+import snick.virtualrig.Fault;
+import snick.virtualrig.FaultyRig;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.line.Pacer;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 
@@ -40,17 +39,11 @@ class RecordIT {
   private static final Pattern PAGE = Pattern.compile("http://127\\.0\\.0\\.1:\\d+");
 
   @TempDir Path folder;
-  private ServedRig rig;
+  private FaultyRig rig;
 
   @BeforeEach
   void serve() throws Exception {
-    rig =
-        new VirtualRig(RigSettings.USUAL, 7)
-            .serve(
-                folder.resolve("rig"),
-                Pacer.of(System::nanoTime, 1),
-                VirtualRig.WhenFull.DROP,
-                truth -> {});
+    rig = FaultyRig.serve(new VirtualRig(RigSettings.USUAL, 7), folder.resolve("rig"), 1);
   }
 
   @AfterEach

@@ -15,8 +15,10 @@ import snick.sample.SampleSink;
 import snick.sample.SampleStream;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
+import snick.virtualrig.FaultyScript;
+import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.script.Script;
+import snick.virtualrig.line.Arrivals;
 
 /**
  * Lets a virtual rig send all it sent once more, without a port, and looks for the stored traces in
@@ -79,11 +81,11 @@ final class SentAgain implements SampleSink {
         : Optional.empty();
   }
 
-  void play(VirtualRig rig, Script script) {
+  void play(VirtualRig rig, FaultyScript script) {
     SampleStream stream = new SampleStream(new SampleRate(80), this);
     StreamDecoder decoder = StreamDecoder.ofAnyForm(StreamDecoder.Start.AT_BEGINNING);
-    rig.render(
-        script, (nanos, bytes, length) -> decoder.accept(bytes, 0, length, stream), truth -> {});
+    Arrivals arrivals = (nanos, bytes, length) -> decoder.accept(bytes, 0, length, stream);
+    new Rendering(rig, arrivals, truth -> {}).play(script);
   }
 
   /** Traces of which every sample came, in order, at its time. */

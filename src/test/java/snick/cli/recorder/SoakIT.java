@@ -25,11 +25,13 @@ import snick.cli.Jar;
 import snick.cli.Live;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
+import snick.virtualrig.FaultyRig;
+import snick.virtualrig.FaultyScript;
 import snick.virtualrig.LongScript;
 import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Pacer;
-import snick.virtualrig.script.Script;
+import snick.virtualrig.line.PseudoTerminal;
 import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.RigSettings;
 
@@ -50,13 +52,13 @@ class SoakIT {
   private static final double QUIET_WALL_SECONDS = 4;
   private static final double EVERY_SECONDS = 30;
   private static final int CUTS = (int) (HOURS * 3600 / EVERY_SECONDS);
-  private static final Script SCRIPT =
+  private static final FaultyScript SCRIPT =
       LongScript.counted(QUIET_WALL_SECONDS * SPEED, EVERY_SECONDS, CUTS);
   private static final Pattern PAGE = Pattern.compile("http://127\\.0\\.0\\.1:\\d+");
   private static final HttpClient CLIENT = HttpClient.newHttpClient();
 
   @TempDir Path folder;
-  private final List<ServedRig> rigs = new ArrayList<>();
+  private final List<FaultyRig> rigs = new ArrayList<>();
   private final List<AtomicLong> made = new ArrayList<>();
 
   @AfterEach
@@ -89,12 +91,12 @@ class SoakIT {
     AtomicLong cuts = new AtomicLong();
     made.add(cuts);
     rigs.add(
-        rig(number)
-            .serveOnPseudoTerminal(
-                folder.resolve("rig-" + number),
-                Pacer.of(System::nanoTime, SPEED),
-                VirtualRig.WhenFull.WAIT,
-                truth -> cuts.incrementAndGet()));
+        FaultyRig.serve(
+            rig(number),
+            PseudoTerminal.publishedAs(folder.resolve("rig-" + number)),
+            Pacer.of(System::nanoTime, SPEED),
+            VirtualRig.WhenFull.WAIT,
+            truth -> cuts.incrementAndGet()));
   }
 
   private static VirtualRig rig(int number) {

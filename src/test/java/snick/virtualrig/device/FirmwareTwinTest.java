@@ -12,11 +12,11 @@ import snick.frame.message.Hello;
 import snick.frame.message.HostCommand;
 import snick.frame.message.MessageType;
 import snick.frame.message.Status;
+import snick.virtualrig.Fault;
 import snick.virtualrig.Heard;
 import snick.virtualrig.Rendering;
 import snick.virtualrig.VirtualRig;
 import snick.virtualrig.line.Sent;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.KnifeScenario;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.Altered;
@@ -246,7 +246,7 @@ class FirmwareTwinTest {
   @Test
   void readingsAreTheModelsOwn() {
     rig(DeviceSettings.USUAL).play(39);
-    SignalModel model = new SignalModel(RigSettings.USUAL, 1, cut -> {}, fault -> {});
+    SignalModel model = new SignalModel(RigSettings.USUAL, 1, cut -> {});
     List<Integer> expected =
         IntStream.range(0, SETTLING + 39).mapToObj(ignored -> model.convert()).toList();
     assertThat(host.counts).isEqualTo(expected.subList(SETTLING, SETTLING + 39));

@@ -24,7 +24,7 @@ class SketchTwinTest {
   }
 
   private List<Integer> modelCounts(int conversions) {
-    SignalModel model = new SignalModel(RigSettings.USUAL, 4, cut -> {}, fault -> {});
+    SignalModel model = new SignalModel(RigSettings.USUAL, 4, cut -> {});
     return IntStream.range(0, conversions).mapToObj(ignored -> model.convert()).toList();
   }
 

@@ -20,10 +20,10 @@ import org.junit.jupiter.api.io.TempDir;
 import snick.frame.binary.HostFrames;
 import snick.frame.message.HostCommand;
 import snick.frame.message.MessageType;
+import snick.virtualrig.Fault;
+import snick.virtualrig.FaultyRig;
 import snick.virtualrig.Heard;
-import snick.virtualrig.ServedRig;
 import snick.virtualrig.VirtualRig;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.settings.RigSettings;
 
 /** A real pseudo-terminal, opened by the library that the recorder uses. */
@@ -194,9 +194,13 @@ class PseudoTerminalIT {
     HandClock clock = new HandClock();
     Heard host = new Heard();
     VirtualRig rig = new VirtualRig(RigSettings.USUAL, 2);
-    try (ServedRig served =
-        rig.serveOnPseudoTerminal(
-            link(), Pacer.of(clock::nanos, 1), VirtualRig.WhenFull.WAIT, cut -> {})) {
+    try (FaultyRig served =
+        FaultyRig.serve(
+            rig,
+            PseudoTerminal.publishedAs(link()),
+            Pacer.of(clock::nanos, 1),
+            VirtualRig.WhenFull.WAIT,
+            cut -> {})) {
       SerialPort port = open();
       greet(port, host);
       clock.advanceSeconds(2);

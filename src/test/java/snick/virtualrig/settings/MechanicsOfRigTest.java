@@ -37,7 +37,7 @@ class MechanicsOfRigTest {
 
   /** Readings in gf until the script is over and {@code more} seconds after. */
   private double[] readings(RigSettings rig, double seconds, Action... actions) {
-    SignalModel model = new SignalModel(rig, 1, truths::add, fault -> {});
+    SignalModel model = new SignalModel(rig, 1, truths::add);
     Arrays.stream(actions).forEach(model::perform);
     double[] readings = new double[(int) Math.round(seconds * rig.converter().rate().hertz())];
     Arrays.setAll(readings, i -> model.convert() / PER_GRAM_FORCE);

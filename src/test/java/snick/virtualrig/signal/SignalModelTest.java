@@ -16,7 +16,6 @@ import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.script.Action;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.Altered;
 import snick.virtualrig.settings.ConverterSettings;
@@ -36,10 +35,9 @@ class SignalModelTest {
           .with(Altered.withScale(ConverterSettings.USUAL, 0, PER_GRAM_FORCE));
 
   private final List<TrueCut> truths = new ArrayList<>();
-  private final List<Fault> faults = new ArrayList<>();
 
   private SignalModel model(RigSettings settings, long seed, Script script) {
-    SignalModel model = new SignalModel(settings, seed, truths::add, faults::add);
+    SignalModel model = new SignalModel(settings, seed, truths::add);
     script.actions().forEach(model::perform);
     return model;
   }
@@ -157,46 +155,13 @@ class SignalModelTest {
   }
 
   @Test
-  void standsAtTheRailInOverrange() {
-    Script script =
-        Script.of(
-            new Action.GoWrong(new Fault.Overrange(0.1, true)),
-            new Action.Rest(0.2),
-            new Action.GoWrong(new Fault.Overrange(0.1, false)));
-    int[] counts = counts(model(CLEAN, 3, script), 60);
-    assertThat(counts).contains(0x7FFFFF, -0x800000, 0);
-    assertThat(Converter.atRail(0x7FFFFF)).isTrue();
-    assertThat(Converter.atRail(0x7FFFFE)).isFalse();
-  }
-
-  @Test
   void saturatesInsteadOfWrapping() {
     RigSettings sensitive = CLEAN.with(Altered.withScale(ConverterSettings.USUAL, 0, -100_000));
     assertThat(counts(model(sensitive, 3, Script.of(Action.Hang.ofGrams(500))), 400)[399])
         .isEqualTo(-0x800000);
-  }
-
-  @Test
-  void repeatsItselfWhenStuck() {
-    RigSettings noisy = CLEAN.with(Altered.withNoiseGramForce(Disturbance.NONE, 0.15));
-    SignalModel model = model(noisy, 3, Script.of());
-    int last = counts(model, 10)[9];
-    model.goWrong(new Fault.Stuck(0.1));
-    assertThat(counts(model, 7)).containsOnly(last);
-    assertThat(counts(model, 20)).isNotEqualTo(new int[20]).doesNotContain(last, last);
-  }
-
-  @Test
-  void spikeSpoilsOneReading() {
-    SignalModel model = model(CLEAN, 3, Script.of());
-    model.goWrong(new Fault.Spike(Force.ofGramForce(30)));
-    assertThat(counts(model, 3)).containsExactly((int) Math.rint(30 * PER_GRAM_FORCE), 0, 0);
-  }
-
-  @Test
-  void passesLineFaultsOn() {
-    counts(model(CLEAN, 3, Script.of(new Action.GoWrong(new Fault.Silence(1)))), 2);
-    assertThat(faults).containsExactly(new Fault.Silence(1));
+    assertThat(Converter.atRail(-0x800000)).isTrue();
+    assertThat(Converter.atRail(0x7FFFFF)).isTrue();
+    assertThat(Converter.atRail(0x7FFFFE)).isFalse();
   }
 
   @Test
@@ -222,7 +187,7 @@ class SignalModelTest {
       @ForAll @DoubleRange(min = 40, max = 220) double strength,
       @ForAll @DoubleRange(min = 20, max = 400) double rate) {
     List<TrueCut> seen = new ArrayList<>();
-    SignalModel model = new SignalModel(CLEAN, 1, seen::add, fault -> {});
+    SignalModel model = new SignalModel(CLEAN, 1, seen::add);
     model.perform(Action.Cut.ofGramForce(strength, rate));
     int largest = 0;
     while (seen.isEmpty() || model.finishedActions() == 0) {

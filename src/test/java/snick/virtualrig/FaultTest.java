@@ -1,15 +1,14 @@
-package snick.virtualrig.script;
+package snick.virtualrig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import snick.frame.message.Status;
-import snick.virtualrig.Heard;
-import snick.virtualrig.Rendering;
-import snick.virtualrig.VirtualRig;
-import snick.virtualrig.line.FaultyLine;
+import snick.virtualrig.script.Action;
+import snick.virtualrig.script.Script;
 import snick.virtualrig.settings.RigSettings;
 import snick.virtualrig.signal.SignalModel;
 
@@ -21,6 +20,28 @@ class FaultTest {
   @BeforeEach
   void settle() {
     rig.play(4);
+  }
+
+  @Test
+  void aConverterInOverrangeStandsAtAnEnd() {
+    rig.inject(new Fault.Overrange(0.1, true));
+    rig.play(20);
+    rig.inject(new Fault.Overrange(0.1, false));
+    rig.play(20);
+    assertThat(host.counts).contains(0x7FFFFF, -0x800000);
+    assertThat(host.counts.get(host.counts.size() - 1)).isBetween(-0x7FFFFF, 0x7FFFFE);
+  }
+
+  @Test
+  void aConverterThatIsStuckRepeatsItself() {
+    rig.play(20);
+    int before = host.counts.size();
+    rig.inject(new Fault.Stuck(0.1));
+    rig.play(40);
+    List<Integer> stuck = host.counts.subList(before + 1, before + 8);
+    assertThat(stuck).containsOnly(stuck.get(0));
+    List<Integer> free = host.counts.subList(before + 10, host.counts.size());
+    assertThat(free.stream().distinct().count()).isGreaterThan(5);
   }
 
   @Test
@@ -126,10 +147,9 @@ class FaultTest {
   @Test
   void scriptedFaultsHappenInTheirPlace() {
     rig.play(
-        Script.of(
-            new Action.Rest(1),
-            new Action.GoWrong(new Fault.Reset(Status.ResetCause.EXTERNAL, false)),
-            new Action.Rest(1)));
+        new FaultyScript(Script.of(new Action.Rest(1)))
+            .thenGoWrong(new Fault.Reset(Status.ResetCause.EXTERNAL, false))
+            .then(new Action.Rest(1)));
     assertThat(host.hellos).hasSize(2);
     assertThat(host.sequences.indexOf(0L)).isZero();
     assertThat(host.sequences.lastIndexOf(0L)).isCloseTo(80, within(4));

@@ -1,61 +1,47 @@
-package snick.virtualrig.script;
+package snick.virtualrig;
 
 import java.util.Objects;
 import snick.frame.message.Status;
-import snick.quantity.Force;
 import snick.virtualrig.settings.SettingRange;
 
 /** What can go wrong between cell and host. Plain data; durations in s of the rig's own time. */
 public sealed interface Fault {
-  /** Faults of the electrical side. */
-  sealed interface OfConverter extends Fault permits Spike, Overrange, Stuck, ConverterLost {}
-
-  /** Faults of the device. */
-  sealed interface OfDevice extends Fault permits Reset, AnotherDevice, NewerProtocol {}
-
   /** Faults of the line. */
   sealed interface OfLine extends Fault permits BitErrors, LostBytes, Silence, Babble, HangUp {}
 
-  /** One bad reading, off by a force. */
-  record Spike(Force size) implements OfConverter {
-    public Spike {
-      Objects.requireNonNull(size);
-    }
-  }
-
   /** The converter stands at the end of its range, the upper one if {@code high}. */
-  record Overrange(double seconds, boolean high) implements OfConverter {
+  record Overrange(double seconds, boolean high) implements Fault {
     public Overrange {
       SettingRange.check("overrange, s,", seconds, 0, 1e6);
     }
   }
 
   /** The converter repeats its last reading. */
-  record Stuck(double seconds) implements OfConverter {
+  record Stuck(double seconds) implements Fault {
     public Stuck {
       SettingRange.check("stuck, s,", seconds, 0, 1e6);
     }
   }
 
   /** The converter gives nothing. */
-  record ConverterLost(double seconds) implements OfConverter {
+  record ConverterLost(double seconds) implements Fault {
     public ConverterLost {
       SettingRange.check("converter lost, s,", seconds, 0, 1e6);
     }
   }
 
   /** The device starts again; its counters begin anew. Half a frame is left behind if asked. */
-  record Reset(Status.ResetCause cause, boolean midFrame) implements OfDevice {
+  record Reset(Status.ResetCause cause, boolean midFrame) implements Fault {
     public Reset {
       Objects.requireNonNull(cause);
     }
   }
 
   /** Another device is plugged into the same place. */
-  record AnotherDevice(long deviceId) implements OfDevice {}
+  record AnotherDevice(long deviceId) implements Fault {}
 
   /** The device starts again with firmware that speaks another version of the protocol. */
-  record NewerProtocol(int version) implements OfDevice {
+  record NewerProtocol(int version) implements Fault {
     public NewerProtocol {
       SettingRange.check("protocol version", version, 1, 255);
     }

@@ -1,10 +1,9 @@
-package snick.virtualrig.line;
+package snick.virtualrig;
 
 import java.util.Random;
-import snick.virtualrig.script.Fault;
 
 /** The wire between device and host, with its faults. Pure; times true, ns. */
-public final class FaultyLine {
+final class FaultyLine {
   private final Random random;
   private double bitErrorProbability;
   private double lostByteProbability;
@@ -12,12 +11,12 @@ public final class FaultyLine {
   private long babblingUntilNanos;
   private byte[] arrived = new byte[256];
 
-  public FaultyLine(Random random) {
+  FaultyLine(Random random) {
     this.random = random;
   }
 
   /** Begin a fault. */
-  public void goWrong(Fault.OfLine fault, long nanos) {
+  void goWrong(Fault.OfLine fault, long nanos) {
     if (fault instanceof Fault.BitErrors errors) {
       bitErrorProbability = errors.probability();
     } else if (fault instanceof Fault.LostBytes lost) {
@@ -31,12 +30,12 @@ public final class FaultyLine {
     }
   }
 
-  public static long inNanos(double seconds) {
+  static long inNanos(double seconds) {
     return Math.round(seconds * 1e9);
   }
 
   /** Whether nothing gets through now. */
-  public boolean silent(long nanos) {
+  boolean silent(long nanos) {
     return nanos < silentUntilNanos;
   }
 
@@ -45,7 +44,7 @@ public final class FaultyLine {
   }
 
   /** Send bytes; returns how many arrive, see {@link #arrived}. */
-  public int carry(byte[] bytes, int length, long nanos) {
+  int carry(byte[] bytes, int length, long nanos) {
     if (silent(nanos)) {
       return 0;
     }
@@ -60,7 +59,7 @@ public final class FaultyLine {
   }
 
   /** What the last call of {@link #carry} let through, from index 0; used again by the next. */
-  public byte[] arrived() {
+  byte[] arrived() {
     return arrived;
   }
 

@@ -4,37 +4,36 @@ import java.util.function.Consumer;
 import snick.virtualrig.bench.TrueCut;
 import snick.virtualrig.line.Arrivals;
 import snick.virtualrig.line.Sent;
-import snick.virtualrig.script.Fault;
 import snick.virtualrig.script.Script;
 
 /**
- * A rig played without a port, step by step, for captures, golden files and long runs. The host is
- * the caller. For one thread.
+ * A rig played without a port, step by step, in which things go wrong when they are told to. The
+ * host is the caller. For one thread.
  */
 public final class Rendering {
-  private final RigMachine machine;
+  private final FaultyMachine machine;
 
   /** A rig at power-on. */
   public Rendering(VirtualRig rig, Arrivals arrivals, Consumer<TrueCut> truths) {
-    this.machine =
-        new RigMachine(
+    machine =
+        new FaultyMachine(
             rig,
             truths,
-            (bytes, length, samples) -> {
-              arrivals.arrive(nowNanos(), bytes, length);
+            (nanos, bytes, length) -> {
+              arrivals.arrive(nanos, bytes, length);
               return true;
-            },
-            hangUp -> {});
-  }
-
-  private long nowNanos() {
-    return machine.nowNanos();
+            });
   }
 
   /** Play a script to its end. */
   public void play(Script script) {
+    play(new FaultyScript(script));
+  }
+
+  /** Play a script to its end, in which things go wrong. */
+  public void play(FaultyScript script) {
+    long target = machine.finishedActions() + script.actions().actions().size();
     machine.perform(script);
-    long target = machine.finishedActions() + script.actions().size();
     while (machine.finishedActions() < target) {
       machine.step();
     }
