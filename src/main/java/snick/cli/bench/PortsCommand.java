@@ -1,13 +1,11 @@
 package snick.cli.bench;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.TypedCommand;
@@ -86,16 +84,14 @@ public final class PortsCommand extends TypedCommand implements Runnable {
   }
 
   private void print(List<Row> rows) {
-    PrintWriter out = out();
-    if (json) {
-      rows.forEach(row -> JsonLine.print(out, object(row)));
-    } else if (rows.isEmpty()) {
-      out.println("No serial port is here. Plug a rig in, or try without: snick demo");
-    } else {
-      Table table = new Table("PORT", "NAME", "WHO IS THERE");
-      rows.forEach(row -> table.row(row.port(), row.description(), row.answer()));
-      table.print(out);
-    }
+    Table table = new Table("PORT", "NAME", "WHO IS THERE");
+    rows.forEach(row -> table.row(row.port(), row.description(), row.answer()));
+    tellEach(
+        json,
+        rows,
+        PortsCommand::object,
+        "No serial port is here. Plug a rig in, or try without: snick demo",
+        () -> table.print(out()));
   }
 
   private static Map<String, Object> object(Row row) {

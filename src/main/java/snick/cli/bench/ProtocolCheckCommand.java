@@ -11,7 +11,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.terminal.ExitCode;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.TypedCommand;
@@ -80,12 +79,7 @@ final class ProtocolCheckCommand extends TypedCommand implements Callable<Intege
   @Override
   public Integer call() {
     List<Assessment> assessments = tryRig(address());
-    PrintWriter out = out();
-    if (json) {
-      assessments.forEach(assessment -> JsonLine.print(out, object(assessment)));
-    } else {
-      print(out, assessments);
-    }
+    tellEach(json, assessments, ProtocolCheckCommand::object, "", () -> print(out(), assessments));
     return assessments.stream().anyMatch(a -> a.grade() == Grade.FAILED)
         ? ExitCode.NOT_PASSED
         : ExitCode.OK;

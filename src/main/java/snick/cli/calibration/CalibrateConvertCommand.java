@@ -8,7 +8,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Calibration;
@@ -86,11 +85,7 @@ final class CalibrateConvertCommand extends DataCommand implements Runnable {
       calibration = ChosenCalibration.of(store, id.orElse("")).calibration();
     }
     Pair pair = given.counts == null ? ofForce(calibration) : ofCounts(calibration);
-    if (json) {
-      JsonLine.print(out(), object(calibration, pair));
-    } else {
-      print(calibration, pair);
-    }
+    tell(json, () -> object(calibration, pair), () -> print(calibration, pair));
   }
 
   private Pair ofCounts(Calibration calibration) {

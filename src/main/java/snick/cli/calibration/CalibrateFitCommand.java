@@ -6,7 +6,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.TypedCommand;
@@ -63,11 +62,7 @@ final class CalibrateFitCommand extends TypedCommand implements Runnable {
     Optional<PointsFit.Place> where = where(unit);
     PointsFit fit = fit(PointsFile.read(file), unit, rule, where);
     requireMonotonic(fit.choice().fit(), unit);
-    if (json) {
-      JsonLine.print(out(), FitJson.of(fit, where));
-    } else {
-      print(fit, where);
-    }
+    tell(json, () -> FitJson.of(fit, where), () -> print(fit, where));
   }
 
   private LoadUnit unit() {

@@ -7,7 +7,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.force.budget.Calibration;
 import snick.force.fit.CalibrationCurve;
@@ -123,10 +122,6 @@ final class CalibrateLineCommand extends DataCommand implements Runnable {
   }
 
   private void print(CalibrationRecord record) {
-    if (json) {
-      JsonLine.print(out(), record.json());
-    } else {
-      CalibrationText.print(out(), record);
-    }
+    tell(json, () -> record.json(), () -> CalibrationText.print(out(), record));
   }
 }

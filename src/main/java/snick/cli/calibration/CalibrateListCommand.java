@@ -1,6 +1,5 @@
 package snick.cli.calibration;
 
-import java.io.PrintWriter;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -9,7 +8,6 @@ import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import snick.cli.option.ReadingCommand;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
@@ -36,7 +34,13 @@ final class CalibrateListCommand extends ReadingCommand {
   @Override
   protected void read(StoreReader store) {
     List<StoredCalibration> chosen = store.calibrations().stream().filter(this::isChosen).toList();
-    print(chosen, store, Clock.systemUTC().instant());
+    Instant now = Clock.systemUTC().instant();
+    tellEach(
+        json,
+        chosen,
+        one -> object(one, store, now),
+        data.in("No calibrations yet. Make one: snick calibrate PORT, or try --virtual"),
+        () -> print(chosen, store, now));
   }
 
   private boolean isChosen(StoredCalibration stored) {
@@ -45,17 +49,9 @@ final class CalibrateListCommand extends ReadingCommand {
   }
 
   private void print(List<StoredCalibration> stored, StoreReader store, Instant now) {
-    PrintWriter out = out();
-    if (json) {
-      stored.forEach(one -> JsonLine.print(out, object(one, store, now)));
-    } else if (stored.isEmpty()) {
-      out.println(data.in("No calibrations yet. Make one: snick calibrate PORT, or try --virtual"));
-    } else {
-      Table table =
-          new Table("NO", "ID", "MADE", "RIG", ">TO gf", ">U AT TOP gf", "STATE", "BASIS");
-      stored.forEach(one -> row(table, one, store, now));
-      table.print(out);
-    }
+    Table table = new Table("NO", "ID", "MADE", "RIG", ">TO gf", ">U AT TOP gf", "STATE", "BASIS");
+    stored.forEach(one -> row(table, one, store, now));
+    table.print(out());
   }
 
   private static void row(Table table, StoredCalibration stored, StoreReader store, Instant now) {

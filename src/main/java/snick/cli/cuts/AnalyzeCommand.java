@@ -17,7 +17,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.FileReason;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Progress;
 import snick.cli.terminal.Refusal;
@@ -105,8 +104,8 @@ public final class AnalyzeCommand extends TypedCommand implements Runnable {
     try {
       return Files.readAttributes(Path.of(name), BasicFileAttributes.class).isDirectory()
           ? name + " is a directory; name a recording in it"
-          : ("%1$s is a device or a pipe; read a pipe with 'cat %1$s | snick analyze -', record from"
-                  + " a rig with 'snick run %1$s'")
+          : ("%1$s is a device or a pipe; read a pipe with 'cat %1$s | snick analyze -', record"
+                  + " from a rig with 'snick run %1$s'")
               .formatted(name);
     } catch (NoSuchFileException e) {
       return "no file " + name + "; to record from a rig: snick run PORT";
@@ -166,11 +165,10 @@ public final class AnalyzeCommand extends TypedCommand implements Runnable {
 
   private void print(Cut cut) {
     found++;
-    if (json) {
-      JsonLine.printWhole(out(), EventJson.of(cut, line()));
-    } else {
-      println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number()));
-    }
+    tell(
+        json,
+        () -> EventJson.of(cut, line()),
+        () -> println(EventLine.of(cut, scale().estimate(cut), "cut " + cut.number())));
   }
 
   private Optional<Calibration.Line> line() {

@@ -1,13 +1,11 @@
 package snick.cli.cuts;
 
-import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
@@ -71,18 +69,18 @@ final class CutsListCommand extends DataCommand implements Runnable {
 
   /** One more than wanted tells that there are more: counting them all would read them all. */
   private void print(List<CutSummary> found) {
-    PrintWriter out = out();
     List<CutSummary> cuts = found.subList(0, Math.min(limit, found.size()));
-    if (json) {
-      cuts.forEach(cut -> JsonLine.print(out, StoredCutJson.of(cut)));
-    } else if (cuts.isEmpty()) {
-      out.println(data.in("No cuts yet; " + OpenedStore.HOW_TO_RECORD));
-    } else {
-      table(cuts).print(out);
-      if (found.size() > limit) {
-        out.println(data.in("The newest " + limit + "; more: " + next()));
-      }
-    }
+    tellEach(
+        json,
+        cuts,
+        StoredCutJson::of,
+        data.in("No cuts yet; " + OpenedStore.HOW_TO_RECORD),
+        () -> {
+          table(cuts).print(out());
+          if (found.size() > limit) {
+            println(data.in("The newest " + limit + "; more: " + next()));
+          }
+        });
   }
 
   private static Table table(List<CutSummary> cuts) {

@@ -1,11 +1,9 @@
 package snick.cli.journal;
 
-import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import snick.cli.option.ReadingCommand;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Table;
 import snick.journal.Blade;
 import snick.store.StoreReader;
@@ -22,17 +20,13 @@ final class BladeListCommand extends ReadingCommand {
 
   @Override
   protected void read(StoreReader store) {
-    print(store.journal().blades(), out());
-  }
-
-  private void print(List<Blade> blades, PrintWriter out) {
-    if (json) {
-      blades.forEach(blade -> JsonLine.print(out, NoteJson.of(blade)));
-    } else if (blades.isEmpty()) {
-      out.println(data.in("No blades yet. Add one: snick blade add LABEL"));
-    } else {
-      table(blades).print(out);
-    }
+    List<Blade> blades = store.journal().blades();
+    tellEach(
+        json,
+        blades,
+        NoteJson::of,
+        data.in("No blades yet. Add one: snick blade add LABEL"),
+        () -> table(blades).print(out()));
   }
 
   private static Table table(List<Blade> blades) {

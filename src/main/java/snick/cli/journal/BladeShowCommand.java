@@ -6,7 +6,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.ReadingCommand;
-import snick.cli.terminal.JsonLine;
 import snick.journal.Blade;
 import snick.journal.Entry;
 import snick.report.plot.BladeStory;
@@ -17,8 +16,8 @@ import snick.store.StoreReader;
 @Command(
     name = "show",
     description = {
-      "Show a blade: what is noted of it, the force at the end of each session, how it changed until"
-          + " the next one, and what each sharpening step was worth on its steel so far.",
+      "Show a blade: what is noted of it, the force at the end of each session, how it changed"
+          + " until the next one, and what each sharpening step was worth on its steel so far.",
       "A force goes on only where rig, filament lot and calibration stayed the same."
     },
     footer = {"  snick blade show kitchen-1", "  snick blade show kitchen-1 --json"})
@@ -34,12 +33,13 @@ final class BladeShowCommand extends ReadingCommand {
     PrintWriter out = out();
     Blade blade = store.journal().bladeMeant(label);
     BladeText text = new BladeText(BladeStory.read(store, blade, data.settings().marginGf()));
-    if (json) {
-      JsonLine.printWhole(out, text.json());
-    } else {
-      print(store.journal(), blade, out);
-      text.print(out);
-    }
+    tell(
+        json,
+        () -> text.json(),
+        () -> {
+          print(store.journal(), blade, out);
+          text.print(out);
+        });
   }
 
   private static void print(JournalReader journal, Blade blade, PrintWriter out) {

@@ -10,7 +10,6 @@ import snick.journal.EdgeDirection;
 import snick.journal.Entry;
 import snick.journal.FilamentLot;
 import snick.journal.Inspection;
-import snick.journal.LotFigure;
 import snick.journal.Photo;
 import snick.journal.Place;
 import snick.journal.Pressure;
@@ -19,7 +18,9 @@ import snick.journal.SharpeningStep;
 import snick.journal.StageEntry;
 import snick.json.Json;
 
-/** What stands in the journal as JSON objects; null where nothing was noted. */
+/**
+ * What stands in the journal as JSON objects; null in sessions and entries where nothing was noted.
+ */
 public final class NoteJson {
   private NoteJson() {}
 
@@ -27,22 +28,18 @@ public final class NoteJson {
     return Json.object(
         "label", blade.label(),
         "steel", blade.steel(),
-        "hardness_hrc", Figures.orNull(blade.hardnessHrc()),
-        "edge_angle_degrees", Figures.orNull(blade.edgeAngleDegrees()),
-        "thickness_behind_edge_mm", Figures.orNull(blade.thicknessBehindEdgeMm()),
-        "edge_length_mm", Figures.orNull(blade.edgeLengthMm()),
-        "margin_gf", Figures.orNull(blade.marginGf()),
+        "hardness_hrc", blade.hardnessHrc(),
+        "edge_angle_degrees", blade.edgeAngleDegrees(),
+        "thickness_behind_edge_mm", blade.thicknessBehindEdgeMm(),
+        "edge_length_mm", blade.edgeLengthMm(),
+        "margin_gf", blade.marginGf(),
         "notes", blade.notes());
   }
 
   /** A filament lot. */
   public static Map<String, Object> of(FilamentLot lot) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    object.put("lot", lot.lot());
-    object.put("material", lot.material());
-    for (LotFigure figure : LotFigure.values()) {
-      object.put(figure.key(), Figures.orNull(lot.figure(figure)));
-    }
+    Map<String, Object> object = Json.object("lot", lot.lot(), "material", lot.material());
+    lot.figures().forEach((figure, value) -> object.put(figure.key(), value));
     return object;
   }
 

@@ -1,13 +1,11 @@
 package snick.cli.journal;
 
-import java.io.PrintWriter;
 import java.util.List;
 import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
 import snick.cli.terminal.WallTime;
@@ -38,17 +36,13 @@ final class SessionListCommand extends DataCommand implements Runnable {
       throw Refusal.usage("--limit " + limit + " is outside 1 to 100000");
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
-      print(store, store.journal().latestSessions(limit), out());
-    }
-  }
-
-  private void print(StoreReader store, List<Session> sessions, PrintWriter out) {
-    if (json) {
-      sessions.forEach(session -> JsonLine.printWhole(out, numbered(store, session)));
-    } else if (sessions.isEmpty()) {
-      out.println(data.in("No sessions yet. Begin one: snick session start --blade LABEL"));
-    } else {
-      table(store, sessions).print(out);
+      List<Session> sessions = store.journal().latestSessions(limit);
+      tellEach(
+          json,
+          sessions,
+          session -> numbered(store, session),
+          data.in("No sessions yet. Begin one: snick session start --blade LABEL"),
+          () -> table(store, sessions).print(out()));
     }
   }
 

@@ -12,7 +12,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionArgument;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.journal.CutPlacement;
 import snick.journal.Entry;
@@ -47,11 +46,7 @@ final class SessionShowCommand extends ReadingCommand {
   protected void read(StoreReader store) {
     String session = named.toRead(store);
     SessionEvidence evidence = SessionEvidence.read(store, session);
-    if (json) {
-      JsonLine.printWhole(out(), object(evidence.log(), store.journal()));
-    } else {
-      print(evidence, store, out());
-    }
+    tell(json, () -> object(evidence.log(), store.journal()), () -> print(evidence, store, out()));
   }
 
   private void print(SessionEvidence evidence, StoreReader store, PrintWriter out) {

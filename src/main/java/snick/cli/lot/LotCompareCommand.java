@@ -63,7 +63,7 @@ final class LotCompareCommand extends ReadingCommand {
 
   private void print(Comparison comparison, List<Phrase> differences, PrintWriter out) {
     if (json) {
-      JsonLine.printWhole(out, ComparisonJson.of(comparison));
+      JsonLine.print(out, ComparisonJson.of(comparison));
     } else {
       new ComparisonText(comparison).print(out);
       if (!differences.isEmpty()) {

@@ -1,12 +1,10 @@
 package snick.cli.lot;
 
-import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import snick.cli.journal.NoteJson;
 import snick.cli.option.ReadingCommand;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.journal.FilamentLot;
@@ -24,20 +22,14 @@ final class LotListCommand extends ReadingCommand {
 
   @Override
   protected void read(StoreReader store) {
-    print(store.journal().filamentLots(), out());
-  }
-
-  private void print(List<FilamentLot> lots, PrintWriter out) {
-    if (json) {
-      lots.forEach(lot -> JsonLine.print(out, NoteJson.of(lot)));
-    } else if (lots.isEmpty()) {
-      out.println(
-          data.in(
-              "No filament lots yet. Add one: snick lot add LOT --material TEXT --diameter MM"));
-    } else {
-      Table table = new Table("LOT", "WHAT IS NOTED");
-      lots.forEach(lot -> table.row(lot.lot(), Said.raw(lot.told())));
-      table.print(out);
-    }
+    List<FilamentLot> lots = store.journal().filamentLots();
+    Table table = new Table("LOT", "WHAT IS NOTED");
+    lots.forEach(lot -> table.row(lot.lot(), Said.raw(lot.told())));
+    tellEach(
+        json,
+        lots,
+        NoteJson::of,
+        data.in("No filament lots yet. Add one: snick lot add LOT --material TEXT --diameter MM"),
+        () -> table.print(out()));
   }
 }

@@ -19,9 +19,9 @@ import snick.cli.terminal.TypedCommand;
     name = "settings",
     description = {
       "Show the settings, or keep one: commands and page take it where nothing else is said.",
-      "They lie in $XDG_CONFIG_HOME/snick/settings, else ~/.config/snick/settings (macOS: ~/Library/Application"
-          + " Support/snick/settings; Windows: snick\\settings in your application data), one to a line:"
-          + " name = value."
+      "They lie in $XDG_CONFIG_HOME/snick/settings, else ~/.config/snick/settings (macOS:"
+          + " ~/Library/Application Support/snick/settings; Windows: snick\\settings in your"
+          + " application data), one to a line: name = value."
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {
@@ -61,7 +61,7 @@ public final class SettingsCommand extends TypedCommand implements Runnable {
     if (json) {
       Map<String, Object> object = new LinkedHashMap<>();
       shown.forEach(s -> object.put(s.word().replace('-', '_'), settings.get(s).orElse(null)));
-      JsonLine.printWhole(out, object);
+      JsonLine.print(out, object);
       return;
     }
     Table table = new Table("SETTING", "VALUE", "WHAT");

@@ -22,7 +22,6 @@ import snick.cli.option.Setting;
 import snick.cli.option.Settings;
 import snick.cli.option.StreamChoice;
 import snick.cli.terminal.ExitCode;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.ProgramVersion;
 import snick.cli.terminal.Refusal;
@@ -220,11 +219,10 @@ public final class RunCommand extends DataCommand implements Callable<Integer> {
   }
 
   private synchronized void announce(AnnouncedCut cut) {
-    if (json) {
-      JsonLine.print(out(), StoredEventJson.of(cut));
-    } else {
-      println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id()));
-    }
+    tell(
+        json,
+        () -> StoredEventJson.of(cut),
+        () -> println(EventLine.of(cut.cut(), cut.force(), "#" + cut.id())));
     out().flush();
     if (cut.cut().outcome() == Outcome.SEVERED) {
       cutsLeft.oneLess();

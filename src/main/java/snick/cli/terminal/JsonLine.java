@@ -8,13 +8,8 @@ import snick.json.Json;
 public final class JsonLine {
   private JsonLine() {}
 
-  /** Prints {@code value} as one line; members that are null are left out. */
-  public static void print(PrintWriter out, Map<String, ?> value) {
-    out.println(PlainText.inert(Json.text(value)));
-  }
-
   /** Prints {@code value} as one line, every member, also those that are null. */
-  public static void printWhole(PrintWriter out, Map<String, ?> value) {
+  public static void print(PrintWriter out, Map<String, ?> value) {
     out.println(PlainText.inert(Json.whole(value)));
   }
 }

@@ -10,7 +10,6 @@ import picocli.CommandLine.Parameters;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
@@ -51,11 +50,7 @@ public final class BurrCommand extends ReadingCommand {
     StageEvidence weighed = weighed(evidence);
     Judge with = judge.judge(data.settings(), store, evidence);
     BurrVerdict verdict = new BurrEvidence(with).weigh(weighed);
-    if (json) {
-      JsonLine.printWhole(out(), object(weighed, verdict));
-    } else {
-      print(out(), weighed, verdict);
-    }
+    tell(json, () -> object(weighed, verdict), () -> print(out(), weighed, verdict));
   }
 
   private StageEvidence weighed(SessionEvidence evidence) {

@@ -17,7 +17,6 @@ import snick.cli.option.OpenedStore;
 import snick.cli.option.TypedValues;
 import snick.cli.terminal.ExitCode;
 import snick.cli.terminal.Figures;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
@@ -78,11 +77,7 @@ public final class ChartCommand extends DataCommand implements Callable<Integer>
       later = Readings.ofGramForce("later cuts", Arrays.copyOfRange(all, baseline, all.length));
     }
     ReferenceChart chart = ReferenceChart.of(first, later);
-    if (json) {
-      JsonLine.printWhole(out(), object(chart, later));
-    } else {
-      print(out(), chart, later);
-    }
+    tell(json, () -> object(chart, later), () -> print(out(), chart, later));
     return chart.signals().isEmpty() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 

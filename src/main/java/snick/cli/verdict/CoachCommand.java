@@ -1,6 +1,5 @@
 package snick.cli.verdict;
 
-import java.io.PrintWriter;
 import java.util.Map;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -10,7 +9,6 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.Figures;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Said;
 import snick.journal.Stage;
@@ -36,13 +34,13 @@ public final class CoachCommand extends ReadingCommand {
     SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
     Judge with = judge.judge(data.settings(), store, evidence);
     String advice = Advice.line(evidence, with);
-    PrintWriter out = out();
-    if (json) {
-      JsonLine.printWhole(out, object(evidence, with, advice));
-    } else {
-      out.println(PlainText.inert(data.in(advice)));
-      JudgeChoice.marginLine(with).map(PlainText::inert).ifPresent(out::println);
-    }
+    tell(
+        json,
+        () -> object(evidence, with, advice),
+        () -> {
+          println(PlainText.inert(data.in(advice)));
+          JudgeChoice.marginLine(with).map(PlainText::inert).ifPresent(out()::println);
+        });
   }
 
   private static Map<String, Object> object(SessionEvidence evidence, Judge judge, String advice) {

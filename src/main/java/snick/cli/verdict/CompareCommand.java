@@ -10,7 +10,6 @@ import snick.cli.option.JudgeChoice;
 import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.option.TypedValues;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
@@ -61,11 +60,10 @@ public final class CompareCommand extends DataCommand implements Runnable {
   @Override
   public void run() {
     Comparison comparison = comparison();
-    if (json) {
-      JsonLine.printWhole(out(), ComparisonJson.of(comparison));
-    } else {
-      new ComparisonText(comparison).print(out());
-    }
+    tell(
+        json,
+        () -> ComparisonJson.of(comparison),
+        () -> new ComparisonText(comparison).print(out()));
   }
 
   private Comparison comparison() {

@@ -9,7 +9,6 @@ import picocli.CommandLine.Option;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.ReadingCommand;
 import snick.cli.option.SessionChoice;
-import snick.cli.terminal.JsonLine;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.burr.StageEvidence;
@@ -21,9 +20,9 @@ import snick.verdict.statistic.Readings;
 @Command(
     name = "progress",
     description = {
-      "Show all stages of a session: which step changed the force, with the p-values adjusted for "
-          + "the number of steps (Holm), and whether a plateau is reached within --margin or within what "
-          + "the rig can show."
+      "Show all stages of a session: which step changed the force, with the p-values adjusted for"
+          + " the number of steps (Holm), and whether a plateau is reached within --margin or"
+          + " within what the rig can show."
     },
     footer = {
       "  snick progress",
@@ -49,11 +48,7 @@ public final class ProgressCommand extends ReadingCommand {
             session.stages(),
             with,
             progression(session.stages(), with));
-    if (json) {
-      JsonLine.printWhole(out(), report.object());
-    } else {
-      report.print(out(), data);
-    }
+    tell(json, () -> report.object(), () -> report.print(out(), data));
   }
 
   /** Of the stages that have cuts enough to be compared; empty with fewer than two of them. */

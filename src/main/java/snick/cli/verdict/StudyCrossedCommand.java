@@ -12,7 +12,6 @@ import snick.cli.option.DataCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.CsvTable;
 import snick.cli.terminal.Figures;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
@@ -25,8 +24,9 @@ import snick.verdict.study.CrossedStudy;
 @Command(
     name = "crossed",
     description = {
-      "Crossed study: every operator cuts every edge equally often; splits the scatter into rig, "
-          + "operator and edge. Sessions with blade and operator, or --csv with part,operator,value (gf)."
+      "Crossed study: every operator cuts every edge equally often; splits the scatter into rig,"
+          + " operator and edge. Sessions with blade and operator, or --csv with"
+          + " part,operator,value (gf)."
     },
     footerHeading = "%nExamples (invented):%n",
     footer = {
@@ -53,11 +53,7 @@ final class StudyCrossedCommand extends DataCommand implements Runnable {
     }
     CrossedStudy study =
         CrossedStudy.of(csv.map(StudyCrossedCommand::ofFile).orElseGet(this::stored));
-    if (json) {
-      JsonLine.printWhole(out(), object(study));
-    } else {
-      print(out(), study);
-    }
+    tell(json, () -> object(study), () -> print(out(), study));
   }
 
   private static List<CrossedStudy.Reading> ofFile(String file) {

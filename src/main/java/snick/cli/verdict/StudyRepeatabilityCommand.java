@@ -14,7 +14,6 @@ import snick.cli.option.OpenedJournal;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.CsvTable;
 import snick.cli.terminal.Figures;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.PlainText;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
@@ -70,14 +69,9 @@ final class StudyRepeatabilityCommand extends DataCommand implements Runnable {
     if (csv.isPresent() == !sessions.isEmpty()) {
       throw Refusal.usage("give either sessions or --csv FILE");
     }
-    PrintWriter out = out();
     RepeatabilityStudy study =
         RepeatabilityStudy.of(csv.map(StudyRepeatabilityCommand::ofFile).orElseGet(this::stored));
-    if (json) {
-      JsonLine.printWhole(out, object(study));
-    } else {
-      print(out, study);
-    }
+    tell(json, () -> object(study), () -> print(out(), study));
     if (keep) {
       keep(study.rig());
     }

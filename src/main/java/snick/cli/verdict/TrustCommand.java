@@ -9,7 +9,6 @@ import picocli.CommandLine.Option;
 import snick.cli.option.JudgeChoice;
 import snick.cli.option.ReadingCommand;
 import snick.cli.terminal.Figures;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Said;
 import snick.cli.terminal.Table;
 import snick.journal.Session;
@@ -23,10 +22,10 @@ import snick.verdict.burr.StageEvidence;
 @Command(
     name = "trust",
     description = {
-      "Over all sessions: how often each way of looking said 'none' where a later look by another "
-          + "way, or deburring of no finer grain, showed that a burr had been hidden; exact binomial "
-          + "intervals. A force that fell after a finer step is a hidden burr or refinement; the two "
-          + "cannot be told apart, so it does not count."
+      "Over all sessions: how often each way of looking said 'none' where a later look by another"
+          + " way, or deburring of no finer grain, showed that a burr had been hidden; exact"
+          + " binomial intervals. A force that fell after a finer step is a hidden burr or"
+          + " refinement; the two cannot be told apart, so it does not count."
     },
     footer = {"  snick trust", "  snick trust --json"})
 public final class TrustCommand extends ReadingCommand {
@@ -40,7 +39,12 @@ public final class TrustCommand extends ReadingCommand {
   @Override
   protected void read(StoreReader store) {
     List<CheckTrust> trust = CheckTrust.of(sessions(store), judge.judge(data.settings()));
-    print(trust, out());
+    tellEach(
+        json,
+        trust,
+        TrustCommand::object,
+        "No inspection has said 'none' yet. Note what you look at: snick inspect --help",
+        () -> print(trust, out()));
   }
 
   private static List<List<StageEvidence>> sessions(StoreReader store) {
@@ -50,17 +54,11 @@ public final class TrustCommand extends ReadingCommand {
         .toList();
   }
 
-  private void print(List<CheckTrust> trust, PrintWriter out) {
-    if (json) {
-      trust.forEach(check -> JsonLine.printWhole(out, object(check)));
-    } else if (trust.isEmpty()) {
-      out.println("No inspection has said 'none' yet. Note what you look at: snick inspect --help");
-    } else {
-      table(trust).print(out);
-      out.println();
-      out.println("Counted: " + Said.of(trust.get(0).reason().rule()) + ";");
-      out.println("  " + Said.of(trust.get(0).reason().source()) + ".");
-    }
+  private static void print(List<CheckTrust> trust, PrintWriter out) {
+    table(trust).print(out);
+    out.println();
+    out.println("Counted: " + Said.of(trust.get(0).reason().rule()) + ";");
+    out.println("  " + Said.of(trust.get(0).reason().source()) + ".");
   }
 
   private static Table table(List<CheckTrust> trust) {

@@ -1,6 +1,5 @@
 package snick.cli.verdict;
 
-import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +12,6 @@ import snick.cli.option.OpenedStore;
 import snick.cli.option.SessionChoice;
 import snick.cli.terminal.CsvTable;
 import snick.cli.terminal.Figures;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Said;
 import snick.store.SessionEvidence;
@@ -71,13 +69,13 @@ public final class WearCommand extends DataCommand implements Runnable {
     }
     List<Wear.Point> points = csv.map(WearCommand::ofFile).orElseGet(this::ofSession);
     Wear wear = Wear.of(points, new Wear.Work(unit, material), dullGf);
-    PrintWriter out = out();
-    if (json) {
-      JsonLine.printWhole(out, object(wear));
-    } else {
-      out.println("Wear: " + (wear instanceof Wear.Rising ? "the force rises" : "no rise shown"));
-      ComparisonText.print(out, wear.reason());
-    }
+    tell(
+        json,
+        () -> object(wear),
+        () -> {
+          println("Wear: " + (wear instanceof Wear.Rising ? "the force rises" : "no rise shown"));
+          ComparisonText.print(out(), wear.reason());
+        });
   }
 
   private static List<Wear.Point> ofFile(String file) {

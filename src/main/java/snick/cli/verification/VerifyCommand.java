@@ -14,7 +14,6 @@ import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.force.check.MassCheck;
@@ -30,8 +29,8 @@ import snick.store.StoreReader;
 @Command(
     name = "verify",
     description = {
-      "Check the calibration in use with one mass: within limits or not, kept, and shown on a control"
-          + " chart. Exit status 3 if it is out."
+      "Check the calibration in use with one mass: within limits or not, kept, and shown on a"
+          + " control chart. Exit status 3 if it is out."
     },
     subcommands = {VerifyChartCommand.class, VerifyDynamicCommand.class, VerifyPlaceCommand.class},
     footer = {
@@ -100,11 +99,7 @@ public final class VerifyCommand extends MassCommand {
             new CheckSheet.Reading(
                 load, exerted, List.of(zero, loaded), Clock.systemUTC().instant()));
     OpenedStore.save(data, store -> store.add(kept));
-    if (json) {
-      JsonLine.print(out(), object(load, result));
-    } else {
-      print(load, result);
-    }
+    tell(json, () -> object(load, result), () -> print(load, result));
     history(inUse);
     return result.passes() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }

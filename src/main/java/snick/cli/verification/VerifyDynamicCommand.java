@@ -12,7 +12,6 @@ import snick.cli.calibration.MassCommand;
 import snick.cli.calibration.PlaceChoice;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.force.check.DynamicCheck;
@@ -54,7 +53,7 @@ final class VerifyDynamicCommand extends MassCommand {
       DynamicCheck check = check(inUse, exerted, thread.cut(load));
       StepWords step = new StepWords(check.response(), knownCut(bench));
       keep(inUse, load, check, step);
-      print(load, check, step);
+      tell(json, () -> object(load, check, step), () -> print(load, check, step));
       return check.agrees() ? ExitCode.OK : ExitCode.NOT_PASSED;
     }
   }
@@ -103,10 +102,6 @@ final class VerifyDynamicCommand extends MassCommand {
   }
 
   private void print(Load load, DynamicCheck check, StepWords step) {
-    if (json) {
-      JsonLine.print(out(), object(load, check, step));
-      return;
-    }
     line("mass", load.name());
     step.lines().forEach(this::line);
     line("known", Numbers.newtons(check.known()) + " = " + Numbers.gramForce(check.known()));

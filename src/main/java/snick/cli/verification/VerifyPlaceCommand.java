@@ -12,7 +12,6 @@ import snick.cli.bench.BenchFeed;
 import snick.cli.calibration.MassCommand;
 import snick.cli.option.OpenedStore;
 import snick.cli.terminal.ExitCode;
-import snick.cli.terminal.JsonLine;
 import snick.cli.terminal.Numbers;
 import snick.cli.terminal.Refusal;
 import snick.cli.terminal.Table;
@@ -68,11 +67,7 @@ public final class VerifyPlaceCommand extends MassCommand {
       found = check(points(bench, load));
     }
     keep(device, load, found);
-    if (json) {
-      JsonLine.print(out(), object(load, found));
-    } else {
-      print(found);
-    }
+    tell(json, () -> object(load, found), () -> print(found));
     return found.passes() ? ExitCode.OK : ExitCode.NOT_PASSED;
   }
 

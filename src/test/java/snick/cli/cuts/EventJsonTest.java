@@ -32,7 +32,7 @@ class EventJsonTest {
 
   private static String line(Cut cut) {
     StringWriter text = new StringWriter();
-    JsonLine.printWhole(new PrintWriter(text), EventJson.of(cut, Optional.of(COUNTS)));
+    JsonLine.print(new PrintWriter(text), EventJson.of(cut, Optional.of(COUNTS)));
     return text.toString().strip();
   }
 
