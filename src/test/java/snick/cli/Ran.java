@@ -1,5 +1,7 @@
 package snick.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.fasterxml.jackson.jr.ob.JSON;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -13,7 +15,11 @@ public record Ran(int exit, String out, String err) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     int exit = Main.run(new PrintWriter(out), new PrintWriter(err), arguments);
-    return new Ran(exit, out.toString(), err.toString());
+    Ran ran = new Ran(exit, out.toString(), err.toString());
+    assertThat(ran.out + ran.err)
+        .as("a phrase that was not put into words")
+        .doesNotContain("Phrase[");
+    return ran;
   }
 
   /** Its only line of output as a JSON object. */

@@ -65,6 +65,11 @@ public final class DoctorCommand extends DataCommand implements Callable<Integer
   private static final long PATIENCE_SECONDS = 10;
   private static final int FLICKS = 5;
 
+  /** With the two columns before them they fill 80 columns at most. */
+  private static final int MEASURED_LETTERS = 26;
+
+  private static final int EXPECTED_LETTERS = 29;
+
   /** Two seconds of rest, five flicks with a pause of two after each, and some to spare. */
   private static final double FLICK_SECONDS = 16;
 
@@ -276,7 +281,10 @@ public final class DoctorCommand extends DataCommand implements Callable<Integer
       lines.forEach(line -> JsonLine.print(out, line.json()));
       return;
     }
-    Table table = new Table("", "CHECK", "MEASURED", "EXPECTED");
+    Table table =
+        new Table("", "CHECK", "MEASURED", "EXPECTED")
+            .broken(2, MEASURED_LETTERS)
+            .broken(3, EXPECTED_LETTERS);
     lines.forEach(l -> table.row(l.word(), l.check(), l.measured(), l.expected()));
     table.print(out);
     for (HealthLine line : lines) {

@@ -20,6 +20,8 @@ import snick.report.sheet.CalibrationRecord;
 
 /** A calibration record in a terminal. */
 public final class CalibrationText {
+  private static final int MANY = 9999;
+
   private CalibrationText() {}
 
   static void print(PrintWriter out, CalibrationRecord record) {
@@ -154,9 +156,9 @@ public final class CalibrationText {
     table.row(cells);
   }
 
-  /** Degrees of freedom as a whole number, or {@code infinite}. */
+  /** Degrees of freedom as a whole number; where they are many, that they are. */
   public static String freedom(double degreesOfFreedom) {
-    return Double.isInfinite(degreesOfFreedom) ? "infinite" : Numbers.fixed(degreesOfFreedom, 0);
+    return degreesOfFreedom > MANY ? "> " + MANY : Numbers.fixed(degreesOfFreedom, 0);
   }
 
   /** A small force in newtons, shown in gf with four decimals, without its unit. */

@@ -115,7 +115,7 @@ final class GuidedDialogue {
     } else if (guide.phase() == GuidedCalibration.Phase.SETTLING) {
       showSettling(guide.settling());
     } else if (guide.phase() == GuidedCalibration.Phase.RESTING && due(LINE_NANOS)) {
-      show("  resting");
+      show("  resting: keep your hands away");
     }
   }
 
@@ -151,16 +151,20 @@ final class GuidedDialogue {
 
   private void showSettling(Steadiness.Settling settling) {
     if (due(redraw ? REDRAW_NANOS : LINE_NANOS)) {
-      show(
-          String.format(
-              Locale.ROOT,
-              "  settling: drift %.0f of %.0f counts, scatter %.0f of %.0f, window %.1f s",
-              Math.abs(settling.driftCounts()),
-              settling.driftLimitCounts(),
-              settling.scatterCounts(),
-              settling.scatterLimitCounts(),
-              settling.filledSeconds()));
+      show(settling.filledSeconds() > 0 ? settled(settling) : "  settling: waiting for readings");
     }
+  }
+
+  private static String settled(Steadiness.Settling settling) {
+    return String.format(
+        Locale.ROOT,
+        "  settling: drift %.0f of at most %.0f counts, scatter %.0f of at most %.0f, over"
+            + " %.1f s",
+        Math.abs(settling.driftCounts()),
+        settling.driftLimitCounts(),
+        settling.scatterCounts(),
+        settling.scatterLimitCounts(),
+        settling.filledSeconds());
   }
 
   private boolean due(long everyNanos) {

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
+import snick.phrase.Phrase;
+import snick.phrase.Words;
 
 class TableTest {
   @Test
@@ -23,6 +25,32 @@ class TableTest {
     table.row("a\u001b[2J\nb");
 
     assertThat(print(table)).isEqualTo("NAME\na\\u001b[2J b\n");
+  }
+
+  @Test
+  void aWideColumnIsBroken() {
+    Table table = new Table("WHAT", "EXPECTED", ">N").broken(1, 12);
+    table.row("noise", "at most half of what was before", "3");
+    table.row("port", "/dev/serial/by-id/usb", "14");
+
+    assertThat(print(table))
+        .isEqualTo(
+            """
+            WHAT   EXPECTED       N
+            noise  at most half   3
+                   of what was
+                   before
+            port   /dev/serial/  14
+                   by-id/usb
+            """);
+  }
+
+  @Test
+  void aPhraseIsSaidInEnglish() {
+    Table table = new Table("SOURCE");
+    table.row(Phrase.of("merit.by_us"));
+
+    assertThat(print(table)).isEqualTo("SOURCE\n" + Words.english().say("merit.by_us") + "\n");
   }
 
   @Test
