@@ -93,7 +93,11 @@ public record Session(
 
   /** This session with another filament lot, or with none noted. */
   public Session withLot(Optional<String> lot) {
-    Equipment used = new Equipment(lot, equipment.rig(), equipment.calibration());
+    return measuredWith(new Equipment(lot, equipment.rig(), equipment.calibration()));
+  }
+
+  /** This session with other equipment. */
+  public Session measuredWith(Equipment used) {
     return new Session(name, blade, used, roomCelsius, operator, opened, closed);
   }
 

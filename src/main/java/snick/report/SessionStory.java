@@ -46,7 +46,7 @@ record SessionStory(
   }
 
   static SessionStory read(StoreReader store, SessionEvidence evidence, Judge judge) {
-    Session session = evidence.log().session();
+    Session session = evidence.measured();
     List<CutSummary> cuts = new ArrayList<>();
     store.forEachSummary(CutSelection.all().inSession(session.name()), cuts::add);
     return new SessionStory(
@@ -79,7 +79,7 @@ record SessionStory(
   }
 
   Session session() {
-    return evidence.log().session();
+    return evidence.measured();
   }
 
   List<StageEvidence> stages() {

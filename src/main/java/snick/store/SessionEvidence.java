@@ -5,10 +5,12 @@ import java.util.Optional;
 import snick.journal.Blade;
 import snick.journal.EdgeSpan;
 import snick.journal.NextPlace;
+import snick.journal.Session;
 import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.phrase.NotAccepted;
 import snick.store.record.CutForce;
+import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence;
 import snick.verdict.burr.StageEvidence.CutResult;
@@ -17,10 +19,13 @@ import snick.verdict.burr.StageEvidence.CutResult;
  * A stored session as the verdicts need it.
  *
  * @param log all that was noted
+ * @param measured the session; where it names no rig or no calibration, with that of its cuts if
+ *     they are all of one
  * @param blade its blade as it stands
  * @param stages evidence of each stage, in order
  */
-public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> stages) {
+public record SessionEvidence(
+    SessionLog log, Session measured, Blade blade, List<StageEvidence> stages) {
   public SessionEvidence {
     stages = List.copyOf(stages);
   }
@@ -35,8 +40,23 @@ public record SessionEvidence(SessionLog log, Blade blade, List<StageEvidence> s
         reader.journal().log(name).orElseThrow(() -> reader.journal().unknownSession(name));
     return new SessionEvidence(
         log,
+        measured(reader, log.session()),
         reader.journal().blade(log.session().blade()).orElseThrow(),
         StageEvidence.of(log, reader.cutResults(name)));
+  }
+
+  private static Session measured(StoreReader reader, Session session) {
+    Session.Equipment noted = session.equipment();
+    CutSelection cuts = CutSelection.all().inSession(session.name()).counting();
+    return session.measuredWith(
+        new Session.Equipment(
+            noted.filamentLot(),
+            noted.rig().or(() -> only(reader.rigs(cuts))),
+            noted.calibration().or(() -> only(reader.calibrations(cuts)))));
+  }
+
+  private static Optional<String> only(List<String> ids) {
+    return ids.size() == 1 ? Optional.of(ids.get(0)) : Optional.empty();
   }
 
   /** What a cut says of the edge; empty unless the filament parted and there is a force. */

@@ -103,6 +103,16 @@ public final class StoreReader implements AutoCloseable {
     return tables.recordings.rigs();
   }
 
+  /** Device ids of the rigs that made the cuts of a selection. */
+  List<String> rigs(CutSelection selection) {
+    return tables.cuts.rigs(selection);
+  }
+
+  /** Ids of the calibrations that give the forces of a selection. */
+  List<String> calibrations(CutSelection selection) {
+    return tables.cuts.calibrations(selection);
+  }
+
   /** A recording. */
   public Optional<StoredRecording> recording(long id) {
     return tables.recordings.find(id);

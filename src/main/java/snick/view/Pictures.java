@@ -43,7 +43,7 @@ final class Pictures {
   Picture progression(Request request) {
     SessionEvidence evidence = archive.evidence(request);
     return ProgressionPlot.of(
-        evidence.log().session(), evidence.stages(), archive.judge(evidence), archive.words());
+        evidence.measured(), evidence.stages(), archive.judge(evidence), archive.words());
   }
 
   /** The cuts of one stage along the edge. */
@@ -53,7 +53,7 @@ final class Pictures {
     List<CutSummary> cuts = new ArrayList<>();
     String name = evidence.log().session().name();
     reader().forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
-    return StagePlot.of(evidence.log().session(), chosen, cuts, archive.words());
+    return StagePlot.of(evidence.measured(), chosen, cuts, archive.words());
   }
 
   /** One cut. */

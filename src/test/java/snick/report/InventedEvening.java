@@ -113,13 +113,22 @@ public final class InventedEvening {
   /** Fills the store in {@code directory}; the blade and the last stage are called {@code name}. */
   public static void in(Path directory, String name) {
     InventedEvening evening = new InventedEvening(directory);
-    evening.open(name);
-    evening.asFound();
-    evening.deburred();
-    evening.stropped(name);
-    evening.stroppedAgain();
-    evening.store.journal().close(SESSION, evening.later());
-    evening.store.close();
+    evening.fill(name, Optional.of(RIG), Optional.of(evening.calibration.id()));
+  }
+
+  /** The same, but the session names neither rig nor calibration. */
+  static void withoutRig(Path directory, String name) {
+    new InventedEvening(directory).fill(name, Optional.empty(), Optional.empty());
+  }
+
+  private void fill(String name, Optional<String> rig, Optional<String> calibrated) {
+    open(name, new Equipment(Optional.of("spool b"), rig, calibrated));
+    asFound();
+    deburred();
+    stropped(name);
+    stroppedAgain();
+    store.journal().close(SESSION, later());
+    store.close();
   }
 
   private Instant later() {
@@ -127,7 +136,7 @@ public final class InventedEvening {
     return now;
   }
 
-  private void open(String name) {
+  private void open(String name, Equipment equipment) {
     store
         .journal()
         .add(
@@ -152,8 +161,7 @@ public final class InventedEvening {
             new Session(
                 SESSION,
                 name,
-                new Equipment(
-                    Optional.of("spool b"), Optional.of(RIG), Optional.of(calibration.id())),
+                equipment,
                 OptionalDouble.of(20.5),
                 Optional.of(OPERATOR),
                 BEGAN,

@@ -14,8 +14,10 @@ import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import snick.Pseudo;
+import snick.journal.Session;
 import snick.phrase.NotAccepted;
 import snick.phrase.Words;
+import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.verdict.comparison.Judge;
 import snick.verdict.comparison.RigRepeatability;
@@ -69,6 +71,20 @@ class SessionReportTest {
         .contains("What would change it: ")
         .contains("cut-resistant glove and eye protection")
         .contains("Last check with a known mass: 2026-05-04");
+  }
+
+  /** Its cuts say which rig it was. */
+  @Test
+  void aSessionThatNamesNoRigIsOfTheRigOfItsCuts(@TempDir Path folder) {
+    InventedEvening.withoutRig(folder, "kitchen-1");
+    try (StoreReader store = StoreReader.open(folder)) {
+      String told =
+          SessionReport.of(store, InventedEvening.SESSION, JUDGE, false, Words.english()).html();
+      assertThat(told).contains("Last check with a known mass: 2026-05-04");
+      Session measured = SessionEvidence.read(store, InventedEvening.SESSION).measured();
+      assertThat(measured.equipment().rig()).contains(InventedEvening.RIG);
+      assertThat(measured.equipment().calibration()).isPresent();
+    }
   }
 
   @Test

@@ -55,7 +55,7 @@ public final class JudgeChoice {
   public Judge judge(Settings settings, StoreReader store, SessionEvidence session) {
     return Judge.of(
             Margin.of(typedMargin(), session.blade(), settings.marginGf()),
-            rig(KeptStudy.of(store, session.log().session())))
+            rig(KeptStudy.of(store, session.measured())))
         .withPlanned(planned());
   }
 

@@ -24,7 +24,7 @@ final class PlotProgressionCommand extends Drawing {
   Picture picture(StoreReader store) {
     SessionEvidence evidence = SessionEvidence.read(store, session.toRead(store));
     return ProgressionPlot.of(
-        evidence.log().session(),
+        evidence.measured(),
         evidence.stages(),
         judge.judge(data.settings(), store, evidence),
         Words.english());

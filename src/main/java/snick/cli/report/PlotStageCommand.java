@@ -6,7 +6,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 import snick.cli.option.SessionChoice;
-import snick.journal.SessionLog;
 import snick.journal.Stage;
 import snick.phrase.Words;
 import snick.report.plot.Picture;
@@ -30,10 +29,10 @@ final class PlotStageCommand extends Drawing {
   @Override
   Picture picture(StoreReader store) {
     String name = session.toRead(store);
-    SessionLog log = SessionEvidence.read(store, name).log();
-    Stage chosen = log.stage(stage);
+    SessionEvidence evidence = SessionEvidence.read(store, name);
+    Stage chosen = evidence.log().stage(stage);
     List<CutSummary> cuts = new ArrayList<>();
     store.forEachSummary(CutSelection.all().inStage(name, chosen), cuts::add);
-    return StagePlot.of(log.session(), chosen, cuts, Words.english());
+    return StagePlot.of(evidence.measured(), chosen, cuts, Words.english());
   }
 }

@@ -138,7 +138,7 @@ final class StudyRepeatabilityCommand extends DataCommand implements Runnable {
   private Optional<String> rigOfFirst(StoreReader store) {
     return sessions.stream()
         .findFirst()
-        .flatMap(name -> SessionEvidence.read(store, name).log().session().equipment().rig());
+        .flatMap(name -> SessionEvidence.read(store, name).measured().equipment().rig());
   }
 
   private static Map<String, Object> object(RepeatabilityStudy study) {

@@ -83,7 +83,8 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
       SessionEvidence now = SessionEvidence.read(store, session.name());
       read.put(session.name(), now);
       Judge judge =
-          Judge.of(Margin.of(OptionalDouble.empty(), blade, usualMarginGf), study(store, session));
+          Judge.of(
+              Margin.of(OptionalDouble.empty(), blade, usualMarginGf), study(store, session(now)));
       visits.add(visit(store, before, now, judge));
       before = last(now).isPresent() ? Optional.of(now) : before;
     }
@@ -114,7 +115,7 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
   }
 
   private static Session session(SessionEvidence evidence) {
-    return evidence.log().session();
+    return evidence.measured();
   }
 
   private static Optional<StageEvidence> first(SessionEvidence session) {

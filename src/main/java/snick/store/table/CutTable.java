@@ -168,6 +168,32 @@ public final class CutTable {
     return results;
   }
 
+  /** Device ids of the rigs that made the cuts of a selection. */
+  public List<String> rigs(CutSelection selection) {
+    WhereClause condition = WhereClause.of(selection);
+    return condition
+        .bind(
+            database.query(
+                "SELECT DISTINCT g.device_id FROM cut c JOIN recording r ON r.id = c.recording"
+                    + " JOIN rig g ON g.id = r.rig "
+                    + condition.sql()
+                    + " ORDER BY g.id"))
+        .list(row -> row.text("device_id"));
+  }
+
+  /** Ids of the calibrations that the current forces of a selection come from. */
+  public List<String> calibrations(CutSelection selection) {
+    WhereClause condition = WhereClause.of(selection);
+    return condition
+        .bind(
+            database.query(
+                "SELECT DISTINCT k.id AS calibration"
+                    + FROM
+                    + condition.sql()
+                    + " AND k.id IS NOT NULL ORDER BY k.number"))
+        .list(row -> row.text("calibration"));
+  }
+
   /** In the order of their ids. */
   public List<CutSummary> after(CutSelection selection, long afterId, int limit) {
     WhereClause condition = WhereClause.of(selection).and("c.id > ?", afterId);

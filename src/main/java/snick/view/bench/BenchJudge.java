@@ -25,7 +25,7 @@ public final class BenchJudge {
   private static Optional<RigRepeatability> study(
       Bench bench, StoreReader reader, SessionEvidence session) {
     try {
-      return KeptStudy.of(reader, session.log().session());
+      return KeptStudy.of(reader, session.measured());
     } catch (NotAccepted e) {
       bench.complain().accept(e.why());
       return Optional.empty();
