@@ -25,6 +25,10 @@ final class ForceChart {
   private static final String NOTHING = "\u200c";
 
   private static final String JOINER = "\u200d";
+
+  /** Size of a mark. */
+  static final int MARK = 9;
+
   private static final int FONT_SIZE = 14;
   private static final BasicStroke THIN = new BasicStroke(1);
 
@@ -38,9 +42,8 @@ final class ForceChart {
     XYStyler style = chart.getStyler();
     fonts(style);
     style.setChartBackgroundColor(Color.WHITE).setPlotBackgroundColor(Color.WHITE);
-    style.setPlotBorderColor(Pen.GREY).setLegendBorderColor(Color.WHITE);
+    style.setPlotBorderColor(Pen.GREY).setLegendVisible(false);
     style.setLegendPosition(Styler.LegendPosition.OutsideS);
-    style.setLegendLayout(Styler.LegendLayout.Horizontal);
     style.setPlotGridLinesColor(Pen.LIGHT_GREY).setPlotGridLinesStroke(THIN);
     style.setErrorBarsColorSeriesColor(true);
     style.setAxisTickMarksColor(Pen.GREY).setAxisTickMarksStroke(THIN);
@@ -49,15 +52,13 @@ final class ForceChart {
     style.setAxisTicksLineVisible(false).setPlotMargin(0);
     style.setxAxisTickLabelsFormattingFunction(ForceChart::tick);
     style.setyAxisTickLabelsFormattingFunction(ForceChart::tick);
-    style.setPlotContentSize(1).setMarkerSize(9).setLegendPadding(14).setChartPadding(8);
+    style.setPlotContentSize(1).setMarkerSize(MARK).setChartPadding(8);
     style.setYAxisLabelAlignment(TextAlignment.Right);
   }
 
   /** Puts the names of the series beside the chart, where many or long ones have room. */
   ForceChart namesBeside() {
-    XYStyler style = chart.getStyler();
-    style.setLegendPosition(Styler.LegendPosition.OutsideE);
-    style.setLegendLayout(Styler.LegendLayout.Vertical);
+    chart.getStyler().setLegendPosition(Styler.LegendPosition.OutsideE);
     return this;
   }
 

@@ -13,8 +13,12 @@ final class Pen {
 
   static final Color LIGHT_GREY = new Color(215, 215, 215);
 
+  static final BasicStroke THIN = new BasicStroke(0.8f);
   static final BasicStroke MEDIUM = new BasicStroke(1.6f);
+
+  /** For lines of few points: the library begins the dashes anew at each. */
   static final BasicStroke DASHED = broken(2, 9, 5);
+
   static final BasicStroke DOTTED = broken(2.4f, 2.4f, 4);
   static final BasicStroke DASH_DOTTED = broken(1.6f, 9, 4, 2, 4);
 

@@ -51,7 +51,17 @@ public final class Picture {
   private final List<String> foot;
 
   /** One chart and its width, in units of 1/96 inch at natural size. */
-  record Panel(XYChart chart, int width) {}
+  record Panel(XYChart chart, int width) {
+    Legend legend() {
+      return new Legend(chart, width);
+    }
+
+    private void paint(Graphics2D graphics, int chartHeight) {
+      Legend legend = legend();
+      chart.paint(graphics, width - legend.width(), chartHeight);
+      legend.paint(graphics, width, chartHeight);
+    }
+  }
 
   Picture(String title, String description, int height, List<Panel> panels) {
     this(title, description, height, panels, List.of());
@@ -105,11 +115,11 @@ public final class Picture {
     return texts;
   }
 
-  private int wholeHeight() {
+  int wholeHeight() {
     return height + LINE_HEIGHT * foot.size() + (foot.isEmpty() ? 0 : FOOT_ROOM);
   }
 
-  private int width() {
+  int width() {
     return panels.stream().mapToInt(Panel::width).sum();
   }
 
@@ -192,13 +202,21 @@ public final class Picture {
     return bytes.toByteArray();
   }
 
-  private void paint(Graphics2D graphics) {
+  /** Each of its charts, drawn as in it. */
+  List<Picture> parts() {
+    return panels.stream()
+        .map(panel -> new Picture(title, description, height, List.of(panel)))
+        .toList();
+  }
+
+  void paint(Graphics2D graphics) {
     graphics.setColor(Color.WHITE);
     graphics.fillRect(0, 0, width(), wholeHeight());
+    int under = panels.stream().mapToInt(panel -> panel.legend().height()).max().orElse(0);
     int x = 0;
     for (Panel panel : panels) {
       graphics.translate(x, 0);
-      panel.chart().paint(graphics, panel.width(), height);
+      panel.paint(graphics, height - under);
       graphics.translate(-x, 0);
       x += panel.width();
     }

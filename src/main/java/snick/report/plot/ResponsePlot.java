@@ -75,11 +75,8 @@ public final class ResponsePlot {
             .quantity(words.say("draw.still_to_fall"), low - room, high + room)
             .fromTo(milliseconds[0], milliseconds[POINTS - 1]);
     chart.level("zero", Pen.GREY, Pen.DOTTED, 0).setShowInLegend(false);
-    chart.line(
-        words.say("draw.one_more_fall"), Pen.GREY, Pen.DASHED, milliseconds, band(seconds, 1));
-    chart
-        .line("below", Pen.GREY, Pen.DASHED, milliseconds, band(seconds, -1))
-        .setShowInLegend(false);
+    chart.line(words.say("draw.one_more_fall"), Pen.GREY, Pen.THIN, milliseconds, band(seconds, 1));
+    chart.line("below", Pen.GREY, Pen.THIN, milliseconds, band(seconds, -1)).setShowInLegend(false);
     chart.line(
         words.say("draw.learned", "n", response.falls()),
         Look.BLUE,

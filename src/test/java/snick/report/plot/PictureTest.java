@@ -4,6 +4,11 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.Point;
+import java.awt.Rectangle;
+import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -11,15 +16,20 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.knowm.xchart.XYChart;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -134,10 +144,8 @@ class PictureTest {
         .contains("Expanded uncertainty (95 %) at the largest force 19.60 mN");
   }
 
-  /** Letters are drawn as shapes, so the words are asked for before they are drawn. */
-  @Test
-  void everyWordInThemCanBeTranslated() {
-    Words pseudo = Pseudo.words();
+  /** Every kind of picture, with names as long and hostile as people may type them. */
+  private static List<Picture> every(Words words) {
     StoredCut cut = store.cut(1).orElseThrow();
     Calibration calibration = store.calibrations().get(0).calibration();
     Readings baseline = Readings.ofGramForce("baseline", 91, 94, 90, 95, 93, 92, 96, 91);
@@ -146,21 +154,94 @@ class PictureTest {
     List<CutSummary> cuts = new ArrayList<>();
     Stage stage = evidence.log().stages().get(1);
     store.forEachSummary(CutSelection.all().inStage(InventedEvening.SESSION, stage), cuts::add);
-    for (Picture picture :
-        List.of(
-            CutPlot.of(cut, CutPlot.calibration(store, cut.summary()), pseudo),
-            CutPlot.of(cut, Optional.empty(), pseudo),
-            StagePlot.of(evidence.log().session(), stage, cuts, pseudo),
-            ProgressionPlot.of(
-                evidence.log().session(), evidence.stages(), Judge.withMarginGf(8), pseudo),
-            HistoryPlot.of(BladeStory.read(store, blade, OptionalDouble.empty()), pseudo),
-            CalibrationPlot.of(calibration, List.of(), pseudo),
-            BudgetPlot.of(calibration, pseudo),
-            ControlCharts.of(checks()).picture(pseudo),
-            ControlPlot.ofReferenceEdge(
-                InventedEvening.SESSION, ReferenceChart.of(baseline, later), later, pseudo))) {
+    return List.of(
+        CutPlot.of(cut, CutPlot.calibration(store, cut.summary()), words),
+        CutPlot.of(cut, Optional.empty(), words),
+        StagePlot.of(evidence.log().session(), stage, cuts, words),
+        ProgressionPlot.of(
+            evidence.log().session(), evidence.stages(), Judge.withMarginGf(8), words),
+        HistoryPlot.of(BladeStory.read(store, blade, OptionalDouble.empty()), words),
+        CalibrationPlot.of(calibration, List.of(), words),
+        BudgetPlot.of(calibration, words),
+        ResponsePlot.of(ResponsePlotTest.response(), InventedEvening.RIG, 320, words),
+        ControlCharts.of(checks()).picture(words),
+        ControlPlot.ofReferenceEdge(
+            InventedEvening.SESSION, ReferenceChart.of(baseline, later), later, words));
+  }
+
+  /** Letters are drawn as shapes, so the words are asked for before they are drawn. */
+  @Test
+  void everyWordInThemCanBeTranslated() {
+    for (Picture picture : every(Pseudo.words())) {
       Pseudo.assertNoEnglish(
           picture.title(), String.join("\n", picture.texts()), InventedEvening.NAMES);
+    }
+  }
+
+  /** Many languages need a third more room than English. */
+  private static Words longer() {
+    Map<String, String> texts = new TreeMap<>();
+    Words.english()
+        .texts()
+        .forEach((key, text) -> texts.put(key, text + " " + "n".repeat(text.length() / 3)));
+    return Words.of("en-x-longer", texts);
+  }
+
+  /** Axis labels, numbers, names of series, titles and notes: each chart, and the whole. */
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void allOfAPictureIsInside(boolean longer) {
+    for (Picture picture : every(longer ? longer() : Words.english())) {
+      Stream.concat(Stream.of(picture), picture.parts().stream())
+          .forEach(
+              part -> {
+                Canvas asPng = new Canvas(part, 2, false);
+                Canvas asSvg = new Canvas(part, 1, true);
+                assertThat(asPng.outside()).as(part.title() + ", as PNG").isEmpty();
+                assertThat(asSvg.outside()).as(part.title() + ", as SVG").isEmpty();
+              });
+    }
+  }
+
+  /** A picture with paper around it, to see what sticks out. */
+  private static final class Canvas {
+    private static final int PAPER = 300;
+    private final BufferedImage image;
+    private final Rectangle picture;
+
+    Canvas(Picture picture, int scale, boolean fractionalWidths) {
+      this.picture =
+          new Rectangle(PAPER, PAPER, picture.width() * scale, picture.wholeHeight() * scale);
+      image =
+          new BufferedImage(
+              this.picture.width + 2 * PAPER,
+              this.picture.height + 2 * PAPER,
+              BufferedImage.TYPE_INT_RGB);
+      Graphics2D graphics = image.createGraphics();
+      graphics.setColor(Color.WHITE);
+      graphics.fillRect(0, 0, image.getWidth(), image.getHeight());
+      graphics.setRenderingHint(
+          RenderingHints.KEY_FRACTIONALMETRICS,
+          fractionalWidths
+              ? RenderingHints.VALUE_FRACTIONALMETRICS_ON
+              : RenderingHints.VALUE_FRACTIONALMETRICS_OFF);
+      graphics.translate(PAPER, PAPER);
+      graphics.scale(scale, scale);
+      picture.paint(graphics);
+      graphics.dispose();
+    }
+
+    /** Where there is ink outside the picture. */
+    List<Point> outside() {
+      List<Point> outside = new ArrayList<>();
+      for (int x = 0; x < image.getWidth(); x++) {
+        for (int y = 0; y < image.getHeight(); y++) {
+          if (!picture.contains(x, y) && image.getRGB(x, y) != Color.WHITE.getRGB()) {
+            outside.add(new Point(x - PAPER, y - PAPER));
+          }
+        }
+      }
+      return outside;
     }
   }
 

@@ -22,15 +22,14 @@ class ResponsePlotTest {
     return new StepShape(-0.04, 0.001, shares, uncertainties);
   }
 
+  static Response response() {
+    Ring ring = new Ring(45, 0.2, 0.03, 0.1, 0.1, 0);
+    return new Response(12, Optional.of(ring), Optional.of(shape()));
+  }
+
   @Test
   void itSaysWhatItShows() {
-    Ring ring = new Ring(45, 0.2, 0.03, 0.1, 0.1, 0);
-    Picture picture =
-        ResponsePlot.of(
-            new Response(12, Optional.of(ring), Optional.of(shape())),
-            "ab12",
-            320,
-            Words.english());
+    Picture picture = ResponsePlot.of(response(), "ab12", 320, Words.english());
     assertThat(picture.title()).isEqualTo("How rig ab12 answers a sudden fall");
     assertThat(picture.description())
         .contains("320 samples a second")
