@@ -130,7 +130,7 @@ final class Legend {
     double x = place.getX();
     double base = place.getY() + BASE;
     double middle = base - MIDDLE_OF_LETTERS;
-    if (series.getLineStyle() != SeriesLines.NONE) {
+    if (!series.getLineStyle().equals(SeriesLines.NONE)) {
       graphics.setColor(series.getLineColor());
       graphics.setStroke(series.getLineStyle());
       graphics.draw(new Line2D.Double(x, middle, x + LINE, middle));
