@@ -30,7 +30,7 @@ function table(heads, rows) {
 
 function since(visit) {
   if (visit.changed.length) return say('blade.changed', { what: visit.changed.join(', ') });
-  if (!visit.wear) return '';
+  if (!visit.wear) return '–';
   return say('blade.wear', { stage: visit.first.stage, mean: words.number(visit.first.mean_gf, 1),
     by: words.signed(visit.wear.difference_gf, 1), change: words.change(visit.wear.change) });
 }

@@ -78,7 +78,7 @@ function options(box, unit) {
       y: { range: (u, low, high) => limits(unit, low, high) },
     },
     axes: [
-      { ...axis, label: say('trace.time'), size: size * 1.6, values: (u, all) => all.map((v) => `${Math.abs(v)}`) },
+      { ...axis, label: say('trace.time'), size: size * 2, values: (u, all) => all.map((v) => `${Math.abs(v)}`) },
       unit === 'gf'
         ? { ...axis, label: say('trace.force'), size: size * 3.4 }
         : { ...axis, label: say('trace.counts'), size: size * 5, values: (u, all) => all.map(grouped) },
