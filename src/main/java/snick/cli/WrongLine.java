@@ -99,6 +99,8 @@ record WrongLine(ParameterException wrong) {
         .getMessage()
         .replaceFirst("^Invalid value for (option|positional parameter)[^:]*: ", "")
         .replaceFirst(" is not a double$", " is not a number")
-        .replaceFirst(" is not an? (int|long)$", " is not a whole number");
+        .replaceFirst(" is not an? (int|long)$", " is not a whole number")
+        .replaceFirst(
+            "^'-?[0-9.]+ ?[^0-9. ]+' is not a (whole )?number$", "$0; type it without its unit");
   }
 }

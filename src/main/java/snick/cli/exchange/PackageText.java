@@ -20,7 +20,9 @@ final class PackageText {
             + report.samples()
             + " samples; digests, tables and readings are as stated.");
     printAgain(out, report.again(), report.withoutTrace());
-    if (!report.holds()) {
+    if (report.holds()) {
+      out.println("The raw traces bear out all that is stated.");
+    } else {
       out.println("The raw traces do not bear out what is stated:");
       printFirst(out, report.differences());
     }

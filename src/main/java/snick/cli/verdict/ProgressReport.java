@@ -37,16 +37,24 @@ record ProgressReport(
     JudgeChoice.marginLine(judge).map(PlainText::inert).ifPresent(out::println);
     out.println();
     progression.ifPresentOrElse(
-        p -> printSteps(out, p, data),
+        p -> {
+          printSteps(out, p);
+          if (judge.marginGf().isEmpty()) {
+            out.println(
+                data.in(
+                    "Say which change is too small to matter: snick progress --margin GF; to keep"
+                        + " it: snick settings margin GF"));
+          }
+          out.println(data.in("What stands behind one step: snick compare STAGE STAGE"));
+        },
         () -> out.println("Nothing to compare yet: 2 stages with 2 cuts or more are needed."));
   }
 
-  private static void printSteps(PrintWriter out, Progression progression, DataDirectory data) {
+  private static void printSteps(PrintWriter out, Progression progression) {
     stepTable(progression).print(out);
     out.println();
     out.println("Plateau: " + state(progression.plateau()).replace('_', ' '));
     ComparisonText.print(out, progression.plateau().reason());
-    out.println(data.in("What stands behind one step: snick compare STAGE STAGE"));
   }
 
   private List<GroupFigures> figures() {

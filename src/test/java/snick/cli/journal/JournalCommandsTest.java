@@ -85,7 +85,9 @@ class JournalCommandsTest {
     Map<String, Object> compared = story.run("compare", "as found", "DEBURRED", "--json").json();
     assertThat(compared).containsEntry("verdict", "lower").containsEntry("difference", -78.4);
     assertThat(ok("progress", "--margin", "6"))
-        .contains("Plateau: reached", "stropped again", "equivalent");
+        .contains("Plateau: reached", "stropped again", "equivalent")
+        .doesNotContain("settings margin");
+    assertThat(ok("progress")).contains("--margin GF; to keep it: snick settings margin GF");
     assertThat(ok("coach", "--margin", "6")).isNotBlank();
     assertThat(ok("trust")).containsPattern("raking light +1 +0 +0 % +0 % to 98 % +1 +0");
 
