@@ -69,7 +69,8 @@ class ExchangeCommandsTest {
     assertThat(out.toString()).contains("6 cuts in", "Licence: CC0-1.0.");
     assertThat(temporary.resolve("o.zip")).isRegularFile();
     assertThat(run("package", "check", path("o.zip"))).isZero();
-    assertThat(out.toString()).contains("6 cuts, ", "digests, tables", "bear out all that is stated");
+    assertThat(out.toString())
+        .contains("6 cuts, ", "digests, tables", "bear out all that is stated");
   }
 
   @Test
