@@ -27,10 +27,15 @@ public record Amendment(Kind kind, String before, String after) {
       case BLADE_RENAMED -> renamed("blade");
       case BLADE_MERGED -> merged("blade");
       case SESSION_RENAMED -> renamed("session");
-      case SESSION_REOPENED -> "opened again; it was closed at " + before;
+      case SESSION_REOPENED -> "opened again; it was closed at " + second(before);
       case STAGE_RENAMED -> renamed("stage");
       case STAGE_MERGED -> merged("stage");
     };
+  }
+
+  /** A time in UTC as it was kept, to the second. */
+  private static String second(String instant) {
+    return instant.replaceFirst("T", " ").replaceFirst("(\\.\\d+)?Z$", " UTC");
   }
 
   private String renamed(String what) {

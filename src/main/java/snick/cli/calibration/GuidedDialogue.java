@@ -158,8 +158,7 @@ final class GuidedDialogue {
   private static String settled(Steadiness.Settling settling) {
     return String.format(
         Locale.ROOT,
-        "  settling: drift %.0f of at most %.0f counts, scatter %.0f of at most %.0f, over"
-            + " %.1f s",
+        "  settling: drift %.0f of %.0f counts, scatter %.0f of %.0f, over %.1f s",
         Math.abs(settling.driftCounts()),
         settling.driftLimitCounts(),
         settling.scatterCounts(),

@@ -65,7 +65,10 @@ public final class CutPlot {
   public static Picture of(StoredCut stored, Optional<Calibration> calibration, Words words) {
     CutPlot plot = new CutPlot(stored, calibration, words);
     if (plot.times.length == 0) {
-      throw new NotAccepted("refused.no_sample_in_range", "cut", stored.id());
+      throw new NotAccepted(
+          stored.trace().size() == 0 ? "refused.no_trace_to_draw" : "refused.no_sample_in_range",
+          "cut",
+          stored.id());
     }
     return plot.picture();
   }

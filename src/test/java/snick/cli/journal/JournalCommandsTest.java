@@ -256,6 +256,7 @@ class JournalCommandsTest {
     assertRefused(story.run("cuts", "enter", "131,x"), "value 2 is 'x', not a number");
     ok("session", "stop");
     assertRefused(story.run("cuts", "enter", "131", "--session", "evening"), "was closed at");
+    assertRefused(story.run("plot", "cut", "1", "-o", "unmade.svg"), "cut 1 has no trace to draw");
     assertThat(ok("cuts", "list", "--json")).hasLineCount(6);
   }
 
