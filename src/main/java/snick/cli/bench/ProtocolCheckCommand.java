@@ -108,7 +108,8 @@ final class ProtocolCheckCommand extends TypedCommand implements Callable<Intege
   }
 
   private static void print(PrintWriter out, List<Assessment> assessments) {
-    Table table = new Table("", "CONDITION", "A DEVICE THAT MEETS IT", "FOUND");
+    Table table =
+        new Table("", "CONDITION", "A DEVICE THAT MEETS IT", "FOUND").broken(2, 28).broken(3, 28);
     for (Assessment each : assessments) {
       table.row(word(each.grade()), each.condition().id(), each.condition().words(), each.detail());
     }

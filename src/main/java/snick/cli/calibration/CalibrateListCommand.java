@@ -49,7 +49,9 @@ final class CalibrateListCommand extends ReadingCommand {
   }
 
   private void print(List<StoredCalibration> stored, StoreReader store, Instant now) {
-    Table table = new Table("NO", "ID", "MADE", "RIG", ">TO gf", ">U AT TOP gf", "STATE", "BASIS");
+    Table table =
+        new Table("NO", "ID", "MADE", "RIG", ">TO gf", ">U AT TOP gf", "STATE", "BASIS")
+            .broken(7, 36);
     stored.forEach(one -> row(table, one, store, now));
     table.print(out());
   }

@@ -158,6 +158,9 @@ public final class CalibrationText {
 
   /** Degrees of freedom as a whole number; where they are many, that they are. */
   public static String freedom(double degreesOfFreedom) {
+    if (Double.isInfinite(degreesOfFreedom)) {
+      return "infinite";
+    }
     return degreesOfFreedom > MANY ? "> " + MANY : Numbers.fixed(degreesOfFreedom, 0);
   }
 

@@ -73,7 +73,7 @@ public final class BurrCommand extends ReadingCommand {
         "  Rule: %s (%s)."
             .formatted(Said.of(verdict.rule().rule()), Said.of(verdict.rule().source())));
     out.println();
-    Table table = new Table("EVIDENCE", "SAYS", "WHAT");
+    Table table = new Table("EVIDENCE", "SAYS", "WHAT").broken(2, 57);
     verdict
         .clues()
         .forEach(

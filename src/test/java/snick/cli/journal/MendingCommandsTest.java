@@ -107,7 +107,8 @@ class MendingCommandsTest {
     ok("session", "stop");
     refused("no session is open", "stage", "more");
     assertThat(ok("session", "reopen", "--why", "a stray tap"))
-        .containsPattern("opened again; it was closed at \\S{10} \\d\\d:\\d\\d:\\d\\d UTC, a stray tap");
+        .containsPattern(
+            "opened again; it was closed at \\S{10} \\d\\d:\\d\\d:\\d\\d UTC, a stray tap");
     story.cuts(150);
     Map<String, Object> shown = story.run("session", "show", "--json").json();
     assertThat(shown).containsEntry("closed", null);
