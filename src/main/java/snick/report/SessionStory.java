@@ -86,11 +86,6 @@ record SessionStory(
     return evidence.stages();
   }
 
-  /** The stage before; empty for the first. */
-  Optional<StageEvidence> before(StageEvidence stage) {
-    return evidence.before(stage);
-  }
-
   /** Forces of the stages with two cuts or more, in order. */
   List<Readings> comparable() {
     return stages().stream()

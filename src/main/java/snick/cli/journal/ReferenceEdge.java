@@ -1,5 +1,6 @@
 package snick.cli.journal;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import snick.cli.terminal.Refusal;
@@ -7,7 +8,6 @@ import snick.journal.Session;
 import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
-import snick.store.record.CutSummary;
 import snick.verdict.burr.StageEvidence.CutResult;
 import snick.verdict.statistic.Readings;
 
@@ -15,20 +15,12 @@ import snick.verdict.statistic.Readings;
  * Cuts of a reference edge with one filament lot that count and have a force, in the order made.
  *
  * @param blade label of the reference edge
- * @param cuts the cuts
+ * @param gramForce their forces, gf
  */
-public record ReferenceEdge(String blade, List<Cut> cuts) {
-  /**
-   * One cut.
-   *
-   * @param summary as stored
-   * @param gramForce its force, gf
-   */
-  public record Cut(CutSummary summary, double gramForce) {}
-
+public record ReferenceEdge(String blade, List<Double> gramForce) {
   /** Keeps a copy of the list. */
   public ReferenceEdge {
-    cuts = List.copyOf(cuts);
+    gramForce = List.copyOf(gramForce);
   }
 
   /** Cuts of {@code blade} with {@code lot}; both must be in the journal. */
@@ -40,31 +32,36 @@ public record ReferenceEdge(String blade, List<Cut> cuts) {
   public static ReferenceEdge of(StoreReader store, String typed, Optional<String> typedLot) {
     String blade = store.journal().bladeMeant(typed).label();
     Optional<String> lot = typedLot.map(name -> store.journal().lotMeant(name).lot());
-    List<Cut> cuts =
+    List<Double> gramForce =
         store.journal().sessionsOfBlade(blade).stream()
             .filter(session -> lot.isEmpty() || session.equipment().filamentLot().equals(lot))
             .flatMap(session -> cuts(store, session).stream())
             .toList();
-    return new ReferenceEdge(blade, cuts);
+    return new ReferenceEdge(blade, gramForce);
   }
 
-  private static List<Cut> cuts(StoreReader store, Session session) {
-    List<Cut> cuts = new java.util.ArrayList<>();
+  private static List<Double> cuts(StoreReader store, Session session) {
+    List<Double> cuts = new ArrayList<>();
     store.forEachSummary(
         CutSelection.all().inSession(session.name()).counting(),
         cut ->
             SessionEvidence.result(cut)
                 .map(CutResult::force)
-                .ifPresent(force -> cuts.add(new Cut(cut, force.gramForce()))));
+                .ifPresent(force -> cuts.add(force.gramForce())));
     return cuts;
+  }
+
+  /** Their forces, gf. */
+  public double[] inOrder() {
+    return gramForce.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
   /** Their forces under {@code name}. */
   public Readings readings(String name) {
-    if (cuts.isEmpty()) {
+    if (gramForce.isEmpty()) {
       throw Refusal.badInput(
           name + " has no cuts with a force on blade '" + blade + "': make at least 2");
     }
-    return Readings.ofGramForce(name, cuts.stream().mapToDouble(Cut::gramForce).toArray());
+    return Readings.ofGramForce(name, inOrder());
   }
 }

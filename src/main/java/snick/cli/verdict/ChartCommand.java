@@ -88,13 +88,13 @@ public final class ChartCommand extends DataCommand implements Callable<Integer>
     }
     try (StoreReader store = OpenedStore.toRead(data)) {
       ReferenceEdge edge = ReferenceEdge.of(store, blade.orElseThrow(), lot);
-      if (edge.cuts().size() <= baseline) {
+      if (edge.gramForce().size() <= baseline) {
         throw Refusal.badInput(
             "blade '%s' has %s cuts with a force; the baseline takes %s, and at least one more"
                 + " is held against it",
-            edge.blade(), edge.cuts().size(), baseline);
+            edge.blade(), edge.gramForce().size(), baseline);
       }
-      return edge.cuts().stream().mapToDouble(ReferenceEdge.Cut::gramForce).toArray();
+      return edge.inOrder();
     }
   }
 

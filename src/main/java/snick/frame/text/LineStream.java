@@ -30,6 +30,7 @@ public final class LineStream {
   private int refusedInARow;
   private final PlainLines plainLines = new PlainLines();
   private final ReadingBatch batch = new ReadingBatch();
+  private final StreamUnit unit = new StreamUnit();
   private final Counters counters;
   private int heldBytes;
   private boolean skipping;
@@ -38,10 +39,6 @@ public final class LineStream {
   private boolean readingMet;
   private boolean checksumExpected;
   private int uncheckedInARow;
-  private int digits;
-  private int saidDigits;
-  private boolean decimal;
-  private int misfits;
 
   public LineStream(Counters counters, TextRule rule) {
     this.counters = counters;
@@ -121,8 +118,7 @@ public final class LineStream {
         || heldBytes > 0
         || skipping
         || checksumExpected
-        || digits != 0
-        || saidDigits != 0) {
+        || !unit.isOne()) {
       return at;
     }
     int from = at;
@@ -141,7 +137,7 @@ public final class LineStream {
     counters.goodLines += batch.size();
     counters.samples += batch.size();
     readingMet = true;
-    misfits = 0;
+    unit.wholeOnes();
     sink.readings(batch);
   }
 
@@ -315,7 +311,7 @@ public final class LineStream {
     refusedInARow = 0;
     if (lacksChecksum()) {
       refuseCheck(length);
-    } else if (unitSuits()) {
+    } else if (unit.suits(parser.reading())) {
       handOn(timed, sink);
     } else {
       refuseForm(length);
@@ -332,35 +328,8 @@ public final class LineStream {
     return checksumExpected && !parser.checked();
   }
 
-  /**
-   * Whether the reading can be told in the stream's unit, which is chosen at the first reading with
-   * a point, and again at the second reading in a row that does not fit.
-   */
-  private boolean unitSuits() {
-    DecimalReading reading = parser.reading();
-    boolean firstPoint = reading.hasPoint() && !decimal;
-    if (!firstPoint && reading.fits(digits)) {
-      misfits = 0;
-      return true;
-    }
-    misfits = firstPoint ? 0 : misfits + 1;
-    boolean choose = firstPoint || (decimal && misfits > 1);
-    int chosen = reading.suitableDigits();
-    if (!choose || !reading.fits(chosen)) {
-      return false;
-    }
-    misfits = 0;
-    decimal = true;
-    digits = chosen;
-    return true;
-  }
-
   private void handOn(boolean timed, FrameSink sink) {
-    if (digits != saidDigits) {
-      saidDigits = digits;
-      sink.decimals(digits);
-    }
-    int counts = (int) parser.reading().inUnits(digits);
+    int counts = unit.told(parser.reading(), sink);
     counters.goodLines++;
     counters.samples++;
     readingMet = true;
@@ -396,8 +365,6 @@ public final class LineStream {
     readingMet = false;
     checksumExpected = false;
     uncheckedInARow = 0;
-    decimal = false;
-    digits = 0;
-    misfits = 0;
+    unit.forget();
   }
 }

@@ -8,7 +8,6 @@ import snick.verdict.statistic.Readings;
  * Grubbs' two-sided test of the reading farthest from the mean (F. E. Grubbs, Technometrics 11,
  * 1969; NIST/SEMATECH e-Handbook 1.3.5.17.1). A flagged reading is kept.
  *
- * @param index place of the reading in its group, from 0
  * @param valueGf that reading, gf
  * @param g its distance from the mean in standard deviations
  * @param criticalOneSided 5 % limit of g if the side had been chosen beforehand
@@ -16,12 +15,7 @@ import snick.verdict.statistic.Readings;
  * @param p two-sided p, an upper bound (Bonferroni)
  */
 public record Grubbs(
-    int index,
-    double valueGf,
-    double g,
-    double criticalOneSided,
-    double criticalTwoSided,
-    double p) {
+    double valueGf, double g, double criticalOneSided, double criticalTwoSided, double p) {
   /** Fewest readings with which a reading can stand out. */
   public static final int LEAST = 3;
 
@@ -39,7 +33,6 @@ public record Grubbs(
     double g = Math.abs(values[farthest] - mean) / readings.sdGf();
     return Optional.of(
         new Grubbs(
-            farthest,
             values[farthest],
             g,
             critical(values.length, Comparison.SIGNIFICANCE),
