@@ -1,21 +1,23 @@
 package snick.cli.option;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import picocli.CommandLine.IDefaultValueProvider;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import snick.cli.terminal.FileReason;
 import snick.cli.terminal.Refusal;
+import snick.store.database.StoreFile;
 
 /**
  * The settings file: lines {@code name = value}; lines that begin with {@code #} are the person's
@@ -156,9 +158,9 @@ public final class Settings implements IDefaultValueProvider {
     checked.ifPresent(text -> kept.add(setting.word() + " = " + text));
     try {
       Files.createDirectories(file.getParent());
-      Path partial = file.resolveSibling("settings.new");
-      Files.write(partial, kept);
-      Files.move(partial, file, StandardCopyOption.REPLACE_EXISTING);
+      String text =
+          kept.stream().map(line -> line + System.lineSeparator()).collect(Collectors.joining());
+      StoreFile.replace(file, text.getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
     }

@@ -2,6 +2,7 @@ package snick.exchange.table;
 
 import com.fasterxml.jackson.core.io.NumberInput;
 import com.fasterxml.jackson.core.io.NumberOutput;
+import java.math.BigDecimal;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
@@ -10,7 +11,6 @@ import java.util.OptionalLong;
  * Times are whole nanoseconds inside and seconds outside, without rounding.
  */
 public final class Decimals {
-  private static final long NANOS_PER_SECOND = 1_000_000_000L;
   private static final int DECIMALS = 9;
   private static final int MOST_WHOLE_DIGITS = 9;
   private static final int MOST_DIGITS = 18;
@@ -20,24 +20,7 @@ public final class Decimals {
 
   /** {@code nanos} ns in s, exact, without trailing zeros: {@code 1.0125}. */
   public static String seconds(long nanos) {
-    long magnitude = Math.abs(nanos);
-    long whole = magnitude / NANOS_PER_SECOND;
-    long fraction = magnitude % NANOS_PER_SECOND;
-    StringBuilder text = new StringBuilder(20);
-    if (nanos < 0) {
-      text.append('-');
-    }
-    text.append(whole);
-    if (fraction != 0) {
-      text.append('.');
-      String digits = Long.toString(NANOS_PER_SECOND + fraction);
-      int end = digits.length();
-      while (digits.charAt(end - 1) == '0') {
-        end--;
-      }
-      text.append(digits, 1, end);
-    }
-    return text.toString();
+    return BigDecimal.valueOf(nanos, DECIMALS).stripTrailingZeros().toPlainString();
   }
 
   /**

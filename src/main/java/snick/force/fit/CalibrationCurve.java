@@ -92,20 +92,30 @@ public final class CalibrationCurve {
     return coefficients.length - 1;
   }
 
-  /** Deflection at {@code newtons} N, in counts (Horner's rule). */
+  /** Deflection at {@code newtons} N, in counts. */
   public double deflectionCounts(double newtons) {
-    double sum = 0;
-    for (int i = coefficients.length - 1; i >= 0; i--) {
-      sum = sum * newtons + coefficients[i];
-    }
-    return sum;
+    return value(coefficients, newtons);
   }
 
   /** Slope of the curve at {@code newtons} N, in counts/N. */
   public double slopeCountsPerNewton(double newtons) {
+    return slope(coefficients, newtons);
+  }
+
+  /** A polynomial at {@code x}, its coefficients from the lowest power on (Horner's rule). */
+  static double value(double[] coefficients, double x) {
+    double sum = 0;
+    for (int i = coefficients.length - 1; i >= 0; i--) {
+      sum = sum * x + coefficients[i];
+    }
+    return sum;
+  }
+
+  /** Its slope there. */
+  static double slope(double[] coefficients, double x) {
     double sum = 0;
     for (int i = coefficients.length - 1; i >= 1; i--) {
-      sum = sum * newtons + i * coefficients[i];
+      sum = sum * x + i * coefficients[i];
     }
     return sum;
   }

@@ -271,22 +271,14 @@ public final class PolynomialFit {
     return sum / sumOfWeights;
   }
 
-  /** Fitted reading at {@code load} (Horner's rule). */
+  /** Fitted reading at {@code load}. */
   public double predict(double load) {
-    double sum = 0;
-    for (int i = coefficients.length - 1; i >= 0; i--) {
-      sum = sum * load + coefficients[i];
-    }
-    return sum;
+    return CalibrationCurve.value(coefficients, load);
   }
 
   /** Slope of the fitted polynomial at {@code load}. */
   public double slope(double load) {
-    double sum = 0;
-    for (int i = coefficients.length - 1; i >= 1; i--) {
-      sum = sum * load + i * coefficients[i];
-    }
-    return sum;
+    return CalibrationCurve.slope(coefficients, load);
   }
 
   /** Whether the curve rises, or falls, from the smallest to the largest load without turning. */

@@ -1,6 +1,8 @@
 package snick.virtualrig.device;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 import java.util.Locale;
 import snick.virtualrig.settings.ConverterSettings;
 import snick.virtualrig.settings.RigSettings;
@@ -8,17 +10,12 @@ import snick.virtualrig.settings.TextForm;
 
 /** A simple sketch that prints one line for each reading and does not listen. Pure. */
 public final class SketchTwin implements Firmware {
-  private static final int LONGEST_LINE_BYTES = 128;
   private static final long ANNOUNCEMENT_NANOS = 120_000_000_000L;
-  private static final char[] HEX = "0123456789ABCDEF".toCharArray();
 
   private final RigSettings rig;
   private final TextForm form;
   private final MicrosecondCounter clock;
   private final Uart uart;
-  private final byte[] line = new byte[LONGEST_LINE_BYTES];
-  private final long scale;
-  private int length;
   private DeviceIdentity identity;
   private long nextAnnouncementNanos;
 
@@ -33,11 +30,6 @@ public final class SketchTwin implements Firmware {
     this.form = form;
     this.clock = clock;
     this.uart = uart;
-    long powerOfTen = 1;
-    for (int i = 0; i < form.decimals(); i++) {
-      powerOfTen *= 10;
-    }
-    this.scale = powerOfTen;
   }
 
   @Override
@@ -49,29 +41,20 @@ public final class SketchTwin implements Firmware {
 
   /** Again and again, for the host may have come in later. */
   private void announce() {
-    print("# a sketch that prints its readings");
-    print("# firmware=" + rig.device().firmware());
-    print(String.format(Locale.ROOT, "# device=%016x", identity.deviceId()));
-    print(String.format(Locale.ROOT, "# rate=%.3f", rig.converter().rate().hertz()));
-    print("# gain=" + rig.converter().gain());
+    send("# a sketch that prints its readings", 0);
+    send("# firmware=" + rig.device().firmware(), 0);
+    send(String.format(Locale.ROOT, "# device=%016x", identity.deviceId()), 0);
+    send(String.format(Locale.ROOT, "# rate=%.3f", rig.converter().rate().hertz()), 0);
+    send("# gain=" + rig.converter().gain(), 0);
     if (form.decimals() > 0) {
-      print("# unit=gf");
+      send("# unit=gf", 0);
     }
   }
 
-  private void print(String text) {
-    byte[] bytes = text.getBytes(StandardCharsets.US_ASCII);
-    System.arraycopy(bytes, 0, line, 0, bytes.length);
-    length = bytes.length;
-    send(0);
-  }
-
-  private void send(int samples) {
-    if (form.carriageReturn()) {
-      line[length++] = '\r';
-    }
-    line[length++] = '\n';
-    uart.send(line, length, samples);
+  private void send(String line, int samples) {
+    String end = form.carriageReturn() ? "\r\n" : "\n";
+    byte[] bytes = (line + end).getBytes(StandardCharsets.US_ASCII);
+    uart.send(bytes, bytes.length, samples);
   }
 
   @Override
@@ -80,29 +63,16 @@ public final class SketchTwin implements Firmware {
       nextAnnouncementNanos += ANNOUNCEMENT_NANOS;
       announce();
     }
-    length = 0;
-    if (form.withMicros()) {
-      digits(clock.micros(nanos), 1);
-      line[length++] = ',';
-    }
-    reading(counts);
-    if (form.withChecksum()) {
-      checksum();
-    }
-    send(1);
+    String line = (form.withMicros() ? clock.micros(nanos) + "," : "") + reading(counts);
+    send(form.withChecksum() ? line + "*" + checksum(line) : line, 1);
   }
 
-  private void reading(int counts) {
-    long shown = form.decimals() == 0 ? counts : Math.round(gramForce(counts) * scale);
-    if (shown < 0) {
-      line[length++] = '-';
-    }
-    long size = Math.abs(shown);
-    digits(size / scale, 1);
-    if (form.decimals() > 0) {
-      line[length++] = '.';
-      digits(size % scale, form.decimals());
-    }
+  private String reading(int counts) {
+    int decimals = form.decimals();
+    long units = Math.round(gramForce(counts) * StrictMath.pow(10, decimals));
+    return decimals == 0
+        ? Integer.toString(counts)
+        : BigDecimal.valueOf(units, decimals).toPlainString();
   }
 
   private double gramForce(int counts) {
@@ -111,33 +81,10 @@ public final class SketchTwin implements Firmware {
     return (atReference - converter.zeroCounts()) / converter.countsPerGramForce();
   }
 
-  private void digits(long number, int least) {
-    int count = Math.max(least, digitsOf(number));
-    long rest = number;
-    for (int i = count - 1; i >= 0; i--) {
-      line[length + i] = (byte) ('0' + rest % 10);
-      rest /= 10;
-    }
-    length += count;
-  }
-
-  private static int digitsOf(long number) {
-    int digits = 1;
-    for (long rest = number / 10; rest > 0; rest /= 10) {
-      digits++;
-    }
-    return digits;
-  }
-
   /** Exclusive or of all bytes before the star, as in NMEA 0183. */
-  private void checksum() {
-    int check = 0;
-    for (int i = 0; i < length; i++) {
-      check ^= line[i];
-    }
-    line[length++] = '*';
-    line[length++] = (byte) HEX[check >> 4 & 0xF];
-    line[length++] = (byte) HEX[check & 0xF];
+  private static String checksum(String line) {
+    int check = line.chars().reduce(0, (before, next) -> before ^ next);
+    return HexFormat.of().withUpperCase().toHexDigits((byte) check);
   }
 
   @Override
