@@ -1,14 +1,15 @@
 package snick.cli.verification;
 
-import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import snick.cli.terminal.Refusal;
 import snick.cut.Trace;
 import snick.sample.Gap;
 import snick.sample.Rail;
+import snick.sample.SampleBuffer;
 import snick.sample.SampleSink;
 
 /** The samples of a few minutes, to be looked at again. One thread. */
@@ -17,11 +18,9 @@ final class KeptSamples implements SampleSink {
   private static final int LOWEST_CODE = -0x800000;
   private static final int MOST_SAMPLES = 2_000_000;
 
-  private long[] nanos = new long[4096];
-  private int[] counts = new int[4096];
-  private boolean[] overrange = new boolean[4096];
-  private final List<Gap> gaps = new ArrayList<>();
-  private int size;
+  private final SampleBuffer kept = new SampleBuffer(MOST_SAMPLES);
+  private final BitSet overrange = new BitSet();
+  private boolean broken;
 
   @Override
   public void sample(long deviceNanos, int reading) {
@@ -34,23 +33,15 @@ final class KeptSamples implements SampleSink {
   }
 
   private void add(long deviceNanos, int reading, boolean atRail) {
-    if (size == MOST_SAMPLES) {
+    overrange.set(kept.size(), atRail);
+    if (!kept.add(deviceNanos, reading)) {
       throw Refusal.failed(MOST_SAMPLES + " samples and no end; begin again", null);
     }
-    if (size == nanos.length) {
-      nanos = Arrays.copyOf(nanos, 2 * size);
-      counts = Arrays.copyOf(counts, 2 * size);
-      overrange = Arrays.copyOf(overrange, 2 * size);
-    }
-    nanos[size] = deviceNanos;
-    counts[size] = reading;
-    overrange[size] = atRail;
-    size++;
   }
 
   @Override
   public void gap(Gap gap) {
-    gaps.add(gap);
+    broken = true;
   }
 
   @Override
@@ -58,31 +49,29 @@ final class KeptSamples implements SampleSink {
 
   /** Whether samples are missing. */
   boolean isBroken() {
-    return !gaps.isEmpty();
+    return broken;
   }
 
   /** Device time of the newest sample, ns; 0 before the first. */
   long lastNanos() {
-    return size == 0 ? 0 : nanos[size - 1];
+    return kept.size() == 0 ? 0 : kept.nanos(kept.size() - 1);
   }
 
   /** Device time of the first sample after {@code fromNanos} whose reading is as wanted, ns. */
   OptionalLong firstAfter(long fromNanos, IntPredicate wanted) {
-    for (int i = place(fromNanos); i < size; i++) {
-      if (wanted.test(counts[i])) {
-        return OptionalLong.of(nanos[i]);
-      }
-    }
-    return OptionalLong.empty();
+    return IntStream.range(kept.firstFrom(fromNanos), kept.size())
+        .filter(i -> wanted.test(kept.counts(i)))
+        .mapToLong(kept::nanos)
+        .findFirst();
   }
 
   /** Gives all samples, and the end, to {@code sink}. */
   void replay(SampleSink sink) {
-    for (int i = 0; i < size; i++) {
-      if (overrange[i]) {
-        sink.overrange(nanos[i], counts[i] == HIGHEST_CODE ? Rail.HIGH : Rail.LOW);
+    for (int i = 0; i < kept.size(); i++) {
+      if (overrange.get(i)) {
+        sink.overrange(kept.nanos(i), kept.counts(i) == HIGHEST_CODE ? Rail.HIGH : Rail.LOW);
       } else {
-        sink.sample(nanos[i], counts[i]);
+        sink.sample(kept.nanos(i), kept.counts(i));
       }
     }
     sink.end();
@@ -90,17 +79,10 @@ final class KeptSamples implements SampleSink {
 
   /** Samples from one device time to another, ns. */
   Trace between(long fromNanos, long toNanos) {
-    int from = place(fromNanos);
-    int to = place(toNanos);
-    return new Trace(
-        Arrays.copyOfRange(nanos, from, to),
-        Arrays.copyOfRange(counts, from, to),
-        Arrays.copyOfRange(overrange, from, to),
-        List.of());
-  }
-
-  private int place(long deviceNanos) {
-    int found = Arrays.binarySearch(nanos, 0, size, deviceNanos);
-    return found < 0 ? -found - 1 : found;
+    int from = kept.firstFrom(fromNanos);
+    int to = kept.firstFrom(toNanos);
+    boolean[] atRail = new boolean[to - from];
+    IntStream.range(from, to).filter(overrange::get).forEach(i -> atRail[i - from] = true);
+    return new Trace(kept.nanos(from, to), kept.counts(from, to), atRail, List.of());
   }
 }

@@ -9,6 +9,7 @@ import org.apache.commons.statistics.descriptive.StandardDeviation;
 import snick.cut.response.Ring;
 import snick.sample.Gap;
 import snick.sample.Rail;
+import snick.sample.SampleBuffer;
 import snick.sample.SampleSink;
 
 /**
@@ -42,21 +43,11 @@ public final class FlickCheck implements SampleSink {
 
   private static final Median MEDIAN = Median.withDefaults().withCopy(true);
 
-  private long[] nanos = new long[1024];
-  private double[] counts = new double[1024];
-  private int size;
+  private final SampleBuffer kept = new SampleBuffer(MOST_SAMPLES);
 
   @Override
   public void sample(long deviceNanos, int reading) {
-    if (size == MOST_SAMPLES) {
-      return;
-    }
-    if (size == counts.length) {
-      nanos = Arrays.copyOf(nanos, 2 * size);
-      counts = Arrays.copyOf(counts, 2 * size);
-    }
-    nanos[size] = deviceNanos;
-    counts[size++] = reading;
+    kept.add(deviceNanos, reading);
   }
 
   /** Without effect: a flick that hard tells as much beside the end of the range. */
@@ -72,11 +63,12 @@ public final class FlickCheck implements SampleSink {
 
   /** What at least three flicks agree on; its strength after a fall is not known. */
   public Optional<Ring> ring() {
-    int resting = firstAfter(REST_SECONDS);
-    if (resting < 2 * FILTER_READINGS || resting == size) {
+    int resting = resting();
+    if (resting < 2 * FILTER_READINGS || resting == kept.size()) {
       return Optional.empty();
     }
-    double samplesPerSecond = 1e9 * (size - 1) / (nanos[size - 1] - nanos[0]);
+    double samplesPerSecond =
+        1e9 * (kept.size() - 1) / (kept.nanos(kept.size() - 1) - kept.nanos(0));
     List<StepResponse.Ring> rings = rings(resting, samplesPerSecond);
     if (rings.size() < FEWEST_FLICKS) {
       return Optional.empty();
@@ -86,16 +78,17 @@ public final class FlickCheck implements SampleSink {
     return rings.size() < FEWEST_FLICKS ? Optional.empty() : Optional.of(together(rings));
   }
 
-  private int firstAfter(double seconds) {
-    int i = 0;
-    while (i < size && nanos[i] - nanos[0] < seconds * 1e9) {
-      i++;
-    }
-    return i;
+  /** Samples before the first flick may come. */
+  private int resting() {
+    return kept.size() == 0 ? 0 : kept.firstFrom(kept.nanos(0) + Math.round(REST_SECONDS * 1e9));
+  }
+
+  private double[] counts(int from, int to) {
+    return Arrays.stream(kept.counts(from, to)).asDoubleStream().toArray();
   }
 
   private List<StepResponse.Ring> rings(int resting, double samplesPerSecond) {
-    double[] rest = Arrays.copyOf(counts, resting);
+    double[] rest = counts(0, resting);
     double zero = MEDIAN.evaluate(rest);
     double noise = Math.max(1, StandardDeviation.of(rest).getAsDouble());
     List<StepResponse.Ring> rings = new ArrayList<>();
@@ -103,7 +96,7 @@ public final class FlickCheck implements SampleSink {
     int skipped = (int) Math.ceil(FINGER_SECONDS * samplesPerSecond) + FILTER_READINGS;
     for (int i = 0; i < onsets.size(); i++) {
       int from = onsets.get(i) + skipped;
-      int next = i + 1 < onsets.size() ? onsets.get(i + 1) : size;
+      int next = i + 1 < onsets.size() ? onsets.get(i + 1) : kept.size();
       int to = Math.min(next, from + (int) (LOOKED_AT_SECONDS * samplesPerSecond));
       if (to > from) {
         double[] still = Arrays.stream(rest).map(c -> c - zero).toArray();
@@ -116,7 +109,7 @@ public final class FlickCheck implements SampleSink {
 
   /** Readings less the level at which they come to rest. */
   private double[] aboutTheirEnd(int from, int to) {
-    double[] part = Arrays.copyOfRange(counts, from, to);
+    double[] part = counts(from, to);
     double level = Arrays.stream(part, part.length / 2, part.length).average().orElseThrow();
     return Arrays.stream(part).map(c -> c - level).toArray();
   }
@@ -124,8 +117,8 @@ public final class FlickCheck implements SampleSink {
   private List<Integer> onsets(int from, double zero, double clear, double samplesPerSecond) {
     List<Integer> onsets = new ArrayList<>();
     int last = Integer.MIN_VALUE / 2;
-    for (int i = from; i < size; i++) {
-      if (Math.abs(counts[i] - zero) > clear) {
+    for (int i = from; i < kept.size(); i++) {
+      if (Math.abs(kept.counts(i) - zero) > clear) {
         if (i - last > QUIET_SECONDS * samplesPerSecond) {
           onsets.add(i);
         }

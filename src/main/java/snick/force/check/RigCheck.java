@@ -1,7 +1,6 @@
 package snick.force.check;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,6 +12,7 @@ import snick.quantity.Force;
 import snick.quantity.SampleRate;
 import snick.sample.Gap;
 import snick.sample.Rail;
+import snick.sample.SampleBuffer;
 import snick.sample.SampleSink;
 
 /**
@@ -30,9 +30,7 @@ public final class RigCheck implements SampleSink {
   private static final double SURE = 14;
   private static final double NO_OSCILLATOR_PPM = 100_000;
 
-  private long[] nanos = new long[4096];
-  private int[] counts = new int[4096];
-  private int size;
+  private final SampleBuffer kept = new SampleBuffer(MOST_SAMPLES);
   private long overrange;
   private long lost;
   private long breaks;
@@ -57,17 +55,7 @@ public final class RigCheck implements SampleSink {
 
   @Override
   public void sample(long deviceNanos, int reading) {
-    if (size == MOST_SAMPLES) {
-      return;
-    }
-    if (size == nanos.length) {
-      int larger = Math.min(MOST_SAMPLES, 2 * size);
-      nanos = Arrays.copyOf(nanos, larger);
-      counts = Arrays.copyOf(counts, larger);
-    }
-    nanos[size] = deviceNanos;
-    counts[size] = reading;
-    size++;
+    kept.add(deviceNanos, reading);
   }
 
   @Override
@@ -79,7 +67,7 @@ public final class RigCheck implements SampleSink {
   public void gap(Gap gap) {
     lost += gap.lostSamples();
     breaks++;
-    if (size > 0 && size < MOST_SAMPLES) {
+    if (kept.size() > 0 && !kept.isFull()) {
       gapNanos += gap.toNanos() - gap.fromNanos();
     }
   }
@@ -94,10 +82,11 @@ public final class RigCheck implements SampleSink {
    * @throws NotAccepted with fewer than 20 samples
    */
   public List<CheckResult> findings(Circumstances known) {
-    if (size < FEWEST_SAMPLES || nanos[size - 1] <= nanos[0]) {
+    int size = kept.size();
+    if (size < FEWEST_SAMPLES || spanNanos() <= 0) {
       throw new NotAccepted("look.too_few", "n", size, "overrange", overrange);
     }
-    RestSeries series = new RestSeries(Arrays.copyOf(nanos, size), Arrays.copyOf(counts, size));
+    RestSeries series = new RestSeries(kept.nanos(0, size), kept.counts(0, size));
     double hertz = rateHertz();
     List<CheckResult> findings = new ArrayList<>();
     findings.add(rate(hertz, known.nominalRate()));
@@ -114,9 +103,13 @@ public final class RigCheck implements SampleSink {
   }
 
   private double rateHertz() {
-    long spent = nanos[size - 1] - nanos[0] - gapNanos;
-    long intervals = size - 1L + overrange;
-    return spent > 0 ? intervals * 1e9 / spent : intervals * 1e9 / (nanos[size - 1] - nanos[0]);
+    long spent = spanNanos() - gapNanos;
+    long intervals = kept.size() - 1L + overrange;
+    return intervals * 1e9 / (spent > 0 ? spent : spanNanos());
+  }
+
+  private long spanNanos() {
+    return kept.nanos(kept.size() - 1) - kept.nanos(0);
   }
 
   private static String text(String format, Object... values) {
@@ -329,7 +322,7 @@ public final class RigCheck implements SampleSink {
   }
 
   private CheckResult loss(Circumstances known) {
-    double share = (lost + known.badFrames()) / (double) Math.max(1, size + lost);
+    double share = (lost + known.badFrames()) / (double) Math.max(1, kept.size() + lost);
     boolean clean = lost == 0 && known.badFrames() == 0 && breaks == 0;
     CheckResult.Grade grade =
         clean ? CheckResult.Grade.PASS : grade(Math.max(share, 1e-9), 0, 0.001);
