@@ -101,24 +101,24 @@ final class CalibrateLineCommand extends DataCommand implements Runnable {
     if (!(uncertaintyOfSpan >= 0 && uncertaintyOfZero >= 0)) {
       throw Refusal.badInput("--u-zero and --u-span: neither may be negative");
     }
-    try {
-      return Calibration.named(
-          Optional.of(setting.setting()),
-          Clock.systemUTC().instant(),
-          Optional.of(stability.validity()),
-          new CalibrationCurve(
-              new double[] {0, slope},
-              new double[][] {{0, 0}, {0, uncertainty * uncertainty}},
-              Double.POSITIVE_INFINITY),
-          new ForceRange(Force.ZERO, Force.ofGramForce(toGramForce.orElse(spanGramForce))),
-          edge.geometry(data, setting.setting().deviceId()).terms(),
-          "typed in");
-    } catch (IllegalArgumentException e) {
-      throw Refusal.badInput(
-          e.getMessage()
-              + "; is --span above --zero in loading direction? A cell that falls under load:"
-              + " --polarity -1");
-    }
+    return Refusal.ifNotAccepted(
+        () ->
+            Calibration.named(
+                Optional.of(setting.setting()),
+                Clock.systemUTC().instant(),
+                Optional.of(stability.validity()),
+                new CalibrationCurve(
+                    new double[] {0, slope},
+                    new double[][] {{0, 0}, {0, uncertainty * uncertainty}},
+                    Double.POSITIVE_INFINITY),
+                new ForceRange(Force.ZERO, Force.ofGramForce(toGramForce.orElse(spanGramForce))),
+                edge.geometry(data, setting.setting().deviceId()).terms(),
+                "typed in"),
+        why ->
+            Refusal.badInput(
+                why
+                    + "; is --span above --zero in loading direction? A cell that falls under load:"
+                    + " --polarity -1"));
   }
 
   private void print(CalibrationRecord record) {

@@ -112,12 +112,8 @@ public final class ExportCommand extends DataCommand implements Runnable {
   }
 
   private int pool(StoreReader store, Watch watch) throws IOException {
-    ParquetExport export;
-    try {
-      export = new ParquetExport(store, choice(store), watch);
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage(e.getMessage());
-    }
+    ParquetExport export =
+        Refusal.ifNotAccepted(() -> new ParquetExport(store, choice(store), watch), Refusal::usage);
     int written = export.toFolder(target);
     licences = export.licences();
     return written;

@@ -65,17 +65,16 @@ public final class VirtualFixture {
 
   /** The usual rig with what was asked for. */
   public RigSettings settings() {
-    try {
-      FixtureSettings fixture = USUAL.fixture();
-      return USUAL
-          .with(withMechanics(fixture.with(parting(fixture.parting()))))
-          .with(
-              rateHertz
-                  .map(hertz -> USUAL.converter().withRate(new SampleRate(hertz)))
-                  .orElse(USUAL.converter()));
-    } catch (IllegalArgumentException e) {
-      throw Refusal.usage("the virtual rig: " + e.getMessage());
-    }
+    FixtureSettings fixture = USUAL.fixture();
+    return Refusal.ifNotAccepted(
+        () ->
+            USUAL
+                .with(withMechanics(fixture.with(parting(fixture.parting()))))
+                .with(
+                    rateHertz
+                        .map(hertz -> USUAL.converter().withRate(new SampleRate(hertz)))
+                        .orElse(USUAL.converter())),
+        why -> Refusal.usage("the virtual rig: " + why));
   }
 
   private FixtureSettings withMechanics(FixtureSettings usual) {
