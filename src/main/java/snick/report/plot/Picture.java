@@ -41,6 +41,13 @@ public final class Picture {
 
   private static final Font FOOT = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
   private static final Pattern LONG_NUMBER = Pattern.compile("-?\\d+\\.\\d{3,}(?:[Ee]-?\\d+)?");
+
+  /** Only lines of the foot are text; the library leaves out their size, its own usual one. */
+  private static final Pattern FAMILY = Pattern.compile("font-family:(&quot;[^;]+&quot;);");
+
+  private static final String FOOT_STYLE =
+      "font-family:$1,sans-serif;font-size:" + FOOT.getSize() + "px;";
+
   private static final Pattern OPENING = Pattern.compile("^.*?<svg[^>]*>", Pattern.DOTALL);
   private static final Pattern ID = Pattern.compile("(id=\"|url\\(#)");
 
@@ -171,8 +178,9 @@ public final class Picture {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    String sized = FAMILY.matcher(bytes.toString(UTF_8)).replaceAll(FOOT_STYLE);
     return LONG_NUMBER
-        .matcher(bytes.toString(UTF_8))
+        .matcher(sized)
         .replaceAll(m -> shortened(Double.parseDouble(m.group())));
   }
 

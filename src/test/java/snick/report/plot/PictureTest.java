@@ -280,6 +280,14 @@ class PictureTest {
     assertThat(cut().svg().length).isLessThan(300_000);
   }
 
+  /** As large as in the PNG, and without serifs also where the font is not there. */
+  @Test
+  void theLinesUnderAPictureSayTheirSize() {
+    assertThat(new String(cut().svg(), UTF_8))
+        .containsPattern("<text[^>]*font-family:[^>]*,sans-serif;font-size:12px;")
+        .doesNotContainPattern("<text(?![^>]*font-size:12px;)");
+  }
+
   /** 920 units at 10 a letter: what is longer sticks out in a browser. */
   @Test
   void noLineUnderAPictureSticksOut() {
