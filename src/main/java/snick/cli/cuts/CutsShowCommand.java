@@ -89,7 +89,8 @@ final class CutsShowCommand extends ReadingCommand {
     println("Cut " + id + ", " + WallTime.of(stored.summary().occurredAt()));
     line("outcome", cut.outcome().plain());
     cut.peak().ifPresent(peak -> printPeak(cut, peak));
-    forces.forEach(this::printForce);
+    String force = cut.breakNanos().isPresent() ? "force" : "largest force";
+    forces.forEach(each -> printForce(force, each));
     stored.summary().standing().missing().ifPresent(why -> line("no force", why + remedy()));
     CutFigures.ATTRIBUTES.stream()
         .filter(figure -> !SAID_OTHERWISE.contains(figure.name()))
@@ -169,7 +170,8 @@ final class CutsShowCommand extends ReadingCommand {
     parts.hint().ifPresent(hint -> line("most of it", hint));
   }
 
-  private void printForce(StoredForce force) {
+  /** Where the filament did not part, it is the force of the largest sample. */
+  private void printForce(String name, StoredForce force) {
     force
         .force()
         .estimate()
@@ -177,7 +179,7 @@ final class CutsShowCommand extends ReadingCommand {
         .ifPresent(
             f ->
                 line(
-                    "force",
+                    name,
                     "%s = %s (k = 2), %s"
                         .formatted(
                             Numbers.newtons(f),

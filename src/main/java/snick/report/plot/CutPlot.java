@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 import snick.cut.Cut;
+import snick.cut.Outcome;
 import snick.cut.Peak;
 import snick.cut.Trace;
 import snick.force.budget.Calibration;
@@ -156,19 +157,25 @@ public final class CutPlot {
 
   private void levels(ForceChart chart) {
     double onset = seconds(milliseconds(cut.onsetNanos()));
-    double last = seconds(times[times.length - 1]);
-    double after = scale.ofReading(cut.rest().zeroAfterCounts());
     chart.line(
         words.say("draw.zero_before"),
         Look.GREEN,
         Pen.DASHED,
         ends(seconds(times[0]), onset),
         ends(0, 0));
+    if (cut.outcome() != Outcome.TRUNCATED) {
+      zeroAfter(chart, Math.max(0, onset));
+    }
+  }
+
+  private void zeroAfter(ForceChart chart, double from) {
+    double after = scale.ofReading(cut.rest().zeroAfterCounts());
+    double last = seconds(times[times.length - 1]);
     chart.line(
         words.say("draw.zero_after"),
         Look.PURPLE,
         Pen.DOTTED,
-        ends(Math.max(0, onset), last),
+        ends(from, last),
         ends(after, after));
   }
 

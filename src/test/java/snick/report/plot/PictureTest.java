@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
@@ -34,6 +35,8 @@ import org.knowm.xchart.XYChart;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import snick.Pseudo;
+import snick.cut.CutFigures;
+import snick.cut.Outcome;
 import snick.force.budget.Calibration;
 import snick.journal.Blade;
 import snick.journal.Stage;
@@ -45,6 +48,7 @@ import snick.store.SessionEvidence;
 import snick.store.StoreReader;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
+import snick.store.record.Derivation;
 import snick.store.record.StoredCut;
 import snick.store.record.Verification;
 import snick.verdict.comparison.Judge;
@@ -115,6 +119,39 @@ class PictureTest {
     assertThat(words(CutPlot.of(store.cut(1).orElseThrow(), Optional.empty(), Words.english())))
         .contains("Reading in counts")
         .contains("Largest sample 82830 counts");
+  }
+
+  /** The stream broke while the load was on: what rest came after is not known. */
+  @Test
+  void aTruncatedCutHasNoZeroAfter() {
+    StoredCut whole = store.cut(1).orElseThrow();
+    CutSummary summary = whole.summary();
+    CutFigures severed = summary.figures();
+    CutFigures truncated =
+        new CutFigures(
+            Outcome.TRUNCATED,
+            1,
+            severed.onsetNanos(),
+            OptionalLong.empty(),
+            severed.peak(),
+            severed.shape(),
+            severed.rest(),
+            Set.of());
+    Derivation result = new Derivation(0, 1, summary.occurredAt(), truncated, Optional.empty());
+    CutSummary told =
+        new CutSummary(
+            summary.id(),
+            summary.recordingId(),
+            summary.number(),
+            summary.occurredAt(),
+            summary.samples(),
+            new CutSummary.Standing(result, Optional.empty(), Optional.empty()),
+            summary.place(),
+            Optional.empty());
+    StoredCut broken = new StoredCut(told, whole.trace(), whole.response());
+    String after = Words.english().say("draw.zero_after");
+    assertThat(cut().texts()).contains(after);
+    assertThat(CutPlot.of(broken, Optional.empty(), Words.english()).texts()).doesNotContain(after);
   }
 
   @Test
