@@ -179,9 +179,7 @@ public final class Picture {
       throw new UncheckedIOException(e);
     }
     String sized = FAMILY.matcher(bytes.toString(UTF_8)).replaceAll(FOOT_STYLE);
-    return LONG_NUMBER
-        .matcher(sized)
-        .replaceAll(m -> shortened(Double.parseDouble(m.group())));
+    return LONG_NUMBER.matcher(sized).replaceAll(m -> shortened(Double.parseDouble(m.group())));
   }
 
   private static String shortened(double value) {
