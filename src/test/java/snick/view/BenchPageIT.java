@@ -54,7 +54,7 @@ class BenchPageIT {
             .serveOnTcp(
                 0, Pacer.of(System::nanoTime, RIG_SPEED), VirtualRig.WhenFull.DROP, truth -> {});
     recorder = record(0, BY_LINE);
-    browser = Browser.start(folder.resolve("profile"));
+    browser = Browser.noting(folder.resolve("profile"));
     browser.shape(1280, 1000, "light");
   }
 

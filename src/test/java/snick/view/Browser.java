@@ -50,15 +50,23 @@ public final class Browser implements AutoCloseable {
     this.driver = driver;
   }
 
-  static boolean installed() {
+  public static boolean installed() {
     return Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER);
   }
 
   /** A browser that saves what is downloaded in the folder of its profile. */
   public static Browser start(Path emptyProfile) {
+    return start(emptyProfile, LogType.BROWSER);
+  }
+
+  /** The same; what it asks for is noted, all of the page's doings with it, for {@link #requests}. */
+  static Browser noting(Path emptyProfile) {
+    return start(emptyProfile, LogType.BROWSER, LogType.PERFORMANCE);
+  }
+
+  private static Browser start(Path emptyProfile, String... logTypes) {
     LoggingPreferences logs = new LoggingPreferences();
-    logs.enable(LogType.BROWSER, Level.ALL);
-    logs.enable(LogType.PERFORMANCE, Level.ALL);
+    List.of(logTypes).forEach(type -> logs.enable(type, Level.ALL));
     ChromeOptions options = new ChromeOptions();
     options.setBinary(CHROMIUM.toFile());
     options.setExperimentalOption(
@@ -159,9 +167,23 @@ public final class Browser implements AutoCloseable {
     find("body").sendKeys(key);
   }
 
-  /** Waits until {@code css} holds {@code text}. */
+  /** Waits until {@code css} holds {@code text}: asks the page itself, then as a person sees it. */
   void awaitText(String css, String text) {
-    await(css + " with '" + text + "'", () -> shown(css) && text(css).contains(text));
+    await(
+        css + " with '" + text + "'",
+        () -> holds(css, text) && shown(css) && text(css).contains(text));
+  }
+
+  /** In one question, where {@link #shown} and {@link #text} are several and each a long script. */
+  private boolean holds(String css, String text) {
+    return Boolean.TRUE.equals(
+        run(
+            """
+            const there = document.querySelector(arguments[0]);
+            return there && there.innerText.replace(/\\s+/g, ' ').includes(arguments[1]);
+            """,
+            css,
+            text));
   }
 
   void await(String what, BooleanSupplier condition) {
@@ -198,6 +220,13 @@ public final class Browser implements AutoCloseable {
   void screen(Path file) throws IOException {
     run("window.scrollTo(0, 0)");
     picture(file, false);
+  }
+
+  /** The page as it is printed on the paper that it asks for, in PDF. */
+  public byte[] printed() {
+    Map<String, Object> pdf =
+        driver.executeCdpCommand("Page.printToPDF", Map.of("preferCSSPageSize", true));
+    return Base64.getDecoder().decode((String) pdf.get("data"));
   }
 
   private void picture(Path file, boolean whole) throws IOException {
@@ -240,7 +269,7 @@ public final class Browser implements AutoCloseable {
         .toList();
   }
 
-  /** Every address that was asked for since last asked. */
+  /** Every address that was asked for since last asked, of a browser that is {@link #noting}. */
   List<String> requests() throws IOException {
     List<String> addresses = new ArrayList<>();
     for (LogEntry entry : driver.manage().logs().get(LogType.PERFORMANCE)) {
