@@ -15,12 +15,14 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import snick.FolderCopy;
 import snick.cut.Cut;
 import snick.exchange.check.PackageCheck;
 import snick.exchange.check.PackageReport;
@@ -40,25 +42,33 @@ import snick.store.record.CutSelection;
  * that are none, control characters.
  */
 class HostilePackageTest {
+  @TempDir static Path sound;
   @TempDir Path temporary;
   private Path own;
   private Path theirs;
   private Path folder;
 
-  @BeforeEach
-  void packages() throws IOException {
-    own = temporary.resolve("own");
-    theirs = temporary.resolve("theirs");
-    folder = temporary.resolve("package");
+  @BeforeAll
+  static void packages() throws IOException {
+    Path own = sound.resolve("own");
     Bench.fill(own, 3);
-    Store.open(theirs, Bench.CLOCK).close();
+    Store.open(sound.resolve("theirs"), Bench.CLOCK).close();
     try (StoreReader reader = StoreReader.open(own)) {
       new PackageExport(
               reader,
               ExportChoice.of(CutSelection.all()).with(ExportChoice.Wish.PERSONAL),
               Watch.NONE)
-          .toFolder(folder);
+          .toFolder(sound.resolve("package"));
     }
+  }
+
+  /** Each test has its own, to do to it what it likes. */
+  @BeforeEach
+  void copied() throws IOException {
+    own = temporary.resolve("own");
+    theirs = temporary.resolve("theirs");
+    folder = temporary.resolve("package");
+    FolderCopy.lay(sound, temporary);
   }
 
   private void refused(Path what, String... because) throws IOException {

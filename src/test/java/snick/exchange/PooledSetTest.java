@@ -18,11 +18,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.FolderCopy;
 import snick.cut.Cut;
 import snick.cut.Outcome;
 import snick.exchange.table.PackageTable;
@@ -41,22 +42,28 @@ class PooledSetTest {
   private static final String ANN = "Ann S.";
   private static final Pattern SQL = Pattern.compile("```sql\\n(.*?)```", Pattern.DOTALL);
 
+  @TempDir static Path written;
   @TempDir Path temporary;
   private Path set;
   private Path folder;
 
-  @BeforeEach
-  void write() throws IOException {
-    Path data = temporary.resolve("store");
+  @BeforeAll
+  static void write() throws IOException {
+    Path data = written.resolve("store");
     Bench.fill(data, PRESSES);
-    set = temporary.resolve("pool");
-    folder = temporary.resolve("package");
     ExportChoice all =
         ExportChoice.of(CutSelection.all()).from(ANN).under(new Licence("CC-BY-4.0"));
     try (StoreReader reader = StoreReader.open(data)) {
-      new ParquetExport(reader, all, Watch.NONE).toFolder(set);
-      new PackageExport(reader, all, Watch.NONE).toFolder(folder);
+      new ParquetExport(reader, all, Watch.NONE).toFolder(written.resolve("pool"));
+      new PackageExport(reader, all, Watch.NONE).toFolder(written.resolve("package"));
     }
+  }
+
+  @BeforeEach
+  void copy() throws IOException {
+    FolderCopy.lay(written, temporary);
+    set = temporary.resolve("pool");
+    folder = temporary.resolve("package");
   }
 
   private static Connection duck() throws SQLException {
@@ -218,7 +225,7 @@ class PooledSetTest {
       Path other = temporary.resolve("other");
       ExportChoice hers = ExportChoice.of(CutSelection.all()).from("Bea");
       new ParquetExport(reader, hers, Watch.NONE).toFolder(other);
-      lay(other, set);
+      FolderCopy.lay(other, set);
     }
     assertThat(
             rows(
@@ -227,17 +234,6 @@ class PooledSetTest {
                     + " GROUP BY ALL ORDER BY ALL"))
         .containsExactly(
             List.of(ANN, Integer.toString(PRESSES)), List.of("Bea", Integer.toString(PRESSES)));
-  }
-
-  /** Lays one folder into another. */
-  private static void lay(Path from, Path into) throws IOException {
-    try (Stream<Path> all = Files.walk(from)) {
-      for (Path file : all.filter(Files::isRegularFile).toList()) {
-        Path target = into.resolve(from.relativize(file));
-        Files.createDirectories(target.getParent());
-        Files.copy(file, target);
-      }
-    }
   }
 
   @Test

@@ -13,9 +13,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.FolderCopy;
 import snick.exchange.json.RefusedPackage;
 import snick.exchange.table.PackageTable;
 import snick.exchange.write.ExportChoice;
@@ -39,16 +41,22 @@ import snick.store.record.Recording;
 class RoundTripTest {
   private static final int PRESSES = 14;
 
+  @TempDir static Path filled;
   @TempDir Path temporary;
   private Path own;
   private Path theirs;
 
+  @BeforeAll
+  static void fill() {
+    Bench.fill(filled, PRESSES);
+    Bench.revise(filled);
+  }
+
   @BeforeEach
-  void stores() {
+  void stores() throws IOException {
     own = temporary.resolve("own");
     theirs = temporary.resolve("theirs");
-    Bench.fill(own, PRESSES);
-    Bench.revise(own);
+    FolderCopy.lay(filled, own);
   }
 
   private static ExportChoice session() {
