@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import snick.store.OlderStore;
 import snick.store.record.CutSelection;
 import snick.store.record.CutSummary;
 import snick.virtualrig.ServedRig;
@@ -20,10 +19,6 @@ import snick.virtualrig.settings.RigSettings;
 final class DiskFaults {
   private static final double SPEED = 60;
   private static final int QUEUE_LENGTH = 256;
-  private static final int STORED_CUTS = 300;
-
-  /** A pool takes so much less room than other new files. */
-  private static final int COMPRESSED = 10;
 
   private final Path folder;
   private final Room room;
@@ -153,19 +148,10 @@ final class DiskFaults {
     }
   }
 
-  /** A new file is worth more than the little room that a command needs to start. */
-  private Path filledStore(int cuts) throws Exception {
-    Path data = folder.resolve("data");
-    OlderStore.make(data, cuts);
-    try (Running unpacks = Running.snick(folder, "cuts", "list", "--data", data.toString())) {
-      assertThat(unpacks.over()).isZero();
-    }
-    return data;
-  }
-
   /** Whatever gives a new file: nothing of it is left, and the message says what to do. */
-  void noHalfFileIsLeft(String command) throws Exception {
-    Path data = filledStore(command.contains("--parquet") ? COMPRESSED * STORED_CUTS : STORED_CUTS);
+  void noHalfFileIsLeft(String command, FilledStores stores) throws Exception {
+    Path data = folder.resolve("data");
+    stores.lay(command, data);
     String[] words = command.replace("NEW", inRoom("new")).replace("DATA", "" + data).split(" ", 0);
     try (Running refused = room.startedWithout(folder, words)) {
       assertThat(refused.over()).as(refused.lines().toString()).isEqualTo(1);

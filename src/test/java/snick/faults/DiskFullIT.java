@@ -2,6 +2,7 @@ package snick.faults;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,7 +20,14 @@ class DiskFullIT {
           "plot cut 1 -o NEW.png --data DATA",
           "virtual-rig --write NEW.bin");
 
+  @TempDir static Path filled;
   @TempDir Path folder;
+  private static FilledStores stores;
+
+  @BeforeAll
+  static void fill() throws Exception {
+    stores = FilledStores.in(filled);
+  }
 
   /** Makes room in a folder. */
   @FunctionalInterface
@@ -74,7 +82,7 @@ class DiskFullIT {
         .play("capture", scene(room, DiskFaults::aCaptureKeepsWhatCameBefore))
         .play("start", scene(room, DiskFaults::aStartWithoutRoomIsRefusedAndLeavesNothingInTheWay));
     for (String command : NEW_FILES) {
-      together.play(command, scene(room, faults -> faults.noHalfFileIsLeft(command)));
+      together.play(command, scene(room, faults -> faults.noHalfFileIsLeft(command, stores)));
     }
     return together.tests();
   }
