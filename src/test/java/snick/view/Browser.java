@@ -59,7 +59,9 @@ public final class Browser implements AutoCloseable {
     return start(emptyProfile, LogType.BROWSER);
   }
 
-  /** The same; what it asks for is noted, all of the page's doings with it, for {@link #requests}. */
+  /**
+   * The same; what it asks for is noted, all of the page's doings with it, for {@link #requests}.
+   */
   static Browser noting(Path emptyProfile) {
     return start(emptyProfile, LogType.BROWSER, LogType.PERFORMANCE);
   }
