@@ -78,14 +78,17 @@ public final class StoreReader implements AutoCloseable {
   }
 
   /**
-   * Opens the store in {@code directory}, which must exist. One of an older version is first
-   * brought up to date as by {@link Store#open}.
+   * Opens the store in {@code directory}, which must exist. One of an older version, or whose
+   * program was killed while it was made, is first brought up to date as by {@link Store#open}.
    *
    * @throws StoreException if there is none, it is damaged or of a newer version
    */
   public static StoreReader open(Path directory) {
     Path file = StoreFile.existing(directory);
     NativeLibrary.keepIn(StoreFile.libraryIn(directory));
+    if (StoreFile.isHalfMade(file)) {
+      Store.open(directory, Clock.systemUTC()).close();
+    }
     Database database = Database.reader(file);
     try {
       if (new Migrations(database).check() < Migrations.VERSION) {

@@ -17,6 +17,7 @@ import java.util.concurrent.Future;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import snick.FolderCopy;
 import snick.store.care.IntegrityReport;
 import snick.store.database.Database;
 import snick.store.database.Migrations;
@@ -51,6 +52,26 @@ class FaultsTest {
 
   private static StoreException refusal(ThrowingCallable act) {
     return catchThrowableOfType(StoreException.class, act);
+  }
+
+  /** Killed before its commits were kept in a write-ahead log, with half of them in the file. */
+  @Test
+  void aStoreWhoseMakingWasCutOffIsReadWithoutHelp() throws IOException {
+    Path making = directory.resolve("making");
+    Path killed = directory.resolve("killed");
+    try (Database database = Database.writer(StoreFile.create(making))) {
+      database.execute("PRAGMA cache_size = 1");
+      database.execute("BEGIN IMMEDIATE");
+      database.execute("CREATE TABLE half (made BLOB)");
+      database.execute("INSERT INTO half VALUES (zeroblob(1000000))");
+      FolderCopy.lay(making, killed);
+      database.execute("ROLLBACK");
+    }
+    assertThat(StoreFile.in(killed)).isNotEmptyFile();
+    try (StoreReader reader = StoreReader.open(killed)) {
+      assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
+      assertThat(reader.count(CutSelection.all())).isZero();
+    }
   }
 
   @Test
