@@ -36,7 +36,7 @@ class VirtualRigConformanceIT {
     try (ServedRig rig = serve(DeviceSettings.USUAL);
         Jar jar = Jar.run(folder, "protocol", "check", rig.port())) {
       List<String> lines = jar.lines().toList();
-      assertThat(lines).hasSize(24);
+      assertThat(lines).filteredOn(line -> line.matches("(passed|FAILED) .*")).hasSize(22);
       List<String> missed = lines.stream().filter(line -> line.startsWith("FAILED")).toList();
       assertThat(missed)
           .as("missed, besides what is timed against this machine, which may have other work")
