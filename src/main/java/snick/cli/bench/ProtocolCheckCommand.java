@@ -108,8 +108,7 @@ final class ProtocolCheckCommand extends TypedCommand implements Callable<Intege
   }
 
   private static void print(PrintWriter out, List<Assessment> assessments) {
-    Table table =
-        new Table("", "CONDITION", "A DEVICE THAT MEETS IT", "FOUND").broken(2, 28).broken(3, 28);
+    Table table = new Table("", "CONDITION", "A DEVICE THAT MEETS IT", "FOUND");
     for (Assessment each : assessments) {
       table.row(word(each.grade()), each.condition().id(), each.condition().words(), each.detail());
     }

@@ -321,8 +321,8 @@ class PictureTest {
   @Test
   void theLinesUnderAPictureSayTheirSize() {
     assertThat(new String(cut().svg(), UTF_8))
-        .containsPattern("<text[^>]*font-family:[^>]*,sans-serif;font-size:12px;")
-        .doesNotContainPattern("<text(?![^>]*font-size:12px;)");
+        .containsPattern("<text[^>]*font-family:[^>]*,sans-serif;font-size:14px;")
+        .doesNotContainPattern("<text(?![^>]*font-size:14px;)");
   }
 
   /** 920 units at 10 a letter: what is longer sticks out in a browser. */
