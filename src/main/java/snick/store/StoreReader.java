@@ -68,6 +68,7 @@ public final class StoreReader implements AutoCloseable {
   public static List<String> backUp(Path directory, Path target, Watch watch) {
     Path file = StoreFile.existing(directory);
     NativeLibrary.keepIn(StoreFile.libraryIn(directory));
+    makeWhole(directory, file);
     new StoreCopy(target, watch).of(file);
     return Photos.besideBackup(target.toAbsolutePath()).takeOver(Photos.in(directory), target);
   }
@@ -86,9 +87,7 @@ public final class StoreReader implements AutoCloseable {
   public static StoreReader open(Path directory) {
     Path file = StoreFile.existing(directory);
     NativeLibrary.keepIn(StoreFile.libraryIn(directory));
-    if (StoreFile.isHalfMade(file)) {
-      Store.open(directory, Clock.systemUTC()).close();
-    }
+    makeWhole(directory, file);
     Database database = Database.reader(file);
     try {
       if (new Migrations(database).check() < Migrations.VERSION) {
@@ -98,6 +97,12 @@ public final class StoreReader implements AutoCloseable {
     } catch (RuntimeException e) {
       database.close();
       throw e;
+    }
+  }
+
+  private static void makeWhole(Path directory, Path file) {
+    if (StoreFile.isHalfMade(file)) {
+      Store.open(directory, Clock.systemUTC()).close();
     }
   }
 

@@ -68,6 +68,10 @@ class FaultsTest {
       database.execute("ROLLBACK");
     }
     assertThat(StoreFile.in(killed)).isNotEmptyFile();
+    Path alsoKilled = directory.resolve("also-killed");
+    FolderCopy.lay(killed, alsoKilled);
+    assertThat(StoreReader.backUp(alsoKilled, directory.resolve("backup.db"), Watch.NONE))
+        .isEmpty();
     try (StoreReader reader = StoreReader.open(killed)) {
       assertThat(reader.verify(Watch.NONE).problems()).isEmpty();
       assertThat(reader.count(CutSelection.all())).isZero();
