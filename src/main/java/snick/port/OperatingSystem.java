@@ -1,6 +1,8 @@
 package snick.port;
 
+import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Map;
 
 /** Systems that name ports, folders and errors each in their own way. */
 public enum OperatingSystem {
@@ -21,5 +23,15 @@ public enum OperatingSystem {
       return WINDOWS;
     }
     return lower.startsWith("mac") || lower.startsWith("darwin") ? MAC : LINUX;
+  }
+
+  /**
+   * The user's home: {@code HOME} where that is set and absolute, as POSIX has it, but on Windows;
+   * else as Java knows it.
+   */
+  public Path home(Map<String, String> variables) {
+    Path given = Path.of(variables.getOrDefault("HOME", ""));
+    boolean counts = this != WINDOWS && given.isAbsolute();
+    return counts ? given : Path.of(System.getProperty("user.home"));
   }
 }

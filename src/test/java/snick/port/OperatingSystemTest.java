@@ -2,6 +2,8 @@ package snick.port;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -32,5 +34,18 @@ class OperatingSystemTest {
     assertThat(Ports.isForCalling(OperatingSystem.MAC, "/dev/cu.usbmodem11")).isTrue();
     assertThat(Ports.isForCalling(OperatingSystem.MAC, "/dev/tty.usbmodem11")).isFalse();
     assertThat(Ports.isForCalling(OperatingSystem.LINUX, "/dev/tty.odd")).isTrue();
+  }
+
+  /** XDG Base Directory Specification: folders of a person's own lie below $HOME. */
+  @Test
+  void homeIsWhereTheVariableSaysButOnWindows() {
+    Path known = Path.of(System.getProperty("user.home"));
+    Path other = Path.of("other").toAbsolutePath();
+    Map<String, String> variables = Map.of("HOME", other.toString());
+    assertThat(OperatingSystem.LINUX.home(variables)).isEqualTo(other);
+    assertThat(OperatingSystem.MAC.home(variables)).isEqualTo(other);
+    assertThat(OperatingSystem.WINDOWS.home(variables)).isEqualTo(known);
+    assertThat(OperatingSystem.LINUX.home(Map.of("HOME", "relative"))).isEqualTo(known);
+    assertThat(OperatingSystem.LINUX.home(Map.of())).isEqualTo(known);
   }
 }

@@ -230,7 +230,8 @@ class EveningFromThePageIT {
     hand.press("#step-pressure [data-word=light]");
     look("step");
     hand.press("#step-form .main-act");
-    browser.awaitText("#step-list", "ceramic rod: grit 1200, edge leading, 5 strokes a side, light");
+    browser.awaitText(
+        "#step-list", "ceramic rod: grit 1200, edge leading, 5 strokes a side, light");
     stage(1, "none");
     next("strop");
     hand.press("#step-recent button");

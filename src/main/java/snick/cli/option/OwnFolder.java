@@ -28,8 +28,8 @@ public enum OwnFolder {
 
   /** Here; not made yet. */
   public Path path() {
-    Path home = Path.of(System.getProperty("user.home"));
-    return path(OperatingSystem.present(), System.getenv(), home);
+    OperatingSystem here = OperatingSystem.present();
+    return path(here, System.getenv(), here.home(System.getenv()));
   }
 
   /**
