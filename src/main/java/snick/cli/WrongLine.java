@@ -101,6 +101,7 @@ record WrongLine(ParameterException wrong) {
         .replaceFirst(" is not a double$", " is not a number")
         .replaceFirst(" is not an? (int|long)$", " is not a whole number")
         .replaceFirst(
-            "^'-?[0-9.]+ ?[^0-9. ]+' is not a (whole )?number$", "$0; type it without its unit");
+            "^'-?[0-9]+(\\.[0-9]+)? ?[\\p{L}%°/]+' is not a number$",
+            "$0; type it without its unit");
   }
 }

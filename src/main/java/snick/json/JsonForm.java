@@ -61,7 +61,7 @@ public final class JsonForm<T extends Record> {
     return part(name, Worded::word, node -> node.word(words));
   }
 
-  /** A time of day. */
+  /** A date and time, UTC. */
   public static Part<Instant> instant(String name) {
     return part(name, Instant::toString, JsonNode::instant);
   }

@@ -45,6 +45,13 @@ class WrongLineTest {
         .doesNotContain("Examples:", "--version");
   }
 
+  @Test
+  void aCountHasNoUnit() {
+    assertThat(refusal("cuts", "show", "12x"))
+        .contains("'12x' is not a whole number")
+        .doesNotContain("unit");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

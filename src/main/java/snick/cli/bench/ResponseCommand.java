@@ -77,7 +77,7 @@ public final class ResponseCommand extends ReadingCommand {
     println(data.in("No response is known yet: it takes 5 cuts of a rig that parted."));
   }
 
-  private static String words(StoredResponse stored) {
+  private String words(StoredResponse stored) {
     Response response = stored.response();
     return "%s%s: %s, from %s falls (cuts %s to %s), since %s, %s"
         .formatted(
@@ -91,7 +91,7 @@ public final class ResponseCommand extends ReadingCommand {
             response.id());
   }
 
-  private static String withoutRing(StoredResponse stored) {
+  private String withoutRing(StoredResponse stored) {
     double unlikeness =
         stored
             .nominalRate()
@@ -99,7 +99,7 @@ public final class ResponseCommand extends ReadingCommand {
             .orElse(0.0);
     String none = "no ring shows below half that rate";
     return unlikeness > MechanicsHealth.MOST_UNLIKENESS
-        ? none + ", but falls differ as if it swings faster ('snick doctor' tells)"
+        ? data.in(none + ", but falls differ as if it swings faster ('snick doctor PORT' tells)")
         : none;
   }
 

@@ -24,6 +24,8 @@ import snick.store.record.StoredCalibration;
     description = "List stored calibrations, oldest first; the last one of a rig is in use.",
     footer = {"  snick calibrate list", "  snick calibrate list --rig 51a0000000000001 --json"})
 final class CalibrateListCommand extends ReadingCommand {
+  /** Keeps the table narrow, whatever an imported calibration says of itself. */
+  private static final int BASIS_LETTERS = 36;
 
   @Option(names = "--rig", paramLabel = "ID", description = "Only those of one rig.")
   private Optional<String> device;
@@ -51,7 +53,7 @@ final class CalibrateListCommand extends ReadingCommand {
   private void print(List<StoredCalibration> stored, StoreReader store, Instant now) {
     Table table =
         new Table("NO", "ID", "MADE", "RIG", ">TO gf", ">U AT TOP gf", "STATE", "BASIS")
-            .broken(7, 36);
+            .broken(7, BASIS_LETTERS);
     stored.forEach(one -> row(table, one, store, now));
     table.print(out());
   }

@@ -20,6 +20,7 @@ import snick.report.sheet.CalibrationRecord;
 
 /** A calibration record in a terminal. */
 public final class CalibrationText {
+  /** With so many degrees of freedom Student's t is the normal quantile to three decimals. */
   private static final int MANY = 9999;
 
   private CalibrationText() {}

@@ -52,7 +52,7 @@ public record ReferenceEdge(String blade, List<Double> gramForce) {
   }
 
   /** Their forces, gf. */
-  public double[] inOrder() {
+  public double[] gramForceInOrder() {
     return gramForce.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
@@ -62,6 +62,6 @@ public record ReferenceEdge(String blade, List<Double> gramForce) {
       throw Refusal.badInput(
           name + " has no cuts with a force on blade '" + blade + "': make at least 2");
     }
-    return Readings.ofGramForce(name, inOrder());
+    return Readings.ofGramForce(name, gramForceInOrder());
   }
 }

@@ -91,7 +91,7 @@ final class PlotChartCommand extends Drawing {
   }
 
   private Picture referenceEdge(StoreReader store, String label) {
-    double[] gramForce = ReferenceEdge.of(store, label, lot).inOrder();
+    double[] gramForce = ReferenceEdge.of(store, label, lot).gramForceInOrder();
     if (baseline < ReferenceChart.LEAST || gramForce.length <= baseline) {
       throw Refusal.badInput(
           "blade '%s' has %s counting cuts with a force; a baseline of %s (%s or more) and"

@@ -32,6 +32,9 @@ import snick.verdict.comparison.Judge;
     },
     footer = {"  snick burr", "  snick burr deburred --session evening", "  snick burr --json"})
 public final class BurrCommand extends ReadingCommand {
+  /** Keeps the table within 80 columns. */
+  private static final int WHAT_LETTERS = 57;
+
   @Parameters(
       arity = "0..*",
       paramLabel = "STAGE",
@@ -73,7 +76,7 @@ public final class BurrCommand extends ReadingCommand {
         "  Rule: %s (%s)."
             .formatted(Said.of(verdict.rule().rule()), Said.of(verdict.rule().source())));
     out.println();
-    Table table = new Table("EVIDENCE", "SAYS", "WHAT").broken(2, 57);
+    Table table = new Table("EVIDENCE", "SAYS", "WHAT").broken(2, WHAT_LETTERS);
     verdict
         .clues()
         .forEach(

@@ -94,7 +94,7 @@ public final class ChartCommand extends DataCommand implements Callable<Integer>
                 + " is held against it",
             edge.blade(), edge.gramForce().size(), baseline);
       }
-      return edge.inOrder();
+      return edge.gramForceInOrder();
     }
   }
 

@@ -13,7 +13,7 @@ import java.util.UUID;
  * @param shape the fall as the samples show it; empty before enough falls were seen
  */
 public record Response(int falls, Optional<Ring> ring, Optional<StepShape> shape) {
-  /** After so many sampling periods a parting is over and most filters have settled. */
+  /** After so many sampling periods a parting is over and most filters have settled (by hand). */
   private static final double OVER_PERIODS = 1.5;
 
   private static final Response UNKNOWN = new Response(0, Optional.empty(), Optional.empty());

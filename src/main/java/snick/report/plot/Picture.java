@@ -36,7 +36,7 @@ public final class Picture {
   private static final int FOOT_LEFT = 12;
   private static final int MOST_LINES = 3;
 
-  /** Of the widest usual fonts at that size; measured on pictures that stuck out. */
+  /** Enough for the widest usual fonts at 16; measured on pictures that stuck out. */
   private static final int LETTER_WIDTH = 10;
 
   /** The size of all letters; at 12 the library leaves it out of an SVG, and browsers take 16. */
@@ -205,7 +205,7 @@ public final class Picture {
     return bytes.toByteArray();
   }
 
-  /** Each of its charts, drawn as in it. */
+  /** Each of its charts alone, over names of its own. */
   List<Picture> parts() {
     return panels.stream()
         .map(panel -> new Picture(title, description, height, List.of(panel)))

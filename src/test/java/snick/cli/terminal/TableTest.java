@@ -46,6 +46,17 @@ class TableTest {
   }
 
   @Test
+  void neitherAnEscapeNorALetterIsBrokenInTwo() {
+    Table table = new Table("NAME").broken(0, 8);
+    table.row("abcdef\u001bgh");
+    table.row("abcdefg\ud83d\ude00h");
+    table.row("  abcd    efgh     ");
+
+    assertThat(print(table))
+        .isEqualTo("NAME\nabcdef\n\\u001bgh\nabcdefg\n\ud83d\ude00h\nabcd\nefgh\n");
+  }
+
+  @Test
   void aPhraseIsSaidInEnglish() {
     Table table = new Table("SOURCE");
     table.row(Phrase.of("merit.by_us"));
