@@ -19,15 +19,36 @@ import snick.verdict.burr.StageEvidence.CutResult;
  * A stored session as the verdicts need it.
  *
  * @param log all that was noted
- * @param measured the session; where it names no rig or no calibration, with that of its cuts if
- *     they are all of one
+ * @param instruments what it was measured with
  * @param blade its blade as it stands
  * @param stages evidence of each stage, in order
  */
 public record SessionEvidence(
-    SessionLog log, Session measured, Blade blade, List<StageEvidence> stages) {
+    SessionLog log, Instruments instruments, Blade blade, List<StageEvidence> stages) {
   public SessionEvidence {
     stages = List.copyOf(stages);
+  }
+
+  /**
+   * What a session was measured with: as noted, else what its cuts say; both empty where neither
+   * tells.
+   *
+   * @param rigs device ids
+   * @param calibrations ids
+   */
+  public record Instruments(List<String> rigs, List<String> calibrations) {
+    public Instruments {
+      rigs = List.copyOf(rigs);
+      calibrations = List.copyOf(calibrations);
+    }
+
+    private static Instruments of(StoreReader reader, Session session) {
+      Session.Equipment noted = session.equipment();
+      CutSelection cuts = CutSelection.all().inSession(session.name()).counting();
+      return new Instruments(
+          noted.rig().map(List::of).orElseGet(() -> reader.rigs(cuts)),
+          noted.calibration().map(List::of).orElseGet(() -> reader.calibrations(cuts)));
+    }
   }
 
   /**
@@ -40,19 +61,19 @@ public record SessionEvidence(
         reader.journal().log(name).orElseThrow(() -> reader.journal().unknownSession(name));
     return new SessionEvidence(
         log,
-        measured(reader, log.session()),
+        Instruments.of(reader, log.session()),
         reader.journal().blade(log.session().blade()).orElseThrow(),
         StageEvidence.of(log, reader.cutResults(name)));
   }
 
-  private static Session measured(StoreReader reader, Session session) {
-    Session.Equipment noted = session.equipment();
-    CutSelection cuts = CutSelection.all().inSession(session.name()).counting();
-    return session.measuredWith(
-        new Session.Equipment(
-            noted.filamentLot(),
-            noted.rig().or(() -> only(reader.rigs(cuts))),
-            noted.calibration().or(() -> only(reader.calibrations(cuts)))));
+  /** The session; where it names no rig or no calibration, with that of its cuts if it is one. */
+  public Session measured() {
+    return log.session()
+        .measuredWith(
+            new Session.Equipment(
+                log.session().equipment().filamentLot(),
+                only(instruments.rigs()),
+                only(instruments.calibrations())));
   }
 
   private static Optional<String> only(List<String> ids) {

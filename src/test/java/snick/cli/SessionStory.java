@@ -30,7 +30,7 @@ public final class SessionStory {
   public static final String RIG = "00a1b2c3d4e5f607";
 
   private final Path data;
-  private final Calibration calibration = Calibration.countsPerGramForce(100, Instant.EPOCH);
+  private Calibration calibration = Calibration.countsPerGramForce(100, Instant.EPOCH);
   private int number;
 
   public SessionStory(Path data) {
@@ -43,6 +43,11 @@ public final class SessionStory {
     all.add("--data");
     all.add(data.toString());
     return Ran.command(all.toArray(String[]::new));
+  }
+
+  /** Cuts from now on are measured by another calibration. */
+  public void calibrate(double countsPerGramForce) {
+    calibration = Calibration.countsPerGramForce(countsPerGramForce, Instant.EPOCH);
   }
 
   /** Cuts land as they do when recorded: in the running stage, if there is one. */

@@ -40,7 +40,8 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
    * One session.
    *
    * @param number its short number
-   * @param session the session
+   * @param session the session as noted
+   * @param rigs device ids of the rigs that measured it; of its cuts where none is noted
    * @param first its first stage with cuts enough to compare; empty if there is none
    * @param last its last one
    * @param cuts counting cuts of the session
@@ -51,12 +52,14 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
   public record Visit(
       long number,
       Session session,
+      List<String> rigs,
       Optional<StageFigures> first,
       Optional<StageFigures> last,
       int cuts,
       List<Phrase> changed,
       Optional<Comparison> wear) {
     public Visit {
+      rigs = List.copyOf(rigs);
       changed = List.copyOf(changed);
     }
   }
@@ -84,7 +87,8 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
       read.put(session.name(), now);
       Judge judge =
           Judge.of(
-              Margin.of(OptionalDouble.empty(), blade, usualMarginGf), study(store, session(now)));
+              Margin.of(OptionalDouble.empty(), blade, usualMarginGf),
+              study(store, now.measured()));
       visits.add(visit(store, before, now, judge));
       before = last(now).isPresent() ? Optional.of(now) : before;
     }
@@ -102,20 +106,17 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
 
   private static Visit visit(
       StoreReader store, Optional<SessionEvidence> before, SessionEvidence now, Judge judge) {
-    List<Phrase> changed =
-        before.map(b -> changed(store, session(b), session(now))).orElse(List.of());
+    List<Phrase> changed = before.map(b -> changed(store, b, now)).orElse(List.of());
+    Session session = now.log().session();
     return new Visit(
-        store.journal().sessionNumber(session(now).name()),
-        session(now),
+        store.journal().sessionNumber(session.name()),
+        session,
+        now.instruments().rigs(),
         first(now).map(stage -> figures(stage, judge)),
         last(now).map(stage -> figures(stage, judge)),
         now.stages().stream().mapToInt(stage -> stage.cuts().size()).sum(),
         changed,
         changed.isEmpty() ? before.flatMap(b -> wear(b, now, judge)) : Optional.empty());
-  }
-
-  private static Session session(SessionEvidence evidence) {
-    return evidence.measured();
   }
 
   private static Optional<StageEvidence> first(SessionEvidence session) {
@@ -133,18 +134,26 @@ public record BladeStory(Blade blade, List<Visit> visits, List<StepWorth> steps)
     return new StageFigures(stage.stage().name(), GroupFigures.of(readings, judge.rig()));
   }
 
-  private static List<Phrase> changed(StoreReader store, Session before, Session now) {
+  private static List<Phrase> changed(
+      StoreReader store, SessionEvidence before, SessionEvidence now) {
     List<Phrase> changed = new ArrayList<>();
-    if (!before.equipment().rig().equals(now.equipment().rig())) {
+    if (differ(before.instruments().rigs(), now.instruments().rigs())) {
       changed.add(Phrase.of("changed.rig"));
     }
-    if (!before.equipment().filamentLot().equals(now.equipment().filamentLot())) {
-      changed.add(lots(lot(store, before), lot(store, now)));
+    Session was = before.log().session();
+    Session is = now.log().session();
+    if (!was.equipment().filamentLot().equals(is.equipment().filamentLot())) {
+      changed.add(lots(lot(store, was), lot(store, is)));
     }
-    if (!before.equipment().calibration().equals(now.equipment().calibration())) {
+    if (differ(before.instruments().calibrations(), now.instruments().calibrations())) {
       changed.add(Phrase.of("changed.calibration"));
     }
     return changed;
+  }
+
+  /** What is not known, as before the first cut, is not said to be another. */
+  private static boolean differ(List<String> before, List<String> now) {
+    return !before.isEmpty() && !now.isEmpty() && !before.equals(now);
   }
 
   private static Optional<FilamentLot> lot(StoreReader store, Session session) {

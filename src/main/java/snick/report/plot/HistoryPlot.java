@@ -79,7 +79,7 @@ public final class HistoryPlot {
     int cuts = story.visits().stream().mapToInt(BladeStory.Visit::cuts).sum();
     List<String> rigs =
         story.visits().stream()
-            .flatMap(visit -> visit.session().equipment().rig().stream())
+            .flatMap(visit -> visit.rigs().stream())
             .distinct()
             .map(Shown::shortened)
             .toList();
