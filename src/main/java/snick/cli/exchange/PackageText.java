@@ -21,11 +21,20 @@ final class PackageText {
             + " samples; digests, tables and readings are as stated.");
     printAgain(out, report.again(), report.withoutTrace());
     if (report.holds()) {
-      out.println("The raw traces bear out all that is stated.");
+      out.println(borneOut(report));
     } else {
       out.println("The raw traces do not bear out what is stated:");
       printFirst(out, report.differences());
     }
+  }
+
+  private static String borneOut(PackageReport report) {
+    if (report.again() == 0) {
+      return "There is no raw trace to bear out what is stated.";
+    }
+    return report.withoutTrace() == 0
+        ? "The raw traces bear out all that is stated."
+        : "The raw traces bear out all that is stated of the cuts that have a trace.";
   }
 
   static void printAgain(PrintWriter out, long again, long withoutTrace) {

@@ -70,7 +70,32 @@ class ExchangeCommandsTest {
     assertThat(temporary.resolve("o.zip")).isRegularFile();
     assertThat(run("package", "check", path("o.zip"))).isZero();
     assertThat(out.toString())
-        .contains("6 cuts, ", "digests, tables", "bear out all that is stated");
+        .contains("6 cuts, ", "digests, tables", "bear out all that is stated.");
+  }
+
+  private String checked(String... export) {
+    assertThat(run(export)).isZero();
+    assertThat(run("package", "check", export[1])).isZero();
+    return out.toString();
+  }
+
+  private void typeIn(String store) {
+    assertThat(run("session", "start", "typed", "--blade", "petty", data(store))).isZero();
+    assertThat(run("cuts", "enter", "212,198,205", data(store))).isZero();
+  }
+
+  @Test
+  void tracesBearOutOnlyCutsThatHaveOne() {
+    typeIn("typed");
+    assertThat(checked("export", path("typed.zip"), "--personal", data("typed")))
+        .contains("3 have no trace", "There is no raw trace to bear out what is stated.")
+        .doesNotContain("bear out all");
+    fill();
+    assertThat(run("rederive", "--detect", data("a"))).isZero();
+    typeIn("a");
+    assertThat(checked("export", path("o.zip"), "--personal", "--sender-agreed", data("a")))
+        .contains("6 cuts derived again", "3 have no trace")
+        .contains("bear out all that is stated of the cuts that have a trace.");
   }
 
   @Test
