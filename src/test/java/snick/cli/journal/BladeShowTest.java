@@ -33,7 +33,8 @@ class BladeShowTest {
   }
 
   private Map<?, ?> session(int number) throws IOException {
-    List<?> sessions = (List<?>) story.run("blade", "show", "petty", "--json").json().get("sessions");
+    List<?> sessions =
+        (List<?>) story.run("blade", "show", "petty", "--json").json().get("sessions");
     return (Map<?, ?>) sessions.get(number - 1);
   }
 
