@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Option;
 import snick.cli.terminal.Refusal;
+import snick.cli.terminal.ShellWord;
 import snick.journal.Session;
 import snick.store.StoreReader;
 
@@ -31,6 +32,12 @@ public final class SessionChoice {
 
   SessionChoice(Optional<String> name) {
     this.name = name;
+  }
+
+  /** The options as they were typed, each behind a space, for a command that is told to type. */
+  public String typed() {
+    return name.map(typed -> " --session " + ShellWord.of(typed)).orElse("")
+        + rig.map(id -> " --rig " + ShellWord.of(id)).orElse("");
   }
 
   private Optional<String> named(StoreReader store) {

@@ -48,7 +48,7 @@ public final class ProgressCommand extends ReadingCommand {
             session.stages(),
             with,
             progression(session.stages(), with));
-    tell(json, () -> report.object(), () -> report.print(out(), data));
+    tell(json, () -> report.object(), () -> report.print(out(), data, chosen.typed()));
   }
 
   /** Of the stages that have cuts enough to be compared; empty with fewer than two of them. */

@@ -30,7 +30,8 @@ import snick.verdict.comparison.ScatterAgainstRig;
 record ProgressReport(
     String session, List<StageEvidence> stages, Judge judge, Optional<Progression> progression) {
 
-  void print(PrintWriter out, DataDirectory data) {
+  /** Prints all; {@code chosen} is how the session was chosen, for the commands to type next. */
+  void print(PrintWriter out, DataDirectory data, String chosen) {
     out.println(PlainText.inert("session '" + session + "'"));
     stageTable().print(out);
     notes(out);
@@ -39,15 +40,19 @@ record ProgressReport(
     progression.ifPresentOrElse(
         p -> {
           printSteps(out, p);
-          if (judge.marginGf().isEmpty()) {
-            out.println(
-                data.in(
-                    "Say which change is too small to matter: snick progress --margin GF; to keep"
-                        + " it: snick settings margin GF"));
-          }
-          out.println(data.in("What stands behind one step: snick compare STAGE STAGE"));
+          next(chosen).forEach(line -> out.println(PlainText.inert(data.in(line))));
         },
         () -> out.println("Nothing to compare yet: 2 stages with 2 cuts or more are needed."));
+  }
+
+  private List<String> next(String chosen) {
+    String behind = "What stands behind one step: snick compare STAGE STAGE" + chosen;
+    return judge.marginGf().isPresent()
+        ? List.of(behind)
+        : List.of(
+            "Say what is too small to matter: snick progress" + chosen + " --margin GF",
+            "To keep it for all blades: snick settings margin GF",
+            behind);
   }
 
   private static void printSteps(PrintWriter out, Progression progression) {

@@ -87,7 +87,7 @@ class JournalCommandsTest {
     assertThat(ok("progress", "--margin", "6"))
         .contains("Plateau: reached", "stropped again", "equivalent")
         .doesNotContain("settings margin");
-    assertThat(ok("progress")).contains("--margin GF; to keep it: snick settings margin GF");
+    assertThat(ok("progress")).contains("snick settings margin GF");
     assertThat(ok("coach", "--margin", "6")).isNotBlank();
     assertThat(ok("trust")).containsPattern("raking light +1 +0 +0 % +0 % to 98 % +1 +0");
 
