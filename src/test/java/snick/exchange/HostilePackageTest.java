@@ -157,9 +157,8 @@ class HostilePackageTest {
   void entriesLaidOverOneAnotherAreRefused() throws IOException {
     byte[] zip = zip(List.of("cuts.csv", "gaps.csv"), b -> b);
     int second = new String(zip, StandardCharsets.ISO_8859_1).lastIndexOf("PK\1\2");
-    byte[] same = replaced(zip, "gaps.csv", "gaps.csv");
-    same[second + 20] = 127;
-    refused(file(same), "lies over another");
+    zip[second + 20] = 127;
+    refused(file(zip), "lies over another");
   }
 
   @Test
@@ -252,6 +251,7 @@ class HostilePackageTest {
         "calibration.json|\"calibrations\"|\"without_force\" : [{\"why\" : \"\\u001b[2J\", \"cuts\" : []}], \"calibrations\"|control character",
         "calibration.json|44587.3|-44587.3|does not rise",
         "journal.json|leather strop|\\u001b]0;x\\u0007|control character",
+        "journal.json|\"stages\"|\"entries\" : [{\"kind\" : \"placement\", \"at\" : \"2026-05-04T12:00:00Z\", \"stage\" : \"stropped\", \"cut\" : 4294967297}], \"stages\"|at most 32 bits",
         "journal.json|edge_trailing|sideways|sideways",
         "journal.json|\"stage\" : \"stropped\"|\"stage\" : \"nowhere\"|is not in session",
         "datapackage.json|\"snick_format\" : 1|\"snick_format\" : 7|format 7 is not known",

@@ -35,7 +35,7 @@ public final class JournalHistory {
           CutPlacement.class,
           JsonForm.instant("at"),
           JsonForm.member("stage", JsonNode::text),
-          JsonForm.member("cut", JsonNode::whole),
+          JsonForm.member("cut", node -> (long) node.integer()),
           JsonForm.member("place_mm", JsonNode::optionalReal));
 
   private JournalHistory() {}

@@ -87,7 +87,7 @@ public final class JournalIntake {
     places.add(place);
     for (Noted noted : log.history()) {
       if (noted.version().content() instanceof CutPlacement p) {
-        Place before = corrected.putIfAbsent((int) p.cut(), place);
+        Place before = corrected.putIfAbsent(Math.toIntExact(p.cut()), place);
         if (before != null && before.number() != place.number()) {
           throw new NotAccepted("refused.cut_in_two_sessions", "cut", p.cut());
         }
@@ -177,7 +177,7 @@ public final class JournalIntake {
     if (!(noted.version().content() instanceof CutPlacement p)) {
       return noted;
     }
-    Long id = ids.get((int) p.cut());
+    Long id = ids.get(Math.toIntExact(p.cut()));
     if (id == null || !intake.isNew(id)) {
       throw new NotAccepted("refused.placed_cut_not_here", "cut", p.cut());
     }
