@@ -75,6 +75,7 @@ class PrintedReportIT {
   }
 
   private static String printed(String paper) throws IOException {
+    browser.shape(1280, 800, "light");
     open(paper, html.replace("@page {", "@page { size: " + paper + ";"));
     return new String(browser.printed(), StandardCharsets.ISO_8859_1);
   }

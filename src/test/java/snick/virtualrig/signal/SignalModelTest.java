@@ -147,6 +147,19 @@ class SignalModelTest {
     assertThat(largest / PER_GRAM_FORCE).isCloseTo(expected, within(expected * 0.01));
   }
 
+  /** As often as readings come there is one in each; 60 a minute are a Poisson number of them. */
+  @Test
+  void spikesComeAsOftenAndAsHighAsAskedFor() {
+    int high = (int) Math.rint(30 * PER_GRAM_FORCE);
+    RigSettings always = CLEAN.with(Altered.withSpikes(Disturbance.NONE, 1e6, 30));
+    assertThat(counts(model(always, 3, Script.of()), 100)).containsOnly(high);
+    RigSettings sometimes = CLEAN.with(Altered.withSpikes(Disturbance.NONE, 60, 30));
+    int[] counts = counts(model(sometimes, 3, Script.of()), 80 * 1000);
+    assertThat(counts).containsOnly(0, high);
+    long spikes = Arrays.stream(counts).filter(count -> count == high).count();
+    assertThat(spikes).as("1000, standard deviation 32").isBetween(870L, 1130L);
+  }
+
   @Test
   void zeroDriftsWithTheWarmth() {
     RigSettings warming = CLEAN.with(new Disturbance(0, 0, 50, 0, 0.5, 4, 0, 0));
