@@ -21,6 +21,7 @@ import snick.store.care.Salvage;
 import snick.store.care.SalvageReport;
 import snick.store.care.StoreCopy;
 import snick.store.database.Database;
+import snick.store.database.HotJournal;
 import snick.store.database.Migrations;
 import snick.store.database.NativeLibrary;
 import snick.store.database.PartialFile;
@@ -67,6 +68,7 @@ public final class Store implements AutoCloseable {
    * @throws StoreException if it is damaged, of a newer version, or not to be written
    */
   public static Store open(Path directory, Clock clock) {
+    HotJournal.requireOwn(StoreFile.in(directory));
     return open(directory, clock, Migrations::new);
   }
 

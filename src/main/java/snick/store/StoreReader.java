@@ -17,6 +17,7 @@ import snick.store.care.IntegrityReport;
 import snick.store.care.Photos;
 import snick.store.care.StoreCopy;
 import snick.store.database.Database;
+import snick.store.database.HotJournal;
 import snick.store.database.Migrations;
 import snick.store.database.NativeLibrary;
 import snick.store.database.StoreException;
@@ -100,8 +101,17 @@ public final class StoreReader implements AutoCloseable {
     }
   }
 
+  /** Lets a journal be played back if nothing can be read before that. */
   private static void makeWhole(Path directory, Path file) {
-    if (StoreFile.isHalfMade(file)) {
+    if (!HotJournal.mayBeBeside(file)) {
+      return;
+    }
+    try (Database database = Database.reader(file)) {
+      new Migrations(database).check();
+    } catch (StoreException e) {
+      if (!HotJournal.stopped(e)) {
+        throw e;
+      }
       Store.open(directory, Clock.systemUTC()).close();
     }
   }

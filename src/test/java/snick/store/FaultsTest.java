@@ -17,6 +17,8 @@ import java.util.concurrent.Future;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import snick.FolderCopy;
 import snick.store.care.IntegrityReport;
 import snick.store.database.Database;
@@ -54,12 +56,12 @@ class FaultsTest {
     return catchThrowableOfType(StoreException.class, act);
   }
 
-  /** Killed before its commits were kept in a write-ahead log, with half of them in the file. */
-  @Test
-  void aStoreWhoseMakingWasCutOffIsReadWithoutHelp() throws IOException {
-    Path making = directory.resolve("making");
-    Path killed = directory.resolve("killed");
+  /** What a program left that did {@code first}, and was killed with half a transaction written. */
+  private Path killedWhileWriting(String name, String first) throws IOException {
+    Path making = directory.resolve(name);
+    Path killed = directory.resolve(name + "-killed");
     try (Database database = Database.writer(StoreFile.create(making))) {
+      database.execute(first);
       database.execute("PRAGMA cache_size = 1");
       database.execute("BEGIN IMMEDIATE");
       database.execute("CREATE TABLE half (made BLOB)");
@@ -68,6 +70,14 @@ class FaultsTest {
       database.execute("ROLLBACK");
     }
     assertThat(StoreFile.in(killed)).isNotEmptyFile();
+    assertThat(killed.resolve("snick.db-journal")).isNotEmptyFile();
+    return killed;
+  }
+
+  /** Killed before its commits were kept in a write-ahead log, with half of them in the file. */
+  @Test
+  void aStoreWhoseMakingWasCutOffIsReadWithoutHelp() throws IOException {
+    Path killed = killedWhileWriting("making", "PRAGMA encoding = 'UTF-8'");
     Path alsoKilled = directory.resolve("also-killed");
     FolderCopy.lay(killed, alsoKilled);
     assertThat(StoreReader.backUp(alsoKilled, directory.resolve("backup.db"), Watch.NONE))
@@ -179,6 +189,32 @@ class FaultsTest {
           .hasMessageContaining("use the newer program");
     }
     assertThat(Files.readAllBytes(file())).isEqualTo(before);
+  }
+
+  /** Played back, a journal changes the file: that is for the program that left it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "PRAGMA application_id = 1399744875; PRAGMA user_version = 99 | NEWER_VERSION",
+        "PRAGMA application_id = 7 | OTHER",
+        "CREATE TABLE recipe (name TEXT) | OTHER"
+      })
+  void whatAnotherProgramOrANewerOneWasKilledInIsNotTouched(String first, Trouble trouble)
+      throws IOException {
+    Path killed = killedWhileWriting("theirs", first);
+    Path journal = killed.resolve("snick.db-journal");
+    byte[] fileBefore = Files.readAllBytes(StoreFile.in(killed));
+    byte[] journalBefore = Files.readAllBytes(journal);
+    for (StoreException refused :
+        List.of(
+            refusal(() -> StoreReader.open(killed)),
+            refusal(() -> StoreReader.backUp(killed, directory.resolve("backup.db"), Watch.NONE)),
+            refusal(() -> Store.open(killed, CLOCK)))) {
+      assertThat(refused.trouble()).isEqualTo(trouble);
+    }
+    assertThat(StoreFile.in(killed)).hasBinaryContent(fileBefore);
+    assertThat(journal).hasBinaryContent(journalBefore);
   }
 
   @Test

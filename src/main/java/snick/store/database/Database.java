@@ -90,7 +90,10 @@ public final class Database implements AutoCloseable {
    */
   private static String name(Path file, boolean readOnly) {
     Path log = file.resolveSibling(file.getFileName() + "-wal");
-    return readOnly && isBesideReadOnly(file) && Files.notExists(log)
+    return readOnly
+            && isBesideReadOnly(file)
+            && Files.notExists(log)
+            && !HotJournal.mayBeBeside(file)
         ? file.toUri() + "?immutable=1"
         : file.toAbsolutePath().toString();
   }

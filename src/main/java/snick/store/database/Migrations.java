@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -52,16 +53,20 @@ public final class Migrations {
     boolean empty = isEmpty();
     long application = database.pragma("application_id");
     int version = Math.toIntExact(database.pragma("user_version"));
+    requireKnown(database.file(), application, empty, version, newest());
+    return version;
+  }
+
+  /** Refuses a file of another program, or of a version beyond {@code newest}. */
+  static void requireKnown(Path file, long application, boolean empty, int version, int newest) {
     if (application != APPLICATION_ID && !(application == 0 && empty)) {
-      throw new StoreException(
-          Trouble.OTHER, Phrase.of("store.of_another_program", "file", database.file()));
+      throw new StoreException(Trouble.OTHER, Phrase.of("store.of_another_program", "file", file));
     }
-    if (version > newest()) {
+    if (version > newest) {
       throw new StoreException(
           Trouble.NEWER_VERSION,
-          Phrase.of("store.newer", "file", database.file(), "version", version, "known", newest()));
+          Phrase.of("store.newer", "file", file, "version", version, "known", newest));
     }
-    return version;
   }
 
   private boolean isEmpty() {

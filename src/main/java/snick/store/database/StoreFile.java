@@ -37,14 +37,6 @@ public final class StoreFile {
     return directory.resolve(NAME);
   }
 
-  /**
-   * Whether there is a journal of how the file was before, which only one who writes may play back:
-   * a store has none once its commits are kept in a write-ahead log.
-   */
-  public static boolean isHalfMade(Path file) {
-    return Files.exists(file.resolveSibling(file.getFileName() + "-journal"));
-  }
-
   /** Creates what is missing; the file is empty then. */
   public static Path create(Path directory) {
     Path file = inNew(directory);
