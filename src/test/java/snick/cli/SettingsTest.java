@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -75,6 +76,34 @@ class SettingsTest {
     assertThat(ran.exit()).isEqualTo(ExitCode.BAD_INPUT);
     assertThat(ran.err()).contains(file + ", line 2: no setting 'margn'; there are: store");
     assertThat(run("cuts", "list", "--help").exit()).isZero();
+  }
+
+  @Test
+  void theFileStaysReadableByWhomItWas() throws IOException {
+    Path plain = Files.writeString(folder.resolve("plain"), "");
+    ok("settings", "margin", "6");
+    assertThat(Files.getPosixFilePermissions(file)).isEqualTo(Files.getPosixFilePermissions(plain));
+    Path elsewhere = Files.move(file, folder.resolve("mine"));
+    Files.createSymbolicLink(file, elsewhere);
+    for (String mode : List.of("rw-rw-r--", "rw-------")) {
+      Files.setPosixFilePermissions(elsewhere, PosixFilePermissions.fromString(mode));
+      ok("settings", "margin", "7");
+      assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(elsewhere)))
+          .isEqualTo(mode);
+    }
+    assertThat(file).isSymbolicLink().content().contains("margin = 7");
+  }
+
+  /** As a program of another number left it. */
+  @Test
+  void whatAKilledChangeLeftIsGoneWithTheNext() throws IOException {
+    Files.createDirectories(file.getParent());
+    Files.writeString(file.resolveSibling("snick-0-1.partial-lock"), "");
+    Files.writeString(file.resolveSibling("snick-0-1.partial"), "half");
+    ok("settings", "margin", "6");
+    assertThat(file.getParent())
+        .isDirectoryContaining(file::equals)
+        .isDirectoryNotContaining("glob:**partial*");
   }
 
   @Test

@@ -160,7 +160,7 @@ public final class Settings implements IDefaultValueProvider {
       Files.createDirectories(file.getParent());
       String text =
           kept.stream().map(line -> line + System.lineSeparator()).collect(Collectors.joining());
-      StoreFile.replace(file, text.getBytes(StandardCharsets.UTF_8));
+      StoreFile.rewrite(file, text.getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw Refusal.failed(file + " cannot be written: " + FileReason.of(e), e);
     }

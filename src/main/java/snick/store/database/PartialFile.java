@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
 import java.util.List;
 
 /**
@@ -33,9 +34,19 @@ public final class PartialFile implements AutoCloseable {
 
   /** An empty one in {@code directory}, the owner's alone. */
   public static PartialFile in(Path directory) throws IOException {
+    return created(directory, StoreFile.ownersAlone(directory, "rw-------"));
+  }
+
+  /** An empty one in {@code directory}, with the permissions that any new file is given. */
+  static PartialFile asAnyIn(Path directory) throws IOException {
+    return created(directory);
+  }
+
+  private static PartialFile created(Path directory, FileAttribute<?>... permissions)
+      throws IOException {
     PartialFile file = locked(directory);
     try {
-      Files.createFile(file.path(), StoreFile.ownersAlone(directory, "rw-------"));
+      Files.createFile(file.path(), permissions);
       return file;
     } catch (IOException e) {
       file.close();

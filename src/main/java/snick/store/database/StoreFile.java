@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
@@ -98,20 +99,49 @@ public final class StoreFile {
 
   /**
    * Writes a file of the owner's alone anew, where the system knows permissions; whoever reads it
-   * meanwhile sees it before or after. It is not forced to the disk.
+   * meanwhile sees it before or after. It is not forced to the disk. What a killed program left of
+   * such writing in the same folder is removed.
    *
    * @throws IOException if it cannot be written; what was there before stays
    */
   public static void replace(Path file, byte[] content) throws IOException {
-    Path folder = file.toAbsolutePath().getParent();
-    Path partial = Files.createTempFile(folder, "snick-", ".new", ownersAlone(folder, "rw-------"));
-    try {
-      Files.write(partial, content);
-      Files.move(
-          partial, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(partial);
+    try (PartialFile draft = PartialFile.in(swept(file))) {
+      lay(draft, content, file);
     }
+  }
+
+  /**
+   * As {@link #replace}, of a file that need not be the owner's alone: its permissions stay as they
+   * are, and a link to it stays one. A new one has those that the system gives to any new file.
+   */
+  public static void rewrite(Path file, byte[] content) throws IOException {
+    if (Files.notExists(file)) {
+      try (PartialFile draft = PartialFile.asAnyIn(swept(file))) {
+        lay(draft, content, file);
+      }
+      return;
+    }
+    Path there = file.toRealPath();
+    try (PartialFile draft = PartialFile.in(swept(there))) {
+      PosixFileAttributeView modes =
+          Files.getFileAttributeView(draft.path(), PosixFileAttributeView.class);
+      if (modes != null) {
+        modes.setPermissions(Files.getPosixFilePermissions(there));
+      }
+      lay(draft, content, there);
+    }
+  }
+
+  private static Path swept(Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    PartialFile.removeLeftOver(folder);
+    return folder;
+  }
+
+  private static void lay(PartialFile draft, byte[] content, Path file) throws IOException {
+    Files.write(draft.path(), content);
+    Files.move(
+        draft.path(), file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 
   /**

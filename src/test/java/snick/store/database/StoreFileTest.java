@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** The store's file on file systems of Windows and macOS in memory. */
@@ -37,6 +38,37 @@ class StoreFileTest {
           .isEqualTo(PosixFilePermissions.fromString("rw-------"));
       assertThat(Files.getPosixFilePermissions(directory))
           .isEqualTo(PosixFilePermissions.fromString("rwx------"));
+    }
+  }
+
+  @Test
+  void whatIsWrittenAnewIsTheOwnersAloneOrAsItWas() throws IOException {
+    Configuration modes =
+        Configuration.unix().toBuilder().setAttributeViews("basic", "owner", "posix").build();
+    try (FileSystem system = Jimfs.newFileSystem(modes)) {
+      Path folder = Files.createDirectory(system.getPath("/own"));
+      Path file = Files.writeString(folder.resolve("file"), "before");
+      Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-r--r--"));
+      StoreFile.rewrite(file, new byte[] {'1'});
+      assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
+          .isEqualTo("rw-r--r--");
+      StoreFile.replace(file, new byte[] {'2'});
+      assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
+          .isEqualTo("rw-------");
+      assertThat(file).hasContent("2");
+      try (Stream<Path> left = Files.list(folder)) {
+        assertThat(left).containsExactly(file);
+      }
+    }
+  }
+
+  @Test
+  void onWindowsWhatIsWrittenAnewHasNoModes() throws IOException {
+    try (FileSystem windows = Jimfs.newFileSystem(Configuration.windows())) {
+      Path file = Files.createDirectory(windows.getPath("C:\\own")).resolve("settings");
+      StoreFile.rewrite(file, new byte[] {'1'});
+      StoreFile.rewrite(file, new byte[] {'2'});
+      assertThat(file).hasContent("2");
     }
   }
 
