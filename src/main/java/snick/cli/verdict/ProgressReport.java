@@ -50,7 +50,7 @@ record ProgressReport(
     return judge.marginGf().isPresent()
         ? List.of(behind)
         : List.of(
-            "Say what is too small to matter: snick progress" + chosen + " --margin GF",
+            "Say what is too small to matter: snick progress --margin GF" + chosen,
             "To keep it for all blades: snick settings margin GF",
             behind);
   }

@@ -51,7 +51,7 @@ class ProgressCommandTest {
     twoStages("later");
     assertThat(next("progress", "--session", "evening"))
         .containsExactly(
-            "Say what is too small to matter: snick progress --session evening --margin GF",
+            "Say what is too small to matter: snick progress --margin GF --session evening",
             "To keep it for all blades: snick settings margin GF",
             "What stands behind one step: snick compare STAGE STAGE --session evening")
         .allMatch(line -> line.length() <= 80);
