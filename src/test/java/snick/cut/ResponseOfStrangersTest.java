@@ -103,6 +103,6 @@ class ResponseOfStrangersTest {
   }
 
   private static double unlikeness(StrangersRig rig) {
-    return Learner.of(falls(rig.record(20, 1.5, 2.5))).unlikenessAfter(1 / rig.rateHz);
+    return Learner.of(falls(rig.record(20, 1.5, 2.5))).laterUnlikeness();
   }
 }

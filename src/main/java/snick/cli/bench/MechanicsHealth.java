@@ -64,8 +64,7 @@ record MechanicsHealth(Ring ring, double samplesPerSecond) {
     return response
         .ring()
         .map(ring -> new MechanicsHealth(ring, samplesPerSecond).lines())
-        .orElse(
-            List.of(withoutRing(response.unlikenessAfter(1 / samplesPerSecond), samplesPerSecond)));
+        .orElse(List.of(withoutRing(response.laterUnlikeness(), samplesPerSecond)));
   }
 
   private static HealthLine withoutRing(double unlikeness, double samplesPerSecond) {

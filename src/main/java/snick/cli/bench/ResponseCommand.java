@@ -83,7 +83,7 @@ public final class ResponseCommand extends ReadingCommand {
         .formatted(
             stored.deviceId(),
             stored.nominalRate().map(rate -> " at " + rate.hertz() + " samples/s").orElse(""),
-            response.ring().map(ResponseCommand::words).orElseGet(() -> withoutRing(stored)),
+            response.ring().map(ResponseCommand::words).orElseGet(() -> withoutRing(response)),
             response.falls(),
             stored.cutIds().stream().min(Long::compare).orElse(0L),
             stored.cutIds().stream().max(Long::compare).orElse(0L),
@@ -91,14 +91,9 @@ public final class ResponseCommand extends ReadingCommand {
             response.id());
   }
 
-  private String withoutRing(StoredResponse stored) {
-    double unlikeness =
-        stored
-            .nominalRate()
-            .map(rate -> stored.response().unlikenessAfter(1 / rate.hertz()))
-            .orElse(0.0);
-    String none = "no ring shows below half that rate";
-    return unlikeness > MechanicsHealth.MOST_UNLIKENESS
+  private String withoutRing(Response response) {
+    String none = "no ring shows below half the sampling rate";
+    return response.laterUnlikeness() > MechanicsHealth.MOST_UNLIKENESS
         ? data.in(none + ", but falls differ as if it swings faster ('snick doctor PORT' tells)")
         : none;
   }

@@ -13,9 +13,6 @@ import java.util.UUID;
  * @param shape the fall as the samples show it; empty before enough falls were seen
  */
 public record Response(int falls, Optional<Ring> ring, Optional<StepShape> shape) {
-  /** After so many sampling periods a parting is over and most filters have settled (by hand). */
-  private static final double OVER_PERIODS = 1.5;
-
   private static final Response UNKNOWN = new Response(0, Optional.empty(), Optional.empty());
 
   /** Nothing is known yet. */
@@ -32,12 +29,9 @@ public record Response(int falls, Optional<Ring> ring, Optional<StepShape> shape
    * By what falls differ from one another after they should be over, at most, share of the force,
    * if no ring shows: however falls meet the clock, those of one rig are alike but for what swings
    * between the samples. 0 if a ring shows, or while no shape is known.
-   *
-   * @param periodSeconds time from one sample to the next, s
    */
-  public double unlikenessAfter(double periodSeconds) {
-    boolean told = ring.isEmpty() && shape.isPresent();
-    return told ? shape.get().mostUncertainAfter(OVER_PERIODS * periodSeconds) : 0;
+  public double laterUnlikeness() {
+    return ring.isEmpty() ? shape.map(StepShape::laterUncertainty).orElse(0.0) : 0;
   }
 
   /**

@@ -13,7 +13,7 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  */
 final class ShapeFit {
   /** Pieces per sampling period, and the shortest piece. */
-  private static final double PIECES_A_PERIOD = 6;
+  static final double PIECES_A_PERIOD = 6;
 
   private static final double SHORTEST_PIECE_SECONDS = 0.0005;
 

@@ -1,6 +1,7 @@
 package snick.cut.response;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * How a sudden fall of force looks through the rig and its filter: 1 long before, 0 long after, as
@@ -8,6 +9,9 @@ import java.util.Arrays;
  * because falls meet the sampling clock at all phases (equivalent-time sampling). Immutable.
  */
 public final class StepShape {
+  /** One and a half sampling periods, as {@link ShapeFit} cuts them, and 4.5 ms (by hand). */
+  private static final double OVER_STEPS = 1.5 * ShapeFit.PIECES_A_PERIOD;
+
   private final double firstSeconds;
   private final double stepSeconds;
   private final double[] shares;
@@ -49,13 +53,14 @@ public final class StepShape {
         uncertainties, uncertainties[0], uncertainties[uncertainties.length - 1], seconds);
   }
 
-  /** Greatest of {@link #uncertaintyAt} later than a time, s; 0 where it ends before. */
-  double mostUncertainAfter(double seconds) {
-    double most = 0;
-    for (int i = 0; i < uncertainties.length; i++) {
-      most = firstSeconds + i * stepSeconds > seconds ? Math.max(most, uncertainties[i]) : most;
-    }
-    return most;
+  /** Greatest of {@link #uncertaintyAt} once a parting is over and most filters have settled. */
+  double laterUncertainty() {
+    double over = OVER_STEPS * stepSeconds;
+    return IntStream.range(0, uncertainties.length)
+        .filter(i -> firstSeconds + (i - 0.5) * stepSeconds > over)
+        .mapToDouble(i -> uncertainties[i])
+        .max()
+        .orElse(0);
   }
 
   /**

@@ -59,11 +59,16 @@ class MechanicsHealthTest {
     assertThat(lines.get(1).remedy()).contains("press slower");
   }
 
-  /** A fall of the shape of a straight edge, known to so much later than 1.5 periods after it. */
+  /** An edge in steps of a sixth of 10 ms, known to 0.3 up to 15 ms after it and to this later. */
   private static Response without(double unlikeness) {
-    double[] shares = {1, 0.5, 0, 0, 0};
-    double[] uncertainties = {0, 0.3, 0.3, unlikeness, unlikeness / 2};
-    StepShape shape = new StepShape(-0.01, 0.01, shares, uncertainties);
+    int half = 12;
+    double[] shares = new double[2 * half + 1];
+    double[] uncertainties = new double[shares.length];
+    for (int i = 0; i < shares.length; i++) {
+      shares[i] = i < half ? 1 : 0;
+      uncertainties[i] = i - half > 9 ? unlikeness : 0.3;
+    }
+    StepShape shape = new StepShape(-half / 600.0, 1 / 600.0, shares, uncertainties);
     return new Response(20, Optional.empty(), Optional.of(shape));
   }
 
