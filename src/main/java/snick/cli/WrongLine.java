@@ -2,6 +2,7 @@ package snick.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.regex.Matcher;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.MissingParameterException;
@@ -102,6 +103,12 @@ record WrongLine(ParameterException wrong) {
         .replaceFirst(" is not an? (int|long)$", " is not a whole number")
         .replaceFirst(
             "^'-?[0-9]+(\\.[0-9]+)? ?[\\p{L}%°/]+' is not a number$",
-            "$0; type it without its unit");
+            "$0: " + Matcher.quoteReplacement(withoutUnit()));
+  }
+
+  /** In which unit a number is meant that was typed in another, perhaps. */
+  private String withoutUnit() {
+    ArgSpec argument = wrong.getArgSpec();
+    return argument.paramLabel() + " is a number alone, without a unit. " + meaning(argument);
   }
 }

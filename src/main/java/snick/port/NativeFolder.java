@@ -13,7 +13,8 @@ public final class NativeFolder {
   private NativeFolder() {}
 
   /**
-   * In the user's cache (XDG Base Directory Specification).
+   * In the user's cache (XDG Base Directory Specification), below the home that the account has and
+   * not one that {@code HOME} may name: code is run from there, and root's must be root's.
    *
    * @throws IOException if it cannot be made, or is not this user's
    */

@@ -30,8 +30,8 @@ public enum OperatingSystem {
    * else as Java knows it.
    */
   public Path home(Map<String, String> variables) {
-    Path given = Path.of(variables.getOrDefault("HOME", ""));
-    boolean counts = this != WINDOWS && given.isAbsolute();
-    return counts ? given : Path.of(System.getProperty("user.home"));
+    String given = this == WINDOWS ? "" : variables.getOrDefault("HOME", "");
+    Path home = Path.of(given);
+    return home.isAbsolute() ? home : Path.of(System.getProperty("user.home"));
   }
 }

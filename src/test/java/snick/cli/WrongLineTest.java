@@ -32,8 +32,8 @@ class WrongLineTest {
         "cuts list --limit x|cuts list|--limit N: 'x' is not a whole number",
         "cuts show x|cuts show|ID: 'x' is not a whole number",
         "place abc|place|MM: 'abc' is not a number",
-        "place 35mm|place|MM: '35mm' is not a number; type it without its unit",
-        "progress --margin 5N|progress|--margin GF: '5N' is not a number; type it without its unit",
+        "place 35mm|place|MM: '35mm' is not a number: MM is a number alone, without a unit. ",
+        "progress --margin 5N|progress|--margin GF: '5N' is not a number: GF is a number alone, without a unit. Largest difference that",
         "plot cut 1 2 -o a.svg|plot cut|'2' is more than is taken by 'snick plot cut'",
       })
   void theCommandsOwnUsageLineIsShownAndNotItsHelp(String line, String command, String complaint) {

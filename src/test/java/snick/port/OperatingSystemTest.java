@@ -47,5 +47,6 @@ class OperatingSystemTest {
     assertThat(OperatingSystem.WINDOWS.home(variables)).isEqualTo(known);
     assertThat(OperatingSystem.LINUX.home(Map.of("HOME", "relative"))).isEqualTo(known);
     assertThat(OperatingSystem.LINUX.home(Map.of())).isEqualTo(known);
+    assertThat(OperatingSystem.WINDOWS.home(Map.of("HOME", "no\0path"))).isEqualTo(known);
   }
 }

@@ -38,14 +38,6 @@ record MechanicsHealth(Ring ring, double samplesPerSecond) {
   /** A calm hand presses about so fast, gf/s. */
   private static final double USUAL_GRAM_FORCE_PER_SECOND = 100;
 
-  /**
-   * Where falls differ by more of the force after they should be over, something swings between the
-   * samples. So it is on 29 of 800 random rigs (seeds 30000 to 30799 of the tests, 25 cuts each),
-   * 24 of which have no filter: of their cuts 2 % are missed (of the others' 0.2 %), and 94 % of
-   * their forces lie within 2u (97 %).
-   */
-  static final double MOST_UNLIKENESS = 0.06;
-
   private static final String RING = "ring";
 
   /** Nothing is known of the fixture. */
@@ -64,24 +56,24 @@ record MechanicsHealth(Ring ring, double samplesPerSecond) {
     return response
         .ring()
         .map(ring -> new MechanicsHealth(ring, samplesPerSecond).lines())
-        .orElse(List.of(withoutRing(response.laterUnlikeness(), samplesPerSecond)));
+        .orElse(List.of(withoutRing(response, samplesPerSecond)));
   }
 
-  private static HealthLine withoutRing(double unlikeness, double samplesPerSecond) {
-    return unlikeness <= MOST_UNLIKENESS
+  private static HealthLine withoutRing(Response response, double samplesPerSecond) {
+    return !response.swingsUnseen()
         ? HealthLine.pass(RING, text("none shows at %.0f samples/s", samplesPerSecond), "none")
         : HealthLine.warn(
             RING,
             text(
-                "just after the break falls differ by up to %.0f %% of the force",
-                100 * unlikeness),
-            text("at most %.0f %%", 100 * MOST_UNLIKENESS),
+                "falls scatter by %.1f %% of the force (SD) once they should be over",
+                100 * response.laterUnlikeness()),
+            text("at most %.0f %%", 100 * Response.MOST_UNLIKENESS),
             text(
-                "the fixture swings faster than %.0f samples/s show: some forces may be further off"
-                    + " than they say, and some cuts be missed",
+                "the fixture probably swings faster than %.0f samples/s show: some forces may be"
+                    + " further off than they say, and some cuts be missed",
                 samplesPerSecond),
-            "switch the amplifier's filter on, sample faster, or damp the fixture, as with a rubber"
-                + " foot");
+            "sample faster, damp the fixture, as with a rubber foot, or switch the amplifier's filter"
+                + " on if it has one");
   }
 
   /** What flicks say. */

@@ -93,8 +93,10 @@ public final class ResponseCommand extends ReadingCommand {
 
   private String withoutRing(Response response) {
     String none = "no ring shows below half the sampling rate";
-    return response.laterUnlikeness() > MechanicsHealth.MOST_UNLIKENESS
-        ? data.in(none + ", but falls differ as if it swings faster ('snick doctor PORT' tells)")
+    return response.swingsUnseen()
+        ? data.in(
+            none
+                + ", but falls differ as if the fixture swings faster (what to do: snick doctor PORT)")
         : none;
   }
 
@@ -116,6 +118,7 @@ public final class ResponseCommand extends ReadingCommand {
     object.put("current", current);
     object.put("falls", stored.response().falls());
     object.put("cuts", stored.cutIds());
+    object.put("later_unlikeness", stored.response().laterUnlikeness());
     stored.response().ring().ifPresent(ring -> put(ring, object));
     stored.response().shape().ifPresent(shape -> object.putAll(ResponseJson.of(shape)));
     return object;

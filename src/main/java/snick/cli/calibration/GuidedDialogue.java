@@ -33,6 +33,7 @@ final class GuidedDialogue {
   private final boolean redraw;
   private GuidedState known;
   private boolean asked;
+  private int shownLetters;
   private long shownNanos = System.nanoTime();
 
   /**
@@ -177,7 +178,7 @@ final class GuidedDialogue {
 
   private void show(String text) {
     if (redraw) {
-      out.print("\r" + text + "    ");
+      out.print("\r" + over(text));
     } else {
       out.println(text);
     }
@@ -185,7 +186,15 @@ final class GuidedDialogue {
   }
 
   private void line(String text) {
-    out.println((redraw ? "\r" : "") + PlainText.inert(text) + (redraw ? " ".repeat(30) : ""));
+    String inert = PlainText.inert(text);
+    out.println(redraw ? "\r" + over(inert) : inert);
     out.flush();
+  }
+
+  /** Long enough to leave nothing of the line that is written over. */
+  private String over(String text) {
+    String padded = text + " ".repeat(Math.max(0, shownLetters - text.length()));
+    shownLetters = text.length();
+    return padded;
   }
 }

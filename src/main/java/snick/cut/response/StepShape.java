@@ -9,7 +9,10 @@ import java.util.stream.IntStream;
  * because falls meet the sampling clock at all phases (equivalent-time sampling). Immutable.
  */
 public final class StepShape {
-  /** One and a half sampling periods, as {@link ShapeFit} cuts them, and 4.5 ms (by hand). */
+  /**
+   * Nine pieces of {@link ShapeFit}: one and a half sampling periods, or 4.5 ms where pieces are as
+   * short as they get (our choice).
+   */
   private static final double OVER_STEPS = 1.5 * ShapeFit.PIECES_A_PERIOD;
 
   private final double firstSeconds;
@@ -53,7 +56,10 @@ public final class StepShape {
         uncertainties, uncertainties[0], uncertainties[uncertainties.length - 1], seconds);
   }
 
-  /** Greatest of {@link #uncertaintyAt} once a parting is over and most filters have settled. */
+  /**
+   * Greatest of {@link #uncertaintyAt} once a parting is over and most filters have settled. Half a
+   * piece is allowed for, so that rounding does not count one that ends just there.
+   */
   double laterUncertainty() {
     double over = OVER_STEPS * stepSeconds;
     return IntStream.range(0, uncertainties.length)

@@ -178,8 +178,11 @@ public final class JournalIntake {
       return noted;
     }
     Long id = ids.get(Math.toIntExact(p.cut()));
-    if (id == null || !intake.isNew(id)) {
+    if (id == null) {
       throw new NotAccepted("refused.placed_cut_not_here", "cut", p.cut());
+    }
+    if (!intake.isNew(id)) {
+      throw new NotAccepted("refused.placed_cut_here", "cut", p.cut());
     }
     CutPlacement placement = new CutPlacement(p.at(), p.stage(), id, p.placeMm());
     Version<StageEntry> version =

@@ -111,7 +111,7 @@ public final class ResponsePlot {
                         .with("u", format("%.1g", r.hertzUncertainty()))
                         .with("damping", format("%.2g", r.dampingRatio()))
                         .with("decay", format("%.0f", 1e3 * r.decaySeconds())))
-            .orElse(Phrase.of("draw.no_ring"));
+            .orElse(Phrase.of(response.swingsUnseen() ? "draw.unseen_ring" : "draw.no_ring"));
     return words.say("draw.response_told", "rate", format("%.0f", samplesPerSecond), "ring", ring);
   }
 

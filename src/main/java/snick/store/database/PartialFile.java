@@ -6,6 +6,7 @@ import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
@@ -54,11 +55,16 @@ public final class PartialFile implements AutoCloseable {
     }
   }
 
-  /** Another program may take a lock file for left over before it is locked: then a new one. */
+  /** Another program may take a lock file away as left over before it is locked: then anew. */
   private static PartialFile locked(Path directory) throws IOException {
     while (true) {
       Path lockFile = Files.createTempFile(directory, ownPrefix(), LOCK);
-      FileChannel channel = FileChannel.open(lockFile, StandardOpenOption.WRITE);
+      FileChannel channel;
+      try {
+        channel = FileChannel.open(lockFile, StandardOpenOption.WRITE);
+      } catch (NoSuchFileException taken) {
+        continue;
+      }
       try {
         if (channel.tryLock() != null && Files.exists(lockFile)) {
           return new PartialFile(lockFile, channel);

@@ -116,8 +116,10 @@ public final class StoreFile {
    */
   public static void rewrite(Path file, byte[] content) throws IOException {
     if (Files.notExists(file)) {
-      try (PartialFile draft = PartialFile.asAnyIn(swept(file))) {
-        lay(draft, content, file);
+      boolean link = Files.isSymbolicLink(file);
+      Path there = link ? file.resolveSibling(Files.readSymbolicLink(file)) : file;
+      try (PartialFile draft = PartialFile.asAnyIn(swept(there))) {
+        lay(draft, content, there);
       }
       return;
     }

@@ -76,7 +76,7 @@ class MechanicsHealthTest {
   void fallsThatAreUnlikeOneAnotherTellOfSwingsBetweenTheSamples() {
     HealthLine line = MechanicsHealth.of(without(0.28), 100).get(0);
     assertThat(line.grade()).isEqualTo(CheckResult.Grade.WARN);
-    assertThat(line.measured()).contains("28 %");
+    assertThat(line.measured()).contains("28.0 %");
     assertThat(line.meaning()).contains("faster than 100 samples/s show");
     assertThat(line.remedy()).contains("filter").contains("sample faster");
   }

@@ -31,13 +31,50 @@ class PartialFileTest {
     }
   }
 
+  /** Writes a file of its own in the directory named, over and over. */
+  static final class Rewriter {
+    private static final int TIMES = 1500;
+
+    private Rewriter() {}
+
+    public static void main(String[] args) throws IOException {
+      rewrite(Path.of(args[0]).resolve("its"));
+    }
+
+    static void rewrite(Path file) throws IOException {
+      for (int i = 0; i < TIMES; i++) {
+        StoreFile.rewrite(file, new byte[] {1});
+      }
+    }
+  }
+
+  @Test
+  void twoProgramsThatWriteInOneFolderDoNotHinderEachOther() throws Exception {
+    Process other = started(Rewriter.class);
+    Rewriter.rewrite(directory.resolve("ours"));
+    assertThat(other.waitFor()).isZero();
+    assertThat(directory.toFile().list()).containsExactlyInAnyOrder("its", "ours");
+  }
+
+  @Test
+  void aLinkToAFileThatIsNotThereYetStaysOne() throws IOException {
+    Path link = Files.createSymbolicLink(directory.resolve("link"), Path.of("target"));
+    StoreFile.rewrite(link, new byte[] {1});
+    assertThat(link).isSymbolicLink();
+    assertThat(directory.resolve("target")).hasBinaryContent(new byte[] {1});
+  }
+
   private Process maker() throws IOException {
+    return started(Maker.class);
+  }
+
+  private Process started(Class<?> program) throws IOException {
     return new ProcessBuilder(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-XX:TieredStopAtLevel=1",
             "-cp",
             System.getProperty("java.class.path"),
-            Maker.class.getName(),
+            program.getName(),
             directory.toString())
         .redirectError(ProcessBuilder.Redirect.INHERIT)
         .start();
